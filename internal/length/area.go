@@ -1,0 +1,63 @@
+package length
+
+import (
+	"math/big"
+	"strconv"
+	"strings"
+)
+
+// Area is a signed area in squares of 1/8 micrometre. It holds a square of 370 m.
+type Area int64
+
+// Times is the area of a rectangle, exact.
+func (l Length) Times(w Length) Area { return Area(int64(l) * int64(w)) }
+
+// Cross is twice the signed area of the triangle (0,0), (ax,ay), (bx,by).
+func Cross(ax, ay, bx, by Length) Area {
+	return Area(int64(ax)*int64(by) - int64(ay)*int64(bx))
+}
+
+// squareMetre is the number of area units in a square metre: (8 000 000)^2.
+const squareMetre = 64_000_000_000_000
+
+// SquareMetres is for physics and prices only.
+func (a Area) SquareMetres() float64 { return float64(a) / squareMetre }
+
+// SquareFeet is for tables of an inch room.
+func (a Area) SquareFeet() float64 {
+	return float64(a) / (float64(Foot) * float64(Foot))
+}
+
+// Decimal prints an area in square metres as JSON takes it: rounded to nine decimals, halves away from zero, no more
+// than needed.
+func (a Area) Decimal() string { return HalfDecimal(big.NewInt(int64(a)), 1) }
+
+// HalfDecimal prints sum / parts area units in square metres, rounded once to nine decimals.
+func HalfDecimal(sum *big.Int, parts int64) string {
+	n := new(big.Int).Mul(sum, big.NewInt(1_000_000_000))
+	neg := n.Sign() < 0
+	n.Abs(n)
+	den := new(big.Int).Mul(big.NewInt(squareMetre), big.NewInt(parts))
+	n.Lsh(n, 1).Add(n, den).Quo(n, new(big.Int).Lsh(den, 1))
+	digits := n.String()
+	for len(digits) < 10 {
+		digits = "0" + digits
+	}
+	whole, part := digits[:len(digits)-9], strings.TrimRight(digits[len(digits)-9:], "0")
+	text := whole
+	if part != "" {
+		text += "." + part
+	}
+	if neg && text != "0" {
+		text = "-" + text
+	}
+	return text
+}
+
+// FormatArea prints an area for people: square feet or square metres to one decimal.
+func (s Style) FormatArea(a Area) string {
+	if s.Unit == Millimetres {
+		return strings.Replace(strconv.FormatFloat(a.SquareMetres(), 'f', 1, 64), ".", ",", 1) + " m²"
+	}
+	return strconv.FormatFloat(a.SquareFeet(), 'f', 1, 64) + " sq ft"
+}

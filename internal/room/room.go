@@ -1,0 +1,231 @@
+// Package room is the room file: its schema, its decoding, and the checks that need no layout.
+//
+// Coordinates and units: lengths are exact (package length). x runs along a wall from its left end as seen from inside
+// the room, z up from the level of the floor at the first wall's left end.
+//
+// Order: walls, openings, boxes, pins, keep-clears, bare strips, flitches and hung sheets stay in file order.
+//
+// Not here: runs, spans, seams (package run and after).
+package room
+
+import "flitchlay/internal/length"
+
+// L is short for the exact length that every field here uses.
+type L = length.Length
+
+// Room is a whole room file with every default filled in.
+type Room struct {
+	Project  Project
+	Veneer   Veneer
+	Flitches []Flitch // empty: sheets are numbered from 1
+	Rules    Rules
+	Space    Space
+	Walls    []Wall
+	Hung     []Hung
+	Site     Site
+	Paste    Coverage
+	Primer   Coverage
+	Page     Page
+}
+
+// Place is a position in the room file, for messages and for the order of pins; the zero Place is nowhere.
+type Place struct{ Line, Column int }
+
+// Before reports whether p stands before q in the file.
+func (p Place) Before(q Place) bool {
+	return p.Line < q.Line || p.Line == q.Line && p.Column < q.Column
+}
+
+// Project is who, what and when.
+type Project struct {
+	Title, Number, Room, Place, For, By, Section, Tag string
+	Drawn, Measured                                   string // YYYY-MM-DD or empty
+	Units                                             length.Unit
+	Revisions                                         []Revision
+}
+
+// Revision is one row of the revision block.
+type Revision struct{ Mark, Date, Note string }
+
+// Veneer is the material.
+type Veneer struct {
+	Species, Cut, Match string // Cut: plain, quarter, rift or empty; Match: slip, book, random or empty
+	LeafWidth           L      // 0: not drawn
+	Horizontal          bool   // grain = "horizontal"
+	GrossWidth, Overlap L
+	Length, Thickness   L      // Thickness 0: not given
+	Face                string // pattern of photograph file names, or empty
+}
+
+// Flitch is a set of numbered sheets.
+type Flitch struct {
+	Number  string
+	Sheets  []int // delivered, ascending
+	Damaged []int // ascending
+	Spare   []int // kept back, ascending
+	At      Place
+}
+
+// Rules are section 3's rules and trims.
+type Rules struct {
+	CornerReturn, PreferReturn    L
+	Leg, PreferLeg                L
+	OpeningClear, PreferClear     L
+	BoxClear                      L
+	LeastWidth, PreferWidth       L
+	ShortSeam                     L
+	LeastOverlap                  L
+	EdgeTrim, TopTrim, BottomTrim L
+	Snap                          L
+	Aim                           string // steady, fewest, even
+	JointHeight                   *L     // nil: auto
+	Upper                         string // auto, turned, upright
+	SpareShare                    float64
+	SpareShareParts               int64 // SpareShare in millionths, for exact rounding up
+}
+
+// Behind is what the covering runs behind.
+type Behind struct{ Base, Crown bool }
+
+// Space is the [room] table.
+type Space struct {
+	Closed    bool
+	CloseAt   *CloseAt // nil: auto
+	LevelLine L
+	Base      L
+	Crown     L
+	Behind    Behind
+}
+
+// CloseAt is a wished closing place.
+type CloseAt struct {
+	Wall   int // index, or -1
+	At     L
+	Corner int // index of the wall whose right corner is cut, or -1
+	Where  Place
+}
+
+// Bend is the kind of a corner at a wall's right end.
+type Bend int
+
+// Kinds of corner.
+const (
+	Inside Bend = iota
+	Outside
+	Straight // no bend, no rule
+	None     // the run stops here
+)
+
+// String gives the key word of the room file.
+func (b Bend) String() string { return [...]string{"inside", "outside", "straight", "none"}[b] }
+
+// Point is a point of a wall's profile.
+type Point struct{ X, Z L }
+
+// Wall is one wall as seen from inside the room.
+type Wall struct {
+	Name, Ref           string
+	Length              L
+	Ceiling             []Point // x not decreasing from 0 to Length; two points at one x are a step
+	Floor               []Point
+	Corner              Bend
+	Angle               float64 // degrees of turn, 0 < Angle < 180
+	Radius              L
+	Wrap                bool   // false: the corner at the right end is cut
+	LeanLeft, LeanRight L      // of its upright ends, as seen on this wall, to the right is positive
+	LeanLeftGiven       bool   // else LeanLeft is the right lean of the wall before it across a corner
+	LeftEnd, RightEnd   string // inside corner, outside edge, casing, frame, trim, free or empty
+	Main                bool
+	HiddenBelow         L // 0: nothing is hidden
+	Cover               bool
+	Base, Crown         L
+	Behind              Behind
+	Openings            []Opening
+	Boxes               []Box
+	Pins                []Pin
+	KeepClear           []KeepClear
+	Bare                []Bare
+	At                  Place
+}
+
+// Opening is a hole in the covering.
+type Opening struct {
+	Name, Kind string // Kind: window, door, cased opening, fireplace, built-in
+	FromLeft   L
+	Width      L
+	Sill       L
+	SillGiven  bool // false: the opening reaches down to the floor
+	Height     L    // head = Sill (or the floor) + Height
+	Head       L    // height of its head above the room's level
+	Reveal     L
+	WrapReveal bool
+	Grain      string // "", "skip", "through": as given
+	At         Place
+}
+
+// Right is the x of the opening's right edge.
+func (o Opening) Right() L { return o.FromLeft + o.Width }
+
+// Box is something set in the wall.
+type Box struct {
+	Name                  string // E1, S1, ... by kind
+	Kind                  string
+	X, Z                  L // centre
+	Gang                  int
+	PlateWidth, PlateHigh L
+	HoleWidth, HoleHigh   L
+	At                    Place
+}
+
+// Pin is the designer's wish.
+type Pin struct {
+	X     L
+	Put   string // seam, middle, either
+	Where Place
+}
+
+// KeepClear is a stretch without seams.
+type KeepClear struct {
+	From, To L
+	Why      string
+	Where    Place
+}
+
+// Bare is a strip without covering from floor to ceiling.
+type Bare struct {
+	From, To L
+	Why      string
+	Where    Place
+}
+
+// Hung is one sheet already on the wall.
+type Hung struct {
+	Wall  int // index
+	Sheet int // number in the flitch
+	From  *L  // left edge of the first hung sheet, where given
+	Seam  L   // at the bottom
+	Top   L   // at the top; equal to Seam where one reading was given
+	Where Place
+}
+
+// Site is the climate of the site and of the shop.
+type Site struct {
+	Given, ShopGiven bool
+	Temperature      float64 // degrees F
+	Humidity         float64 // % RH
+	Shop             Climate
+}
+
+// Climate is a temperature in degrees F and a relative humidity in per cent.
+type Climate struct{ Temperature, Humidity float64 }
+
+// Coverage is what a pail's label says.
+type Coverage struct {
+	Given  bool
+	Amount float64 // area a unit of volume covers, in the units below
+	Area   string  // "sq ft" or "m2"
+	Volume string  // "gal" or "L"
+}
+
+// Page is the choice of page templates.
+type Page struct{ Submittal, Install, Logo string }
