@@ -1,0 +1,4 @@
+package finding
+
+// Code names a finding.
+type Code string
