@@ -5,8 +5,8 @@ import "math"
 // Add records any item.
 func (g *Group) Add(items ...Item) { g.Items = append(g.Items, items...) }
 
-// Group records an empty group and returns it, to be drawn into.
-func (g *Group) Group(t Tag) *Group {
+// Part records an empty group and returns it, to be drawn into.
+func (g *Group) Part(t Tag) *Group {
 	in := &Group{Tag: t}
 	g.Add(in)
 	return in
@@ -14,14 +14,14 @@ func (g *Group) Group(t Tag) *Group {
 
 // Viewed records an empty group of class "view" that is drawn to scale.
 func (g *Group) Viewed(v View, data ...Datum) *Group {
-	in := g.Group(Tag{Class: "view", Data: data})
+	in := g.Part(Tag{Class: "view", Data: data})
 	in.View = &v
 	return in
 }
 
 // Clipped records an empty group that shows only inside a polygon.
 func (g *Group) Clipped(outline ...Point) *Group {
-	in := g.Group(Tag{})
+	in := g.Part(Tag{})
 	in.Clip = outline
 	return in
 }
