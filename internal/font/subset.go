@@ -44,6 +44,9 @@ func Runes(texts ...string) []rune {
 // Subset returns a TrueType file with the glyphs of some runes only, under the name of the face. Hinting, kerning and positioning are
 // left out, so that whoever draws with it sets text as it was measured.
 func (f *Face) Subset(runes []rune) []byte {
+	runes = slices.Clone(runes)
+	slices.Sort(runes)
+	runes = slices.Compact(runes)
 	glyphs, to := f.closure(runes)
 	glyf, loca, deepest := f.cut(glyphs, to)
 	hmtx := make([]byte, 0, 4*len(glyphs))
