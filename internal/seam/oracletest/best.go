@@ -1,0 +1,169 @@
+package oracletest
+
+import (
+	"cmp"
+	"slices"
+
+	"flitchlay/internal/seam"
+)
+
+// candidate is one layout inside the hard limits.
+type candidate struct {
+	seams   []int64
+	closing int
+	score   seam.Score
+}
+
+// Best finds the best layout by trying all sets of grid lines, and in a closed span every closing seam of each. The
+// result is false where no layout keeps the hard limits. Its time nearly doubles with every grid line.
+//
+// A pin is dropped where it would raise the least (bends, edges), so that the answer always has the least that there is
+// without any pin: layouts above it need not be looked at, and a pin is kept where one of the others keeps it.
+func Best(span seam.Span, aim seam.Aim) (seam.Layout, bool) {
+	all := leastMusts(span)
+	if len(all) == 0 {
+		return seam.Layout{}, false
+	}
+	var dropped []int
+	for i, pin := range span.Pins {
+		var keeping []candidate
+		for _, c := range all {
+			if Keeps(span, c.seams, c.closing, pin) {
+				keeping = append(keeping, c)
+			}
+		}
+		if len(keeping) == 0 {
+			dropped = append(dropped, i)
+			continue
+		}
+		all = keeping
+	}
+	best := all[0]
+	for _, c := range all[1:] {
+		if compare(span, c, best, aim) < 0 {
+			best = c
+		}
+	}
+	return seam.Layout{Seams: best.seams, Closing: best.closing, Dropped: dropped, Score: best.score}, true
+}
+
+// leastMusts lists every layout inside the hard limits that has the least (bends, edges).
+func leastMusts(span seam.Span) []candidate {
+	places := map[int64]Place{}
+	for _, s := range Grid(span) {
+		places[s] = PlaceAt(span, s)
+	}
+	placeOf := func(s int64) Place { return places[s] }
+	var least []candidate
+	forEachSet(span, nil, Grid(span), func(seams []int64) {
+		closings := []int{-1}
+		if span.Closed {
+			closings = closings[:0]
+			for i := range seams {
+				closings = append(closings, i)
+			}
+		}
+		for _, closing := range closings {
+			score, ok := scoreSheets(span, Sheets(span, seams, closing), closing, placeOf)
+			if !ok || len(least) > 0 && compareMusts(score, least[0].score) > 0 {
+				continue
+			}
+			if len(least) > 0 && compareMusts(score, least[0].score) < 0 {
+				least = least[:0]
+			}
+			least = append(least, candidate{slices.Clone(seams), closing, score})
+		}
+	})
+	return least
+}
+
+// forEachSet calls use with every set of grid lines that begins with chosen and goes on among rest, but leaves out
+// those with a sheet that is already too wide.
+func forEachSet(span seam.Span, chosen, rest []int64, use func([]int64)) {
+	if !span.Closed || len(chosen) > 0 {
+		use(chosen)
+	}
+	for i, s := range rest {
+		sheet := Sheet{Left: span.L, Right: s, LeftRaw: !span.LeftSeam}
+		if len(chosen) > 0 {
+			sheet = Sheet{Left: chosen[len(chosen)-1], Right: s}
+		} else if span.Closed {
+			sheet = Sheet{Left: s, Right: s} // nothing is to the left of the first seam yet
+		}
+		if widthAllowed(span, sheet) {
+			forEachSet(span, append(chosen, s), rest[i+1:], use)
+		}
+	}
+}
+
+// Keeps tells whether a layout keeps a pin.
+func Keeps(span seam.Span, seams []int64, closing int, pin seam.Pin) bool {
+	near := func(s int64) bool { return 2*distance(span, s, pin.At) <= span.Snap }
+	switch pin.Put {
+	case seam.PutSeam:
+		return slices.ContainsFunc(seams, near) || span.LeftSeam && near(span.L) || span.RightSeam && near(span.R)
+	case seam.PutMiddle:
+		for _, sheet := range Sheets(span, seams, closing) {
+			width := sheet.Right - sheet.Left
+			middle := sheet.Left + width/2
+			if NetWidth(span)-width < span.Snap && near(middle) && covers(span, sheet.Left, sheet.Right, pin.At) {
+				return true
+			}
+		}
+		return false
+	case seam.PutEither:
+		return Keeps(span, seams, closing, seam.Pin{At: pin.At, Put: seam.PutSeam}) ||
+			Keeps(span, seams, closing, seam.Pin{At: pin.At, Put: seam.PutMiddle})
+	}
+	if span.Closed {
+		return near(seams[closing])
+	}
+	return span.RightSeam && near(span.R)
+}
+
+// compareMusts compares bends, then edges.
+func compareMusts(a, b seam.Score) int {
+	return cmp.Or(cmp.Compare(a.Bends, b.Bends), cmp.Compare(a.Edges, b.Edges))
+}
+
+// compare is negative where a is the better layout, by the order of the aim and then the far right.
+func compare(span seam.Span, a, b candidate, aim seam.Aim) int {
+	if order := CompareScores(a.score, b.score, aim); order != 0 {
+		return order
+	}
+	return slices.Compare(goingRound(span, b), goingRound(span, a))
+}
+
+// goingRound lists a layout's seams in the order in which the far right counts them.
+func goingRound(span seam.Span, c candidate) []int64 {
+	if !span.Closed {
+		return c.seams
+	}
+	round := slices.Clone(c.seams[c.closing:])
+	for _, s := range c.seams[:c.closing] {
+		round = append(round, s+span.Period)
+	}
+	return round
+}
+
+// CompareScores is negative where a is the better score by the order of the aim.
+func CompareScores(a, b seam.Score, aim seam.Aim) int {
+	var (
+		musts      = compareMusts(a, b)
+		closing    = cmp.Compare(a.Closing, b.Closing)
+		narrow     = cmp.Or(cmp.Compare(a.NarrowMain, b.NarrowMain), cmp.Compare(a.Narrow, b.Narrow))
+		sheets     = cmp.Compare(a.Sheets, b.Sheets)
+		jump       = cmp.Compare(a.Jump, b.Jump)
+		should     = cmp.Compare(a.Should, b.Should)
+		unevenness = cmp.Or(cmp.Compare(a.Unevenness.Hi, b.Unevenness.Hi), cmp.Compare(a.Unevenness.Lo, b.Unevenness.Lo))
+		seen       = cmp.Compare(a.Seen, b.Seen)
+		difference = cmp.Compare(a.Difference, b.Difference)
+	)
+	switch aim {
+	case seam.Steady:
+		return cmp.Or(musts, closing, narrow, sheets, jump, should, seen, difference)
+	case seam.Fewest:
+		return cmp.Or(musts, closing, sheets, narrow, jump, should, seen, difference)
+	}
+	return cmp.Or(musts, closing, sheets, should, unevenness, seen)
+}

@@ -1,0 +1,184 @@
+// Package oracletest says what the layout rules say, plainly: a scorer and a brute force to hold the solver against.
+//
+// Coordinates and units: those of package seam. Places in a closed run are compared the shorter way round it.
+//
+// Order: nothing here is fast; every sum is taken over one whole layout at a time.
+//
+// Not here: any code or idea of the solver. Only tests import this package.
+package oracletest
+
+import (
+	"math/bits"
+	"slices"
+
+	"flitchlay/internal/seam"
+)
+
+// Score scores the layout of span with these seams, ascending; closing is the index of the closing seam in seams, -1
+// in an open span. The result is false where the layout breaks a hard limit: the grid, or the width of a sheet.
+func Score(span seam.Span, seams []int64, closing int) (seam.Score, bool) {
+	grid := Grid(span)
+	for i, s := range seams {
+		if _, on := slices.BinarySearch(grid, s); !on || i > 0 && seams[i-1] >= s {
+			return seam.Score{}, false
+		}
+	}
+	if span.Closed != (closing >= 0) || closing >= len(seams) {
+		return seam.Score{}, false
+	}
+	places := map[int64]Place{}
+	for _, s := range seams {
+		places[s] = PlaceAt(span, s)
+	}
+	return scoreSheets(span, Sheets(span, seams, closing), closing, func(s int64) Place { return places[s] })
+}
+
+// Grid lists every line a seam may lie on, ascending.
+func Grid(span seam.Span) []int64 {
+	var lines []int64
+	if span.Closed {
+		for s := int64(0); s < span.Period; s += span.Snap {
+			lines = append(lines, s)
+		}
+		return lines
+	}
+	for s := span.L + span.Snap; s < span.R; s += span.Snap {
+		lines = append(lines, s)
+	}
+	return lines
+}
+
+// NetWidth is W: what an inner sheet covers at most.
+func NetWidth(span seam.Span) int64 {
+	return (span.Gross - span.Overlap) / span.Snap * span.Snap
+}
+
+// Sheet is one sheet of a layout. Right - Left is its width; in a closed span places grow past Period.
+type Sheet struct {
+	Left, Right       int64
+	LeftRaw, RightRaw bool // a raw end, not a seam
+	End               bool // an end sheet: no jump, never narrow
+	RightCounts       bool // its right side is a seam that counts: neither a raw end nor the end of a rest
+}
+
+// Sheets lists the sheets that the seams make, from left to right, in a closed span from the closing seam round to it.
+func Sheets(span seam.Span, seams []int64, closing int) []Sheet {
+	edges := make([]int64, 0, len(seams)+2)
+	if span.Closed {
+		edges = append(edges, seams[closing:]...)
+		for _, s := range seams[:closing+1] {
+			edges = append(edges, s+span.Period)
+		}
+	} else {
+		edges = append(edges, span.L)
+		edges = append(edges, seams...)
+		edges = append(edges, span.R)
+	}
+	n := len(edges) - 1
+	sheets := make([]Sheet, n)
+	for i := range sheets {
+		first, last := i == 0, i == n-1
+		sheet := Sheet{Left: edges[i], Right: edges[i+1]}
+		if span.Closed {
+			sheet.End = first || last
+			sheet.RightCounts = true
+		} else {
+			sheet.LeftRaw = first && !span.LeftSeam
+			sheet.RightRaw = last && !span.RightSeam
+			sheet.End = sheet.LeftRaw || last // beside a hung seam the sheet is inner, but the last one never is
+			sheet.RightCounts = !last
+		}
+		sheets[i] = sheet
+	}
+	return sheets
+}
+
+// widthAllowed tells whether a sheet keeps the widths that no layout breaks.
+func widthAllowed(span seam.Span, sheet Sheet) bool {
+	width := sheet.Right - sheet.Left
+	switch {
+	case sheet.LeftRaw && sheet.RightRaw:
+		return width <= span.Gross-span.TrimLeft-span.TrimRight
+	case sheet.LeftRaw:
+		return width <= span.Gross-span.Overlap/2-span.TrimLeft
+	case sheet.RightRaw:
+		return width <= span.Gross-span.Overlap/2-span.TrimRight
+	}
+	return width <= NetWidth(span)
+}
+
+// scoreSheets adds up a whole layout. placeOf gives what a seam at s, with 0 <= s < Period in a closed span, owes.
+func scoreSheets(span seam.Span, sheets []Sheet, closing int, placeOf func(int64) Place) (seam.Score, bool) {
+	var score seam.Score
+	for i, sheet := range sheets {
+		if !widthAllowed(span, sheet) {
+			return seam.Score{}, false
+		}
+		bends, should := SheetOwes(span, sheet.Right-sheet.Left)
+		score.Bends += bends
+		score.Should += should
+		score.Sheets++
+		score.Unevenness = addSquare(score.Unevenness, sheet.Right-sheet.Left)
+
+		if !sheet.RightCounts {
+			continue
+		}
+		at := sheet.Right
+		if span.Closed {
+			at %= span.Period
+		}
+		place := placeOf(at)
+		score.Bends += place.Bends
+		score.Edges += place.Edges
+		score.Should += place.Should
+		score.Seen += place.Feet
+		if closing >= 0 && i == len(sheets)-1 {
+			score.Closing = place.Feet
+		}
+		if !sheet.End && NetWidth(span)-(sheet.Right-sheet.Left) >= span.Snap {
+			score.Jump += place.Feet
+			if place.Tall {
+				score.Narrow++
+				if place.Main {
+					score.NarrowMain++
+				}
+			}
+		}
+	}
+	first, last := sheets[0], sheets[len(sheets)-1]
+	if span.OneWall && !span.Closed && first.LeftRaw && last.RightRaw {
+		score.Difference = max(first.Right-first.Left-(last.Right-last.Left), last.Right-last.Left-(first.Right-first.Left))
+	}
+	return score, true
+}
+
+// SheetOwes gives what a sheet of this width owes to the sums of bends and of should.
+func SheetOwes(span seam.Span, width int64) (bends, should int64) {
+	whole := span.R - span.L
+	if span.Closed {
+		whole = span.Period
+	}
+	if whole >= span.LeastWidth {
+		bends = lack(span.LeastWidth, width)
+	}
+	return bends, lack(prefer(span.PreferWidth, span.LeastWidth), width)
+}
+
+// lack is by how much have falls short of want.
+func lack(want, have int64) int64 { return max(0, want-have) }
+
+// prefer is a preference, or nought where it is less than its must.
+func prefer(preference, must int64) int64 {
+	if preference < must {
+		return 0
+	}
+	return preference
+}
+
+func addSquare(sum seam.Square, width int64) seam.Square {
+	hi, lo := bits.Mul64(uint64(width), uint64(width))
+	var carry uint64
+	sum.Lo, carry = bits.Add64(sum.Lo, lo, 0)
+	sum.Hi, _ = bits.Add64(sum.Hi, hi, carry)
+	return sum
+}
