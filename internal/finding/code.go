@@ -1,4 +1,176 @@
 package finding
 
+import (
+	"strings"
+
+	"flitchlay/internal/length"
+)
+
 // Code names a finding.
 type Code string
+
+// rule is one row of the list: a code, its level, and its one wording.
+//
+// Slots in braces are filled by Make; {measured} and {required} are the finding's own figures, told apart by as fine a
+// fraction as that takes.
+type rule struct {
+	code    Code
+	level   Level
+	pattern string
+}
+
+// The codes, as the room's layout can earn them.
+const (
+	SheetThin       Code = "sheet-thin"
+	ReturnShort     Code = "return-short"
+	LegThin         Code = "leg-thin"
+	ClearShort      Code = "clear-short"
+	RevealShort     Code = "reveal-short"
+	KeptClear       Code = "kept-clear"
+	RevealsOverlap  Code = "reveals-overlap"
+	SkewEatsOverlap Code = "skew-eats-overlap"
+	PinDropped      Code = "pin-dropped"
+	SheetShort      Code = "sheet-short"
+	FlitchShort     Code = "flitch-short"
+	Misclosure      Code = "misclosure"
+	CannotMeet      Code = "cannot-meet"
+
+	ReturnClose         Code = "return-close"
+	LegClose            Code = "leg-close"
+	ClearClose          Code = "clear-close"
+	PlateClose          Code = "plate-close"
+	SheetSlim           Code = "sheet-slim"
+	EndClose            Code = "end-close"
+	RevealShallow       Code = "reveal-shallow"
+	BoxInOpening        Code = "box-in-opening"
+	FigureSteps         Code = "figure-steps"
+	FlitchChangeInField Code = "flitch-change-in-field"
+	SparesFew           Code = "spares-few"
+	ClosesBadly         Code = "closes-badly"
+	EdgeBare            Code = "edge-bare"
+
+	NarrowSheet    Code = "narrow-sheet"
+	ClosingSeam    Code = "closing-seam"
+	ClosesWithin   Code = "closes-within"
+	NumbersLeftOut Code = "numbers-left-out"
+	SheetInGap     Code = "sheet-in-gap"
+	PinToGrid      Code = "pin-to-grid"
+	HeadAndSill    Code = "head-and-sill"
+	AlarmStaysBare Code = "alarm-stays-bare"
+	Joint          Code = "joint"
+	Turned         Code = "turned"
+	Drift          Code = "drift"
+	NoFlitch       Code = "no-flitch"
+	RoomMade       Code = "room-made"
+	Glyph          Code = "glyph"
+)
+
+// rules is the one list of codes.
+var rules = []rule{
+	{SheetThin, Must, "sheet {sheet} covers {measured} of wall {wall}; no sheet may be under {required}"},
+	{ReturnShort, Must, "seam {seam} is {measured} from {bend}; {required} must wrap past a bend"},
+	{LegThin, Must, "seam {seam} leaves a leg of {measured} beside {opening}; a leg must be {required}"},
+	{ClearShort, Must, "seam {seam} is {measured} inside the {side} edge of {opening}; it must be {required} inside"},
+	{RevealShort, Must, "seam {seam} is {measured} inside the {side} jamb of {opening}; the jamb takes {required}"},
+	{KeptClear, Must, "seam {seam} stands {measured} inside the stretch kept clear from {from} to {to} on wall {wall}{why}"},
+	{RevealsOverlap, Must, "the two jambs of {opening} take {required} of the sheets over it, but it is only {measured} wide"},
+	{SkewEatsOverlap, Must, "sheet {sheet} goes {measured} askew round {bends}; the overlap allows of {required}"},
+	{PinDropped, Must, "the pin {put} at {at} on wall {wall} is dropped: {against}"},
+	{SheetShort, Must, "sheet {sheet} has to be cut {measured} long; the sheets are {required}"},
+	{FlitchShort, Must, "{needed} sheets are laid and {have} can be: {short} short{fewest}"},
+	{Misclosure, Must, "the walls miss closing by {measured}, {direction} degrees right of wall {wall}, the angles by {angles} degrees; over {girth} of girth no more than {required} is a measuring error: measure again"},
+	{CannotMeet, Must, "not all of these can be met on {where}: {rules}"},
+
+	{ReturnClose, Should, "seam {seam} is {measured} from {bend}; better {required}"},
+	{LegClose, Should, "seam {seam} leaves a leg of {measured} beside {opening}; better {required}"},
+	{ClearClose, Should, "seam {seam} is {measured} inside the {side} edge of {opening}; better {required}"},
+	{PlateClose, Should, "seam {seam} is {measured} from the plate of {box}; better {required}"},
+	{SheetSlim, Should, "sheet {sheet} covers {measured} of wall {wall}; better {required}"},
+	{EndClose, Should, "the covering ends {measured} from {bend} against {end}; better {required}"},
+	{RevealShallow, Should, "the jambs of {opening} are {measured} deep; {required} should wrap past a bend"},
+	{BoxInOpening, Should, "the plate of {box} at {at} on wall {wall} reaches {measured} into {opening}"},
+	{FigureSteps, Should, "the sheets of run {run} need {above} above the level line and {below} below it, {measured} in all; out of {required} the figure steps from sheet to sheet"},
+	{FlitchChangeInField, Should, "flitch {flitch} runs out at seam {seam}, in the open field of wall {wall}"},
+	{SparesFew, Should, "{have} spare of flitch {flitch} for {laid} sheets laid; better {want}"},
+	{ClosesBadly, Should, "the walls miss closing by {measured}, {direction} degrees right of wall {wall}, the angles by {angles} degrees, over {girth} of girth; better {required}"},
+	{EdgeBare, Should, "the covering ends at outside edge {bend} of wall {wall}, at {at}, without a trim"},
+
+	{NarrowSheet, Note, "sheet {sheet} is ripped to {measured} of {required}: the grain jumps {lost} at seam {seam}, seen for {seen}{where}"},
+	{ClosingSeam, Note, "sheet {last} meets sheet {first} at the closing seam, {at} from the left end of wall {wall}, seen for {measured}"},
+	{ClosesWithin, Note, "the walls close within {measured} over {girth} of girth, the angles within {angles} degrees"},
+	{NumbersLeftOut, Note, "of flitch {flitch} sheets {numbers} are not laid ({why})"},
+	{SheetInGap, Note, "sheet {sheet} falls wholly into {opening} on wall {wall} and goes back to stock"},
+	{PinToGrid, Note, "the pin {put} at {at} on wall {wall} is met at {met}, {measured} off"},
+	{HeadAndSill, Note, "the jambs of {opening}, {measured} deep, are wrapped; {rest} of it on wall {wall} {need} separate pieces or paint: grain cannot bend over a level edge"},
+	{AlarmStaysBare, Note, "{box} at {at} on wall {wall}, {height} up, is an alarm device: cut round it, never cover or take it off"},
+	{Joint, Note, "wall {wall} takes two courses, joined at {measured}: {chance}"},
+	{Turned, Note, "the upper sheets of wall {wall}, {numbers}, hang turned end for end: the figure meets but does not mirror"},
+	{Drift, Note, "seam {seam} hangs {measured} {side} of where it would stand without the sheets already hung"},
+	{NoFlitch, Note, "no flitch is given: the {count} sheets are numbered from 1"},
+	{RoomMade, Note, "the {side} edge of {opening} stands {measured} from {bend}; {required} should wrap past a bend, but the room leaves no more"},
+	{Glyph, Note, "{what} holds characters that the drawings cannot show: {signs}"},
+}
+
+// ByCode finds a code's level and pattern, false where the code is not in the list.
+func ByCode(code Code) (Level, string, bool) {
+	for _, r := range rules {
+		if r.code == code {
+			return r.level, r.pattern, true
+		}
+	}
+	return 0, "", false
+}
+
+// Codes lists all codes, musts first.
+func Codes() []Code {
+	out := make([]Code, len(rules))
+	for i, r := range rules {
+		out[i] = r.code
+	}
+	return out
+}
+
+// Slots fill the braces of a pattern.
+type Slots map[string]string
+
+// Make words a finding.
+//
+// Errors: it panics on an unknown code and on a slot left empty: both are faults of the program.
+func Make(style length.Style, code Code, f Finding, slots Slots) Finding {
+	level, pattern, ok := ByCode(code)
+	if !ok {
+		panic("finding: no code " + string(code))
+	}
+	f.Code, f.Level = code, level
+	measured, required := "", ""
+	switch {
+	case f.Measured != nil && f.Required != nil:
+		measured, required = style.Apart(*f.Measured, *f.Required)
+	case f.Measured != nil:
+		measured = style.Words(*f.Measured)
+	case f.Required != nil:
+		required = style.Words(*f.Required)
+	}
+	var b strings.Builder
+	for {
+		head, rest, found := strings.Cut(pattern, "{")
+		b.WriteString(head)
+		if !found {
+			break
+		}
+		name, tail, _ := strings.Cut(rest, "}")
+		value, given := slots[name]
+		switch {
+		case name == "measured" && f.Measured != nil:
+			value = measured
+		case name == "required" && f.Required != nil:
+			value = required
+		case !given:
+			panic("finding: " + string(code) + " lacks " + name)
+		}
+		b.WriteString(value)
+		pattern = tail
+	}
+	f.Message = b.String()
+	return f
+}
