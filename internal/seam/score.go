@@ -1,0 +1,119 @@
+package seam
+
+import "math/bits"
+
+// NetWidth returns W: what an inner sheet covers, on the grid.
+func (s Span) NetWidth() int64 { return (s.Gross - s.Overlap) / s.Snap * s.Snap }
+
+// EndWidth returns E: what a sheet with one raw end covers at most, by the trim of that end.
+func (s Span) EndWidth(trim int64) int64 { return s.Gross - s.Overlap/2 - trim }
+
+// whole returns the length covered.
+func (s *Span) whole() int64 {
+	if s.Closed {
+		return s.Period
+	}
+	return s.R - s.L
+}
+
+// Plus returns the sum of two squares' sums.
+func (a Square) Plus(b Square) Square {
+	lo, carry := bits.Add64(a.Lo, b.Lo, 0)
+	hi, _ := bits.Add64(a.Hi, b.Hi, carry)
+	return Square{hi, lo}
+}
+
+// Compare returns -1, 0 or +1 as a is less than, equal to or more than b.
+func (a Square) Compare(b Square) int {
+	switch {
+	case a == b:
+		return 0
+	case a.Hi < b.Hi || a.Hi == b.Hi && a.Lo < b.Lo:
+		return -1
+	}
+	return 1
+}
+
+// squareOf returns the square of a width.
+func squareOf(width int64) Square {
+	hi, lo := bits.Mul64(uint64(width), uint64(width))
+	return Square{hi, lo}
+}
+
+// Score returns the score of a given layout: seams as in a Layout, closing the index of the closing seam or -1. The
+// seams need not lie on the grid.
+func (s Span) Score(seams []int64, closing int) Score {
+	ends, inner := s.lay(seams, closing)
+	var sum Score
+	for i, at := range inner {
+		owed := s.owes(at)
+		sum.Bends += owed.bends
+		sum.Edges += owed.edges
+		sum.Should += owed.should
+		seen := s.feet(s.Seen(s.home(at)))
+		sum.Seen += seen
+		if s.Closed && i == 0 {
+			sum.Closing = seen
+		}
+	}
+	sum.Sheets = int64(len(ends) - 1)
+	for i := range ends[1:] {
+		s.scoreSheet(&sum, ends, i)
+	}
+	if last := len(ends) - 1; s.evened() && last > 1 {
+		first, last := ends[1]-ends[0], ends[last]-ends[last-1]
+		sum.Difference = max(first-last, last-first)
+	}
+	return sum
+}
+
+// lay returns the edges of all sheets in hanging order, and the seams that are scored, the closing one first.
+func (s *Span) lay(seams []int64, closing int) (edges, scored []int64) {
+	if !s.Closed {
+		edges = append(append([]int64{s.L}, seams...), s.R)
+		return edges, seams
+	}
+	for i := range seams {
+		at := seams[(closing+i)%len(seams)]
+		if closing+i >= len(seams) {
+			at += s.Period
+		}
+		edges = append(edges, at)
+	}
+	return append(edges, edges[0]+s.Period), edges
+}
+
+// home brings a place of a closed span back into 0 <= s < Period.
+func (s *Span) home(at int64) int64 {
+	if s.Closed {
+		return s.after(0, at)
+	}
+	return at
+}
+
+// evened says whether the difference of the end sheets counts.
+func (s *Span) evened() bool { return s.OneWall && !s.Closed && !s.LeftSeam && !s.RightSeam }
+
+// scoreSheet adds what the sheet from edges[i] to edges[i+1] counts.
+func (s *Span) scoreSheet(sum *Score, edges []int64, i int) {
+	width := edges[i+1] - edges[i]
+	sum.Unevenness = sum.Unevenness.Plus(squareOf(width))
+	if s.whole() >= s.LeastWidth {
+		sum.Bends += lacks(s.LeastWidth, width)
+	}
+	sum.Should += lacks(prefer(s.PreferWidth, s.LeastWidth), width)
+	last := i == len(edges)-2
+	inner := !last && (i > 0 || s.LeftSeam && !s.Closed)
+	if !inner || s.NetWidth()-width < s.Snap {
+		return
+	}
+	right := edges[i+1]
+	seen := s.Seen(s.home(right))
+	sum.Jump += s.feet(seen)
+	if seen > s.ShortSeam {
+		sum.Narrow++
+		if s.onMain(right) {
+			sum.NarrowMain++
+		}
+	}
+}
