@@ -1,0 +1,126 @@
+// Package paper holds page templates: the paper, its frame, the strip with the title block, widths of lines and heights
+// of text. An office copies a template of ours and changes what it does otherwise.
+//
+// Coordinates and units: page space, millimetres from the upper left corner, x right, y down.
+//
+// Order: blocks and rows stay in file order.
+//
+// Not here: drawing (package draft and pages), what stands in the fields of a title block (package pages).
+package paper
+
+// Box is an upright rectangle.
+type Box struct{ X, Y, W, H float64 }
+
+// Right is the x of the right edge.
+func (b Box) Right() float64 { return b.X + b.W }
+
+// Foot is the y of the lower edge.
+func (b Box) Foot() float64 { return b.Y + b.H }
+
+// holds reports whether o lies inside b, with a hair's play for figures written to a tenth.
+func (b Box) holds(o Box) bool {
+	const play = 0.051
+	return o.X >= b.X-play && o.Y >= b.Y-play && o.Right() <= b.Right()+play && o.Foot() <= b.Foot()+play
+}
+
+// meets reports whether the two share more than a hair.
+func (b Box) meets(o Box) bool {
+	const play = 0.051
+	return b.X < o.Right()-play && o.X < b.Right()-play && b.Y < o.Foot()-play && o.Y < b.Foot()-play
+}
+
+// Template is a page template.
+type Template struct {
+	Name          string
+	Width, Height float64
+	Frame         Box
+	FrameLine     float64
+	Strip         Box
+	StripLine     float64
+	Divider       float64 // between blocks
+	Blocks        []Block
+	Field         Box // what the strip leaves of the frame
+	Text          Text
+	Lines         Lines
+	Discipline    string // letter of page numbers
+	Elevation     Elevation
+	Standing      []string // notes of every page with seams
+}
+
+// Text is the heights of capitals.
+type Text struct{ Small, Medium, Large, Huge float64 }
+
+// Lines is the widths of lines.
+type Lines struct{ Wide, Outline, Seam, Thin, Dimension, Extension, Grain float64 }
+
+// Elevation is how large a view of a wall may be.
+type Elevation struct {
+	Width, Height float64 // of the wall, at the most
+	Middle, Top   float64 // x of its middle; its top stands no higher than this y
+	Inch, Metric  []int64 // scales, the largest drawing first
+}
+
+// Kind is what a block of the strip is for.
+type Kind string
+
+// The kinds of block.
+const (
+	Key       Kind = "key"       // plan of the room
+	Stamp     Kind = "stamp"     // stays empty
+	Revisions Kind = "revisions" // table of revisions
+	Title     Kind = "title"     // title block
+	Words     Kind = "words"     // rows of text of the office's own
+)
+
+// Block is one field of the strip.
+type Block struct {
+	Kind    Kind
+	Box     Box
+	Heading string
+	Row     float64   // of revisions: height of a row
+	Columns []float64 // of revisions: widths of mark, what, date
+	Rows    []Row     // of title and words
+}
+
+// Row is one row of a title block.
+type Row struct {
+	Height float64
+	Logo   float64 // width kept for a logo at the right, 0 for none
+	Number float64 // width of the box with the page number at the right, 0 for none
+	Lines  []Line
+}
+
+// Line is one line of text with {fields}.
+type Line struct {
+	Text   string
+	Height float64
+	Bold   bool
+}
+
+// Unit is how much larger everything on this paper is than on the page of ansi-b: 1 where small text is 2.5 high.
+func (t *Template) Unit() float64 { return t.Text.Small / Least }
+
+// Least is the smallest height of text on a drawing.
+//
+// Source: least nominal height 2.5 mm of EN ISO lettering practice, ISO 3098.
+const Least = 2.5
+
+// Landscape is the size of the paper laid on its long side.
+func (t *Template) Landscape() (width, height float64) {
+	return max(t.Width, t.Height), min(t.Width, t.Height)
+}
+
+// Portrait is the size of the paper stood on its short side.
+func (t *Template) Portrait() (width, height float64) {
+	return min(t.Width, t.Height), max(t.Width, t.Height)
+}
+
+// Of is the first block of a kind, false where there is none.
+func (t *Template) Of(kind Kind) (Block, bool) {
+	for _, b := range t.Blocks {
+		if b.Kind == kind {
+			return b, true
+		}
+	}
+	return Block{}, false
+}
