@@ -1,0 +1,102 @@
+package seam_test
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"slices"
+	"strconv"
+	"sync"
+	"testing"
+
+	"flitchlay/internal/seam"
+	"flitchlay/internal/seam/oracletest"
+)
+
+// seeds gives the first seed and how many spans to compare: few by default, 12,000 with FLITCHLAY_CHECK=1, and what
+// FLITCHLAY_SEED and FLITCHLAY_SPANS say where they are set.
+func seeds(t *testing.T, few int) (first uint64, count int) {
+	first, count = 1, few
+	if os.Getenv("FLITCHLAY_CHECK") == "1" {
+		count = 12_000
+	}
+	for name, set := range map[string]func(int){
+		"FLITCHLAY_SEED":  func(n int) { first = uint64(n) },
+		"FLITCHLAY_SPANS": func(n int) { count = n },
+	} {
+		if text := os.Getenv(name); text != "" {
+			n, err := strconv.Atoi(text)
+			if err != nil {
+				t.Fatalf("%s: %v", name, err)
+			}
+			set(n)
+		}
+	}
+	return first, count
+}
+
+// Solve finds what trying every set of grid lines finds: score, seams, closing seam and dropped pins, all of them.
+func TestSolveAgainstBruteForce(t *testing.T) {
+	first, count := seeds(t, 2500)
+	var (
+		wait sync.WaitGroup
+		once sync.Once
+		next = make(chan uint64)
+	)
+	for range 4 {
+		wait.Go(func() {
+			for seed := range next {
+				c := oracletest.Random(rand.New(rand.NewPCG(seed, 20)), oracletest.Small)
+				if differs(c) == "" {
+					continue
+				}
+				once.Do(func() {
+					least := shrink(c, func(c oracletest.Case) bool { return differs(c) != "" })
+					t.Errorf("seed %d: %s\nthe smallest that still differs: %s\n%s\n\nthe whole: %s", seed, differs(c), differs(least), least, c)
+				})
+			}
+		})
+	}
+	for i := 0; i < count && !t.Failed(); i++ {
+		next <- first + uint64(i)
+	}
+	close(next)
+	wait.Wait()
+}
+
+// differs says how Solve and the brute force differ on a case, or nothing.
+func differs(c oracletest.Case) (text string) {
+	defer func() {
+		if fault := recover(); fault != nil {
+			text = fmt.Sprintf("panic: %v", fault)
+		}
+	}()
+	want, ok := oracletest.Best(c.Span, c.Aim)
+	got, err := seam.Solve(c.Span, c.Aim)
+	switch {
+	case !ok && err == nil:
+		return fmt.Sprintf("no layout keeps the hard limits, but got %+v", got)
+	case !ok:
+		return ""
+	case err != nil:
+		return fmt.Sprintf("want %+v, got error %v", want, err)
+	}
+	if slices.Equal(got.Seams, want.Seams) && got.Closing == want.Closing && slices.Equal(got.Dropped, want.Dropped) && got.Score == want.Score {
+		return ""
+	}
+	return fmt.Sprintf("\nwant %+v\n got %+v", want, got)
+}
+
+// A span whose only sheets would be too wide for any layout is an error, not a layout.
+func TestSolveWithoutAnyLayout(t *testing.T) {
+	c := oracletest.Case{
+		Span:    seam.Span{R: 30, Period: 30, Snap: 10, Gross: 22, Overlap: 2, TrimLeft: 15, TrimRight: 1, Foot: 12},
+		Profile: oracletest.Profile{Steps: []oracletest.Step{{Height: 96}}},
+	}.Ready()
+	if _, ok := oracletest.Best(c.Span, c.Aim); ok {
+		t.Fatal("the case is no case: there is a layout")
+	}
+	if layout, err := seam.Solve(c.Span, c.Aim); err == nil {
+		t.Fatalf("want an error, got %+v", layout)
+	}
+}
