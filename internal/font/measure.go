@@ -51,3 +51,6 @@ func (f *Face) glyph(r rune) int {
 	}
 	return f.index(Replacement)
 }
+
+// Inked says whether a rune leaves ink.
+func (f *Face) Inked(r rune) bool { return len(f.record(f.glyph(r))) >= 10 }

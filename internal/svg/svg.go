@@ -1,0 +1,189 @@
+// Package svg writes a page of a scene as an SVG file.
+//
+// What it does: one file per page, at true size, with the lettering inside. As a rule letters are drawn as outlines, so that every program
+// shows the same picture, and lie under a transparent text that can be selected, searched and read aloud.
+//
+// Coordinates and units: a user unit is a millimetre on paper; numbers have three decimals.
+//
+// Order: items in the order of the scene. Runs of items on one layer share a group with data-layer.
+//
+// Not here: what is on the page. The package knows no room.
+package svg
+
+import (
+	"bytes"
+	"encoding/base64"
+	"encoding/xml"
+	"fmt"
+	"strings"
+
+	svgo "github.com/ajstarks/svgo/float"
+
+	"flitchlay/internal/font"
+	"flitchlay/internal/scene"
+)
+
+// Lettering is how text gets into a file.
+type Lettering uint8
+
+// The ways of lettering.
+const (
+	Overlaid Lettering = iota // outlines to look at, transparent text to select and search
+	Outlined                  // outlines only, for cutters and drawing programs that would show text twice
+	Live                      // text in an embedded font, for programs that honour one
+)
+
+// Options say how a file is written; the zero value is the rule.
+type Options struct {
+	Lettering Lettering
+	Set       string // title of the set of pages, put before the page's own
+}
+
+// decimals of every number svgo writes: 0.001 mm.
+const decimals = 3
+
+// family is the font list of text elements: the embedded font, then its like, then any.
+const family = "'Flitchlay Sans','DejaVu Sans Condensed','DejaVu Sans',sans-serif"
+
+// Page writes one page.
+//
+// Errors: the page holds something that cannot be drawn; see scene.Page.Validate.
+func Page(p *scene.Page, o Options) ([]byte, error) {
+	if err := p.Validate(); err != nil {
+		return nil, fmt.Errorf("svg: %w", err)
+	}
+	var out bytes.Buffer
+	w := &writer{out: &out, svg: svgo.New(&out), lettering: o.Lettering, attrs: map[scene.Style]string{}}
+	w.svg.Decimals = decimals
+	w.head(p, o.Set)
+	w.items(p.Items)
+	w.svg.Gend()
+	w.svg.End()
+	return out.Bytes(), nil
+}
+
+// writer is one file being written.
+type writer struct {
+	out       *bytes.Buffer
+	svg       *svgo.SVG
+	lettering Lettering
+	attrs     map[scene.Style]string
+	clips     int
+	xs, ys    []float64
+}
+
+// head writes everything before the first item.
+func (w *writer) head(p *scene.Page, set string) {
+	width, height := scene.Num(p.Width), scene.Num(p.Height)
+	title := strings.TrimSpace(p.Name + " " + p.Title)
+	if set != "" {
+		title = set + ": " + title
+	}
+	// svgo would round sizes to its decimals in any unit and scale the paper; written whole they are exact.
+	w.svg.Startraw(
+		fmt.Sprintf(`width="%smm" height="%smm" viewBox="0 0 %s %s"`, width, height, width, height),
+		`role="graphics-document document" aria-labelledby="_title"`,
+		fmt.Sprintf(`data-page="%s"`, escape(p.Name)),
+	)
+	fmt.Fprintf(w.out, "<title id=\"_title\">%s</title>\n", escape(title))
+	css := fmt.Sprintf("@page{size:%smm %smm;margin:0}", width, height)
+	if w.lettering != Outlined {
+		css += "\ntext{font-kerning:none;font-variant-ligatures:none;white-space:pre}"
+	}
+	var regular, bold []string
+	p.Texts(func(t *scene.Text) {
+		if t.Bold {
+			bold = append(bold, t.Lettered())
+		} else {
+			regular = append(regular, t.Lettered())
+		}
+	})
+	faces := []struct {
+		face   *font.Face
+		weight string
+		runes  []rune
+	}{
+		{font.Regular, "normal", font.Runes(regular...)},
+		{font.Bold, "bold", font.Runes(bold...)},
+	}
+	if w.lettering != Outlined {
+		for _, f := range faces {
+			if len(f.runes) > 0 {
+				css += fmt.Sprintf("\n@font-face{font-family:'Flitchlay Sans';font-weight:%s;src:url(data:font/ttf;base64,%s)}",
+					f.weight, base64.StdEncoding.EncodeToString(f.face.Subset(f.runes)))
+			}
+		}
+	}
+	w.svg.Style("text/css", css)
+	if w.lettering != Live {
+		w.svg.Def()
+		for _, f := range faces {
+			for _, r := range f.runes {
+				if d := f.face.Outline(r); d != "" {
+					w.svg.Path(d, `id="`+glyphID(f.face, r)+`"`)
+				}
+			}
+		}
+		w.svg.DefEnd()
+	}
+	fmt.Fprintf(w.out, "<rect class=\"paper\" width=\"%s\" height=\"%s\" fill=\"#ffffff\"/>\n", width, height)
+	// PDF's miter limit, so that sharp corners look alike.
+	w.svg.Group(`fill="none"`, `stroke="#000000"`, `stroke-miterlimit="10"`)
+}
+
+// items writes a row of items, those of one layer together.
+func (w *writer) items(items []scene.Item) {
+	open := scene.Layer("")
+	for _, it := range items {
+		layer := layerOf(it)
+		if layer != open {
+			if open != "" {
+				w.svg.Gend()
+			}
+			if layer != "" {
+				w.svg.Group(`data-layer="` + escape(string(layer)) + `"`)
+			}
+			open = layer
+		}
+		w.item(it)
+	}
+	if open != "" {
+		w.svg.Gend()
+	}
+}
+
+// layerOf returns the layer of an item; groups and links have none.
+func layerOf(it scene.Item) scene.Layer {
+	switch it := it.(type) {
+	case *scene.Line:
+		return it.Layer
+	case *scene.Poly:
+		return it.Layer
+	case *scene.Rect:
+		return it.Layer
+	case *scene.Circle:
+		return it.Layer
+	case *scene.Path:
+		return it.Layer
+	case *scene.Text:
+		return it.Layer
+	case *scene.Image:
+		return it.Layer
+	}
+	return ""
+}
+
+// escape makes any text safe inside an element or an attribute in double quotes.
+func escape(s string) string {
+	plain := true
+	for i := 0; i < len(s) && plain; i++ {
+		c := s[i]
+		plain = c >= ' ' && c <= '~' && c != '<' && c != '>' && c != '&' && c != '"' && c != '\''
+	}
+	if plain {
+		return s
+	}
+	var b strings.Builder
+	xml.EscapeText(&b, []byte(s)) // writing to a Builder cannot fail
+	return b.String()
+}
