@@ -8,7 +8,10 @@
 // Not here: runs, spans, seams (package run and after).
 package room
 
-import "flitchlay/internal/length"
+import (
+	"flitchlay/internal/length"
+	"flitchlay/internal/source"
+)
 
 // L is short for the exact length that every field here uses.
 type L = length.Length
@@ -26,6 +29,8 @@ type Room struct {
 	Paste    Coverage
 	Primer   Coverage
 	Page     Page
+
+	src source.Value // the file, for mistakes that later stages find
 }
 
 // Place is a position in the room file, for messages and for the order of pins; the zero Place is nowhere.
@@ -129,7 +134,7 @@ type Wall struct {
 	Ceiling             []Point // x not decreasing from 0 to Length; two points at one x are a step
 	Floor               []Point
 	Corner              Bend
-	Angle               float64 // degrees of turn, 0 < Angle < 180
+	Angle               float64 // degrees of turn, 0 < Angle < 180; 0 where the corner is no bend
 	Radius              L
 	Wrap                bool   // false: the corner at the right end is cut
 	LeanLeft, LeanRight L      // of its upright ends, as seen on this wall, to the right is positive
@@ -153,9 +158,9 @@ type Opening struct {
 	Name, Kind string // Kind: window, door, cased opening, fireplace, built-in
 	FromLeft   L
 	Width      L
-	Sill       L
+	Sill       L    // not given: the lowest floor in its width
 	SillGiven  bool // false: the opening reaches down to the floor
-	Height     L    // head = Sill (or the floor) + Height
+	Height     L    // from Sill, or from the floor at its left edge, to Head
 	Head       L    // height of its head above the room's level
 	Reveal     L
 	WrapReveal bool
@@ -200,12 +205,13 @@ type Bare struct {
 
 // Hung is one sheet already on the wall.
 type Hung struct {
-	Wall  int // index
-	Sheet int // number in the flitch
-	From  *L  // left edge of the first hung sheet, where given
-	Seam  L   // at the bottom
-	Top   L   // at the top; equal to Seam where one reading was given
-	Where Place
+	Wall   int // index
+	Flitch int // index, -1 where the room names none
+	Sheet  int // number in the flitch
+	From   *L  // left edge of the first hung sheet, where given
+	Seam   L   // at the bottom
+	Top    L   // at the top; equal to Seam where one reading was given
+	Where  Place
 }
 
 // Site is the climate of the site and of the shop.

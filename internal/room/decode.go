@@ -1,0 +1,291 @@
+package room
+
+import (
+	"fmt"
+	"math/big"
+	"strconv"
+
+	"flitchlay/internal/length"
+	"flitchlay/internal/source"
+)
+
+func itoa(n int64) string { return strconv.FormatInt(n, 10) }
+
+// sixtyFourths prints 1/64 in as the room file writes inches.
+func sixtyFourths(n int64) string {
+	return length.Style{Denominator: 64}.Inches(L(n) * length.Inch / 64)
+}
+
+// Decode reads a room file, fills in every default and checks all that needs no layout.
+//
+// Errors: a *source.Mistakes with everything that is to be mended, in the order of the file.
+func Decode(name string, text []byte) (*Room, error) {
+	root, err := source.Parse(name, text)
+	if err != nil {
+		return nil, err
+	}
+	d := &decoder{root: root, room: &Room{src: root}}
+	Schema.Unknown(root)
+	d.project(root.Get("project").Section())
+	d.veneer(root.Get("veneer").Section())
+	d.rules(root.Get("rules").Section())
+	d.sheets(root.Get("veneer").Section(), root.Get("rules").Section())
+	d.space(root.Get("room").Section())
+	d.walls(root.Get("wall"))
+	d.closeAt(root.Get("room").Get("close_at"))
+	d.flitches(root.Get("flitch").Tables())
+	d.hung(root.Get("hung").Tables())
+	d.site(root.Get("site").Section())
+	d.room.Paste = d.coverage(root.Get("paste").Section())
+	d.room.Primer = d.coverage(root.Get("primer").Section())
+	d.page(root.Get("page").Section())
+	if err := root.Mistakes().Err(); err != nil {
+		return nil, err
+	}
+	return d.room, nil
+}
+
+// decoder fills a room from its file.
+type decoder struct {
+	root  source.Value
+	room  *Room
+	style length.Style
+	sound []bool // walls whose outline is sound
+}
+
+// unit is the unit of bare numbers.
+func (d *decoder) unit() length.Unit { return d.room.Project.Units }
+
+// inches or mm, as the room is, of a default.
+func (d *decoder) either(sixtyFourths, mm int64) L {
+	if d.unit() == length.Millimetres {
+		return L(mm) * length.Millimetre
+	}
+	return L(sixtyFourths) * length.Inch / 64
+}
+
+// place tells where a value's key stands.
+func (d *decoder) place(v source.Value) Place {
+	line, column := v.Mistakes().Text.Place(v.KeySpan().Start)
+	return Place{line, column}
+}
+
+// length reads a length, or gives the default and false.
+func (d *decoder) length(v source.Value, other L) (L, bool) {
+	switch v.Kind() {
+	case source.Absent:
+		return other, false
+	case source.String:
+		l, err := length.Parse(v.Text(""), d.unit())
+		if err != nil {
+			v.Mistake(d.example(), "%s %q is no length: %s", label(v), v.Text(""), err)
+			return other, false
+		}
+		return l, true
+	case source.Integer, source.Float:
+		if r, ok := v.Exact(); ok {
+			if l, ok := length.FromRat(r, d.unit().Of()); ok {
+				return l, true
+			}
+		}
+		v.Mistake("the longest length that is read is 370 m", "%s %s is no length to build", label(v), v.Raw())
+		return other, false
+	}
+	v.Mistake(d.example(), "%s takes a length, not %s", label(v), v.Kind())
+	return other, false
+}
+
+// label is a key's name inside a message; an item of a list says so.
+func label(v source.Value) string {
+	if p := v.Path(); p != "" && p[len(p)-1] == ']' {
+		return "an item of " + v.Name()
+	}
+	return v.Name()
+}
+
+func (d *decoder) example() string {
+	if d.unit() == length.Millimetres {
+		return `write millimetres as a number, or "3.81 m", or "12' 6 3/8"`
+	}
+	return `write "12' 6 3/8", "6 3/8" or "3810 mm", in double quotes, without the mark for inches at the end`
+}
+
+// required reads a length that has to be there.
+func (d *decoder) required(v source.Value, of string) (L, bool) {
+	if !v.Given() {
+		missing(v, of)
+		return 0, false
+	}
+	return d.length(v, 0)
+}
+
+// missing notes that a required key is not there.
+func missing(v source.Value, of string) {
+	table := v.Path()[:len(v.Path())-len(v.Name())]
+	doc := ""
+	if t, ok := Schema.Table(bare(table)); ok {
+		for _, k := range t.Keys {
+			if k.Name == v.Name() {
+				doc = fmt.Sprintf(": %s (%s)", k.Doc, k.Kind)
+			}
+		}
+	}
+	v.Mistake("add "+v.Name()+doc, "%s has no %s", of, v.Name())
+}
+
+// bare is a path without its counts and its last point.
+func bare(path string) string {
+	out, in := []byte{}, false
+	for i := 0; i < len(path); i++ {
+		switch {
+		case path[i] == '[':
+			in = true
+		case path[i] == ']':
+			in = false
+		case !in:
+			out = append(out, path[i])
+		}
+	}
+	if n := len(out); n > 0 && out[n-1] == '.' {
+		out = out[:n-1]
+	}
+	return string(out)
+}
+
+// positive reads a length over 0; with zero allowed, not under 0.
+func (d *decoder) positive(v source.Value, other L, zero bool) (L, bool) {
+	l, ok := d.length(v, other)
+	if !ok {
+		return l, false
+	}
+	switch {
+	case l < 0:
+		v.Mistake("give a length of 0 or more", "%s is less than 0", label(v))
+	case l == 0 && !zero:
+		v.Mistake("give a length over 0", "%s is 0", label(v))
+	default:
+		return l, true
+	}
+	return other, false
+}
+
+func (d *decoder) project(v source.Value) {
+	p := &d.room.Project
+	if v.Get("units").Word("in", unitWords...) == "mm" {
+		p.Units = length.Millimetres
+	}
+	d.style = length.StyleOf(p.Units)
+	if title := v.Get("title"); !title.Given() {
+		missing(title, "the project")
+	} else if p.Title = title.Text(""); p.Title == "" && title.Kind() == source.String {
+		title.Mistake("say what the drawings are of", "the title is empty")
+	}
+	p.Number, p.Room, p.Place = v.Get("number").Text(""), v.Get("room").Text(""), v.Get("place").Text("")
+	p.For, p.By = v.Get("for").Text(""), v.Get("by").Text("")
+	p.Section, p.Tag = v.Get("section").Text(""), v.Get("tag").Text("")
+	p.Drawn, p.Measured = v.Get("drawn").Day(), v.Get("measured").Day()
+	marks := map[string]bool{}
+	for i, r := range v.Get("revision").Tables() {
+		rev := Revision{Mark: r.Get("mark").Text(letter(i)), Date: r.Get("date").Day(), Note: r.Get("note").Text("")}
+		if marks[rev.Mark] {
+			r.Get("mark").Mistake("give every revision a mark of its own", "revision %q stands twice", rev.Mark)
+		}
+		marks[rev.Mark] = true
+		p.Revisions = append(p.Revisions, rev)
+	}
+}
+
+// letter is the mark of the i-th revision: A to Z, then AA.
+func letter(i int) string {
+	if i < 26 {
+		return string(rune('A' + i))
+	}
+	return letter(i/26-1) + letter(i%26)
+}
+
+func (d *decoder) veneer(v source.Value) {
+	n := &d.room.Veneer
+	n.Species = v.Get("species").Text("")
+	n.Cut = v.Get("cut").Word("", cutWords...)
+	n.Match = v.Get("match").Word("", matchWords...)
+	n.Horizontal = v.Get("grain").Word("vertical", grainWords...) == "horizontal"
+	n.Face = v.Get("face").Text("")
+	n.LeafWidth, _ = d.positive(v.Get("leaf_width"), 0, false)
+	n.Thickness, _ = d.positive(v.Get("thickness"), 0, false)
+	for _, k := range []struct {
+		name string
+		at   *L
+	}{{"gross_width", &n.GrossWidth}, {"overlap", &n.Overlap}, {"length", &n.Length}} {
+		f := v.Get(k.name)
+		if !f.Given() {
+			missing(f, "the veneer")
+			continue
+		}
+		*k.at, _ = d.positive(f, 0, k.name == "overlap")
+	}
+}
+
+func (d *decoder) rules(v source.Value) {
+	r := &d.room.Rules
+	for _, rule := range distances {
+		*rule.of(r), _ = d.positive(v.Get(rule.name), d.either(rule.inch, rule.mm), rule.name != "snap")
+	}
+	r.Aim = v.Get("aim").Word("steady", aimWords...)
+	r.Upper = v.Get("upper").Word("auto", upperWords...)
+	if j := v.Get("joint_height"); j.Given() && !(j.Kind() == source.String && j.Text("") == "auto") {
+		if l, ok := d.positive(j, 0, false); ok {
+			r.JointHeight = &l
+		}
+	}
+	r.SpareShare, r.SpareShareParts = 0.10, 100_000
+	share := v.Get("spare_share")
+	if !share.Given() {
+		return
+	}
+	r.SpareShare = share.Number(0.10)
+	if r.SpareShare < 0 || r.SpareShare > 1 {
+		share.Mistake("write 0.10 for one sheet in ten", "spare_share %s is no share between 0 and 1", share.Raw())
+		return
+	}
+	if exact, ok := share.Exact(); ok {
+		r.SpareShareParts = millionths(exact)
+	}
+}
+
+// millionths rounds a share up to whole millionths.
+func millionths(r *big.Rat) int64 {
+	n := new(big.Int).Mul(r.Num(), big.NewInt(1_000_000))
+	q, m := new(big.Int).DivMod(n, r.Denom(), new(big.Int))
+	if m.Sign() > 0 {
+		q.Add(q, big.NewInt(1))
+	}
+	return q.Int64()
+}
+
+func (d *decoder) space(v source.Value) {
+	s := &d.room.Space
+	s.Closed = v.Get("closed").Bool(false)
+	s.Base, _ = d.positive(v.Get("base"), 0, true)
+	s.Crown, _ = d.positive(v.Get("crown"), 0, true)
+	s.Behind = behind(v.Get("behind").Word("none", behindWords...))
+	s.LevelLine, _ = d.length(v.Get("level_line"), d.either(48*64, 1200))
+}
+
+func behind(word string) Behind {
+	return Behind{Base: word == "base" || word == "both", Crown: word == "crown" || word == "both"}
+}
+
+func (d *decoder) page(v source.Value) {
+	d.room.Page = Page{Submittal: v.Get("submittal").Text(""), Install: v.Get("install").Text(""), Logo: v.Get("logo").Text("")}
+}
+
+// Mistake makes an error of something that only a later stage can see, at a place in the room file.
+func (r *Room) Mistake(at Place, message, mend string) error {
+	if r.src == (source.Value{}) || at == (Place{}) {
+		return fmt.Errorf("%s: %s", message, mend)
+	}
+	text := r.src.Mistakes().Text
+	found := &source.Mistakes{Text: text}
+	found.Add(r.src.At(text.Offset(at.Line, at.Column)), mend, "%s", message)
+	return found
+}

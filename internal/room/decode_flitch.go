@@ -1,0 +1,187 @@
+package room
+
+import (
+	"fmt"
+	"sort"
+	"strconv"
+	"strings"
+
+	"flitchlay/internal/source"
+)
+
+// Limits of sheet numbers, and of how many a flitch holds.
+const (
+	highestSheet = 999_999
+	mostSheets   = 10_000
+)
+
+// flitches reads the flitches.
+func (d *decoder) flitches(tables []source.Value) {
+	numbers := map[string]bool{}
+	for _, v := range tables {
+		f := Flitch{At: d.place(v)}
+		number := v.Get("number")
+		if !number.Given() {
+			missing(number, "a flitch")
+		} else if f.Number = number.Text(""); numbers[f.Number] && f.Number != "" {
+			number.Mistake("give every flitch its own number", "a second flitch has the number %q", f.Number)
+		}
+		numbers[f.Number] = true
+		of := "flitch " + quote(f.Number)
+		if sheets := v.Get("sheets"); !sheets.Given() {
+			missing(sheets, of)
+		} else {
+			f.Sheets = d.numbers(sheets)
+		}
+		f.Damaged = d.delivered(v.Get("damaged"), f, of)
+		if spare := v.Get("spare"); spare.Kind() == source.Integer {
+			f.Spare = d.lastOnes(spare, f, of)
+		} else {
+			f.Spare = d.delivered(spare, f, of)
+		}
+		if n := len(f.Sheets); n > 0 && len(usable(f)) == 0 {
+			v.Get("sheets").Mistake("a spare sheet is never laid out: keep fewer back", "no sheet of %s is left to hang", of)
+		}
+		d.room.Flitches = append(d.room.Flitches, f)
+	}
+}
+
+// numbers reads sheet numbers: "1-6, 8-24" or a list of whole numbers. They come back ascending.
+func (d *decoder) numbers(v source.Value) []int {
+	switch v.Kind() {
+	case source.Absent:
+		return nil
+	case source.String:
+		list, err := parseNumbers(v.Text(""))
+		if err != nil {
+			v.Mistake(`write "1-24", or "1-6, 8-24"`, "%s %q: %s", v.Name(), v.Text(""), err)
+			return nil
+		}
+		return list
+	case source.Integer:
+		if n := v.Whole(0); n >= 1 && n <= highestSheet {
+			return []int{int(n)}
+		}
+		v.Mistake("sheets are numbered from 1", "%s is no sheet number", v.Raw())
+		return nil
+	case source.Array:
+		var list []int
+		have := map[int]bool{}
+		for _, item := range v.Items() {
+			n := item.Whole(1)
+			switch {
+			case item.Kind() != source.Integer && item.Kind() != source.Float:
+				continue // noted by Whole
+			case n < 1 || n > highestSheet:
+				item.Mistake("sheets are numbered from 1", "%s is no sheet number", item.Raw())
+			case have[int(n)]:
+				item.Mistake("name every sheet once", "sheet %d stands twice", n)
+			default:
+				have[int(n)] = true
+				list = append(list, int(n))
+			}
+		}
+		sort.Ints(list)
+		return list
+	}
+	v.Mistake(`write "1-24", or a list [1, 2, 3]`, "%s takes sheet numbers, not %s", v.Name(), v.Kind())
+	return nil
+}
+
+// parseNumbers reads "1-6, 8-24".
+func parseNumbers(text string) ([]int, error) {
+	var list []int
+	have := map[int]bool{}
+	for _, part := range strings.Split(strings.NewReplacer("–", "-", "—", "-").Replace(text), ",") {
+		first, last, isRange := strings.Cut(part, "-")
+		a, err := sheetNumber(first)
+		if err != nil {
+			return nil, err
+		}
+		b := a
+		if isRange {
+			if b, err = sheetNumber(last); err != nil {
+				return nil, err
+			}
+		}
+		if b < a {
+			return nil, fmt.Errorf("%d-%d runs backwards", a, b)
+		}
+		if len(list)+b-a >= mostSheets {
+			return nil, fmt.Errorf("more than %d sheets", mostSheets)
+		}
+		for n := a; n <= b; n++ {
+			if have[n] {
+				return nil, fmt.Errorf("sheet %d stands twice", n)
+			}
+			have[n] = true
+			list = append(list, n)
+		}
+	}
+	sort.Ints(list)
+	return list, nil
+}
+
+func sheetNumber(text string) (int, error) {
+	text = strings.TrimSpace(text)
+	n, err := strconv.Atoi(text)
+	switch {
+	case text == "":
+		return 0, fmt.Errorf("a sheet number is missing")
+	case err != nil || n < 1 || n > highestSheet || text[0] == '+':
+		return 0, fmt.Errorf("%q is no sheet number", text)
+	}
+	return n, nil
+}
+
+// delivered reads sheet numbers that have to be among the delivered ones.
+func (d *decoder) delivered(v source.Value, f Flitch, of string) []int {
+	var list []int
+	for _, n := range d.numbers(v) {
+		if holds(f.Sheets, n) || len(f.Sheets) == 0 {
+			list = append(list, n)
+			continue
+		}
+		at := v
+		for _, item := range v.Items() {
+			if (item.Kind() == source.Integer || item.Kind() == source.Float) && item.Whole(0) == int64(n) {
+				at = item
+			}
+		}
+		at.Mistake("name sheets that were delivered", "%s sheet %d is not one of the sheets of %s", v.Name(), n, of)
+	}
+	return list
+}
+
+// lastOnes are the last sheets, damaged ones passed over.
+func (d *decoder) lastOnes(v source.Value, f Flitch, of string) []int {
+	count := v.Whole(0)
+	sound := without(f.Sheets, f.Damaged)
+	if count < 0 || len(f.Sheets) > 0 && count > int64(len(sound)) {
+		v.Mistake("write how many sheets are kept back, or a list of their numbers", "%s has no %s sheets to spare", of, v.Raw())
+		return nil
+	}
+	if count == 0 || len(sound) == 0 {
+		return nil
+	}
+	return append([]int(nil), sound[len(sound)-int(count):]...)
+}
+
+func holds(ascending []int, n int) bool {
+	i := sort.SearchInts(ascending, n)
+	return i < len(ascending) && ascending[i] == n
+}
+
+// without are the numbers of a that are not in b, both ascending.
+func without(a, b []int) []int {
+	var out []int
+	for _, n := range a {
+		if !holds(b, n) {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// usable are the sheets that can be laid out.
+func usable(f Flitch) []int { return without(without(f.Sheets, f.Damaged), f.Spare) }

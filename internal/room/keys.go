@@ -1,0 +1,206 @@
+package room
+
+import "flitchlay/internal/source"
+
+// Words that keys take, in the order in which messages name them.
+var (
+	unitWords    = []string{"in", "mm"}
+	cutWords     = []string{"plain", "quarter", "rift"}
+	matchWords   = []string{"slip", "book", "random"}
+	grainWords   = []string{"vertical", "horizontal"}
+	aimWords     = []string{"steady", "fewest", "even"}
+	upperWords   = []string{"auto", "turned", "upright"}
+	behindWords  = []string{"none", "base", "crown", "both"}
+	cornerWords  = []string{"inside", "outside", "straight", "none"}
+	endWords     = []string{"inside corner", "outside edge", "casing", "frame", "trim", "free"}
+	openingWords = []string{"window", "door", "cased opening", "fireplace", "built-in"}
+	throughWords = []string{"skip", "through"}
+	boxWords     = []string{"outlet", "switch", "thermostat", "light", "alarm", "bracket", "panel", "other"}
+	putWords     = []string{"seam", "middle", "either"}
+)
+
+// need, may, some and rule make the rows of Schema.
+func need(name, kind, doc string) source.Key {
+	return source.Key{Name: name, Required: true, Kind: kind, Doc: doc}
+}
+
+func may(name, kind, other, doc string) source.Key {
+	return source.Key{Name: name, Kind: kind, Default: other, Doc: doc}
+}
+
+func some(name, other, doc string, words []string) source.Key {
+	return source.Key{Name: name, Kind: "word", Words: words, Default: other, Doc: doc}
+}
+
+// Schema is every table and key of a room file: the one list from which unknown keys are found and the keys are
+// documented.
+var Schema = source.Schema{
+	{Path: "project", Doc: "who, what and when", Keys: []source.Key{
+		need("title", "text", "what the drawings are of"),
+		may("number", "text", "", "the job's number"),
+		may("room", "text", "", "the room's number"),
+		may("place", "text", "", "where in the building"),
+		may("for", "text", "", "who reviews the drawings"),
+		may("by", "text", "", "who hangs the work"),
+		may("section", "text", "", "specification section"),
+		may("tag", "text", "", "finish tag on the architect's drawings"),
+		may("drawn", "date", "", "day of the drawing"),
+		may("measured", "date", "", "day on which the room was measured"),
+		some("units", "in", "unit of bare numbers and of the drawings", unitWords),
+	}},
+	{Path: "project.revision", Many: true, Doc: "a row of the revision block", Keys: []source.Key{
+		may("mark", "text", "A, B, ...", "the revision's mark, once in the file"),
+		may("date", "date", "", "its day"),
+		may("note", "text", "", "what was changed"),
+	}},
+	{Path: "veneer", Doc: "the material", Keys: []source.Key{
+		may("species", "text", "", "the wood"),
+		some("cut", "", "how the leaves were cut", cutWords),
+		some("match", "", "how leaves are matched inside a sheet", matchWords),
+		may("leaf_width", "length", "", "width of a leaf, drawn as faint joints"),
+		some("grain", "vertical", "way of the grain on the wall", grainWords),
+		need("gross_width", "length", "a sheet as delivered, with factory edges"),
+		need("overlap", "length", "how much two sheets overlap at a double cut"),
+		need("length", "length", "of a sheet"),
+		may("thickness", "length", "", "of a sheet with its backing"),
+		may("face", "text", "", "photographs of the sheets: a file name with # for the number"),
+	}},
+	{Path: "flitch", Many: true, Doc: "sheets of one log section, numbered in order", Keys: []source.Key{
+		need("number", "text", "the flitch's number"),
+		need("sheets", "sheet numbers", "numbers delivered: \"1-24\", \"1-6, 8-24\" or a list"),
+		may("damaged", "sheet numbers", "none", "sheets that cannot be hung"),
+		may("spare", "whole number or sheet numbers", "0", "sheets kept back: the last ones, or a list"),
+	}},
+	{Path: "rules", Doc: "distances and widths that a layout keeps", Keys: ruleKeys()},
+	{Path: "room", Doc: "what holds for the whole room", Keys: []source.Key{
+		may("closed", "true or false", "false", "the walls close"),
+		may("close_at", "\"auto\", or a table", "auto", "where the last sheet meets the first"),
+		may("level_line", "length", "4' 0 (1200 mm)", "height of the level line that the crew strikes"),
+		may("base", "length", "0", "height of the trim at the floor"),
+		may("crown", "length", "0", "height of the trim at the ceiling"),
+		some("behind", "none", "what the covering runs behind", behindWords),
+	}},
+	{Path: "room.close_at", Doc: "a wished place of the closing seam", Keys: []source.Key{
+		may("wall", "name of a wall", "", "the wall of the closing seam"),
+		may("at", "length", "", "its distance from the wall's left end"),
+		may("corner", "name of a wall", "", "the wall whose right corner is cut instead"),
+	}},
+	{Path: "wall", Many: true, Doc: "a wall as seen from inside the room, from left to right", Keys: []source.Key{
+		may("name", "text", "Wall 1, Wall 2, ...", "the wall's name, once in the file"),
+		may("ref", "text", "", "the architect's own elevation mark"),
+		need("length", "length", "of the wall"),
+		need("height", "length, [left, right] or [[x, z], ...]", "of the ceiling"),
+		may("floor", "length, [left, right] or [[x, z], ...]", "0", "where the floor leaves the level"),
+		some("corner", "inside", "at its right end; none for the last wall of an open room", cornerWords),
+		may("angle", "number", "90", "by how many degrees the corner turns"),
+		may("radius", "length", "0", "of an eased corner"),
+		may("wrap", "true or false", "true", "false: the corner is cut"),
+		may("lean", "length or [left, right]", "0", "how far an end moves to the right from floor to ceiling"),
+		some("left_end", "", "what a run ends against", endWords),
+		some("right_end", "", "what a run ends against", endWords),
+		may("main", "true or false", "false", "a wall that everyone looks at"),
+		may("hidden_below", "length", "0", "what a desk or a bench hides"),
+		may("cover", "true or false", "true", "false: a bare wall"),
+		may("base", "length", "as in [room]", "height of the trim at the floor"),
+		may("crown", "length", "as in [room]", "height of the trim at the ceiling"),
+		some("behind", "as in [room]", "what the covering runs behind", behindWords),
+	}},
+	{Path: "wall.opening", Many: true, Doc: "a hole in the covering", Keys: []source.Key{
+		may("name", "text", "W1, D1, O1, F1, B1, ... by kind", "the opening's name, once in the file"),
+		some("kind", "window with a sill, else door", "what it is", openingWords),
+		need("from_left", "length", "from the wall's left end to the outer edge of the casing, or the rough edge"),
+		need("width", "length", "to the other outer edge"),
+		may("sill", "length", "the floor", "height of its lower edge"),
+		need("height", "length", "from the sill, or from the floor at its left edge, to the head"),
+		may("reveal", "length", "0", "depth of its sides"),
+		may("wrap_reveal", "true or false", "false", "true: the jambs become bends"),
+		some("grain", "skip", "only of full-height gaps: whether the grain counts on behind it", throughWords),
+	}},
+	{Path: "wall.box", Many: true, Doc: "something set in the wall", Keys: []source.Key{
+		some("kind", "other", "what it is", boxWords),
+		need("x", "length", "of its centre, from the wall's left end"),
+		need("z", "length", "height of its centre"),
+		may("gang", "whole number", "1", "how many devices stand side by side"),
+		may("plate", "[width, height]", "by kind and gang", "of the plate"),
+		may("hole", "[width, height]", "2 x 3 in by gang", "of the hole behind the plate"),
+	}},
+	{Path: "wall.pin", Many: true, Doc: "the designer's wish", Keys: []source.Key{
+		need("at", "length", "from the wall's left end"),
+		some("put", "seam", "what stands there", putWords),
+	}},
+	{Path: "wall.keep_clear", Many: true, Doc: "a stretch without seams", Keys: []source.Key{
+		need("from", "length", "from the wall's left end"),
+		need("to", "length", "from the wall's left end"),
+		may("why", "text", "", "the reason"),
+	}},
+	{Path: "wall.bare", Many: true, Doc: "a strip without covering, from floor to ceiling", Keys: []source.Key{
+		need("from", "length", "from the wall's left end"),
+		need("to", "length", "from the wall's left end"),
+		may("why", "text", "", "the reason"),
+	}},
+	{Path: "hung", Many: true, Doc: "a sheet already on the wall, from the run's first", Keys: []source.Key{
+		need("wall", "name of a wall", "the wall of its right seam"),
+		need("sheet", "whole number", "its number in the flitch"),
+		may("from", "length", "", "left edge of the first hung sheet; needed in a closed run"),
+		need("seam", "length or [bottom, top]", "the finished seam at its right, from the wall's left end"),
+	}},
+	{Path: "site", Doc: "the climate where the sheets hang", Keys: []source.Key{
+		may("temperature", "degrees F, or \"20 C\"", "", "of the air"),
+		may("humidity", "number", "", "relative, in per cent"),
+	}},
+	{Path: "site.shop", Doc: "the climate where the sheets came from", Keys: []source.Key{
+		need("temperature", "degrees F, or \"20 C\"", "of the air"),
+		need("humidity", "number", "relative, in per cent"),
+	}},
+	{Path: "paste", Doc: "the paste", Keys: []source.Key{
+		need("coverage", "text", "from the pail's label: \"150 sq ft/gal\" or \"3.7 m2/L\""),
+	}},
+	{Path: "primer", Doc: "the primer", Keys: []source.Key{
+		need("coverage", "text", "from the pail's label: \"300 sq ft/gal\" or \"7.4 m2/L\""),
+	}},
+	{Path: "page", Doc: "paper", Keys: []source.Key{
+		may("submittal", "text", "", "a page template's name, or the path of your own"),
+		may("install", "text", "", "a page template's name, or the path of your own"),
+		may("logo", "text", "", "a picture for the title block, PNG or JPEG"),
+	}},
+}
+
+// distance is a rule that is a length, with its defaults in an inch room (in 1/64 in) and in a metric one (in mm).
+type distance struct {
+	name, doc string
+	inch      int64
+	mm        int64
+	of        func(*Rules) *L
+}
+
+// distances are section by section what the room file's [rules] hold as lengths.
+var distances = []distance{
+	{"corner_return", "veneer that must wrap past a bend", 4 * 64, 100, func(r *Rules) *L { return &r.CornerReturn }},
+	{"prefer_return", "veneer that should wrap past a bend", 6 * 64, 150, func(r *Rules) *L { return &r.PreferReturn }},
+	{"leg", "strip that must stand beside an opening", 3 * 64, 75, func(r *Rules) *L { return &r.Leg }},
+	{"prefer_leg", "strip that should stand beside an opening", 6 * 64, 150, func(r *Rules) *L { return &r.PreferLeg }},
+	{"opening_clear", "what a seam over or under an opening must keep from its edge", 2 * 64, 50, func(r *Rules) *L { return &r.OpeningClear }},
+	{"prefer_clear", "what a seam over or under an opening should keep from its edge", 4 * 64, 100, func(r *Rules) *L { return &r.PreferClear }},
+	{"box_clear", "what a seam should keep from a plate", 1 * 64, 25, func(r *Rules) *L { return &r.BoxClear }},
+	{"least_width", "no sheet is narrower", 6 * 64, 150, func(r *Rules) *L { return &r.LeastWidth }},
+	{"prefer_width", "a sheet should be no narrower", 12 * 64, 300, func(r *Rules) *L { return &r.PreferWidth }},
+	{"short_seam", "a jump that shows no longer makes no narrow sheet", 30 * 64, 750, func(r *Rules) *L { return &r.ShortSeam }},
+	{"least_overlap", "what must be left of an overlap where a corner leans askew", 32, 12, func(r *Rules) *L { return &r.LeastOverlap }},
+	{"edge_trim", "extra at a raw end of a run", 1 * 64, 25, func(r *Rules) *L { return &r.EdgeTrim }},
+	{"top_trim", "extra at the top of a sheet", 2 * 64, 50, func(r *Rules) *L { return &r.TopTrim }},
+	{"bottom_trim", "extra at the foot of a sheet", 2 * 64, 50, func(r *Rules) *L { return &r.BottomTrim }},
+	{"snap", "grid on which seams fall", 4, 1, func(r *Rules) *L { return &r.Snap }},
+}
+
+func ruleKeys() []source.Key {
+	var keys []source.Key
+	for _, d := range distances {
+		keys = append(keys, may(d.name, "length", sixtyFourths(d.inch)+" ("+itoa(d.mm)+" mm)", d.doc))
+	}
+	return append(keys,
+		some("aim", "steady", "what counts first in a layout", aimWords),
+		may("joint_height", "\"auto\" or a length", "auto", "height of the end match, where a wall takes two courses"),
+		some("upper", "auto", "how the upper course hangs: auto is turned for quarter and rift, upright for plain", upperWords),
+		may("spare_share", "number", "0.10", "spare sheets to order, as a share of the sheets laid"),
+	)
+}

@@ -1,0 +1,119 @@
+package source
+
+import (
+	"errors"
+	"regexp"
+	"strings"
+
+	"github.com/BurntSushi/toml"
+)
+
+// Largest is the size of the largest file that is read, in bytes.
+const Largest = 1 << 20
+
+// Parse reads a whole TOML file and gives its top table.
+//
+// Errors: a *Mistakes with the first fault of the TOML, and with every length that lacks its quotes.
+func Parse(name string, body []byte) (Value, error) {
+	text := NewText(name, body)
+	found := &Mistakes{Text: text}
+	if len(body) > Largest {
+		found.Add(Span{}, "give the name of a room file or of a page template", "a file of more than 1 MB is not read")
+		return Value{}, found
+	}
+	from := text.lines[0]
+	data, ok := decode(text.body[from:], from, found)
+	if !ok {
+		return Value{}, found
+	}
+	root := scan(text.body, from)
+	lost := attach(root, data)
+	return Value{file: &file{Mistakes: found, lost: lost}, node: root}, nil
+}
+
+// decode hands the text to the library. A length without its quotes is noted, taken out of the text, and the rest is
+// read on, so that all of them are reported at once; any other fault ends the reading.
+func decode(body string, from int, found *Mistakes) (map[string]any, bool) {
+	for {
+		var data map[string]any
+		_, err := toml.Decode(body, &data)
+		if err == nil {
+			return data, len(found.list) == 0
+		}
+		var fault toml.ParseError
+		if !errors.As(err, &fault) {
+			found.Add(Span{from, from}, "", "%s", strings.TrimPrefix(err.Error(), "toml: "))
+			return nil, false
+		}
+		start := max(0, min(fault.Position.Start, len(body)))
+		if at, mend, ok := unquoted(body, start); ok && len(found.list) < most {
+			found.Add(Span{from + at.Start, from + at.End}, mend, "a length in feet and inches stands in quotes")
+			body = body[:at.Start] + "0" + strings.Repeat(" ", at.End-at.Start-1) + body[at.End:]
+			continue
+		}
+		if len(found.list) > 0 && !strings.Contains(fault.Message, "already been defined") {
+			return nil, false // what follows may come from the mistakes above
+		}
+		end := max(start, min(start+fault.Position.Len, len(body)))
+		message, mend := plain(fault, body[start:end])
+		found.Add(Span{from + start, from + end}, mend, "%s", message)
+		return nil, false
+	}
+}
+
+// most is how many lengths without quotes are noted at once.
+const most = 100
+
+// assignment is a line with a value that can be read as a length in feet and inches: it starts with a figure, and a
+// mark, a fraction or a unit follows; or it is such a length whose closing inch mark ends the quotes too early.
+var assignment = regexp.MustCompile(`^(\s*[\w."' -]+?\s*=\s*)("?-?[0-9⅛¼⅜½⅝¾⅞][^#\[\]{},]*?)\s*(#.*)?$`)
+
+// figures is what such a length is made of.
+var figures = regexp.MustCompile(`^[-0-9 ./'"′″’”⅛¼⅜½⅝¾⅞a-z]*$`)
+
+// unquoted finds a length without quotes in the line that a fault stands in or ends.
+func unquoted(body string, at int) (Span, string, bool) {
+	if at > 0 && at == len(body) || at < len(body) && body[at] == '\n' {
+		at = max(0, at-1)
+	}
+	start := strings.LastIndexByte(body[:at], '\n') + 1
+	line, _, _ := strings.Cut(body[start:], "\n")
+	line = strings.TrimSuffix(line, "\r")
+	m := assignment.FindStringSubmatchIndex(line)
+	if m == nil {
+		return Span{}, "", false
+	}
+	value := line[m[4]:m[5]]
+	if !figures.MatchString(value) || !strings.ContainsAny(value, `'"′″’”/⅛¼⅜½⅝¾⅞ abcdefghijklmnopqrstuvwxyz`) {
+		return Span{}, "", false
+	}
+	inner := strings.Trim(value, `" `)
+	if inner == "" || value == `"`+inner+`"` || strings.Contains(inner, `"`) && !strings.HasSuffix(value, `"`) {
+		return Span{}, "", false
+	}
+	mend := `write "` + inner + `"`
+	if strings.HasSuffix(value, `"`) {
+		mend += ": the mark for inches at the end can be left out"
+	}
+	return Span{start + m[4], start + m[5]}, mend, true
+}
+
+// plain says a fault of the TOML in the words of these messages, where the library's are those of a program.
+func plain(fault toml.ParseError, text string) (message, mend string) {
+	m := fault.Message
+	switch {
+	case strings.Contains(m, "already been defined"):
+		return m, "keep one of the two; a further wall, opening or box starts with its own [[...]] line"
+	case strings.Contains(m, "invalid UTF-8"), strings.Contains(m, "NULL bytes"):
+		return m, "save the file as UTF-8"
+	case strings.Contains(m, "strings cannot contain newlines"):
+		return m, "close the text with the quote that it began with"
+	case strings.Contains(m, "expected value but found"):
+		return m, `write the value after the equals sign: a text in double quotes, a number, true or false`
+	case strings.Contains(m, "expected '.' or '='"), strings.Contains(m, "expected key separator"):
+		return m, "write key = value"
+	case strings.Contains(m, "invalid character in keys"), strings.Contains(m, "bare keys cannot contain"):
+		return m, "write keys in small letters with _ between the words"
+	}
+	return m, "write one key = value to a line, texts and lengths in double quotes"
+}
