@@ -39,15 +39,7 @@ func HalfDecimal(sum *big.Int, parts int64) string {
 	n.Abs(n)
 	den := new(big.Int).Mul(big.NewInt(squareMetre), big.NewInt(parts))
 	n.Lsh(n, 1).Add(n, den).Quo(n, new(big.Int).Lsh(den, 1))
-	digits := n.String()
-	for len(digits) < 10 {
-		digits = "0" + digits
-	}
-	whole, part := digits[:len(digits)-9], strings.TrimRight(digits[len(digits)-9:], "0")
-	text := whole
-	if part != "" {
-		text += "." + part
-	}
+	text := Decimals(n.String(), 9)
 	if neg && text != "0" {
 		text = "-" + text
 	}
@@ -60,4 +52,16 @@ func (s Style) FormatArea(a Area) string {
 		return strings.Replace(strconv.FormatFloat(a.SquareMetres(), 'f', 1, 64), ".", ",", 1) + " m²"
 	}
 	return strconv.FormatFloat(a.SquareFeet(), 'f', 1, 64) + " sq ft"
+}
+
+// Decimals puts a point before the last places digits and drops zeros at the end.
+func Decimals(digits string, places int) string {
+	for len(digits) <= places {
+		digits = "0" + digits
+	}
+	whole, part := digits[:len(digits)-places], strings.TrimRight(digits[len(digits)-places:], "0")
+	if part == "" {
+		return whole
+	}
+	return whole + "." + part
 }

@@ -184,6 +184,7 @@ func (line *Run) cutRound(holes []hole) {
 // span adds the covering from one hole to the next, which stands turn further round.
 func (line *Run) span(a, b hole, turn L) {
 	s := Span{L: a.to + min(0, a.leanA), R: b.from + turn + max(0, b.leanB), LeftEnd: a.after, RightEnd: b.before}
+	s.LeftEnd.Lean, s.RightEnd.Lean = a.leanA, b.leanB
 	if b.from+turn <= a.to {
 		return
 	}
@@ -201,14 +202,14 @@ func (line *Run) checkSpans() error {
 		w := &r.Walls[s.LeftEnd.Wall]
 		if s.R-s.L < r.Rules.Snap {
 			return r.Mistake(w.At, fmt.Sprintf("only %s of covering is left beside %s on wall %q, less than one snap (%s)",
-				style.Words(s.R-s.L), s.LeftEnd.words(), w.Name, style.Words(r.Rules.Snap)),
+				style.Words(s.R-s.L), s.LeftEnd.Words(), w.Name, style.Words(r.Rules.Snap)),
 				"end the gap or the bare strip at the wall's end, or leave room for a sheet")
 		}
 		for _, end := range [2]End{s.LeftEnd, s.RightEnd} {
 			e := r.Veneer.GrossWidth - r.Veneer.Overlap.HalfDown() - end.Trim
 			if e < r.Rules.LeastWidth {
 				return r.Mistake(w.At, fmt.Sprintf("a sheet that ends against %s covers at most %s, less than least_width (%s)",
-					end.words(), style.Words(e), style.Words(r.Rules.LeastWidth)),
+					end.Words(), style.Words(e), style.Words(r.Rules.LeastWidth)),
 					"give a smaller least_width or edge_trim")
 			}
 		}
@@ -216,8 +217,8 @@ func (line *Run) checkSpans() error {
 	return nil
 }
 
-// words names what a raw end meets, inside a sentence.
-func (e End) words() string {
+// Words names what a raw end meets, inside a sentence.
+func (e End) Words() string {
 	switch {
 	case e.Kind == "opening":
 		return "opening " + e.Name

@@ -63,6 +63,7 @@ type End struct {
 	Wall  int
 	Trim  L // edge trim by its own kind: half, rounded down, against a frame
 	Frame bool
+	Lean  L // how the raw edge leans, 0 at a gap
 }
 
 // Misclosure is how far the walls of a closed room miss closing.

@@ -1,0 +1,117 @@
+package layout
+
+import (
+	"fmt"
+
+	"flitchlay/internal/finding"
+	"flitchlay/internal/length"
+	"flitchlay/internal/room"
+	"flitchlay/internal/run"
+	"flitchlay/internal/seam"
+)
+
+// Lay lays a room out by its own aim.
+//
+// Errors: mistakes of the room file that only its runs and spans show.
+func Lay(r *room.Room) (*Plan, error) {
+	return LayAim(r, aims[r.Rules.Aim])
+}
+
+var aims = map[string]seam.Aim{"steady": seam.Steady, "fewest": seam.Fewest, "even": seam.Even}
+
+// AimWord is the key word of an aim.
+func AimWord(a seam.Aim) string { return [...]string{"steady", "fewest", "even"}[a] }
+
+// LayAim lays a room out by an aim of the caller's.
+//
+// Errors: as Lay.
+func LayAim(r *room.Room, aim seam.Aim) (*Plan, error) {
+	b, err := solve(r, aim)
+	if err != nil {
+		return nil, err
+	}
+	b.number()
+	b.tile()
+	b.measureCorners()
+	b.judge()
+	b.total()
+	finding.Sort(b.plan.Findings)
+	return b.plan, nil
+}
+
+// builder carries a plan while it is made.
+type builder struct {
+	room  *room.Room
+	aim   seam.Aim
+	plan  *Plan
+	style length.Style
+	net   L // W
+	asked [][]*question
+}
+
+// solve unrolls the room and finds every seam.
+func solve(r *room.Room, aim seam.Aim) (*builder, error) {
+	lines, err := run.Unroll(r)
+	if err != nil {
+		return nil, err
+	}
+	style := length.StyleOf(r.Project.Units)
+	b := &builder{room: r, aim: aim, style: style, plan: &Plan{Room: r, Aim: aim, Style: style}}
+	b.net = (r.Veneer.GrossWidth - r.Veneer.Overlap) / r.Rules.Snap * r.Rules.Snap
+	place := 1
+	for _, line := range lines {
+		out := Run{Name: line.Name, Up: line.Up, Length: line.Length, Closed: line.Closed, Line: line}
+		for _, st := range line.Walls {
+			out.Walls = append(out.Walls, Stretch(st))
+		}
+		out.Openings = b.openings(line)
+		asked := b.questions(line)
+		for _, q := range asked {
+			var found seam.Layout
+			if !q.done {
+				if found, err = seam.Solve(q.Span, aim); err != nil {
+					return nil, fmt.Errorf("run %s: %w", line.Name, err)
+				}
+			}
+			for _, i := range found.Dropped {
+				b.dropped(q.pins[i], b.collision(q, i, found.Dropped))
+			}
+			place = b.addSpan(&out, q, found, place)
+		}
+		sortSeams(out.Seams)
+		b.asked = append(b.asked, asked)
+		b.plan.Runs = append(b.plan.Runs, out)
+	}
+	return b, nil
+}
+
+// openings lists the openings of a run in order of s.
+func (b *builder) openings(line *run.Run) []Opening {
+	var out []Opening
+	for _, st := range line.Walls {
+		w := &b.room.Walls[st.Wall]
+		first := len(out)
+		for i := range w.Openings {
+			o := &w.Openings[i]
+			item := Opening{Name: o.Name, Kind: o.Kind, Wall: st.Wall, Index: i,
+				Left: st.Shift + o.FromLeft, Right: st.Shift + o.Right(), Sill: o.Sill, Head: o.Head, Wrap: o.WrapReveal}
+			if !o.SillGiven {
+				item.Sill = room.At(w.Floor, o.FromLeft)
+			}
+			switch {
+			case line.Up:
+				item.Left, item.Right = item.Sill, item.Head
+			case w.FullHeight(o):
+				item.Gap, item.Through = true, o.Grain == "through"
+			}
+			at := len(out)
+			for at > first && out[at-1].Left > item.Left {
+				at--
+			}
+			out = append(out[:at], append([]Opening{item}, out[at:]...)...)
+		}
+	}
+	return out
+}
+
+func ptr(l L) *L { return &l }

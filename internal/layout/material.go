@@ -1,0 +1,45 @@
+package layout
+
+import (
+	"math"
+
+	"flitchlay/internal/length"
+	"flitchlay/internal/room"
+)
+
+// lossShare is paste that stays in the tray and on the roller (common practice, no source).
+const lossShare = 0.10
+
+// paste is the paste for the covering as hung, both layers of every overlap counted, plus a loss.
+func (b *builder) paste() *Amount {
+	area := b.plan.Totals.NetArea
+	for _, r := range b.plan.Runs {
+		for _, s := range r.Seams {
+			area += b.room.Veneer.Overlap.Times(s.Seen)
+		}
+	}
+	return amount(b.room.Paste, area, 1+lossShare)
+}
+
+// primer is the primer for the covering and for 2 in under trims at floor and ceiling.
+func (b *builder) primer() *Amount {
+	area := b.plan.Totals.NetArea
+	for _, r := range b.plan.Runs {
+		for _, s := range r.Spans {
+			area += 4 * length.Inch.Times(s.Right-s.Left)
+		}
+	}
+	return amount(b.room.Primer, area, 1)
+}
+
+// amount is how much of a pail an area takes, rounded up to a tenth.
+func amount(c room.Coverage, area length.Area, factor float64) *Amount {
+	if !c.Given || c.Amount <= 0 {
+		return nil
+	}
+	measure := area.SquareFeet()
+	if c.Area == "m2" {
+		measure = area.SquareMetres()
+	}
+	return &Amount{Amount: math.Ceil(measure*factor/c.Amount*10-1e-9) / 10, Unit: c.Volume}
+}

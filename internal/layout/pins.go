@@ -1,0 +1,123 @@
+package layout
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"flitchlay/internal/finding"
+	"flitchlay/internal/seam"
+)
+
+// words names what a pin asks for.
+func (p pin) words() string {
+	switch p.put {
+	case "middle":
+		return "for the middle of a sheet"
+	case "either":
+		return "for a seam or the middle of a sheet"
+	case "close":
+		return "for the closing seam"
+	}
+	return "for a seam"
+}
+
+// dropped says that a pin could not be kept, and what it collides with.
+func (b *builder) dropped(p pin, against string) {
+	b.say(finding.PinDropped, finding.Finding{Place: b.wallPlace(p.wall), Wall: p.wall, At: p.x}, finding.Slots{
+		"put": p.words(), "at": b.style.Words(p.x), "wall": b.room.Walls[p.wall].Name, "against": against})
+}
+
+// collision names what the pin with index i of a span collides with: an earlier pin, or the rules round its place.
+func (b *builder) collision(q *question, i int, dropped []int) string {
+	alone := q.Span
+	alone.Pins = []seam.Pin{q.Span.Pins[i]}
+	found, err := seam.Solve(alone, b.aim)
+	if err != nil {
+		return "no layout is left with it"
+	}
+	if len(found.Dropped) == 0 {
+		for j, p := range q.Span.Pins[:i] {
+			if slices.Contains(dropped, j) {
+				continue
+			}
+			alone.Pins = []seam.Pin{p, q.Span.Pins[i]}
+			if found, err = seam.Solve(alone, b.aim); err == nil && len(found.Dropped) > 0 {
+				other := q.pins[j]
+				return fmt.Sprintf("it cannot be met together with the pin %s at %s on wall %s", other.words(),
+					b.style.Words(other.x), b.room.Walls[other.wall].Name)
+			}
+		}
+		return "it cannot be met together with the pins before it"
+	}
+	if near := b.near(q, L(q.Span.Pins[i].At)); q.pins[i].put != "middle" && len(near) > 0 {
+		return "a seam there is " + strings.Join(near, " and ")
+	}
+	if q.pins[i].put == "close" && !q.Closed {
+		return "the room has no closing seam"
+	}
+	free := alone
+	free.Corners, free.Openings, free.Keep = nil, nil, nil
+	if found, err = seam.Solve(free, b.aim); err == nil && len(found.Dropped) > 0 {
+		return fmt.Sprintf("no row of sheets of at most %s and at least %s can stand so", b.style.Words(b.net),
+			b.style.Words(b.room.Rules.LeastWidth))
+	}
+	return "with it, seams elsewhere would come too near to " + strings.Join(b.blame(q, alone), ", ")
+}
+
+// near lists the must rules that a seam at s breaks.
+func (b *builder) near(q *question, s L) []string {
+	var out []string
+	for _, pair := range b.pairs(q.line, s) {
+		if pair.must > 0 && pair.d < pair.must {
+			out = append(out, pair.short(b))
+		}
+	}
+	return out
+}
+
+// blame names the objects without any one of which the pin could be kept.
+func (b *builder) blame(q *question, asked seam.Span) []string {
+	var out []string
+	try := func(name string, change func(*seam.Span)) {
+		free := asked
+		change(&free)
+		if found, err := seam.Solve(free, b.aim); err == nil && len(found.Dropped) == 0 {
+			out = append(out, name)
+		}
+	}
+	k := 0
+	for _, c := range q.line.Corners {
+		if !c.Wrapped {
+			continue
+		}
+		at := k
+		k++
+		try("corner "+c.Name, func(s *seam.Span) { s.Corners = slices.Delete(slices.Clone(s.Corners), at, at+1) })
+	}
+	at := 0
+	for _, st := range q.line.Walls {
+		for i := range b.room.Walls[st.Wall].Openings {
+			j := at
+			at++
+			try(b.openingWords(st.Wall, i), func(s *seam.Span) { s.Openings = slices.Delete(slices.Clone(s.Openings), j, j+1) })
+		}
+	}
+	if len(out) == 0 {
+		out = append(out, "corners and openings")
+	}
+	return out
+}
+
+func (b *builder) wallPlace(wall int) string { return "wall " + b.room.Walls[wall].Name }
+
+// openingWords names an opening inside a sentence.
+func (b *builder) openingWords(wall, index int) string {
+	o := b.room.Walls[wall].Openings[index]
+	return o.Kind + " " + o.Name
+}
+
+// say adds a finding.
+func (b *builder) say(code finding.Code, f finding.Finding, slots finding.Slots) {
+	b.plan.Findings = append(b.plan.Findings, finding.Make(b.style, code, f, slots))
+}

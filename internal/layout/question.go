@@ -1,0 +1,252 @@
+package layout
+
+import (
+	"sort"
+
+	"flitchlay/internal/room"
+	"flitchlay/internal/run"
+	"flitchlay/internal/seam"
+)
+
+// pin is a wish as the solver and the findings need it.
+type pin struct {
+	seam.Pin
+	wall  int
+	x     L
+	put   string
+	where room.Place
+}
+
+// question is one span put to the solver, with the seams that already hang.
+type question struct {
+	seam.Span
+	from run.Span
+	line *run.Run
+	hung []hungSheet // sheets already on the wall, of this span
+	left L           // left boundary of the whole span: raw end, or the closing seam while sheets hang in a closed run
+	done bool        // every sheet of the span hangs already
+	pins []pin       // those of this span, in file order
+}
+
+// hungSheet is a sheet already on the wall.
+type hungSheet struct {
+	right  L // finished seam, or the raw end it closes the span with
+	number int
+	top    L // reading at the top, as s
+}
+
+// questions puts every span of a run to words the solver knows.
+func (b *builder) questions(line *run.Run) []*question {
+	base := b.objects(line)
+	pins := b.pins(line)
+	hung := b.hung(line)
+	var out []*question
+	for _, s := range line.Spans {
+		q := &question{Span: base, from: s, line: line, left: s.L}
+		q.L, q.R, q.Closed = int64(s.L), int64(s.R), s.Closed
+		if !s.Closed {
+			q.TrimLeft, q.TrimRight = int64(s.LeftEnd.Trim), int64(s.RightEnd.Trim)
+			q.OneWall = s.LeftEnd.Wall == s.RightEnd.Wall && !line.Up || line.Up
+		}
+		for i := range pins {
+			p := pins[i]
+			if s := L(p.At); !q.Closed && line.Closed && s < L(q.L) {
+				p.At += int64(line.Length)
+			}
+			if p.Put == seam.PutClose && !q.Closed || !q.Closed && (p.At < q.L || p.At > q.R) {
+				continue
+			}
+			q.pins = append(q.pins, p)
+		}
+		hung = q.hang(b, line, hung)
+		for _, p := range q.pins {
+			q.Span.Pins = append(q.Span.Pins, p.Pin)
+		}
+		out = append(out, q)
+	}
+	b.strayPins(line, pins, out)
+	return out
+}
+
+// objects are what a whole run has in the way of seams.
+func (b *builder) objects(line *run.Run) seam.Span {
+	r := b.room
+	rules := r.Rules
+	v := newSight(line)
+	s := seam.Span{
+		Period: int64(line.Length), RunClosed: line.Closed, Snap: int64(rules.Snap),
+		Gross: int64(r.Veneer.GrossWidth), Overlap: int64(r.Veneer.Overlap),
+		Rules: seam.Rules{
+			LeastWidth: int64(rules.LeastWidth), PreferWidth: int64(rules.PreferWidth),
+			CornerReturn: int64(rules.CornerReturn), PreferReturn: int64(rules.PreferReturn),
+			Leg: int64(rules.Leg), PreferLeg: int64(rules.PreferLeg),
+			OpeningClear: int64(rules.OpeningClear), PreferClear: int64(rules.PreferClear),
+			BoxClear: int64(rules.BoxClear), ShortSeam: int64(rules.ShortSeam),
+		},
+		Foot: int64(r.Project.Units.Grain()),
+		Seen: func(s int64) int64 { return int64(v.seen(L(s))) },
+	}
+	for _, c := range line.Corners {
+		if c.Wrapped {
+			s.Corners = append(s.Corners, seam.Strip{From: int64(c.From), To: int64(c.To)})
+		}
+	}
+	for _, st := range line.Walls {
+		w := &r.Walls[st.Wall]
+		for i := range w.Openings {
+			s.Openings = append(s.Openings, openingQuestion(line, st, w, &w.Openings[i]))
+		}
+		for i := range w.Boxes {
+			from, to := plateStretch(line, st, &w.Boxes[i])
+			s.Boxes = append(s.Boxes, seam.Strip{From: int64(from), To: int64(to)})
+		}
+		if line.Up {
+			if w.Main {
+				s.Main = append(s.Main, seam.Strip{From: int64(st.Left) - 1<<40, To: int64(st.Right) + 1<<40})
+			}
+			continue
+		}
+		for _, k := range w.KeepClear {
+			s.Keep = append(s.Keep, seam.Strip{From: int64(st.Shift + k.From), To: int64(st.Shift + k.To)})
+		}
+		if w.Main {
+			s.Main = append(s.Main, seam.Strip{From: int64(st.Left), To: int64(st.Right)})
+		}
+	}
+	return s
+}
+
+// openingQuestion is an opening's edges along s: its sides, or its sill and head where the grain is horizontal.
+func openingQuestion(line *run.Run, st run.Stretch, w *room.Wall, o *room.Opening) seam.Opening {
+	if line.Up {
+		sill := o.Sill
+		if !o.SillGiven {
+			sill = room.At(w.Floor, o.FromLeft)
+		}
+		return seam.Opening{A: int64(sill), B: int64(o.Head)}
+	}
+	return seam.Opening{A: int64(st.Shift + o.FromLeft), B: int64(st.Shift + o.Right()), Gap: w.FullHeight(o),
+		Wrap: o.WrapReveal, Reveal: int64(o.Reveal)}
+}
+
+// plateStretch is what a box's plate takes along s.
+func plateStretch(line *run.Run, st run.Stretch, box *room.Box) (from, to L) {
+	if line.Up {
+		from = box.Z - box.PlateHigh.HalfDown()
+		return from, from + box.PlateHigh
+	}
+	from = st.Shift + box.X - box.PlateWidth.HalfDown()
+	return from, from + box.PlateWidth
+}
+
+// pins lists the wishes of a run in file order, close_at among them.
+func (b *builder) pins(line *run.Run) []pin {
+	var out []pin
+	if line.Up {
+		return nil
+	}
+	for _, st := range line.Walls {
+		for _, p := range b.room.Walls[st.Wall].Pins {
+			put := map[string]seam.Put{"seam": seam.PutSeam, "middle": seam.PutMiddle, "either": seam.PutEither}[p.Put]
+			out = append(out, pin{Pin: seam.Pin{At: int64(st.Shift + p.X), Put: put}, wall: st.Wall, x: p.X, put: p.Put, where: p.Where})
+		}
+	}
+	if c := b.room.Space.CloseAt; c != nil && c.Corner < 0 {
+		if st, ok := line.Of(c.Wall); ok {
+			out = append(out, pin{Pin: seam.Pin{At: int64(line.Round(st.Shift + c.At)), Put: seam.PutClose},
+				wall: c.Wall, x: c.At, put: "close", where: c.Where})
+		}
+	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i].where.Before(out[j].where) })
+	return out
+}
+
+// strayPins drops the pins that stand in no span.
+func (b *builder) strayPins(line *run.Run, pins []pin, asked []*question) {
+	for _, p := range pins {
+		found := false
+		for _, q := range asked {
+			for _, other := range q.pins {
+				found = found || other.where == p.where && other.wall == p.wall && other.x == p.x
+			}
+			found = found || q.passed(p)
+		}
+		if !found {
+			b.dropped(p, "no covering is there")
+		}
+	}
+}
+
+// hang takes the sheets that hang already into the span, and leaves the rest of it to solve.
+func (q *question) hang(b *builder, line *run.Run, hung []room.Hung) []room.Hung {
+	if len(hung) == 0 || q.done {
+		return hung
+	}
+	right := q.from.R
+	at := q.from.L
+	if q.Closed {
+		st, _ := line.Of(hung[0].Wall)
+		at = st.Shift
+		if hung[0].From != nil {
+			at += *hung[0].From
+		}
+		at = line.Round(at)
+		q.left, right = at, at+line.Length
+	}
+	snap := b.room.Rules.Snap
+	for len(hung) > 0 {
+		h := hung[0]
+		st, ok := line.Of(h.Wall)
+		if !ok {
+			break
+		}
+		s, top := st.Shift+h.Seam, st.Shift+h.Top
+		for line.Closed && s <= at {
+			s, top = s+line.Length, top+line.Length
+		}
+		if s > right+snap {
+			break // it hangs in the next span
+		}
+		if s > right-snap {
+			s, q.done = right, true
+		}
+		q.hung = append(q.hung, hungSheet{right: s, number: h.Sheet, top: top})
+		at, hung = s, hung[1:]
+		if q.done {
+			break
+		}
+	}
+	if len(q.hung) == 0 {
+		return hung
+	}
+	if q.Closed {
+		q.RightSeam, q.R = true, int64(right)
+		q.TrimRight = 0
+	}
+	q.Closed, q.LeftSeam, q.OneWall = false, true, false
+	q.L, q.TrimLeft = int64(at), 0
+	q.keepPins(line, at)
+	return hung
+}
+
+// keepPins drops the pins left of the last hung seam, which no longer count.
+func (q *question) keepPins(line *run.Run, at L) {
+	var kept []pin
+	for _, p := range q.pins {
+		if p.Put == seam.PutClose {
+			continue // the closing seam hangs
+		}
+		for line.Closed && p.At < int64(q.left) {
+			p.At += int64(line.Length)
+		}
+		if p.At >= int64(at) {
+			kept = append(kept, p)
+		}
+	}
+	q.pins = kept
+}
+
+// passed reports whether a pin stands in the part of the span that hangs already.
+func (q *question) passed(p pin) bool {
+	return len(q.hung) > 0 && (p.Put == seam.PutClose || q.RightSeam || p.At >= int64(q.from.L) && p.At < q.L)
+}

@@ -1,0 +1,277 @@
+package layout
+
+import (
+	"slices"
+	"sort"
+
+	"flitchlay/internal/length"
+	"flitchlay/internal/room"
+	"flitchlay/internal/run"
+	"flitchlay/internal/shape"
+)
+
+// far is past every wall: a cut that is not made.
+const far = 1000 * length.Metre
+
+// Covering is a wall's covering before it is cut: what lies between its upright edges, over floor and base, under
+// ceiling and crown, less openings and bare strips.
+func Covering(r *room.Room, st Stretch) shape.Wall {
+	w := &r.Walls[st.Wall]
+	left, right := st.Left-st.Shift, st.Right-st.Shift
+	out := shape.Wall{Floor: points(w.CoverFloor()), Ceiling: points(w.CoverCeiling()),
+		Left:  shape.Leaning(left, w.LeanLeft, room.AtRight(w.Floor, left), room.AtRight(w.Ceiling, left)),
+		Right: shape.Leaning(right, w.LeanRight, room.At(w.Floor, right), room.At(w.Ceiling, right))}
+	for i := range w.Openings {
+		o := &w.Openings[i]
+		hole := shape.Rect{Left: o.FromLeft, Right: o.Right(), Bottom: -far, Top: o.Head}
+		if o.SillGiven {
+			hole.Bottom = o.Sill
+		}
+		out.Holes = append(out.Holes, hole)
+	}
+	for _, b := range w.Bare {
+		out.Holes = append(out.Holes, shape.Rect{Left: b.From, Right: b.To, Bottom: -far, Top: far})
+	}
+	return out
+}
+
+func points(profile []room.Point) []shape.Point {
+	out := make([]shape.Point, len(profile))
+	for i, p := range profile {
+		out[i] = shape.Point{X: p.X, Z: p.Z}
+	}
+	return out
+}
+
+// part is what of a wall one place covers: from x to x, -far or far where it goes on round the corner.
+type part struct {
+	place    int
+	from, to L
+}
+
+// parts finds what of a wall each place of the run covers, from left to right.
+func (r *Run) parts(st Stretch) []part {
+	var out []part
+	for i := range r.Sheets {
+		s := &r.Sheets[i]
+		if i > 0 && r.Sheets[i-1].Place == s.Place {
+			continue
+		}
+		for turn := L(0); turn <= r.Length; turn += r.Length {
+			a, b := max(s.Left, st.Left+turn), min(s.Right, st.Right+turn)
+			if a < b {
+				p := part{s.Place, a - turn - st.Shift, b - turn - st.Shift}
+				if a == st.Left+turn {
+					p.from = -far
+				}
+				if b == st.Right+turn {
+					p.to = far
+				}
+				out = append(out, p)
+			}
+			if !r.Closed {
+				break
+			}
+		}
+	}
+	sort.Slice(out, func(i, j int) bool { return out[i].from < out[j].from })
+	return out
+}
+
+// tile cuts the covering of every wall into the pieces of its sheets, and measures what each sheet has to be cut to.
+func (b *builder) tile() {
+	for i := range b.plan.Runs {
+		r := &b.plan.Runs[i]
+		if r.Up {
+			b.tileUp(r)
+			continue
+		}
+		for _, st := range r.Walls {
+			b.tileWall(r, st)
+		}
+		b.cutLengths(r)
+		for k := range r.Sheets {
+			r.Sheets[k].Bends, r.Sheets[k].Corners = r.bends(&r.Sheets[k])
+		}
+	}
+}
+
+// tileWall gives every sheet its pieces on one wall.
+func (b *builder) tileWall(r *Run, st Stretch) {
+	cover := Covering(b.room, st)
+	parts := r.parts(st)
+	var cuts []L
+	for _, p := range parts {
+		cuts = append(cuts, p.from, p.to)
+	}
+	cuts = slices.DeleteFunc(cuts, func(x L) bool { return x == -far || x == far })
+	slices.Sort(cuts)
+	cuts = slices.Compact(cuts)
+	levels := b.joints(st.Wall)
+	cells := shape.Grid(cover, cuts, levels)
+	for _, p := range parts {
+		column, _ := slices.BinarySearch(cuts, p.to)
+		if p.to == far {
+			column = len(cuts)
+		}
+		for _, k := range r.column(p.place) {
+			s := &r.Sheets[k]
+			if s.InGap {
+				continue
+			}
+			for _, polygon := range cells[column][s.Course-1] {
+				s.Pieces = append(s.Pieces, Piece{Wall: st.Wall, Polygon: polygon, Area: polygon.Area()})
+			}
+		}
+	}
+	for _, p := range parts {
+		for _, k := range r.column(p.place) {
+			s := &r.Sheets[k]
+			low, high, ok := extent(cover, p, levels, s.Course)
+			if !ok || s.InGap {
+				continue
+			}
+			if s.CutLength == 0 { // kept as lowest and highest until cutLengths
+				s.Below, s.Above, s.CutLength = low, high, 1
+				continue
+			}
+			s.Below, s.Above = min(s.Below, low), max(s.Above, high)
+		}
+	}
+}
+
+// extent is the lowest and highest point of a part's covering within one course.
+func extent(cover shape.Wall, p part, levels []L, course int) (low, high L, ok bool) {
+	if len(levels) == 0 {
+		return shape.Extent(cover, p.from, p.to)
+	}
+	cover.Holes = nil
+	cells := shape.Grid(cover, []L{p.from, p.to}, levels)
+	bottom, top, ok := shape.Bounds(cells[1][course-1])
+	return bottom.Z, top.Z, ok
+}
+
+// column finds the sheets of a place.
+func (r *Run) column(place int) []int {
+	var out []int
+	i := sort.Search(len(r.Sheets), func(i int) bool { return r.Sheets[i].Place >= place })
+	for ; i < len(r.Sheets) && r.Sheets[i].Place == place; i++ {
+		out = append(out, i)
+	}
+	return out
+}
+
+// cutLengths adds the trims to what the sheets cover.
+func (b *builder) cutLengths(r *Run) {
+	rules, level := b.room.Rules, b.room.Space.LevelLine
+	match := b.room.Veneer.Overlap.HalfDown() + length.Inch/2 // at an end match
+	for k := range r.Sheets {
+		s := &r.Sheets[k]
+		if s.CutLength == 0 {
+			continue
+		}
+		top, bottom := rules.TopTrim, rules.BottomTrim
+		courses := len(r.column(s.Place))
+		if s.Course < courses {
+			top = match
+		}
+		if s.Course > 1 {
+			bottom = match
+		}
+		low, high := s.Below-bottom, s.Above+top
+		s.CutLength, s.Above, s.Below = high-low, high-level, level-low
+		var twice length.Area
+		for _, p := range s.Pieces {
+			twice += p.Twice()
+		}
+		s.Area = twice / 2
+	}
+}
+
+// joints are the heights of the end matches on a wall.
+func (b *builder) joints(wall int) []L { return nil }
+
+// bends lists the corners and wrapped jambs that a sheet goes round, in order from its left edge.
+func (r *Run) bends(s *Sheet) (bends []L, corners []string) {
+	type bend struct {
+		s    L
+		name string
+	}
+	var list []bend
+	add := func(at L, name string) {
+		for r.Closed && at < s.Left {
+			at += r.Length
+		}
+		if s.Left < at && at < s.Right {
+			list = append(list, bend{at, name})
+		}
+	}
+	for _, c := range r.Line.Corners {
+		if c.Wrapped {
+			add(c.At, c.Name)
+		}
+	}
+	for _, o := range r.Openings {
+		if o.Wrap {
+			add(o.Left, "")
+			add(o.Right, "")
+		}
+	}
+	sort.SliceStable(list, func(i, j int) bool { return list[i].s < list[j].s })
+	bends = []L{}
+	for _, x := range list {
+		bends = append(bends, r.Line.Round(x.s))
+		if x.name != "" {
+			corners = append(corners, x.name)
+		}
+	}
+	return bends, corners
+}
+
+// measureCorners finds the returns at every wrapped corner.
+func (b *builder) measureCorners() {
+	for i := range b.plan.Runs {
+		r := &b.plan.Runs[i]
+		for _, c := range r.Line.Corners {
+			if c.Wrapped {
+				r.Corners = append(r.Corners, b.corner(r, c))
+			}
+		}
+	}
+}
+
+// corner measures the veneer past a bend on both sides, at the floor and at the ceiling.
+func (b *builder) corner(r *Run, c run.Corner) Corner {
+	out := Corner{Name: c.Name, Kind: c.Kind, Angle: c.Angle, Radius: c.Radius, At: c.At, From: c.From, To: c.To, Lean: c.Lean,
+		LeftWall: c.LeftWall, RightWall: c.RightWall, Skew: c.Skew}
+	half := c.To - c.At - max(0, c.Lean)
+	for k := range r.Sheets {
+		s := &r.Sheets[k]
+		at := c.At
+		for r.Closed && at < s.Left {
+			at += r.Length
+		}
+		if at < s.Left || at > s.Right || s.Course > 1 {
+			continue
+		}
+		span, line := &r.Spans[s.Span], r.Line.Spans[s.Span]
+		out.Sheet = s.Place
+		leftBottom, leftTop := s.Left, s.Left
+		if s.Place == span.FirstSheet && !line.Closed {
+			leftBottom -= min(0, line.LeftEnd.Lean)
+			leftTop = leftBottom + line.LeftEnd.Lean
+		}
+		rightBottom, rightTop := s.Right, s.Right
+		if s.Place == span.LastSheet && !line.Closed {
+			rightBottom -= max(0, line.RightEnd.Lean)
+			rightTop = rightBottom + line.RightEnd.Lean
+		}
+		out.LeftReturnBottom, out.LeftReturnTop = at-half-leftBottom, at-half+c.Lean-leftTop
+		lean := b.room.Walls[c.RightWall].LeanLeft
+		out.RightReturnBottom, out.RightReturnTop = rightBottom-at-half, rightTop-at-half-lean
+		out.LeftReturn = min(out.LeftReturnBottom, out.LeftReturnTop)
+		out.RightReturn = min(out.RightReturnBottom, out.RightReturnTop)
+		break
+	}
+	return out
+}
