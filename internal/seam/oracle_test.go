@@ -38,6 +38,15 @@ func seeds(t *testing.T, few int) (first uint64, count int) {
 // Solve finds what trying every set of grid lines finds: score, seams, closing seam and dropped pins, all of them.
 func TestSolveAgainstBruteForce(t *testing.T) {
 	first, count := seeds(t, 2500)
+	compare(t, first, count, oracletest.Small, oracletest.Best)
+	compare(t, first, count/20, oracletest.Largest, oracletest.Best)
+}
+
+// oracle is one of the ways to find the best layout that are not the solver's.
+type oracle func(seam.Span, seam.Aim) (seam.Layout, bool)
+
+// compare holds Solve against an oracle on count random spans; of the first that differs it prints the least that does.
+func compare(t *testing.T, first uint64, count int, opts oracletest.Options, best oracle) {
 	var (
 		wait sync.WaitGroup
 		once sync.Once
@@ -46,13 +55,13 @@ func TestSolveAgainstBruteForce(t *testing.T) {
 	for range 4 {
 		wait.Go(func() {
 			for seed := range next {
-				c := oracletest.Random(rand.New(rand.NewPCG(seed, 20)), oracletest.Small)
-				if differs(c) == "" {
+				c := oracletest.Random(rand.New(rand.NewPCG(seed, 20)), opts)
+				if differs(c, best) == "" {
 					continue
 				}
 				once.Do(func() {
-					least := shrink(c, func(c oracletest.Case) bool { return differs(c) != "" })
-					t.Errorf("seed %d: %s\nthe smallest that still differs: %s\n%s\n\nthe whole: %s", seed, differs(c), differs(least), least, c)
+					least := shrink(c, func(c oracletest.Case) bool { return differs(c, best) != "" })
+					t.Errorf("seed %d: %s\nthe smallest that still differs: %s\n%s\n\nthe whole: %s", seed, differs(c, best), differs(least, best), least, c)
 				})
 			}
 		})
@@ -64,14 +73,14 @@ func TestSolveAgainstBruteForce(t *testing.T) {
 	wait.Wait()
 }
 
-// differs says how Solve and the brute force differ on a case, or nothing.
-func differs(c oracletest.Case) (text string) {
+// differs says how Solve and an oracle differ on a case, or nothing.
+func differs(c oracletest.Case, best oracle) (text string) {
 	defer func() {
 		if fault := recover(); fault != nil {
 			text = fmt.Sprintf("panic: %v", fault)
 		}
 	}()
-	want, ok := oracletest.Best(c.Span, c.Aim)
+	want, ok := best(c.Span, c.Aim)
 	got, err := seam.Solve(c.Span, c.Aim)
 	switch {
 	case !ok && err == nil:
@@ -99,4 +108,10 @@ func TestSolveWithoutAnyLayout(t *testing.T) {
 	if layout, err := seam.Solve(c.Span, c.Aim); err == nil {
 		t.Fatalf("want an error, got %+v", layout)
 	}
+}
+
+// Solve finds what the plain sweep finds on spans of some hundreds of grid lines, with W of many steps.
+func TestSolveAgainstSweep(t *testing.T) {
+	first, count := seeds(t, 120)
+	compare(t, first, count, oracletest.Middling, oracletest.Sweep)
 }

@@ -98,27 +98,37 @@ func forEachSet(span seam.Span, chosen, rest []int64, use func([]int64)) {
 
 // Keeps tells whether a layout keeps a pin.
 func Keeps(span seam.Span, seams []int64, closing int, pin seam.Pin) bool {
-	near := func(s int64) bool { return 2*distance(span, s, pin.At) <= span.Snap }
-	switch pin.Put {
-	case seam.PutSeam:
-		return slices.ContainsFunc(seams, near) || span.LeftSeam && near(span.L) || span.RightSeam && near(span.R)
-	case seam.PutMiddle:
-		for _, sheet := range Sheets(span, seams, closing) {
-			width := sheet.Right - sheet.Left
-			middle := sheet.Left + width/2
-			if NetWidth(span)-width < span.Snap && near(middle) && covers(span, sheet.Left, sheet.Right, pin.At) {
-				return true
-			}
-		}
-		return false
-	case seam.PutEither:
-		return Keeps(span, seams, closing, seam.Pin{At: pin.At, Put: seam.PutSeam}) ||
-			Keeps(span, seams, closing, seam.Pin{At: pin.At, Put: seam.PutMiddle})
+	if pin.Put == seam.PutClose && span.Closed {
+		return near(span, seams[closing], pin)
 	}
-	if span.Closed {
-		return near(seams[closing])
+	return keptByEnds(span, pin) ||
+		slices.ContainsFunc(seams, func(s int64) bool { return keptBySeam(span, s, pin) }) ||
+		slices.ContainsFunc(Sheets(span, seams, closing), func(sheet Sheet) bool { return keptBySheet(span, sheet, pin) })
+}
+
+// near tells whether s lies within half a snap of a pin.
+func near(span seam.Span, s int64, pin seam.Pin) bool {
+	return 2*distance(span, s, pin.At) <= span.Snap
+}
+
+// keptByEnds tells whether the hung seam, or the closing seam beside the first hung sheet, keeps a pin.
+func keptByEnds(span seam.Span, pin seam.Pin) bool {
+	if pin.Put == seam.PutClose {
+		return span.RightSeam && near(span, span.R, pin)
 	}
-	return span.RightSeam && near(span.R)
+	return span.LeftSeam && keptBySeam(span, span.L, pin) || span.RightSeam && keptBySeam(span, span.R, pin)
+}
+
+func keptBySeam(span seam.Span, s int64, pin seam.Pin) bool {
+	return (pin.Put == seam.PutSeam || pin.Put == seam.PutEither) && near(span, s, pin)
+}
+
+// keptBySheet tells whether the pin lies in the middle of the sheet and the sheet is a whole one.
+func keptBySheet(span seam.Span, sheet Sheet, pin seam.Pin) bool {
+	width := sheet.Right - sheet.Left
+	middle := sheet.Left + width/2
+	return (pin.Put == seam.PutMiddle || pin.Put == seam.PutEither) && NetWidth(span)-width < span.Snap &&
+		near(span, middle, pin) && covers(span, sheet.Left, sheet.Right, pin.At)
 }
 
 // compareMusts compares bends, then edges.

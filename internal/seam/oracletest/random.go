@@ -17,15 +17,21 @@ type Case struct {
 type Options struct {
 	OpenLines   int // most grid lines of an open span
 	ClosedLines int // most grid lines of a closed one, where each may also be the closing seam
+	NetSteps    int // most snaps in W; 0: up to 6. Rules and objects grow with W
 }
 
-// Small keeps spans inside the reach of Best.
-var Small = Options{OpenLines: 15, ClosedLines: 12}
+// Small keeps spans inside the quick reach of Best and Largest inside what it can do at all, Middling inside the reach
+// of Sweep.
+var (
+	Small    = Options{OpenLines: 13, ClosedLines: 10}
+	Largest  = Options{OpenLines: 16, ClosedLines: 13}
+	Middling = Options{OpenLines: 240, ClosedLines: 70, NetSteps: 24}
+)
 
 // Random makes a span as a room could ask for it: widths, trims and rules that pass the checks of a room file, and any
 // mix of ends, objects, pins and heights. What is put on the grid and what beside it is left to chance everywhere.
 func Random(rng *rand.Rand, opts Options) Case {
-	g := &generator{rng: rng, unit: 1}
+	g := &generator{rng: rng, unit: 1, stride: 1}
 	g.snap = 1 + g.below(6)
 	switch {
 	case g.chance(15):
@@ -33,7 +39,7 @@ func Random(rng *rand.Rand, opts Options) Case {
 	case g.chance(15): // the program's own unit: 1/16 in, 1 mm, 1/4 in
 		g.snap, g.unit = []int64{12_700, 8_000, 50_800}[g.below(3)], 203_200
 	}
-	g.makeSheets()
+	g.makeSheets(opts)
 	g.makeEnds(opts)
 	g.makeRules()
 	g.makeObjects()
@@ -46,6 +52,7 @@ type generator struct {
 	rng     *rand.Rand
 	snap    int64
 	unit    int64 // of heights
+	stride  int64 // snaps to a step of rules and objects
 	crowded bool  // rules so long and objects so many that musts collide
 	span    seam.Span
 	profile Profile
@@ -55,8 +62,9 @@ func (g *generator) below(n int64) int64        { return g.rng.Int64N(n) }
 func (g *generator) chance(percent int64) bool  { return g.below(100) < percent }
 func (g *generator) between(lo, hi int64) int64 { return lo + g.below(hi-lo+1) }
 
-// steps is a length from lo to hi snaps, whole snaps as often as not.
+// steps is a length from lo to hi strides, whole snaps as often as not.
 func (g *generator) steps(lo, hi int64) int64 {
+	lo, hi = lo*g.stride, hi*g.stride
 	if g.chance(50) {
 		return g.between(lo, hi) * g.snap
 	}
@@ -64,14 +72,18 @@ func (g *generator) steps(lo, hi int64) int64 {
 }
 
 // makeSheets sets widths: W of 2 to 6 snaps, more often than not no whole number of them, and an end of one at least.
-func (g *generator) makeSheets() {
+func (g *generator) makeSheets(opts Options) {
 	s := &g.span
 	s.Snap = g.snap
-	s.Overlap = g.between(1, max(2, 2*g.snap))
 	net := g.between(2, 4) * g.snap
 	if g.chance(30) {
 		net += 2 * g.snap
 	}
+	if opts.NetSteps > 0 {
+		net = g.between(2, int64(opts.NetSteps)) * g.snap
+		g.stride = max(1, net/g.snap/4)
+	}
+	s.Overlap = g.between(1, max(2, 2*g.snap*g.stride))
 	s.Gross = net + s.Overlap + g.below(g.snap)
 	room := s.Gross - s.Overlap/2 - g.snap // the most trim that leaves an end sheet of one snap
 	s.TrimLeft = min(room, g.steps(0, 1))
@@ -129,7 +141,7 @@ func (g *generator) makeEnds(opts Options) {
 	if g.chance(15) && length > gap && !s.LeftSeam {
 		gap = -g.below(g.snap) // a cut corner that leans
 	}
-	s.Period = length + gap
+	s.Period = max(g.snap, length+gap)
 	s.L = g.below(s.Period)
 	if g.chance(30) {
 		s.L = max(0, gap)
@@ -188,9 +200,9 @@ func (g *generator) strip(hi int64) seam.Strip {
 
 func (g *generator) makeObjects() {
 	s := &g.span
-	many := int64(1)
+	many := 1 + (s.R-s.L)/(25*g.stride*g.snap)
 	if g.crowded {
-		many = 3
+		many *= 3
 	}
 	for range g.below(2 + many) {
 		corner := g.strip(1)
@@ -233,8 +245,8 @@ func (g *generator) makeObjects() {
 			s.Keep = append(s.Keep, g.strip(5))
 		}
 	}
-	for range g.below(3) {
-		s.Main = append(s.Main, g.strip(8))
+	for range g.below(2 + many/2) {
+		s.Main = append(s.Main, g.strip(12))
 	}
 }
 
@@ -271,7 +283,7 @@ func (g *generator) makeHeights() {
 	if s.RunClosed {
 		g.profile.Period = s.Period
 	}
-	for range g.between(1, 5) {
+	for range g.between(1, 5) + (s.R-s.L)/(10*g.stride*g.snap) {
 		step := Step{From: g.somewhere(), Height: levels[g.below(4)]}
 		if g.chance(25) {
 			step.Rise, step.Per = (g.below(21)-10)*g.unit, g.snap

@@ -13,7 +13,7 @@ import (
 
 // Random spans show every feature of the rules often enough to trust a comparison over a few hundred of them.
 func TestRandomSpansShowEveryFeature(t *testing.T) {
-	const cases = 1500
+	const cases = 1200
 	rng := rand.New(rand.NewPCG(1, 2))
 	share := map[string]int{}
 	count := func(name string, is bool) {

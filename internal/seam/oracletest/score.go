@@ -114,42 +114,48 @@ func scoreSheets(span seam.Span, sheets []Sheet, closing int, placeOf func(int64
 		if !widthAllowed(span, sheet) {
 			return seam.Score{}, false
 		}
-		bends, should := SheetOwes(span, sheet.Right-sheet.Left)
-		score.Bends += bends
-		score.Should += should
-		score.Sheets++
-		score.Unevenness = addSquare(score.Unevenness, sheet.Right-sheet.Left)
-
-		if !sheet.RightCounts {
-			continue
+		var place Place
+		if at := sheet.Right; sheet.RightCounts && span.Closed {
+			place = placeOf(at % span.Period)
+		} else if sheet.RightCounts {
+			place = placeOf(at)
 		}
-		at := sheet.Right
-		if span.Closed {
-			at %= span.Period
-		}
-		place := placeOf(at)
-		score.Bends += place.Bends
-		score.Edges += place.Edges
-		score.Should += place.Should
-		score.Seen += place.Feet
+		score = add(score, scoreSheet(span, sheet, place))
 		if closing >= 0 && i == len(sheets)-1 {
 			score.Closing = place.Feet
 		}
-		if !sheet.End && NetWidth(span)-(sheet.Right-sheet.Left) >= span.Snap {
-			score.Jump += place.Feet
-			if place.Tall {
-				score.Narrow++
-				if place.Main {
-					score.NarrowMain++
-				}
-			}
+	}
+	score.Difference = difference(span, sheets[0], sheets[len(sheets)-1])
+	return score, true
+}
+
+// scoreSheet is the part of one sheet and of the seam at its right side, whose place is given.
+func scoreSheet(span seam.Span, sheet Sheet, place Place) seam.Score {
+	width := sheet.Right - sheet.Left
+	bends, should := SheetOwes(span, width)
+	score := seam.Score{
+		Bends: bends + place.Bends, Edges: place.Edges, Should: should + place.Should,
+		Sheets: 1, Seen: place.Feet, Unevenness: square(width),
+	}
+	if !sheet.End && NetWidth(span)-width >= span.Snap {
+		score.Jump = place.Feet
+		if place.Tall {
+			score.Narrow = 1
+		}
+		if place.Tall && place.Main {
+			score.NarrowMain = 1
 		}
 	}
-	first, last := sheets[0], sheets[len(sheets)-1]
-	if span.OneWall && !span.Closed && first.LeftRaw && last.RightRaw {
-		score.Difference = max(first.Right-first.Left-(last.Right-last.Left), last.Right-last.Left-(first.Right-first.Left))
+	return score
+}
+
+// difference is that of the widths of the first and the last sheet, where it counts.
+func difference(span seam.Span, first, last Sheet) int64 {
+	if !span.OneWall || !first.LeftRaw || !last.RightRaw {
+		return 0
 	}
-	return score, true
+	d := (first.Right - first.Left) - (last.Right - last.Left)
+	return max(d, -d)
 }
 
 // SheetOwes gives what a sheet of this width owes to the sums of bends and of should.
@@ -175,10 +181,19 @@ func prefer(preference, must int64) int64 {
 	return preference
 }
 
-func addSquare(sum seam.Square, width int64) seam.Square {
+func square(width int64) seam.Square {
 	hi, lo := bits.Mul64(uint64(width), uint64(width))
-	var carry uint64
-	sum.Lo, carry = bits.Add64(sum.Lo, lo, 0)
-	sum.Hi, _ = bits.Add64(sum.Hi, hi, carry)
-	return sum
+	return seam.Square{Hi: hi, Lo: lo}
+}
+
+// add adds two scores item by item.
+func add(a, b seam.Score) seam.Score {
+	lo, carry := bits.Add64(a.Unevenness.Lo, b.Unevenness.Lo, 0)
+	hi, _ := bits.Add64(a.Unevenness.Hi, b.Unevenness.Hi, carry)
+	return seam.Score{
+		Bends: a.Bends + b.Bends, Edges: a.Edges + b.Edges, Closing: a.Closing + b.Closing,
+		NarrowMain: a.NarrowMain + b.NarrowMain, Narrow: a.Narrow + b.Narrow, Sheets: a.Sheets + b.Sheets,
+		Jump: a.Jump + b.Jump, Should: a.Should + b.Should, Seen: a.Seen + b.Seen,
+		Difference: a.Difference + b.Difference, Unevenness: seam.Square{Hi: hi, Lo: lo},
+	}
 }
