@@ -1,0 +1,192 @@
+package draft
+
+import (
+	"math"
+
+	"flitchlay/internal/scene"
+)
+
+// words is a line of text in the middle of something.
+func words(layer scene.Layer, at scene.Point, s string, height float64, bold bool) scene.Text {
+	return scene.Text{At: at, String: s, Height: height, Bold: bold, Layer: layer, Anchor: scene.Middle, Seat: scene.Centred}
+}
+
+// Disc draws a circle with a word in its middle, white inside.
+//
+// Shape: the box it takes.
+func Disc(g *scene.Group, k Look, layer scene.Layer, at scene.Point, diameter, pen float64, word string, height float64, bold bool) scene.Box {
+	g.Circle(at, diameter/2, scene.Pen(layer, pen).Filled(scene.White))
+	if word != "" {
+		g.Text(words(layer, at, word, FitHeight(word, height, k.Small, bold, diameter-pen-0.6), bold))
+	}
+	r := diameter/2 + pen/2
+	return scene.Box{X0: at.X - r, Y0: at.Y - r, X1: at.X + r, Y1: at.Y + r}
+}
+
+// FitHeight is the height at which a word is no longer than width: the one asked for, or less, but not under least.
+func FitHeight(word string, height, least float64, bold bool, width float64) float64 {
+	if w := scene.Width(word, height, bold); w > width {
+		return math.Max(least, height*width/w)
+	}
+	return height
+}
+
+// Diamond draws a diamond, white inside, with a word in its middle.
+func Diamond(g *scene.Group, k Look, layer scene.Layer, at scene.Point, size, pen float64, fill scene.Colour) scene.Box {
+	r := size / 2
+	g.Polygon(scene.Pen(layer, pen).Filled(fill), at.Add(0, -r), at.Add(r, 0), at.Add(0, r), at.Add(-r, 0))
+	return scene.Box{X0: at.X - r, Y0: at.Y - r, X1: at.X + r, Y1: at.Y + r}.Inset(-pen / 2)
+}
+
+// Hexagon draws a hexagon that stands on a side, white inside.
+func Hexagon(g *scene.Group, k Look, layer scene.Layer, at scene.Point, across, pen float64) scene.Box {
+	r := across / 2
+	var points []scene.Point
+	for i := range 6 {
+		sin, cos := scene.SinCos(float64(60 * i))
+		points = append(points, at.Add(r*cos, -r*sin))
+	}
+	g.Polygon(scene.Pen(layer, pen).Filled(scene.White), points...)
+	return scene.Box{X0: at.X - r, Y0: at.Y - r, X1: at.X + r, Y1: at.Y + r}.Inset(-pen / 2)
+}
+
+// Triangle draws a solid or open triangle whose point lies at a place and looks in a direction.
+//
+// Units: direction in degrees, 0 to the right, anticlockwise as seen.
+func Triangle(g *scene.Group, layer scene.Layer, tip scene.Point, direction, length, width float64, pen float64, open bool) {
+	sin, cos := scene.SinCos(direction)
+	back := tip.Add(-length*cos, length*sin)
+	dx, dy := width/2*sin, width/2*cos
+	style := scene.Pen(layer, pen).Filled(scene.Black)
+	if open {
+		style = scene.Pen(layer, pen).Filled(scene.White)
+	}
+	g.Polygon(style, tip, back.Add(dx, dy), back.Add(-dx, -dy))
+}
+
+// Arrow draws a line with a slim arrowhead at its end, and at its start where both is set.
+//
+// Source: arrow of about 15 degrees, as long as the figures are high: ISO 129-1 as textbooks restate it.
+func Arrow(g *scene.Group, k Look, layer scene.Layer, from, to scene.Point, pen float64, both bool) {
+	l := k.Small
+	direction := math.Atan2(-(to.Y-from.Y), to.X-from.X) * 180 / math.Pi
+	sin, cos := scene.SinCos(math.Round(direction*1e6) / 1e6)
+	w := 2 * l * math.Tan(7.5*math.Pi/180) * 1.6
+	end, start := to.Add(-l*cos*0.8, l*sin*0.8), from
+	if both {
+		start = from.Add(l*cos*0.8, -l*sin*0.8)
+		Triangle(g, layer, from, math.Round((direction+180)*1e6)/1e6, l, w, 0, false)
+	}
+	g.Line(start, end, scene.Pen(layer, pen))
+	Triangle(g, layer, to, math.Round(direction*1e6)/1e6, l, w, 0, false)
+}
+
+// Leader draws a thin line from a dot on something to where its label stands.
+func Leader(g *scene.Group, k Look, space *Space, from, to scene.Point) {
+	g.Line(from, to, scene.Pen(scene.Marks, k.Dimension))
+	g.Circle(from, k.Of(0.45), scene.Style{Layer: scene.Marks, Fill: scene.Solid(scene.Black)})
+	space.Stroke(from, to)
+}
+
+// Title is the title of a view: the mark over the page, the name on a line, the scale and what else under it.
+type Title struct {
+	Mark, Page string // in the circle
+	Name       string
+	Under      []string // lines under the name: scale, architect's mark
+	Width      float64  // of the line, at the least
+}
+
+// Draw draws the title with the left edge of its circle at a place, the line through its middle.
+//
+// Shape: the box it takes.
+func (t Title) Draw(g *scene.Group, k Look, at scene.Point) scene.Box {
+	r := k.Of(7)
+	c := at.Add(r, 0)
+	g.Circle(c, r, scene.Pen(scene.Marks, k.Outline).Filled(scene.White))
+	g.HLine(c.X-r, c.X+r, c.Y, scene.Pen(scene.Marks, k.Outline))
+	g.Text(words(scene.Marks, c.Add(0, -r*0.46), t.Mark, k.Medium, true))
+	g.Text(words(scene.Marks, c.Add(0, r*0.42), t.Page, FitHeight(t.Page, k.Small, 1.8, false, 1.7*r), false))
+	x := c.X + r + k.Of(3)
+	w := scene.Width(t.Name, k.Large, true)
+	g.Text(scene.Text{At: scene.Pt(x, c.Y-k.Of(1.6)), String: t.Name, Height: k.Large, Bold: true, Layer: scene.Marks})
+	end := math.Max(x+w+k.Of(4), c.X+r+t.Width)
+	g.HLine(c.X+r, end, c.Y, scene.Pen(scene.Marks, k.Wide))
+	box := scene.Box{X0: at.X, Y0: c.Y - r, X1: end, Y1: c.Y + r}
+	for i, line := range t.Under {
+		y := c.Y + k.Of(4.3) + float64(i)*k.Of(4.2)
+		g.Text(scene.Text{At: scene.Pt(x, y), String: line, Height: k.Small, Layer: scene.Marks})
+		box.Y1 = math.Max(box.Y1, y+k.Of(0.8))
+		box.X1 = math.Max(box.X1, x+scene.Width(line, k.Small, false))
+	}
+	return box
+}
+
+// Wide is how wide the title comes out.
+func (t Title) Wide(k Look) float64 {
+	w := math.Max(k.Of(17)+scene.Width(t.Name, k.Large, true)+k.Of(4), k.Of(14)+t.Width)
+	for _, line := range t.Under {
+		w = math.Max(w, k.Of(17)+scene.Width(line, k.Small, false))
+	}
+	return w
+}
+
+// Elevation draws the mark of an elevation on a plan: a circle with mark over page, and a filled arrow towards the wall.
+//
+// Units: direction in degrees, 0 to the right, anticlockwise as seen.
+func Elevation(g *scene.Group, k Look, at scene.Point, direction float64, mark, page string) scene.Box {
+	r := k.Of(6)
+	sin, cos := scene.SinCos(direction)
+	tip := at.Add(r*1.5*cos, -r*1.5*sin)
+	Triangle(g, scene.Marks, tip, direction, r*1.5, r*2*0.9, 0, false)
+	g.Circle(at, r, scene.Pen(scene.Marks, k.Seam).Filled(scene.White))
+	g.HLine(at.X-r, at.X+r, at.Y, scene.Pen(scene.Marks, k.Thin))
+	g.Text(words(scene.Marks, at.Add(0, -r*0.45), mark, FitHeight(mark, k.Small, 1.8, true, r*1.5), true))
+	g.Text(words(scene.Marks, at.Add(0, r*0.45), page, FitHeight(page, k.Small, 1.8, false, r*1.65), false))
+	box := scene.Box{X0: at.X - r, Y0: at.Y - r, X1: at.X + r, Y1: at.Y + r}
+	return box.Union(scene.Box{X0: tip.X - 0.01, Y0: tip.Y - 0.01, X1: tip.X + 0.01, Y1: tip.Y + 0.01})
+}
+
+// Break draws the zigzag that says something goes on.
+func Break(g *scene.Group, k Look, layer scene.Layer, a, b scene.Point) {
+	dx, dy := b.X-a.X, b.Y-a.Y
+	l := math.Hypot(dx, dy)
+	if l == 0 {
+		return
+	}
+	ux, uy := dx/l, dy/l
+	at := func(t, off float64) scene.Point {
+		return scene.Pt(a.X+ux*t-uy*off, a.Y+uy*t+ux*off)
+	}
+	points := []scene.Point{a}
+	n := max(1, int(l/k.Of(60)+0.5))
+	z := k.Of(1.3)
+	for i := range n {
+		m := l * (float64(i) + 0.5) / float64(n)
+		if l < 6*z {
+			z = l / 6
+		}
+		points = append(points, at(m-z, 0), at(m-z/3, z*1.4), at(m+z/3, -z*1.4), at(m+z, 0))
+	}
+	points = append(points, b)
+	g.Polyline(scene.Pen(layer, k.Thin), points...)
+}
+
+// Hatch fills a box with lines at 45 degrees, clear of what lies in it.
+func Hatch(g *scene.Group, pen scene.Style, b scene.Box, pitch float64, rising bool, clear ...scene.Box) {
+	var points []scene.Point
+	for c := -b.H(); c < b.W(); c += pitch {
+		p, q := scene.Pt(b.X0+c, b.Y1), scene.Pt(b.X0+c+b.H(), b.Y0)
+		if !rising {
+			p, q = scene.Pt(b.X0+c, b.Y0), scene.Pt(b.X0+c+b.H(), b.Y1)
+		}
+		t0, t1, ok := clip(p, q, b)
+		if !ok {
+			continue
+		}
+		at := func(t float64) scene.Point { return scene.Pt(p.X+(q.X-p.X)*t, p.Y+(q.Y-p.Y)*t) }
+		points = append(points, Outside(at(t0), at(t1), clear...)...)
+	}
+	if len(points) > 0 {
+		g.Path(pen, scene.Strokes(points...)...)
+	}
+}

@@ -1,0 +1,141 @@
+package draft
+
+import (
+	"math"
+
+	"flitchlay/internal/scene"
+)
+
+// Space remembers what is taken on a page, so that labels find a free place. Words take boxes, lines take strokes.
+type Space struct {
+	Bounds  scene.Box // labels stay inside; the zero Box is no bound
+	boxes   []scene.Box
+	strokes []stroke
+}
+
+type stroke struct{ a, b scene.Point }
+
+// NewSpace returns an empty space with bounds.
+func NewSpace(bounds scene.Box) *Space { return &Space{Bounds: bounds} }
+
+// Take notes that a box is taken.
+func (s *Space) Take(boxes ...scene.Box) {
+	for _, b := range boxes {
+		if !b.IsZero() {
+			s.boxes = append(s.boxes, b)
+		}
+	}
+}
+
+// Stroke notes a line that no words may touch.
+func (s *Space) Stroke(a, b scene.Point) { s.strokes = append(s.strokes, stroke{a, b}) }
+
+// Outline notes the lines round a box, whose inside stays free.
+func (s *Space) Outline(b scene.Box) {
+	c := b.Corners()
+	for i := range c {
+		s.Stroke(c[i], c[(i+1)%4])
+	}
+}
+
+// Free reports whether a box with some air around it touches nothing and stays inside.
+func (s *Space) Free(b scene.Box, air float64) bool {
+	if !s.Bounds.IsZero() && !s.Bounds.Contains(b) {
+		return false
+	}
+	b = b.Inset(-air)
+	for _, o := range s.boxes {
+		if b.Meets(o) {
+			return false
+		}
+	}
+	for _, l := range s.strokes {
+		if crosses(l.a, l.b, b) {
+			return false
+		}
+	}
+	return true
+}
+
+// FreeLine reports whether a line runs clear of all words.
+func (s *Space) FreeLine(a, b scene.Point, air float64) bool {
+	for _, o := range s.boxes {
+		if crosses(a, b, o.Inset(-air)) {
+			return false
+		}
+	}
+	return true
+}
+
+// Find gives the first of some boxes that is free, -1 where none is.
+func (s *Space) Find(air float64, boxes ...scene.Box) int {
+	for i, b := range boxes {
+		if s.Free(b, air) {
+			return i
+		}
+	}
+	return -1
+}
+
+// crosses reports whether a line has a part inside a box, by clipping it to the box.
+func crosses(a, b scene.Point, o scene.Box) bool {
+	_, _, ok := clip(a, b, o)
+	return ok
+}
+
+// clip cuts a line to a box and gives where it enters and leaves, as shares of its length.
+//
+// Source: Liang and Barsky 1984.
+func clip(a, b scene.Point, o scene.Box) (t0, t1 float64, ok bool) {
+	t0, t1 = 0, 1
+	dx, dy := b.X-a.X, b.Y-a.Y
+	for _, e := range [4][2]float64{{-dx, a.X - o.X0}, {dx, o.X1 - a.X}, {-dy, a.Y - o.Y0}, {dy, o.Y1 - a.Y}} {
+		p, q := e[0], e[1]
+		if p == 0 {
+			if q <= 0 {
+				return 0, 0, false
+			}
+			continue
+		}
+		t := q / p
+		if p < 0 {
+			t0 = math.Max(t0, t)
+		} else {
+			t1 = math.Min(t1, t)
+		}
+		if t0 >= t1 {
+			return 0, 0, false
+		}
+	}
+	return t0, t1, true
+}
+
+// Outside gives the parts of a line that lie outside some boxes, as pairs of points.
+func Outside(a, b scene.Point, boxes ...scene.Box) []scene.Point {
+	type part struct{ from, to float64 }
+	left := []part{{0, 1}}
+	for _, o := range boxes {
+		t0, t1, ok := clip(a, b, o)
+		if !ok {
+			continue
+		}
+		var next []part
+		for _, p := range left {
+			if t0 > p.from {
+				next = append(next, part{p.from, math.Min(p.to, t0)})
+			}
+			if t1 < p.to {
+				next = append(next, part{math.Max(p.from, t1), p.to})
+			}
+		}
+		left = next
+	}
+	at := func(t float64) scene.Point { return scene.Pt(a.X+(b.X-a.X)*t, a.Y+(b.Y-a.Y)*t) }
+	var out []scene.Point
+	for _, p := range left {
+		if p.to-p.from > 1e-9 {
+			out = append(out, at(p.from), at(p.to))
+		}
+	}
+	return out
+}

@@ -1,0 +1,189 @@
+package draft
+
+import (
+	"math"
+
+	"flitchlay/internal/scene"
+)
+
+// Stack is the tiers of dimensions on one side of an object, the smallest nearest to it.
+type Stack struct {
+	Upright bool                        // measured up the page
+	Edge    float64                     // of the object: y of a level stack, x of an upright one
+	Outline func(along float64) float64 // the object's edge at a place, where it is not straight; nil: Edge
+	Out     float64                     // -1: up or to the left of the object, +1: down or to the right
+	First   float64                     // from the edge to the first line; 0: 9 on the office page
+	NameAt  float64                     // where the names of level tiers end; 0: left of the first mark
+	Tiers   []Tier
+}
+
+// Lay finds where every line and figure comes to lie, without drawing.
+//
+// Shape: the place across the lines that the stack reaches to.
+func (s *Stack) Lay(k Look) (end float64) {
+	at := s.First
+	if at == 0 {
+		at = k.Of(9)
+	}
+	end = s.Edge
+	for i := range s.Tiers {
+		t := &s.Tiers[i]
+		t.through = nil
+		for _, o := range s.Tiers[i+1:] {
+			t.through = append(t.through, o.Marks...)
+		}
+		t.line = s.Edge + s.Out*at
+		d := depth(t.lay(k, s.Upright, s.Out))
+		end = s.Edge + s.Out*(at+math.Max(d, k.Of(overshoot)))
+		next := k.Of(tierPitch)
+		if i+1 < len(s.Tiers) {
+			n := &s.Tiers[i+1]
+			room := d + k.Of(figureAir)
+			if s.Out > 0 && !n.Running { // its figures stand this side of its line
+				room += k.Of(figureGap) + n.height(k)
+			} else { // its strokes or its origin circle do
+				room += k.Of(originSize) / 2
+			}
+			next = math.Max(next, room)
+		}
+		at += next
+	}
+	return end
+}
+
+// Draw draws the tiers and takes their place.
+func (s *Stack) Draw(g *scene.Group, k Look, space *Space) (end float64) {
+	end = s.Lay(k)
+	for i := range s.Tiers {
+		s.draw(g, k, space, i)
+	}
+	s.names(g, k, space)
+	return end
+}
+
+// pt turns along and across into a point of the page.
+func (s *Stack) pt(along, across float64) scene.Point {
+	if s.Upright {
+		return scene.Pt(across, along)
+	}
+	return scene.Pt(along, across)
+}
+
+func (s *Stack) draw(g *scene.Group, k Look, space *Space, i int) {
+	t := &s.Tiers[i]
+	if len(t.Marks) == 0 {
+		return
+	}
+	row := g.Part(scene.Tag{Class: "tier", Title: t.Name})
+	line, ext := scene.Pen(scene.Dimensions, k.Dimension), scene.Pen(scene.Dimensions, k.Extension)
+	for j, m := range t.Marks {
+		s.extension(row, k, ext, i, j, m)
+	}
+	a, b := t.Marks[0], t.Marks[len(t.Marks)-1]
+	row.Line(s.pt(a, t.line), s.pt(b, t.line), line)
+	space.Stroke(s.pt(a, t.line), s.pt(b, t.line))
+	for j, m := range t.Marks {
+		if t.Running && j == 0 {
+			row.Circle(s.pt(m, t.line), k.Of(originSize)/2, scene.Pen(scene.Dimensions, k.Thin).Filled(scene.White))
+			continue
+		}
+		Tick(row, k, s.pt(m, t.line))
+	}
+	places := t.lay(k, s.Upright, s.Out)
+	for j, text := range t.Figures {
+		if text == "" {
+			continue
+		}
+		tag := scene.Tag{Class: "dimension"}
+		if t.Data != nil {
+			tag.Data = t.Data(j)
+		}
+		in := row.Part(tag)
+		s.figure(in, k, t, places[j], text, space)
+	}
+}
+
+// figure draws one figure and its leader.
+func (s *Stack) figure(g *scene.Group, k Look, t *Tier, p place, text string, space *Space) {
+	across := func(out float64) float64 { return t.line + s.Out*out }
+	x := scene.Text{String: text, Height: t.height(k), Bold: t.Bold, Layer: scene.Dimensions, Anchor: scene.Middle, Seat: scene.Centred}
+	x.At = s.pt(p.along, across(p.out))
+	if s.Upright && p.level == 0 {
+		x.Angle = 90
+	}
+	if p.level > 0 {
+		a, b := s.pt(p.lead[0].along, across(p.lead[0].out)), s.pt(p.lead[1].along, across(p.lead[1].out))
+		g.Line(a, b, scene.Pen(scene.Dimensions, k.Dimension))
+		space.Stroke(a, b)
+	}
+	g.Text(x)
+	space.Take(x.Bounds())
+}
+
+// extension draws the extension line of a mark. Where a tier nearer to the object has the same mark, it goes on from there.
+func (s *Stack) extension(g *scene.Group, k Look, pen scene.Style, i, j int, m float64) {
+	t := &s.Tiers[i]
+	from := s.Edge
+	if s.Outline != nil {
+		from = s.Outline(m)
+	}
+	from += s.Out * k.Of(objectGap)
+	if t.Starts != nil {
+		from = t.Starts[j]
+	}
+	for _, o := range s.Tiers[:i] {
+		for n, x := range o.Marks {
+			if math.Abs(x-m) < 0.01 && !(o.Running && n > 0) {
+				from = o.line + s.Out*k.Of(overshoot)
+			}
+		}
+	}
+	to := t.line + s.Out*k.Of(overshoot)
+	if t.Running {
+		to = t.line
+		if j == 0 {
+			to -= s.Out * k.Of(originSize) / 2
+		}
+	}
+	if (to-from)*s.Out > 0 {
+		g.Line(s.pt(m, from), s.pt(m, to), pen)
+	}
+}
+
+// names letters what each tier measures, at its left end, all ending alike; those of an upright stack read up its line.
+func (s *Stack) names(g *scene.Group, k Look, space *Space) {
+	first := math.Inf(1)
+	for i := range s.Tiers {
+		t := &s.Tiers[i]
+		for _, m := range t.Marks {
+			first = math.Min(first, m-k.Of(overshoot))
+		}
+		for j, p := range t.lay(k, s.Upright, s.Out) {
+			if t.Figures[j] != "" {
+				first = math.Min(first, p.from)
+			}
+		}
+	}
+	end := first - k.Of(2)
+	if !s.Upright && s.NameAt > 0 {
+		end = math.Min(end, s.NameAt)
+	}
+	for i := range s.Tiers {
+		t := &s.Tiers[i]
+		if t.Name == "" || len(t.Marks) == 0 {
+			continue
+		}
+		x := scene.Text{At: s.pt(end, t.line), String: t.Name, Height: k.Small, Layer: scene.Dimensions, Colour: scene.Grey(0.25), Anchor: scene.End, Seat: scene.Centred}
+		if s.Upright {
+			x.Anchor, x.Angle = scene.Start, 90
+		}
+		g.Text(x)
+		space.Take(x.Bounds())
+	}
+}
+
+// Tick draws the oblique stroke that ends a dimension: at 45 degrees, rising to the right.
+func Tick(g *scene.Group, k Look, at scene.Point) {
+	d := k.Of(tick) / 2 * math.Sqrt2 / 2
+	g.Line(at.Add(-d, d), at.Add(d, -d), scene.Pen(scene.Dimensions, k.Seam))
+}
