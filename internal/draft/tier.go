@@ -148,6 +148,7 @@ func (t *Tier) inline(k Look, i int, w, h float64, outward bool, others []place,
 	}
 	p.along, p.out = best, (p.in+p.far)/2
 	p.from, p.to = best-w/2, best+w/2
+	p.far += h * drop
 	for j, q := range others {
 		if done[j] && t.Figures[j] != "" && p.meets(q, air) {
 			return p, false
