@@ -216,7 +216,7 @@ func BenchmarkOverlaps(b *testing.B) {
 	p := NewPage("1", "", 431.8, 279.4)
 	for i := range 40 {
 		p.VLine(20+10*float64(i), 40, 200, Pen(Seams, 0.35))
-		for k := range 12 {
+		for k := range 11 {
 			p.Text(note(21+10*float64(i), 50+10*float64(k), "9'-2"))
 		}
 		var grain []Point

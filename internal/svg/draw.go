@@ -69,12 +69,16 @@ func (w *writer) group(g *scene.Group) {
 		attrs = append(attrs, `clip-path="url(#`+id+`)"`)
 	}
 	if len(attrs) == 0 && g.Title == "" && g.Desc == "" {
-		w.items(g.Items)
+		w.items(g.Items, "")
 		return
+	}
+	layer := alike(g.Items)
+	if layer != "" {
+		attrs = append(attrs, `data-layer="`+escape(string(layer))+`"`)
 	}
 	w.svg.Group(attrs...)
 	w.said(g.Tag)
-	w.items(g.Items)
+	w.items(g.Items, layer)
 	w.svg.Gend()
 }
 

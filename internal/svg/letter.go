@@ -78,7 +78,7 @@ func (w *writer) words(t *scene.Text, s string) {
 	f := font.Of(t.Bold)
 	o := t.Pen()
 	var a strings.Builder
-	a.WriteString(`font-family="` + family + `" font-size="` + scene.Num(f.Size(t.Height)) + `"`)
+	a.WriteString(`font-size="` + scene.Num(f.Size(t.Height)) + `"`)
 	if t.Bold {
 		a.WriteString(` font-weight="bold"`)
 	}

@@ -56,7 +56,7 @@ func Page(p *scene.Page, o Options) ([]byte, error) {
 	w := &writer{out: &out, svg: svgo.New(&out), lettering: o.Lettering, attrs: map[scene.Style]string{}}
 	w.svg.Decimals = decimals
 	w.head(p, o.Set)
-	w.items(p.Items)
+	w.items(p.Items, "")
 	w.svg.Gend()
 	w.svg.End()
 	return out.Bytes(), nil
@@ -128,28 +128,42 @@ func (w *writer) head(p *scene.Page, set string) {
 	}
 	fmt.Fprintf(w.out, "<rect class=\"paper\" width=\"%s\" height=\"%s\" fill=\"#ffffff\"/>\n", width, height)
 	// PDF's miter limit, so that sharp corners look alike.
-	w.svg.Group(`fill="none"`, `stroke="#000000"`, `stroke-miterlimit="10"`)
+	w.svg.Group(`fill="none"`, `stroke="#000000"`, `stroke-miterlimit="10"`, `font-family="`+family+`"`)
 }
 
-// items writes a row of items, those of one layer together.
-func (w *writer) items(items []scene.Item) {
-	open := scene.Layer("")
+// items writes a row of items, those of one layer together. given is a layer that the group around them says already.
+func (w *writer) items(items []scene.Item, given scene.Layer) {
+	open := given
 	for _, it := range items {
 		layer := layerOf(it)
 		if layer != open {
-			if open != "" {
+			if open != given {
 				w.svg.Gend()
 			}
-			if layer != "" {
+			if layer != given {
 				w.svg.Group(`data-layer="` + escape(string(layer)) + `"`)
 			}
 			open = layer
 		}
 		w.item(it)
 	}
-	if open != "" {
+	if open != given {
 		w.svg.Gend()
 	}
+}
+
+// alike returns the layer that all items have, empty where they differ.
+func alike(items []scene.Item) scene.Layer {
+	if len(items) == 0 {
+		return ""
+	}
+	layer := layerOf(items[0])
+	for _, it := range items[1:] {
+		if layerOf(it) != layer {
+			return ""
+		}
+	}
+	return layer
 }
 
 // layerOf returns the layer of an item; groups and links have none.
