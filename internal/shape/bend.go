@@ -109,10 +109,7 @@ func (p path) leans() bool { return p.from() < p.to() }
 
 // edge is the way along an upright edge from one height to another.
 func (b *bender) edge(e Edge, low, high L) path {
-	if e.Head.Z <= e.Foot.Z {
-		panic("shape: an edge does not rise")
-	}
-	if e.Head.X == e.Foot.X {
+	if e.upright() {
 		return path{points: []Point{{e.Foot.X, low}, {e.Foot.X, high}}, slopes: []int{-1}}
 	}
 	s := line{e.Foot, e.Head}

@@ -18,8 +18,11 @@ type Wall struct {
 
 // Edge is an upright edge of a wall: the straight line through Foot and Head, carried on both ways.
 //
-// Shape: Head is higher than Foot.
+// Shape: Head is over Foot; where it is not, as at the end of a slope that runs down to nought, the edge is upright
+// through Foot.
 type Edge struct{ Foot, Head Point }
+
+func (e Edge) upright() bool { return e.Head.X == e.Foot.X || e.Head.Z <= e.Foot.Z }
 
 // Leaning is the edge that stands at x on the floor and moves by lean to the right up to the ceiling.
 //
@@ -36,7 +39,7 @@ type Rect struct{ Left, Bottom, Right, Top length.Length }
 // Shape: one more list than seams, from left to right, each with no polygon, one, or more: a hole that crosses a sheet
 // from seam to seam leaves what is over it and what is under it.
 //
-// Errors: seams have to ascend. It panics where they do not, and where an edge does not rise.
+// Errors: seams have to ascend. It panics where they do not.
 func Tile(wall Wall, seams []length.Length) [][]Polygon {
 	columns := Grid(wall, seams, nil)
 	tiles := make([][]Polygon, len(columns))
@@ -54,7 +57,7 @@ func Tile(wall Wall, seams []length.Length) [][]Polygon {
 // Shape: by column from the left, in each by row from the bottom; columns one more than uprights, rows one more than
 // levels.
 //
-// Errors: uprights and levels have to ascend. It panics where they do not, and where an edge does not rise.
+// Errors: uprights and levels have to ascend. It panics where they do not.
 func Grid(wall Wall, uprights, levels []length.Length) [][][]Polygon {
 	return bend(wall, uprights, levels).sweep(uprights, levels)
 }
