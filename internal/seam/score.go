@@ -1,6 +1,9 @@
 package seam
 
-import "math/bits"
+import (
+	"cmp"
+	"math/bits"
+)
 
 // NetWidth returns W: what an inner sheet covers, on the grid.
 func (s Span) NetWidth() int64 { return (s.Gross - s.Overlap) / s.Snap * s.Snap }
@@ -116,4 +119,28 @@ func (s *Span) scoreSheet(sum *Score, edges []int64, i int) {
 			sum.NarrowMain++
 		}
 	}
+}
+
+// Compare returns -1, 0 or +1 as a is better than, as good as or worse than b in the order of an aim; far right is not
+// looked at.
+func (a Score) Compare(b Score, aim Aim) int {
+	var pairs [][2]int64
+	switch aim {
+	case Steady:
+		pairs = [][2]int64{{a.NarrowMain, b.NarrowMain}, {a.Narrow, b.Narrow}, {a.Sheets, b.Sheets},
+			{a.Jump, b.Jump}, {a.Should, b.Should}, {a.Seen, b.Seen}, {a.Difference, b.Difference}}
+	case Fewest:
+		pairs = [][2]int64{{a.Sheets, b.Sheets}, {a.NarrowMain, b.NarrowMain}, {a.Narrow, b.Narrow},
+			{a.Jump, b.Jump}, {a.Should, b.Should}, {a.Seen, b.Seen}, {a.Difference, b.Difference}}
+	case Even:
+		pairs = [][2]int64{{a.Sheets, b.Sheets}, {a.Should, b.Should},
+			{0, int64(b.Unevenness.Compare(a.Unevenness))}, {a.Seen, b.Seen}}
+	}
+	pairs = append([][2]int64{{a.Bends, b.Bends}, {a.Edges, b.Edges}, {a.Closing, b.Closing}}, pairs...)
+	for _, pair := range pairs {
+		if c := cmp.Compare(pair[0], pair[1]); c != 0 {
+			return c
+		}
+	}
+	return 0
 }

@@ -1,0 +1,118 @@
+package seam
+
+// grid holds the lines seams may fall on, and what each of them costs.
+//
+// In an open span line 0 is L, lines 1 to lines-1 are places of seams and line `lines` is R. In a closed one lines 0 to
+// lines-1 go once round and line lines+i is line i met again; the step before a line met again may be shorter.
+type grid struct {
+	s     *Span
+	lines int
+	net   int   // W in steps
+	short int64 // what the last step of a closed span lacks of a snap
+	owed  []debt
+	seen  []int64
+}
+
+func newGrid(s *Span) *grid {
+	g := &grid{s: s, net: int(s.NetWidth() / s.Snap)}
+	whole := s.whole()
+	g.lines = int((whole + s.Snap - 1) / s.Snap)
+	if s.Closed {
+		g.short = int64(g.lines)*s.Snap - whole
+	}
+	g.owed = make([]debt, g.lines)
+	g.seen = make([]int64, g.lines)
+	for i := g.first(); i < g.lines; i++ {
+		g.seen[i] = s.Seen(g.at(i))
+	}
+	for _, corner := range s.Corners {
+		g.charge(corner, max(s.CornerReturn, s.PreferReturn), func(at int64) debt { return s.nearCorner(at, corner) })
+	}
+	for i := range s.Openings {
+		g.chargeOpening(&s.Openings[i])
+	}
+	for _, keep := range s.Keep {
+		g.charge(keep, 0, func(at int64) debt { return s.inKeep(at, keep) })
+	}
+	for _, box := range s.Boxes {
+		g.charge(box, s.BoxClear, func(at int64) debt { return s.nearBox(at, box) })
+	}
+	return g
+}
+
+// first is the first line that can hold a seam.
+func (g *grid) first() int {
+	if g.s.Closed {
+		return 0
+	}
+	return 1
+}
+
+// at returns the place of a line.
+func (g *grid) at(i int) int64 {
+	switch {
+	case !g.s.Closed:
+		if i == g.lines {
+			return g.s.R
+		}
+		return g.s.L + int64(i)*g.s.Snap
+	case i < 0:
+		return g.at(i+g.lines) - g.s.Period
+	case i >= g.lines:
+		return g.at(i-g.lines) + g.s.Period
+	}
+	return int64(i) * g.s.Snap
+}
+
+// chargeOpening charges the lines about both edges; what lies deep inside owes nothing.
+func (g *grid) chargeOpening(o *Opening) {
+	s := g.s
+	reach := max(s.CornerReturn, s.PreferReturn)
+	if !o.Wrap {
+		reach = max(s.Leg, s.PreferLeg)
+	}
+	inner := max(s.OpeningClear, s.PreferClear) + o.Reveal
+	owes := func(at int64) debt { return s.nearOpening(at, o) }
+	// Across a closed run the shorter way to an edge may lead round the back.
+	if o.B-o.A <= 2*inner || s.round() && o.B-o.A+reach+max(reach, inner) >= s.Period {
+		g.charge(Strip{o.A, o.B}, max(reach, inner), owes)
+		return
+	}
+	g.charge(Strip{o.A - reach, o.A + inner}, 0, owes)
+	g.charge(Strip{o.B - inner, o.B + reach}, 0, owes)
+}
+
+// charge adds what owes says to all lines no further than reach from a strip, once to each.
+func (g *grid) charge(strip Strip, reach int64, owes func(at int64) debt) {
+	from, to := strip.From-reach, strip.To+reach
+	s := g.s
+	if !s.round() {
+		g.chargeLines(from, to, owes)
+		return
+	}
+	if to-from >= s.Period {
+		g.chargeLines(g.at(g.first()), g.at(g.lines-1), owes)
+		return
+	}
+	low, high := g.at(g.first()), g.at(g.lines-1)
+	turns := (low - to) / s.Period
+	for from, to = from+(turns-1)*s.Period, to+(turns-1)*s.Period; from <= high; from, to = from+s.Period, to+s.Period {
+		g.chargeLines(from, to, owes)
+	}
+}
+
+// chargeLines charges the lines from one place to another.
+func (g *grid) chargeLines(from, to int64, owes func(at int64) debt) {
+	zero := g.at(0)
+	i := g.first()
+	if from > zero {
+		i = max(i, int((from-zero+g.s.Snap-1)/g.s.Snap))
+	}
+	for ; i < g.lines; i++ {
+		at := g.at(i)
+		if at > to {
+			return
+		}
+		g.owed[i].add(owes(at))
+	}
+}

@@ -1,0 +1,244 @@
+package seam
+
+import (
+	"fmt"
+	"slices"
+)
+
+// Solve finds the best layout of a span: no layout on its grid scores less in the order of the aim, and of those that
+// score the same none has a seam further right.
+//
+// Errors: a span that says nothing sensible, and one that no layout can cover.
+func Solve(span Span, aim Aim) (Layout, error) {
+	if err := span.check(aim); err != nil {
+		return Layout{}, err
+	}
+	p := &problem{s: &span, g: newGrid(&span), aim: aim}
+	for i, pin := range span.Pins {
+		ways := p.g.ways(pin)
+		p.ways = append(p.ways, ways)
+		if len(ways) > 0 {
+			p.can = append(p.can, i)
+		}
+	}
+	// Mostly all pins can be kept and no must is broken: then there is no less to find.
+	if found, ok, err := p.best(aim, true, least{}, p.can); err != nil {
+		return Layout{}, err
+	} else if ok {
+		return p.layout(found, p.can), nil
+	}
+	kept, low, err := p.keep()
+	if err != nil {
+		return Layout{}, err
+	}
+	found, ok, err := p.best(aim, low == least{}, low, kept)
+	if err != nil {
+		return Layout{}, err
+	}
+	if !ok {
+		panic("seam: the least of the musts is met by no layout")
+	}
+	return p.layout(found, kept), nil
+}
+
+// check says what is wrong with a span.
+func (s *Span) check(aim Aim) error {
+	switch {
+	case aim < Steady || aim > Even:
+		return fmt.Errorf("no aim %d", aim)
+	case s.Snap <= 0:
+		return fmt.Errorf("snap %d is not above nought", s.Snap)
+	case s.Foot <= 0:
+		return fmt.Errorf("foot %d is not above nought", s.Foot)
+	case s.Seen == nil:
+		return fmt.Errorf("no seen heights")
+	case s.round() && s.Period <= 0:
+		return fmt.Errorf("closed run %d long", s.Period)
+	case !s.Closed && s.R <= s.L:
+		return fmt.Errorf("span from %d to %d", s.L, s.R)
+	case s.NetWidth() <= 0:
+		return fmt.Errorf("net width %d is not above nought", s.NetWidth())
+	}
+	return nil
+}
+
+// least is the least of the musts.
+type least struct{ bends, edges int64 }
+
+func (a least) over(b least) bool {
+	return a.bends > b.bends || a.bends == b.bends && a.edges > b.edges
+}
+
+// problem is a span being solved.
+type problem struct {
+	s    *Span
+	g    *grid
+	aim  Aim
+	ways [][]way // of each pin
+	can  []int   // pins that can be kept at all
+}
+
+// keep finds which pins can be kept, and the least of the musts.
+func (p *problem) keep() (kept []int, low least, err error) {
+	low, ok, err := p.musts(nil)
+	if err != nil {
+		return nil, low, err
+	}
+	if !ok {
+		return nil, low, fmt.Errorf("no layout from %d to %d", p.s.L, p.s.R)
+	}
+	if all, ok, err := p.musts(p.can); err != nil || ok && !all.over(low) {
+		return p.can, low, err
+	}
+	for _, pin := range p.can {
+		with := append(slices.Clone(kept), pin)
+		now, ok, err := p.musts(with)
+		if err != nil {
+			return nil, low, err
+		}
+		if ok && !now.over(low) {
+			kept = with
+		}
+	}
+	return kept, low, nil
+}
+
+// musts finds the least of the musts with some pins kept.
+func (p *problem) musts(pins []int) (least, bool, error) {
+	if _, ok, err := p.best(musts, true, least{}, pins); ok || err != nil {
+		return least{}, ok, err
+	}
+	found, ok, err := p.best(musts, false, least{}, pins)
+	if !ok || err != nil {
+		return least{}, false, err
+	}
+	seams, closing := p.seams(found.lines)
+	score := p.s.Score(seams, closing)
+	return least{score.Bends, score.Edges}, true, nil
+}
+
+// best finds the best layout that keeps some pins: with strict one that breaks no must, else one whose musts add up
+// to low, or for the aim musts to whatever they must.
+func (p *problem) best(aim Aim, strict bool, low least, pins []int) (answer, bool, error) {
+	t, err := newTable(p.g, aim, strict, low.bends)
+	if err != nil {
+		return answer{}, false, err
+	}
+	under := never
+	if !strict && aim != musts {
+		under = t.of(itemBends, low.bends).plus(t.of(itemEdges, low.edges+1))
+	}
+	var best answer
+	found := false
+	p.choose(pins, way{}, func(chosen way) {
+		b := newBounds(p.g, chosen.wishes)
+		got, ok := t.barring(chosen.wishes).solve(b, chosen.closings, under)
+		if ok && (!found || p.before(aim, got, best)) {
+			best, found = got, true
+		}
+	})
+	return best, found, nil
+}
+
+// choose calls do for each choice of one way for each pin.
+func (p *problem) choose(pins []int, chosen way, do func(way)) {
+	if len(pins) == 0 {
+		do(chosen)
+		return
+	}
+	for _, v := range p.ways[pins[0]] {
+		next := way{wishes: append(slices.Clone(chosen.wishes), v.wishes...), closings: chosen.closings}
+		if v.closings != nil {
+			next.closings = []int{}
+			for _, c := range v.closings {
+				if chosen.closings == nil || slices.Contains(chosen.closings, c) {
+					next.closings = append(next.closings, c)
+				}
+			}
+			slices.Sort(next.closings)
+			next.closings = slices.Compact(next.closings)
+		}
+		p.choose(pins[1:], next, do)
+	}
+}
+
+// barring returns the table with the lines that wishes bar taken out.
+func (t *table) barring(wishes []wish) *table {
+	var bar []int
+	for _, v := range wishes {
+		bar = append(bar, v.bar...)
+	}
+	if len(bar) == 0 {
+		return t
+	}
+	out := *t
+	out.node = slices.Clone(t.node)
+	for _, i := range bar {
+		if !t.s.Closed {
+			out.node[i] = never
+			continue
+		}
+		i = (i%t.g.lines + t.g.lines) % t.g.lines
+		for ; i < len(out.node); i += t.g.lines {
+			out.node[i] = never
+		}
+	}
+	return &out
+}
+
+func (t *table) solve(b bounds, closings []int, under cost) (answer, bool) {
+	if t.s.Closed {
+		return t.closed(b, closings, under)
+	}
+	found, ok := t.open(b)
+	return found, ok && found.total.less(under)
+}
+
+// before says whether a goes before b, where pins can be kept in more ways than one.
+func (p *problem) before(aim Aim, a, b answer) bool {
+	if aim == musts {
+		return a.total.less(b.total)
+	}
+	aSeams, aClosing := p.seams(a.lines)
+	bSeams, bClosing := p.seams(b.lines)
+	x, y := p.s.Score(aSeams, aClosing), p.s.Score(bSeams, bClosing)
+	if c := x.Compare(y, aim); c != 0 {
+		return c < 0
+	}
+	return slices.Compare(a.lines, b.lines) > 0
+}
+
+// seams turns lines into places of seams, ascending.
+func (p *problem) seams(lines []int) (seams []int64, closing int) {
+	if !p.s.Closed {
+		for _, line := range lines {
+			seams = append(seams, p.g.at(line))
+		}
+		return seams, -1
+	}
+	again := len(lines) // the first line of the next turn
+	for again > 0 && lines[again-1] >= p.g.lines {
+		again--
+	}
+	for _, line := range lines[again:] {
+		seams = append(seams, p.g.at(line-p.g.lines))
+	}
+	closing = len(seams)
+	for _, line := range lines[:again] {
+		seams = append(seams, p.g.at(line))
+	}
+	return seams, closing
+}
+
+// layout turns an answer into a layout.
+func (p *problem) layout(found answer, kept []int) Layout {
+	seams, closing := p.seams(found.lines)
+	out := Layout{Seams: seams, Closing: closing}
+	for i := range p.s.Pins {
+		if !slices.Contains(kept, i) {
+			out.Dropped = append(out.Dropped, i)
+		}
+	}
+	out.Score = p.s.Score(seams, closing)
+	return out
+}

@@ -1,0 +1,200 @@
+package seam
+
+import "math/bits"
+
+// table holds the packed costs of a grid for one aim.
+type table struct {
+	g      *grid
+	s      *Span
+	aim    Aim
+	strict bool // lines and widths that break a must are out
+	ledger
+	least, prefer int64 // least_width and prefer_width as they bind here, nought where they do not
+	node          []cost
+	jump          []cost // more for a narrow sheet whose right seam is here
+	sheets        [2][]cost
+	// ramps[b] falls as b goes right by as much as a sheet that ends there lacks less of prefer_width; steep holds the
+	// like of least_width as well.
+	ramps, steep []cost
+	fall, drop   cost // what ramps and steep are taken against
+	one          cost
+}
+
+// size is how many lines the unrolled arrays hold: a closed span twice round.
+func (g *grid) size() int {
+	if g.s.Closed {
+		return 2*g.lines + 1
+	}
+	return g.lines + 1
+}
+
+// newTable packs costs so that no layout whose bends stay at most at bends overflows an item.
+func newTable(g *grid, aim Aim, strict bool, bends int64) (*table, error) {
+	t := &table{g: g, s: g.s, aim: aim, strict: strict}
+	if g.s.whole() >= g.s.LeastWidth {
+		t.least = g.s.LeastWidth
+	}
+	if aim != musts {
+		t.prefer = prefer(g.s.PreferWidth, g.s.LeastWidth)
+	}
+	var err error
+	if t.ledger, err = newLedger(aim, t.most(bends)); err != nil {
+		return nil, err
+	}
+	t.one = t.of(itemSheets, 1)
+	t.price()
+	t.widths()
+	if aim != Even {
+		t.slopes()
+	}
+	return t, nil
+}
+
+// most returns the highest sum of each item that has to be told apart. A group of closing places is measured along
+// up to two turns, hence the doubled length.
+func (t *table) most(bends int64) [itemCount]Square {
+	var high debt
+	feet := int64(0)
+	for i := t.g.first(); i < t.g.lines; i++ {
+		owed := t.g.owed[i]
+		if t.strict && (owed.bends != 0 || owed.edges != 0) {
+			continue
+		}
+		high.bends = max(high.bends, owed.bends)
+		high.edges = max(high.edges, owed.edges)
+		high.should = max(high.should, owed.should)
+		feet = max(feet, t.s.feet(t.g.seen[i]))
+	}
+	length := 2 * t.s.whole()
+	sheets := int64(2*t.g.lines) + 4
+	if t.least > 0 {
+		sheets = min(sheets, (length+bends)/t.least+4)
+	}
+	high.bends += t.least
+	high.should += t.prefer
+	times := func(a, b int64) Square {
+		hi, lo := bits.Mul64(uint64(a), uint64(b))
+		return Square{hi, lo}
+	}
+	most := [itemCount]Square{
+		itemBends:      times(sheets, high.bends).Plus(times(4, length)),
+		itemEdges:      times(sheets, high.edges),
+		itemNarrowMain: times(sheets, 1),
+		itemNarrow:     times(sheets, 1),
+		itemSheets:     times(sheets, 1),
+		itemJump:       times(sheets, feet),
+		itemShould:     times(sheets, high.should),
+		itemUnevenness: times(max(t.s.Gross, t.s.NetWidth()), length),
+		itemSeen:       times(sheets, feet),
+	}
+	if t.strict {
+		most[itemBends], most[itemEdges] = Square{}, Square{}
+	}
+	if len(t.s.Main) == 0 {
+		most[itemNarrowMain] = Square{}
+	}
+	return most
+}
+
+// price packs what each line costs.
+func (t *table) price() {
+	g := t.g
+	size := g.size()
+	t.node = make([]cost, size+g.net+1)
+	t.jump = make([]cost, size+g.net+1)
+	for i := range t.node {
+		t.node[i] = never
+	}
+	for i := g.first(); i < g.lines; i++ {
+		owed := &g.owed[i]
+		if t.strict && (owed.bends != 0 || owed.edges != 0) {
+			continue
+		}
+		feet := t.s.feet(g.seen[i])
+		x := t.of(itemSeen, feet)
+		if owed.should != 0 {
+			x = x.plus(t.of(itemShould, owed.should))
+		}
+		if owed.bends != 0 || owed.edges != 0 {
+			x = x.plus(t.of(itemBends, owed.bends)).plus(t.of(itemEdges, owed.edges))
+		}
+		t.node[i] = x
+		if t.aim == Even || t.aim == musts {
+			continue
+		}
+		j := t.of(itemJump, feet)
+		if g.seen[i] > t.s.ShortSeam {
+			j = j.plus(t.of(itemNarrow, 1))
+			if t.s.onMain(g.at(i)) {
+				j = j.plus(t.of(itemNarrowMain, 1))
+			}
+		}
+		t.jump[i] = j
+	}
+	if t.s.Closed {
+		copy(t.node[g.lines:2*g.lines], t.node[:g.lines])
+		copy(t.jump[g.lines:2*g.lines], t.jump[:g.lines])
+		t.node[2*g.lines], t.jump[2*g.lines] = t.node[0], t.jump[0]
+	}
+}
+
+// sheet returns what a sheet of a width costs but for its jump.
+func (t *table) sheet(width int64) cost {
+	if width <= 0 || t.strict && width < t.least {
+		return never
+	}
+	x := t.one
+	if width < t.prefer {
+		x = x.plus(t.of(itemShould, t.prefer-width))
+	}
+	if width < t.least {
+		x = x.plus(t.of(itemBends, t.least-width))
+	}
+	if t.at[itemUnevenness] >= 0 {
+		x = x.plus(t.square(itemUnevenness, squareOf(width)))
+	}
+	return x
+}
+
+// widths packs what sheets of whole steps cost, and those that hold the short step of a closed span.
+func (t *table) widths() {
+	for cross := range t.sheets {
+		t.sheets[cross] = make([]cost, t.g.net+1)
+		for k := range t.sheets[cross] {
+			t.sheets[cross][k] = t.sheet(int64(k)*t.s.Snap - int64(cross)*t.g.short)
+		}
+	}
+}
+
+// crosses says, as an index of sheets, whether the sheet from line a to line b holds the short step.
+func (g *grid) crosses(a, b int) int {
+	if a < g.lines && b >= g.lines && g.s.Closed {
+		return 1
+	}
+	return 0
+}
+
+// steps returns the least number of steps that is no less than a width.
+func (t *table) steps(width int64) int { return int((width + t.s.Snap - 1) / t.s.Snap) }
+
+// slopes packs the parts of a sheet's cost that fall with its width.
+func (t *table) slopes() {
+	size := t.g.size()
+	t.ramps = make([]cost, size+t.g.net+1)
+	far := t.g.at(size)
+	for i := range size {
+		t.ramps[i] = t.of(itemShould, far-t.g.at(i))
+	}
+	t.fall = t.of(itemShould, t.prefer)
+	if t.strict {
+		return
+	}
+	t.steep = make([]cost, len(t.ramps))
+	for i := range size {
+		t.steep[i] = t.of(itemBends, far-t.g.at(i))
+		if t.prefer > 0 {
+			t.steep[i] = t.steep[i].plus(t.ramps[i])
+		}
+	}
+	t.drop = t.of(itemBends, t.least).plus(t.fall)
+}
