@@ -11,5 +11,5 @@ import "embed"
 
 // Files are the templates: pages/NAME.toml and rooms/NAME.toml.
 //
-//go:embed pages
+//go:embed pages rooms
 var Files embed.FS

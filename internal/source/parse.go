@@ -21,15 +21,28 @@ func Parse(name string, body []byte) (Value, error) {
 		found.Add(Span{}, "give the name of a room file or of a page template", "a file of more than 1 MB is not read")
 		return Value{}, found
 	}
+	if at := manyParted.FindStringIndex(text.body); at != nil {
+		found.Add(Span{at[0], at[1]}, "write short keys", "a key of more than 50 parts is not read")
+		return Value{}, found
+	}
 	from := text.lines[0]
 	data, ok := decode(text.body[from:], from, found)
 	if !ok {
 		return Value{}, found
 	}
-	root := scan(text.body, from)
+	root, twice := scan(text.body, from)
+	for _, p := range twice {
+		found.Add(p.at, keepOne, "key %s stands twice", quoteName(p.name))
+	}
+	if len(twice) > 0 {
+		return Value{}, found
+	}
 	lost := attach(root, data)
 	return Value{file: &file{Mistakes: found, lost: lost}, node: root}, nil
 }
+
+// manyParted is a dotted key on which the library's work would grow without measure.
+var manyParted = regexp.MustCompile(`(?:[\w"'-]+[ \t]*\.[ \t]*){50}`)
 
 // decode hands the text to the library. A length without its quotes is noted, taken out of the text, and the rest is
 // read on, so that all of them are reported at once; any other fault ends the reading.
@@ -54,8 +67,11 @@ func decode(body string, from int, found *Mistakes) (map[string]any, bool) {
 		if len(found.list) > 0 && !strings.Contains(fault.Message, "already been defined") {
 			return nil, false // what follows may come from the mistakes above
 		}
+		if strings.Contains(fault.Message, "control characters") && start+1 < len(body) && body[start] >= ' ' {
+			start++ // the library stands before the character
+		}
 		end := max(start, min(start+fault.Position.Len, len(body)))
-		message, mend := plain(fault, body[start:end])
+		message, mend := plain(fault)
 		found.Add(Span{from + start, from + end}, mend, "%s", message)
 		return nil, false
 	}
@@ -98,14 +114,21 @@ func unquoted(body string, at int) (Span, string, bool) {
 	return Span{start + m[4], start + m[5]}, mend, true
 }
 
+const keepOne = "keep one of the two; a further wall, opening or box starts with its own [[...]] line"
+
+// twice is what the library says of a key that stands twice.
+var twice = regexp.MustCompile(`^Key '(.*)' has already been defined$`)
+
 // plain says a fault of the TOML in the words of these messages, where the library's are those of a program.
-func plain(fault toml.ParseError, text string) (message, mend string) {
-	m := fault.Message
+func plain(fault toml.ParseError) (message, mend string) {
+	m := strings.TrimSuffix(fault.Message, ".")
 	switch {
-	case strings.Contains(m, "already been defined"):
-		return m, "keep one of the two; a further wall, opening or box starts with its own [[...]] line"
+	case twice.MatchString(m):
+		return twice.ReplaceAllString(m, "key $1 stands twice"), keepOne
 	case strings.Contains(m, "invalid UTF-8"), strings.Contains(m, "NULL bytes"):
 		return m, "save the file as UTF-8"
+	case strings.Contains(m, "control characters"):
+		return m, "type the line anew: it holds a character that cannot be seen"
 	case strings.Contains(m, "strings cannot contain newlines"):
 		return m, "close the text with the quote that it began with"
 	case strings.Contains(m, "expected value but found"):

@@ -15,12 +15,13 @@ type part struct {
 // scanner finds where keys and values stand in a text that the library has read without an error; so it looks for no
 // mistakes of its own.
 type scanner struct {
-	body string
-	at   int
+	body  string
+	at    int
+	twice []part // keys that stand twice where the library looks over it: a.b = 1 and then a = 2
 }
 
-// scan builds the tree of places of a whole text, from an offset on.
-func scan(body string, from int) *node {
+// scan builds the tree of places of a whole text, from an offset on. It also gives the keys that stand twice.
+func scan(body string, from int) (*node, []part) {
 	s := &scanner{body: body, at: from}
 	root := &node{kind: Table, key: Span{from, from}, value: Span{from, from}}
 	table := root
@@ -31,7 +32,7 @@ func scan(body string, from int) *node {
 			s.pair(table)
 		}
 	}
-	return root
+	return root, s.twice
 }
 
 // blank passes over spaces and tabs.
@@ -95,9 +96,14 @@ func (s *scanner) pair(table *node) {
 	}
 	s.blank()
 	for _, p := range path[:len(path)-1] {
-		table = table.child(p)
+		if table = table.child(p); table.kind != Table {
+			s.twice = append(s.twice, p)
+		}
 	}
 	p := path[len(path)-1]
+	if table.fields[p.name] != nil {
+		s.twice = append(s.twice, p)
+	}
 	value := s.valueNode()
 	value.key = p.at
 	table.set(p.name, value)
