@@ -89,9 +89,10 @@ func outside(t *testing.T, p Polygon, scale float64) geom.Geometry {
 	return polygon.AsGeometry()
 }
 
-// Each cell has the area that the library finds for it, and lies on it: what they differ by is less than the rounding
-// of the slopes can make.
+// The pieces have the area together that the library finds, so has each (tried in every fifth wall), and each lies where
+// the library's does (in every fiftieth): what they differ by is less than the rounding of the slopes can make.
 func TestPiecesAgreeWithAPolygonLibrary(t *testing.T) {
+	t.Parallel()
 	count := uint64(20_000)
 	if testing.Short() {
 		count = 500
@@ -100,13 +101,16 @@ func TestPiecesAgreeWithAPolygonLibrary(t *testing.T) {
 	// All slopes together are under 200 steps long; no point of them moves by more than a unit.
 	const allowed = 200 / scale
 	// Here a sliver of 1e-15 is left in the library's covering, and its cells no longer add up to it.
-	slivers := map[uint64]bool{2576: true, 19665: true}
+	const sliver = 19665
 	for seed := range count {
 		s := randomSketch(seed, length.Foot)
 		covering := oracle(t, s, scale)
 		grid := Grid(s.wall, s.uprights, s.levels)
 		require.InDelta(t, covering.Area(), squareSteps(Twice(all(grid)), scale), allowed, "seed %d: %v", seed, s)
 
+		if seed%5 != 0 {
+			continue
+		}
 		cells := oracleCells(t, covering, s, scale)
 		sum := 0.0
 		for _, rows := range cells {
@@ -114,7 +118,7 @@ func TestPiecesAgreeWithAPolygonLibrary(t *testing.T) {
 				sum += cell.Area()
 			}
 		}
-		if slivers[seed] {
+		if seed == sliver {
 			require.Greater(t, math.Abs(sum-covering.Area()), allowed, "seed %d is no exception any more", seed)
 			continue
 		}
@@ -122,7 +126,7 @@ func TestPiecesAgreeWithAPolygonLibrary(t *testing.T) {
 			for j, cell := range rows {
 				want := cells[i][j]
 				require.InDelta(t, want.Area(), squareSteps(Twice(cell), scale), allowed, "column %d row %d of seed %d: %v", i, j, seed, s)
-				if seed%10 != 0 {
+				if seed%50 != 0 {
 					continue
 				}
 				common := 0.0
@@ -168,7 +172,8 @@ func squareSteps(twice length.Area, scale float64) float64 { return float64(twic
 // With one unit to a grid step every slope is rounded hard: pieces still are valid polygons, none overlaps another, and
 // the covering differs from the true one by no more than rounding can make.
 func TestPiecesNeverOverlap(t *testing.T) {
-	count := uint64(3000)
+	t.Parallel()
+	count := uint64(2000)
 	if testing.Short() {
 		count = 300
 	}

@@ -11,8 +11,14 @@ import (
 )
 
 // properties are what holds of every wall, however it is cut.
-func properties(t *testing.T, s sketch) {
+func properties(t *testing.T, seed uint64, scale L) {
 	t.Helper()
+	s := randomSketch(seed, scale)
+	defer func() {
+		if t.Failed() {
+			t.Logf("seed %d scale %d: %v", seed, scale, s)
+		}
+	}()
 	grid := Grid(s.wall, s.uprights, s.levels)
 	require.Len(t, grid, len(s.uprights)+1)
 
@@ -76,23 +82,22 @@ func wellFormed(t *testing.T, polygons []Polygon) {
 }
 
 func TestPropertiesOfDegenerateWalls(t *testing.T) {
-	count := uint64(20_000)
+	t.Parallel()
+	count := uint64(10_000)
 	if testing.Short() {
 		count = 1000
 	}
 	for _, scale := range []L{1, length.Inch + 1} {
 		for seed := range count {
-			s := randomSketch(seed, scale)
-			if !t.Run("", func(t *testing.T) { properties(t, s) }) {
-				t.Fatalf("seed %d scale %d: %v", seed, scale, s)
-			}
+			properties(t, seed, scale)
 		}
 	}
 }
 
 // A mirrored wall gives mirrored pieces, to the last unit: rounding knows no side.
 func TestMirroredWallsGiveMirroredPieces(t *testing.T) {
-	for seed := range uint64(3000) {
+	t.Parallel()
+	for seed := range uint64(1000) {
 		for _, scale := range []L{1, 3*length.Inch + 1} {
 			s := randomSketch(seed, scale)
 			plain := Grid(s.wall, s.uprights, s.levels)
@@ -165,7 +170,7 @@ func FuzzGrid(f *testing.F) {
 		if scale < 1 || scale > int64(20*length.Metre) {
 			t.Skip("no length of a wall")
 		}
-		properties(t, randomSketch(seed, L(scale)))
+		properties(t, seed, L(scale))
 	})
 }
 
