@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"compress/zlib"
 	"crypto/md5"
-	"crypto/sha256"
 	"fmt"
 	"regexp"
 	"strconv"
@@ -21,7 +20,7 @@ type finisher struct {
 }
 
 // finish adds links, viewports, outline, page labels, attachments and the description of the document, and gives the file an identity.
-func finish(raw []byte, d *scene.Document) ([]byte, error) {
+func finish(raw []byte, d *scene.Document, subsets [2]string) ([]byte, error) {
 	f, err := parse(raw)
 	if err != nil {
 		return nil, fmt.Errorf("reading back: %w", err)
@@ -30,7 +29,7 @@ func finish(raw []byte, d *scene.Document) ([]byte, error) {
 	if err := w.findPages(); err != nil {
 		return nil, fmt.Errorf("reading back: %w", err)
 	}
-	w.nameFonts()
+	w.nameFonts(subsets)
 	for i, p := range d.Pages {
 		w.annotate(i, p)
 		w.measure(i, p)
@@ -71,29 +70,11 @@ func (w *finisher) findPages() error {
 }
 
 // nameFonts gives the subsets names as ISO 32000-1, 9.6.4 wants them: six letters for the subset, then the font.
-func (w *finisher) nameFonts() {
+func (w *finisher) nameFonts(subsets [2]string) {
 	for _, n := range append(w.find("<</Type /Font\n"), w.find("<</Type /FontDescriptor")...) {
-		o := string(w.objects[n])
-		for _, f := range [][2]string{{"/utf8" + family + "B", "FlitchlaySans-Bold"}, {"/utf8" + family, "FlitchlaySans"}} {
-			o = strings.ReplaceAll(o, f[0], "/"+w.fontTag(f[1])+"+"+f[1])
-		}
-		w.objects[n] = []byte(o)
+		o := strings.ReplaceAll(string(w.objects[n]), "/utf8"+family+"B", "/"+subsets[1]+"+FlitchlaySans-Bold")
+		w.objects[n] = []byte(strings.ReplaceAll(o, "/utf8"+family, "/"+subsets[0]+"+FlitchlaySans"))
 	}
-}
-
-// fontTag returns six letters that stand for this document's subset of a face.
-func (w *finisher) fontTag(face string) string {
-	sum := sha256.New()
-	fmt.Fprintln(sum, face, len(w.doc.Pages), w.doc.Title)
-	for _, p := range w.doc.Pages {
-		p.Texts(func(t *scene.Text) { fmt.Fprintln(sum, t.Bold, t.Lettered()) })
-	}
-	b := sum.Sum(nil)
-	tag := make([]byte, 6)
-	for i := range tag {
-		tag[i] = 'A' + b[i]%26
-	}
-	return string(tag)
 }
 
 // annotate adds the links of a page.

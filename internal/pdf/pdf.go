@@ -46,19 +46,19 @@ func Write(d *scene.Document) (out []byte, err error) {
 			out, err = nil, fmt.Errorf("pdf: %v", r)
 		}
 	}()
-	raw, err := draw(d, true)
+	raw, subsets, err := draw(d, true)
 	if err != nil {
 		return nil, fmt.Errorf("pdf: %w", err)
 	}
-	out, err = finish(raw, d)
+	out, err = finish(raw, d, subsets)
 	if err != nil {
 		return nil, fmt.Errorf("pdf: %w", err)
 	}
 	return out, nil
 }
 
-// draw has fpdf write pages, fonts, pictures and layers.
-func draw(d *scene.Document, compressed bool) ([]byte, error) {
+// draw has fpdf write pages, fonts, pictures and layers. subsets are letters that stand for the subsets of the two faces.
+func draw(d *scene.Document, compressed bool) (raw []byte, subsets [2]string, err error) {
 	first := d.Pages[0]
 	f := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "pt", Size: size(first)})
 	f.SetCompression(compressed)
@@ -68,7 +68,7 @@ func draw(d *scene.Document, compressed bool) ([]byte, error) {
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	w := &writer{pdf: f, layers: map[scene.Layer]int{}, pictures: map[[32]byte]string{}}
-	w.fonts(d)
+	subsets = w.fonts(d)
 	w.name(d)
 	for _, p := range d.Pages {
 		f.AddPageFormat("P", size(p))
@@ -78,9 +78,9 @@ func draw(d *scene.Document, compressed bool) ([]byte, error) {
 	}
 	var out bytes.Buffer
 	if err := f.Output(&out); err != nil {
-		return nil, err
+		return nil, subsets, err
 	}
-	return out.Bytes(), nil
+	return out.Bytes(), subsets, nil
 }
 
 // size returns a page's size. Orientation stays "P" whatever the shape: "L" would swap the sides.
@@ -120,8 +120,8 @@ type writer struct {
 // lost forgets the page state: after a new page, and after a clip, which restores an older one.
 func (w *writer) lost() { w.known, w.lettered = false, false }
 
-// fonts hands fpdf the letters the document needs, and no others.
-func (w *writer) fonts(d *scene.Document) {
+// fonts hands fpdf the letters the document needs, and no others. It returns six letters that stand for each subset.
+func (w *writer) fonts(d *scene.Document) (subsets [2]string) {
 	var texts [2][]string
 	for _, p := range d.Pages {
 		p.Texts(func(t *scene.Text) {
@@ -133,10 +133,17 @@ func (w *writer) fonts(d *scene.Document) {
 		})
 	}
 	for i, style := range []string{"", "B"} {
-		if len(texts[i]) > 0 {
-			w.pdf.AddUTF8FontFromBytes(family, style, font.Of(i == 1).Subset(font.Runes(texts[i]...)))
+		if len(texts[i]) == 0 {
+			continue
+		}
+		subset := font.Of(i == 1).Subset(font.Runes(texts[i]...))
+		w.pdf.AddUTF8FontFromBytes(family, style, subset)
+		sum := sha256.Sum256(subset)
+		for _, b := range sum[:6] {
+			subsets[i] += string('A' + rune(b%26))
 		}
 	}
+	return subsets
 }
 
 // name declares the layers in use: the named ones in their order, then any others by name.

@@ -69,7 +69,7 @@ func (p *Page) Validate() error {
 		}
 	}
 	p.walk(func(it Item) {
-		if !finite(numbers(it)...) {
+		if !sound(it) {
 			fault("%T holds a number that is not finite: %+v", it, it)
 		}
 		switch it := it.(type) {
@@ -106,40 +106,30 @@ func (g *Group) walk(visit func(Item)) {
 	}
 }
 
-// numbers returns every number of an item.
-func numbers(it Item) []float64 {
-	box := func(b Box) []float64 { return []float64{b.X0, b.Y0, b.X1, b.Y1} }
-	style := func(s Style, n ...float64) []float64 { return append(append(n, s.Width), s.Dash[:]...) }
-	points := func(ps []Point) []float64 {
-		n := make([]float64, 0, 2*len(ps))
-		for _, p := range ps {
-			n = append(n, p.X, p.Y)
-		}
-		return n
+// sound says whether every number of an item is finite.
+func sound(it Item) bool {
+	box := func(b Box) bool { return finite(b.X0, b.Y0, b.X1, b.Y1) }
+	style := func(s *Style) bool { return finite(s.Width) && finite(s.Dash[:]...) }
+	points := func(ps []Point) bool {
+		return !slices.ContainsFunc(ps, func(p Point) bool { return !finite(p.X, p.Y) })
 	}
 	switch it := it.(type) {
 	case *Group:
-		n := points(it.Clip)
-		if it.View != nil {
-			n = append(append(n, box(it.View.Box)...), it.View.Scale)
-		}
-		return n
+		return points(it.Clip) && (it.View == nil || box(it.View.Box) && finite(it.View.Scale))
 	case *Line:
-		return style(it.Style, it.A.X, it.A.Y, it.B.X, it.B.Y)
+		return finite(it.A.X, it.A.Y, it.B.X, it.B.Y) && style(&it.Style)
 	case *Poly:
-		return style(it.Style, points(it.Points)...)
+		return points(it.Points) && style(&it.Style)
 	case *Rect:
-		return style(it.Style, box(it.Box)...)
+		return box(it.Box) && style(&it.Style)
 	case *Circle:
-		return style(it.Style, it.Centre.X, it.Centre.Y, it.Radius)
+		return finite(it.Centre.X, it.Centre.Y, it.Radius) && style(&it.Style)
 	case *Path:
-		var n []float64
-		for _, s := range it.Steps {
-			n = append(n, s.P.X, s.P.Y, s.C1.X, s.C1.Y, s.C2.X, s.C2.Y)
-		}
-		return style(it.Style, n...)
+		return style(&it.Style) && !slices.ContainsFunc(it.Steps, func(s Step) bool {
+			return !finite(s.P.X, s.P.Y, s.C1.X, s.C1.Y, s.C2.X, s.C2.Y)
+		})
 	case *Text:
-		return []float64{it.At.X, it.At.Y, it.Height, it.Angle, it.Field}
+		return finite(it.At.X, it.At.Y, it.Height, it.Angle, it.Field)
 	case *Image:
 		return box(it.Box)
 	case *Link:
@@ -149,10 +139,13 @@ func numbers(it Item) []float64 {
 }
 
 func finite(numbers ...float64) bool {
-	return !slices.ContainsFunc(numbers, func(v float64) bool {
+	for _, v := range numbers {
 		// Beyond this the last digits of a file's numbers are lost; no paper is that large.
-		return math.IsNaN(v) || math.Abs(v) > 1e6
-	})
+		if math.IsNaN(v) || math.Abs(v) > 1e6 {
+			return false
+		}
+	}
+	return true
 }
 
 // keyed says whether a text can be the end of an attribute's name.
