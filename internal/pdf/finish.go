@@ -80,7 +80,11 @@ func (w *finisher) nameFonts(subsets [2]string) {
 // annotate adds the links of a page.
 func (w *finisher) annotate(page int, p *scene.Page) {
 	var refs []string
-	links(p.Items, func(l *scene.Link) {
+	p.Walk(func(it scene.Item) {
+		l, ok := it.(*scene.Link)
+		if !ok {
+			return
+		}
 		action := ""
 		if l.Page != "" {
 			action = "/Dest " + w.place(l.Page, 0)
@@ -94,17 +98,6 @@ func (w *finisher) annotate(page int, p *scene.Page) {
 	})
 	if len(refs) > 0 {
 		w.extend(w.pages[page], "\n/Annots ["+strings.Join(refs, " ")+"]")
-	}
-}
-
-func links(items []scene.Item, visit func(*scene.Link)) {
-	for _, it := range items {
-		switch it := it.(type) {
-		case *scene.Group:
-			links(it.Items, visit)
-		case *scene.Link:
-			visit(it)
-		}
 	}
 }
 

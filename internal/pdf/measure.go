@@ -12,22 +12,14 @@ import (
 // Source: ISO 32000-1, 12.9, Tables 260 to 263. The last viewport that holds a point counts, so views stand in the order drawn.
 func (w *finisher) measure(page int, p *scene.Page) {
 	var ports []string
-	views(p.Items, func(v *scene.View) {
-		ports = append(ports, fmt.Sprintf("<</Type /Viewport /BBox %s /Name %s /Measure %s>>", rect(p, v.Box), phrase(v.Name), scale(v)))
+	p.Walk(func(it scene.Item) {
+		if g, ok := it.(*scene.Group); ok && g.View != nil {
+			v := g.View
+			ports = append(ports, fmt.Sprintf("<</Type /Viewport /BBox %s /Name %s /Measure %s>>", rect(p, v.Box), phrase(v.Name), scale(v)))
+		}
 	})
 	if len(ports) > 0 {
 		w.extend(w.pages[page], "\n/VP ["+strings.Join(ports, "\n")+"]")
-	}
-}
-
-func views(items []scene.Item, visit func(*scene.View)) {
-	for _, it := range items {
-		if g, ok := it.(*scene.Group); ok {
-			if g.View != nil {
-				visit(g.View)
-			}
-			views(g.Items, visit)
-		}
 	}
 }
 

@@ -150,7 +150,11 @@ func (w *writer) fonts(d *scene.Document) (subsets [2]string) {
 func (w *writer) name(d *scene.Document) {
 	used := map[scene.Layer]bool{}
 	for _, p := range d.Pages {
-		collect(p.Items, used)
+		p.Walk(func(it scene.Item) {
+			if l := layerOf(it); l != "" {
+				used[l] = true
+			}
+		})
 	}
 	declare := func(l scene.Layer) {
 		if used[l] {
@@ -168,16 +172,6 @@ func (w *writer) name(d *scene.Document) {
 	slices.Sort(others)
 	for _, l := range others {
 		declare(l)
-	}
-}
-
-func collect(items []scene.Item, used map[scene.Layer]bool) {
-	for _, it := range items {
-		if g, ok := it.(*scene.Group); ok {
-			collect(g.Items, used)
-		} else if l := layerOf(it); l != "" {
-			used[l] = true
-		}
 	}
 }
 

@@ -41,7 +41,7 @@ func FileName(page string) string {
 
 // Texts visits every line of text of the group, in the order drawn.
 func (g *Group) Texts(visit func(*Text)) {
-	g.walk(func(it Item) {
+	g.Walk(func(it Item) {
 		if t, ok := it.(*Text); ok {
 			visit(t)
 		}

@@ -26,7 +26,7 @@ func (d *Document) Validate() error {
 	}
 	for _, p := range d.Pages {
 		faults = append(faults, p.Validate())
-		p.walk(func(it Item) {
+		p.Walk(func(it Item) {
 			if l, ok := it.(*Link); ok && l.Page != "" && !names[l.Page] {
 				faults = append(faults, fmt.Errorf("page %q: link to page %q, which is not there", p.Name, l.Page))
 			}
@@ -68,7 +68,7 @@ func (p *Page) Validate() error {
 			}
 		}
 	}
-	p.walk(func(it Item) {
+	p.Walk(func(it Item) {
 		if !sound(it) {
 			fault("%T holds a number that is not finite: %+v", it, it)
 		}
@@ -96,12 +96,12 @@ func (p *Page) Validate() error {
 	return errors.Join(faults...)
 }
 
-// walk visits every item of the group, depth first, in the order drawn.
-func (g *Group) walk(visit func(Item)) {
+// Walk visits every item of the group, depth first, in the order drawn.
+func (g *Group) Walk(visit func(Item)) {
 	for _, it := range g.Items {
 		visit(it)
 		if in, ok := it.(*Group); ok {
-			in.walk(visit)
+			in.Walk(visit)
 		}
 	}
 }
