@@ -151,7 +151,7 @@ func (w *writer) name(d *scene.Document) {
 	used := map[scene.Layer]bool{}
 	for _, p := range d.Pages {
 		p.Walk(func(it scene.Item) {
-			if l := layerOf(it); l != "" {
+			if l := scene.LayerOf(it); l != "" {
 				used[l] = true
 			}
 		})
@@ -186,27 +186,6 @@ func (w *writer) enter(l scene.Layer) {
 		w.pdf.BeginLayer(w.layers[l])
 	}
 	w.layer = l
-}
-
-// layerOf returns the layer of an item; groups and links have none.
-func layerOf(it scene.Item) scene.Layer {
-	switch it := it.(type) {
-	case *scene.Line:
-		return it.Layer
-	case *scene.Poly:
-		return it.Layer
-	case *scene.Rect:
-		return it.Layer
-	case *scene.Circle:
-		return it.Layer
-	case *scene.Path:
-		return it.Layer
-	case *scene.Text:
-		return it.Layer
-	case *scene.Image:
-		return it.Layer
-	}
-	return ""
 }
 
 // picture registers a picture once, however often it is placed.

@@ -92,7 +92,7 @@ func visible(a, b Point, clips [][]Point) [][2]Point {
 	return pieces
 }
 
-// ring returns a circle as a polygon that strays from it by less than 0.03 mm up to a radius of 13 mm, more finely than any text stands to it.
+// ring returns a circle as a polygon within 0.005 mm of it: the number of sides goes with the root of the radius.
 func ring(c Point, r float64) []Point {
 	n := max(48, int(math.Ceil(8*math.Sqrt(r)))*4)
 	points := make([]Point, n)

@@ -111,3 +111,24 @@ func (*Path) item()   {}
 func (*Text) item()   {}
 func (*Image) item()  {}
 func (*Link) item()   {}
+
+// LayerOf returns the layer of an item; groups and links have none.
+func LayerOf(it Item) Layer {
+	switch it := it.(type) {
+	case *Line:
+		return it.Layer
+	case *Poly:
+		return it.Layer
+	case *Rect:
+		return it.Layer
+	case *Circle:
+		return it.Layer
+	case *Path:
+		return it.Layer
+	case *Text:
+		return it.Layer
+	case *Image:
+		return it.Layer
+	}
+	return ""
+}

@@ -135,7 +135,7 @@ func (w *writer) head(p *scene.Page, set string) {
 func (w *writer) items(items []scene.Item, given scene.Layer) {
 	open := given
 	for _, it := range items {
-		layer := layerOf(it)
+		layer := scene.LayerOf(it)
 		if layer != open {
 			if open != given {
 				w.svg.Gend()
@@ -157,34 +157,13 @@ func alike(items []scene.Item) scene.Layer {
 	if len(items) == 0 {
 		return ""
 	}
-	layer := layerOf(items[0])
+	layer := scene.LayerOf(items[0])
 	for _, it := range items[1:] {
-		if layerOf(it) != layer {
+		if scene.LayerOf(it) != layer {
 			return ""
 		}
 	}
 	return layer
-}
-
-// layerOf returns the layer of an item; groups and links have none.
-func layerOf(it scene.Item) scene.Layer {
-	switch it := it.(type) {
-	case *scene.Line:
-		return it.Layer
-	case *scene.Poly:
-		return it.Layer
-	case *scene.Rect:
-		return it.Layer
-	case *scene.Circle:
-		return it.Layer
-	case *scene.Path:
-		return it.Layer
-	case *scene.Text:
-		return it.Layer
-	case *scene.Image:
-		return it.Layer
-	}
-	return ""
 }
 
 // escape makes any text safe inside an element or an attribute in double quotes.
