@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"math/big"
 	"strconv"
+	"strings"
 
 	"flitchlay/internal/length"
 	"flitchlay/internal/shape"
@@ -165,7 +166,8 @@ func (r *Run) round(s L) L {
 type writer struct {
 	out   bytes.Buffer
 	depth int
-	first bool
+	first bool // nothing stands before the next item
+	keyed bool // a key does
 }
 
 func (w *writer) open(c byte) {
@@ -183,17 +185,20 @@ func (w *writer) close(c byte) {
 
 // item parts one item from the one before it, unless a key stands right before.
 func (w *writer) item() {
-	if n := w.out.Len(); n > 0 && w.out.Bytes()[n-1] == ' ' {
+	if w.keyed {
+		w.keyed, w.first = false, false
 		return
 	}
+	own := w.depth > 0 && w.depth <= 4 // a line of its own
 	if w.depth > 0 && !w.first {
 		w.out.WriteByte(',')
-	}
-	if w.depth > 0 && w.depth <= 4 {
-		w.out.WriteByte('\n')
-		for i := 0; i < w.depth; i++ {
-			w.out.WriteByte('\t')
+		if !own {
+			w.out.WriteByte(' ')
 		}
+	}
+	if own {
+		w.out.WriteByte('\n')
+		w.out.WriteString(strings.Repeat("  ", w.depth))
 	}
 	w.first = false
 }
@@ -202,6 +207,7 @@ func (w *writer) key(name string) {
 	w.item()
 	w.quote(name)
 	w.out.WriteString(": ")
+	w.keyed = true
 }
 
 func (w *writer) quote(s string) {
@@ -214,7 +220,7 @@ func (w *writer) quote(s string) {
 	w.out.Write(bytes.TrimRight(b.Bytes(), "\n"))
 }
 
-func (w *writer) text(name, s string) { w.key(name); w.quote(s); w.first = false }
+func (w *writer) text(name, s string) { w.key(name); w.item(); w.quote(s) }
 
 func (w *writer) textOrNull(name, s string) {
 	if s == "" {
@@ -224,11 +230,11 @@ func (w *writer) textOrNull(name, s string) {
 	w.text(name, s)
 }
 
-func (w *writer) raw(name, s string)         { w.key(name); w.out.WriteString(s); w.first = false }
+func (w *writer) raw(name, s string)         { w.key(name); w.value(s) }
 func (w *writer) length(name string, l L)    { w.raw(name, l.Decimal()) }
 func (w *writer) whole(name string, n int)   { w.raw(name, strconv.Itoa(n)) }
 func (w *writer) flag(name string, yes bool) { w.raw(name, strconv.FormatBool(yes)) }
-func (w *writer) value(s string)             { w.item(); w.out.WriteString(s); w.first = false }
+func (w *writer) value(s string)             { w.item(); w.out.WriteString(s) }
 
 func (w *writer) maybe(name string, l *L) {
 	if l == nil {

@@ -58,7 +58,11 @@ func (s Style) print(n int64) string {
 	if n < 12*d {
 		return sign + inches(n, d) + `"`
 	}
-	return sign + strconv.FormatInt(n/(12*d), 10) + "'-" + inches(n%(12*d), d) + `"`
+	rest := inches(n%(12*d), d)
+	if n%(12*d) < d && n%(12*d) > 0 {
+		rest = "0 " + rest // 12'-0 1/2": the zero inches are kept
+	}
+	return sign + strconv.FormatInt(n/(12*d), 10) + "'-" + rest + `"`
 }
 
 // Words prints a length inside a sentence: 3 1/4 in, 12'-6 3/8", 82,5 mm. From three feet on it is as on drawings.
