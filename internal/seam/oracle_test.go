@@ -45,8 +45,16 @@ func TestSolveAgainstBruteForce(t *testing.T) {
 // oracle is one of the ways to find the best layout that are not the solver's.
 type oracle func(seam.Span, seam.Aim) (seam.Layout, bool)
 
-// compare holds Solve against an oracle on count random spans; of the first that differs it prints the least that does.
+// compare holds Solve against an oracle on count random spans.
 func compare(t *testing.T, first uint64, count int, opts oracletest.Options, best oracle) {
+	compareCases(t, first, count, best, func(seed uint64) oracletest.Case {
+		return oracletest.Random(rand.New(rand.NewPCG(seed, 20)), opts)
+	})
+}
+
+// compareCases holds Solve against an oracle on the cases of count seeds; of the first that differs it prints the least
+// that still does.
+func compareCases(t *testing.T, first uint64, count int, best oracle, of func(seed uint64) oracletest.Case) {
 	var (
 		wait sync.WaitGroup
 		once sync.Once
@@ -55,7 +63,7 @@ func compare(t *testing.T, first uint64, count int, opts oracletest.Options, bes
 	for range 4 {
 		wait.Go(func() {
 			for seed := range next {
-				c := oracletest.Random(rand.New(rand.NewPCG(seed, 20)), opts)
+				c := of(seed)
 				if differs(c, best) == "" {
 					continue
 				}

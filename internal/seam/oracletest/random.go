@@ -200,6 +200,9 @@ func (g *generator) strip(hi int64) seam.Strip {
 
 func (g *generator) makeObjects() {
 	s := &g.span
+	if g.chance(8) { // a bare span: nothing but ties
+		return
+	}
 	many := 1 + (s.R-s.L)/(25*g.stride*g.snap)
 	if g.crowded {
 		many *= 3
