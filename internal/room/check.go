@@ -11,21 +11,20 @@ const finest = length.Millimetre / 10
 // sheets checks the veneer against the rules.
 func (d *decoder) sheets(veneer, rules source.Value) {
 	n, r := &d.room.Veneer, &d.room.Rules
-	words := d.style.Words
 	if n.GrossWidth == 0 || !veneer.Get("overlap").Given() || n.Length == 0 {
 		return // noted already
 	}
 	overlap := veneer.Get("overlap")
 	if n.GrossWidth > tallest || n.Length > tallest {
-		veneer.Get("length").Mistake("give the size of one sheet", "a sheet of %s x %s is longer or wider than 30 m", words(n.GrossWidth), words(n.Length))
+		veneer.Get("length").Mistake("give the size of one sheet", "a sheet of %s x %s is longer or wider than 30 m", d.words(n.GrossWidth), d.words(n.Length))
 		return
 	}
 	if n.Overlap >= n.GrossWidth {
-		overlap.Mistake("overlap is how much two sheets overlap at a double cut", "an overlap of %s leaves nothing of a sheet of %s", words(n.Overlap), words(n.GrossWidth))
+		overlap.Mistake("overlap is how much two sheets overlap at a double cut", "an overlap of %s leaves nothing of a sheet of %s", d.words(n.Overlap), d.words(n.GrossWidth))
 		return
 	}
 	if n.Overlap < r.LeastOverlap {
-		a, b := d.style.Apart(n.Overlap, r.LeastOverlap)
+		a, b := d.both(n.Overlap, r.LeastOverlap)
 		overlap.Mistake("overlap more, or give a smaller least_overlap in [rules]", "an overlap of %s is under least_overlap (%s)", a, b)
 	}
 	snap := rules.Get("snap")
@@ -38,7 +37,7 @@ func (d *decoder) sheets(veneer, rules source.Value) {
 		if !at.Given() {
 			at = rules.Get("least_width")
 		}
-		a, b := d.style.Apart(r.Snap, r.LeastWidth)
+		a, b := d.both(r.Snap, r.LeastWidth)
 		at.Mistake("seams fall on a grid much finer than a sheet", "snap (%s) is over least_width (%s)", a, b)
 		return
 	}
@@ -47,10 +46,10 @@ func (d *decoder) sheets(veneer, rules source.Value) {
 		if !at.Given() {
 			at = veneer.Get("gross_width")
 		}
-		a, b := d.style.Apart(net, r.LeastWidth)
+		a, b := d.both(net, r.LeastWidth)
 		at.Mistake("a sheet covers its gross width less one overlap, on the grid of snap", "a sheet covers at most %s, less than least_width (%s)", a, b)
 	}
 	if n.Length <= r.TopTrim+r.BottomTrim {
-		veneer.Get("length").Mistake("give the length of a sheet, or smaller trims", "top_trim and bottom_trim leave nothing of a sheet %s long", words(n.Length))
+		veneer.Get("length").Mistake("give the length of a sheet, or smaller trims", "top_trim and bottom_trim leave nothing of a sheet %s long", d.words(n.Length))
 	}
 }

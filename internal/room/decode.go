@@ -49,7 +49,6 @@ func Decode(name string, text []byte) (*Room, error) {
 type decoder struct {
 	root  source.Value
 	room  *Room
-	style length.Style
 	sound []bool // walls whose outline is sound
 }
 
@@ -63,6 +62,31 @@ func (d *decoder) either(sixtyFourths, mm int64) L {
 	}
 	return L(sixtyFourths) * length.Inch / 64
 }
+
+// fine is the room's style, refined where a ruler prints the lengths exactly: 1/64 in, 1/1000 mm.
+func (d *decoder) fine(lengths ...L) length.Style {
+	steps := []int64{16, 32, 64}
+	if d.unit() == length.Millimetres {
+		steps = []int64{2, 10, 100, 1000}
+	}
+	s := length.Style{Unit: d.unit()}
+	for _, s.Denominator = range steps {
+		exact := true
+		for _, l := range lengths {
+			exact = exact && s.Exact(l)
+		}
+		if exact {
+			return s
+		}
+	}
+	return length.StyleOf(d.unit())
+}
+
+// words prints a length for a message.
+func (d *decoder) words(l L) string { return d.fine(l).Words(l) }
+
+// both prints two lengths that differ so that their figures differ.
+func (d *decoder) both(a, b L) (string, string) { return d.fine(a, b).Apart(a, b) }
 
 // place tells where a value's key stands.
 func (d *decoder) place(v source.Value) Place {
@@ -159,8 +183,10 @@ func (d *decoder) positive(v source.Value, other L, zero bool) (L, bool) {
 		return l, false
 	}
 	switch {
-	case l < 0:
+	case l < 0 && zero:
 		v.Mistake("give a length of 0 or more", "%s is less than 0", label(v))
+	case l < 0:
+		v.Mistake("give a length over 0", "%s is less than 0", label(v))
 	case l == 0 && !zero:
 		v.Mistake("give a length over 0", "%s is 0", label(v))
 	default:
@@ -174,7 +200,6 @@ func (d *decoder) project(v source.Value) {
 	if v.Get("units").Word("in", unitWords...) == "mm" {
 		p.Units = length.Millimetres
 	}
-	d.style = length.StyleOf(p.Units)
 	if title := v.Get("title"); !title.Given() {
 		missing(title, "the project")
 	} else if p.Title = title.Text(""); p.Title == "" && title.Kind() == source.String {
@@ -264,7 +289,8 @@ func millionths(r *big.Rat) int64 {
 
 func (d *decoder) space(v source.Value) {
 	s := &d.room.Space
-	s.Closed = v.Get("closed").Bool(false)
+	closed := v.Get("closed")
+	s.Closed = closed.Bool(closed.Given()) // what is neither true nor false was meant to say something
 	s.Base, _ = d.positive(v.Get("base"), 0, true)
 	s.Crown, _ = d.positive(v.Get("crown"), 0, true)
 	s.Behind = behind(v.Get("behind").Word("none", behindWords...))

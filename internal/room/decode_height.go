@@ -37,7 +37,7 @@ func (d *decoder) profile(v source.Value, long L, sound bool, of string) ([]Poin
 func (d *decoder) height(v source.Value) (L, bool) {
 	z, ok := d.length(v, 0)
 	if ok && (z > tallest || z < -tallest) {
-		v.Mistake("heights are above the floor at the first wall's left end", "%s of %s is more than 30 m away from the room's level", label(v), d.style.Words(z))
+		v.Mistake("heights are above the floor at the first wall's left end", "%s of %s is more than 30 m away from the room's level", label(v), d.words(z))
 		return z, false
 	}
 	return z, ok
@@ -63,10 +63,10 @@ func (d *decoder) points(v source.Value, items []source.Value, long L, sound boo
 		n := len(out)
 		switch {
 		case n == 0 && x != 0 && ok:
-			pair[0].Mistake("begin with [0, z]", "the profile of %s begins at %s, not at the wall's left end", v.Name(), d.style.Words(x))
+			pair[0].Mistake("begin with [0, z]", "the profile of %s begins at %s, not at the wall's left end", v.Name(), d.words(x))
 			ok = false
 		case n > 0 && x < out[n-1].X:
-			pair[0].Mistake("give the points from left to right", "the profile of %s goes back from %s to %s", v.Name(), d.style.Words(out[n-1].X), d.style.Words(x))
+			pair[0].Mistake("give the points from left to right", "the profile of %s goes back from %s to %s", v.Name(), d.words(out[n-1].X), d.words(x))
 			ok = false
 		case n > 1 && x == out[n-1].X && x == out[n-2].X:
 			pair[0].Mistake("two points at one x make a step", "the profile of %s has three points at one x", v.Name())
@@ -84,7 +84,7 @@ func (d *decoder) points(v source.Value, items []source.Value, long L, sound boo
 		v.Mistake("give a point for each end of the wall", "the profile of %s has one point", v.Name())
 		return out, false
 	case out[n-1].X != long:
-		at, whole := d.style.Apart(out[n-1].X, long)
+		at, whole := d.both(out[n-1].X, long)
 		last.Mistake("end with the wall's length", "the profile of %s ends at %s, not at the wall's right end (%s)", v.Name(), at, whole)
 		return out, false
 	case out[1].X == 0 || out[n-2].X == long:
@@ -106,7 +106,7 @@ func (d *decoder) upright(v source.Value, w *Wall) bool {
 	}
 	where := "at its left end"
 	if at > 0 {
-		where = d.style.Words(at) + " from its left end"
+		where = d.words(at) + " from its left end"
 	}
 	if least <= 0 {
 		v.Get("height").Mistake("height and floor are both above the room's level; the ceiling is the higher one",
@@ -115,7 +115,7 @@ func (d *decoder) upright(v source.Value, w *Wall) bool {
 	}
 	if least <= w.Base+w.Crown {
 		v.Get("height").Mistake("give smaller trims, or a bare wall with cover = false",
-			"base and crown leave nothing of wall %q %s, where it is %s high", w.Name, where, d.style.Words(least))
+			"base and crown leave nothing of wall %q %s, where it is %s high", w.Name, where, d.words(least))
 		return false
 	}
 	return true
@@ -135,7 +135,7 @@ func (d *decoder) levelLine() {
 		if s.LevelLine <= low || s.LevelLine >= high {
 			v.Mistake("give a height at which the line can be struck on every covered wall",
 				"a level line at %s does not cross wall %q, which reaches from %s to %s",
-				d.style.Words(s.LevelLine), w.Name, d.style.Words(low), d.style.Words(high))
+				d.words(s.LevelLine), w.Name, d.words(low), d.words(high))
 			return
 		}
 	}

@@ -79,7 +79,7 @@ func (d *decoder) closeAt(v source.Value) {
 	case !w.Cover:
 		v.Get("wall").Mistake("name a covered wall", "wall %q is bare: nothing closes on it", w.Name)
 	case w.Length > 0 && (at < 0 || at > w.Length):
-		v.Get("at").Mistake(d.stand(w), "the closing place stands outside wall %q (%s)", w.Name, d.style.Words(w.Length))
+		v.Get("at").Mistake(d.stand(w), "the closing place stands outside wall %q (%s)", w.Name, d.words(w.Length))
 	}
 	c.At = at
 	d.room.Space.CloseAt = c
@@ -139,13 +139,13 @@ func (d *decoder) hungPlace(v source.Value, h Hung) {
 	case !w.Cover:
 		v.Get("wall").Mistake("name the wall on which the sheet hangs", "wall %q is bare: no sheet hangs on it", w.Name)
 	case w.Length > 0 && (h.Seam < 0 || h.Seam > w.Length):
-		seam.Mistake(d.stand(w), "the hung seam stands outside wall %q (%s)", w.Name, d.style.Words(w.Length))
+		seam.Mistake(d.stand(w), "the hung seam stands outside wall %q (%s)", w.Name, d.words(w.Length))
 	case h.From != nil && *h.From >= h.Seam:
 		v.Get("from").Mistake("from is the sheet's left edge, seam its right", "the hung sheet begins at %s, not left of its seam at %s",
-			d.style.Words(*h.From), d.style.Words(h.Seam))
+			d.words(*h.From), d.words(h.Seam))
 	case h.From != nil && d.room.Veneer.GrossWidth > 0 && h.Seam-*h.From > d.room.Veneer.GrossWidth:
 		v.Get("seam").Mistake("a seam stands for one sheet: name every hung sheet from the run's first", "from %s to %s is wider than a sheet (%s)",
-			d.style.Words(*h.From), d.style.Words(h.Seam), d.style.Words(d.room.Veneer.GrossWidth))
+			d.words(*h.From), d.words(h.Seam), d.words(d.room.Veneer.GrossWidth))
 	}
 }
 
@@ -177,7 +177,7 @@ func (d *decoder) closedSpan() bool {
 func (d *decoder) hungOrder(v source.Value, before, h Hung, okSeam bool) {
 	if okSeam && h.Wall >= 0 && h.Wall == before.Wall && h.Seam <= before.Seam && !d.closedSpan() {
 		v.Get("seam").Mistake("name the hung sheets from left to right", "the seam at %s is not right of the one before it at %s",
-			d.style.Words(h.Seam), d.style.Words(before.Seam))
+			d.words(h.Seam), d.words(before.Seam))
 	}
 }
 

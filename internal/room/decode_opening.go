@@ -26,11 +26,11 @@ func (d *decoder) opening(v source.Value, o *Opening, w *Wall, long, sound bool)
 	var okFrom, okWidth, okHeight bool
 	o.FromLeft, okFrom = d.required(v.Get("from_left"), of)
 	if o.Width, okWidth = d.required(v.Get("width"), of); okWidth && o.Width <= 0 {
-		v.Get("width").Mistake("give a width over 0", "%s has a width of %s", of, d.style.Words(o.Width))
+		v.Get("width").Mistake("give a width over 0", "%s has a width of %s", of, d.words(o.Width))
 		okWidth = false
 	}
 	if o.Height, okHeight = d.required(v.Get("height"), of); okHeight && o.Height <= 0 {
-		v.Get("height").Mistake("give the height from sill to head", "%s has a height of %s", of, d.style.Words(o.Height))
+		v.Get("height").Mistake("give the height from sill to head", "%s has a height of %s", of, d.words(o.Height))
 		okHeight = false
 	}
 	okSill := true
@@ -49,23 +49,24 @@ func (d *decoder) opening(v source.Value, o *Opening, w *Wall, long, sound bool)
 		}
 	}
 	o.Grain = v.Get("grain").Word("", throughWords...)
-	inside := okFrom && okWidth && long && d.within(v, o, w)
+	inside := okFrom && long && d.within(v, o, w, okWidth)
 	if !inside || !sound || !okHeight || !okSill {
 		return false
 	}
 	return d.heads(v, o, w)
 }
 
-// within checks that an opening stands between the ends of its wall.
-func (d *decoder) within(v source.Value, o *Opening, w *Wall) bool {
+// within checks that an opening stands between the ends of its wall; its right edge only where its width is sound.
+func (d *decoder) within(v source.Value, o *Opening, w *Wall, okWidth bool) bool {
 	switch {
 	case o.FromLeft < 0:
-		v.Get("from_left").Mistake(d.stand(w), "opening %q begins %s left of wall %q", o.Name, d.style.Words(-o.FromLeft), w.Name)
+		v.Get("from_left").Mistake(d.stand(w), "opening %q begins %s left of wall %q", o.Name, d.words(-o.FromLeft), w.Name)
 	case o.FromLeft >= w.Length:
-		v.Get("from_left").Mistake(d.stand(w), "opening %q begins at the end of wall %q (%s) or past it", o.Name, w.Name, d.style.Words(w.Length))
+		v.Get("from_left").Mistake(d.stand(w), "opening %q begins at the end of wall %q (%s) or past it", o.Name, w.Name, d.words(w.Length))
+	case !okWidth:
 	case o.Right() > w.Length:
 		v.Get("width").Mistake("from_left + width is at most the wall's length; both are to the outer edge of the casing",
-			"opening %q ends %s past wall %q (%s)", o.Name, d.over(o.Right()-w.Length), w.Name, d.style.Words(w.Length))
+			"opening %q ends %s past wall %q (%s)", o.Name, d.over(o.Right()-w.Length), w.Name, d.words(w.Length))
 	default:
 		return true
 	}
@@ -74,7 +75,7 @@ func (d *decoder) within(v source.Value, o *Opening, w *Wall) bool {
 
 // over prints how much something is too much, never as 0.
 func (d *decoder) over(l L) string {
-	text, _ := d.style.Apart(l, 0)
+	text, _ := d.both(l, 0)
 	return text
 }
 
@@ -100,9 +101,12 @@ func (d *decoder) heads(v source.Value, o *Opening, w *Wall) bool {
 	} else {
 		o.Sill, o.Head = low, floor+o.Height
 	}
+	if o.Head > high && d.reachesUp(o, w) {
+		o.Head = high
+	}
 	if o.Head > high {
 		v.Get("height").Mistake("the head is sill + height", "the head of opening %q is at %s, %s over the ceiling of wall %q there",
-			o.Name, d.style.Words(o.Head), d.over(o.Head-high), w.Name)
+			o.Name, d.words(o.Head), d.over(o.Head-high), w.Name)
 		return false
 	}
 	if o.Grain != "" && !w.FullHeight(o) {
@@ -110,6 +114,14 @@ func (d *decoder) heads(v source.Value, o *Opening, w *Wall) bool {
 			"grain is for full-height gaps; opening %q leaves covering above or below it", o.Name)
 	}
 	return true
+}
+
+// reachesUp reports whether an opening whose head is over the ceiling in its width is a gap that reaches from the floor
+// up to a ceiling or from a floor out of level: its height was then taken elsewhere on the wall.
+func (d *decoder) reachesUp(o *Opening, w *Wall) bool {
+	low, lift := extent(w.Floor)
+	_, top := extent(w.Ceiling)
+	return !o.SillGiven && o.Head <= top+lift-low
 }
 
 // apart checks that openings do not overlap. They may touch, and one may stand over another.
@@ -156,6 +168,9 @@ func (d *decoder) boxes(tables []source.Value, w *Wall, long, sound bool) {
 	for i, v := range tables {
 		b := &w.Boxes[i]
 		of := b.Kind + " " + b.Name
+		if b.Kind == "other" {
+			of = "box " + b.Name
+		}
 		var okX, okZ bool
 		b.X, okX = d.required(v.Get("x"), of)
 		b.Z, okZ = d.required(v.Get("z"), of)
@@ -202,7 +217,7 @@ func (d *decoder) plate(v source.Value, b *Box, of string) bool {
 	}
 	if b.HoleWidth, b.HoleHigh, ok = d.pair(h); ok && (b.HoleWidth > b.PlateWidth || b.HoleHigh > b.PlateHigh) {
 		h.Mistake("give the hole as [width, height], no larger than the plate that covers it", "the hole of %s is larger than its plate (%s x %s)",
-			of, d.style.Words(b.PlateWidth), d.style.Words(b.PlateHigh))
+			of, d.words(b.PlateWidth), d.words(b.PlateHigh))
 	}
 	return ok
 }
@@ -228,7 +243,7 @@ func (d *decoder) onWall(v source.Value, b *Box, w *Wall, of string, heights boo
 		return
 	case right > w.Length:
 		v.Get("x").Mistake("x is the centre of the plate, from the wall's left end", "the plate of %s reaches %s past wall %q (%s)",
-			of, d.over(right-w.Length), w.Name, d.style.Words(w.Length))
+			of, d.over(right-w.Length), w.Name, d.words(w.Length))
 		return
 	}
 	if !heights {

@@ -67,7 +67,7 @@ func (d *decoder) wall(v source.Value, i int, last bool) bool {
 	w.Ref = v.Get("ref").Text("")
 	var ok bool
 	if w.Length, ok = d.required(v.Get("length"), of); ok && w.Length <= 0 {
-		v.Get("length").Mistake("give a length over 0", "%s has a length of %s", of, d.style.Words(w.Length))
+		v.Get("length").Mistake("give a length over 0", "%s has a length of %s", of, d.words(w.Length))
 		ok = false
 	}
 	long := ok
@@ -112,7 +112,7 @@ func (d *decoder) corner(v source.Value, w *Wall, last bool) {
 	if end && w.Corner != None {
 		v.Get("corner").Mistake(`leave corner out; right_end = "`+map[bool]string{true: "outside edge", false: "inside corner"}[w.Corner == Outside]+
 			`" says what the covering ends against`, "no wall follows wall %q, the last of an open room", w.Name)
-		w.Corner = None
+		defer func() { w.Corner, w.Angle, w.Radius = None, 0, 0 }()
 	}
 	w.Wrap = v.Get("wrap").Bool(true)
 	if w.Corner == Straight && !w.Wrap {
@@ -123,8 +123,9 @@ func (d *decoder) corner(v source.Value, w *Wall, last bool) {
 		w.Angle = 90
 	}
 	if a := v.Get("angle"); a.Given() {
-		angle := a.Number(90)
+		angle := a.Number(math.NaN())
 		switch {
+		case math.IsNaN(angle): // noted by Number
 		case !bend:
 			a.Mistake(`leave angle out, or write corner = "inside" or "outside"`, "corner %q of wall %q has no angle", w.Corner, w.Name)
 		case angle <= 0 || angle >= 180:
@@ -201,8 +202,9 @@ func (d *decoder) easings(tables []source.Value) {
 			}
 		}
 		if w.Length > 0 && left+right > w.Length {
+			taken, whole := d.both(left+right, w.Length)
 			at.Mistake("an eased corner takes radius x tan(angle / 2) of the wall on each side",
-				"eased corners take %s of wall %q, which is %s long", d.style.Words(left+right), w.Name, d.style.Words(w.Length))
+				"eased corners take %s of wall %q, which is %s long", taken, w.Name, whole)
 		}
 	}
 }
@@ -246,7 +248,7 @@ func (d *decoder) marks(v source.Value, w *Wall, long bool) {
 		at := p.Get("at")
 		x, ok := d.required(at, "a pin")
 		if ok && long && (x < 0 || x > w.Length) {
-			at.Mistake(d.stand(w), "the pin stands outside wall %q (%s)", w.Name, d.style.Words(w.Length))
+			at.Mistake(d.stand(w), "the pin stands outside wall %q (%s)", w.Name, d.words(w.Length))
 		}
 		w.Pins = append(w.Pins, Pin{X: x, Put: p.Get("put").Word("seam", putWords...), Where: d.place(at)})
 	}
@@ -262,7 +264,7 @@ func (d *decoder) marks(v source.Value, w *Wall, long bool) {
 
 // stand says where things on a wall can stand.
 func (d *decoder) stand(w *Wall) string {
-	return "give a distance from the wall's left end, from 0 to " + d.style.Words(w.Length)
+	return "give a distance from the wall's left end, from 0 to " + d.words(w.Length)
 }
 
 // strip reads from and to.
@@ -270,14 +272,14 @@ func (d *decoder) strip(v source.Value, w *Wall, long bool, what string) (from, 
 	from, okFrom := d.required(v.Get("from"), "the "+what)
 	to, okTo := d.required(v.Get("to"), "the "+what)
 	if okFrom && okTo && from >= to {
-		v.Get("to").Mistake("give the left end as from, the right end as to", "the %s ends at %s, not right of %s where it begins", what, d.style.Words(to), d.style.Words(from))
+		v.Get("to").Mistake("give the left end as from, the right end as to", "the %s ends at %s, not right of %s where it begins", what, d.words(to), d.words(from))
 		return from, to
 	}
 	if okFrom && long && (from < 0 || from > w.Length) {
-		v.Get("from").Mistake(d.stand(w), "the %s begins outside wall %q (%s)", what, w.Name, d.style.Words(w.Length))
+		v.Get("from").Mistake(d.stand(w), "the %s begins outside wall %q (%s)", what, w.Name, d.words(w.Length))
 	}
 	if okTo && long && (to < 0 || to > w.Length) {
-		long, whole := d.style.Apart(to, w.Length)
+		long, whole := d.both(to, w.Length)
 		v.Get("to").Mistake(d.stand(w), "the %s ends at %s, outside wall %q (%s)", what, long, w.Name, whole)
 	}
 	return from, to
