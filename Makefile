@@ -1,0 +1,81 @@
+# Needs Go and make; `make check` and `make gallery` need more, which .ci/run installs.
+
+GO      ?= go
+OUT     ?= out
+ROOM    ?= samples/reading-room.toml
+FUZZ    ?= 30s
+BIN     := bin/flitchlay
+SAMPLES := $(wildcard samples/*.toml)
+# what `make update` writes anew; packages whose tests take -update
+GOLDEN  := $(shell grep -ls --include='*_test.go' -r 'flag.Bool("update"' internal cmd | xargs -r -n1 dirname | sort -u)
+
+.PHONY: demo test check build bench fuzz update gallery clean vet format race large
+
+# Draws the closed sample room: both PDF sets and one SVG for each page.
+demo: build
+	@mkdir -p $(OUT)
+	$(BIN) draw $(ROOM) -o $(OUT)
+	@echo "The drawings of $(ROOM) are in $(OUT)/."
+
+build:
+	@mkdir -p bin
+	$(GO) build -o $(BIN) ./cmd/flitchlay
+
+test:
+	$(GO) test ./...
+
+# All that is held before a change goes in: form, house rules, races, long comparisons with other programs, and the
+# drawings as other programs read them.
+check: vet format race large
+
+vet:
+	$(GO) vet ./...
+	$(GO) vet -tags glpsol ./internal/seam/...
+
+format:
+	@bad=$$(gofmt -l cmd internal templates); if [ -n "$$bad" ]; then echo "gofmt would change:"; echo "$$bad"; exit 1; fi
+
+# The packages that a race could be in; the solver's long comparisons run without the detector, which slows them tenfold.
+race:
+	$(GO) test -race ./cmd/... ./internal/cli/... ./internal/layout/... ./internal/font/... ./internal/svg/... ./internal/pdf/...
+
+# With FLITCHLAY_CHECK=1 the comparisons are long ones, and a program that is not installed is a failure.
+large:
+	FLITCHLAY_CHECK=1 $(GO) test -count=1 -timeout 25m ./...
+	FLITCHLAY_CHECK=1 $(GO) test -count=1 -timeout 25m -tags glpsol -run Glpsol ./internal/seam
+
+bench:
+	$(GO) test -run '^$$' -bench . -benchmem ./...
+
+# Every fuzz target in turn, FUZZ each.
+fuzz:
+	@for dir in $$(grep -ls --include='*_test.go' -r '^func Fuzz' internal cmd | xargs -n1 dirname | sort -u); do \
+		for target in $$(grep -hos '^func Fuzz[A-Za-z0-9]*' $$dir/*_test.go | cut -c6-); do \
+			echo "$$dir $$target"; $(GO) test -run '^$$' -fuzz "^$$target\$$" -fuzztime $(FUZZ) ./$$dir || exit 1; \
+		done; \
+	done
+
+# Writes the expected files of the tests anew. Look at every change before it goes in.
+update:
+	@for dir in $(GOLDEN); do $(GO) test ./$$dir -update || exit 1; done
+	@git status --short -- $(GOLDEN) samples
+
+# Every page of every sample as a picture, and a page to look through them: out/gallery/index.html.
+gallery: build
+	@rm -rf out/gallery && mkdir -p out/gallery
+	@for room in $(SAMPLES); do \
+		name=$$(basename $$room .toml); \
+		$(BIN) draw $$room -o out/gallery/$$name || [ $$? -eq 1 ] || exit 1; \
+		for page in out/gallery/$$name/*.svg; do rsvg-convert -d 110 -p 110 -b white -o $${page%.svg}.png $$page || exit 1; done; \
+	done
+	@{ echo '<!DOCTYPE html><meta charset="utf-8"><title>flitchlay: all pages of all samples</title>'; \
+	echo '<style>body{font-family:sans-serif;margin:2em}img{width:48%;border:1px solid #999;margin:4px}</style>'; \
+	for room in $(SAMPLES); do \
+		name=$$(basename $$room .toml); echo "<h2>$$name</h2>"; \
+		for page in out/gallery/$$name/*.png; do p=$${page#out/gallery/}; \
+		echo "<a href=\"$${p%.png}.svg\"><img src=\"$$p\" alt=\"$$name $$(basename $$p .png)\" title=\"$$(basename $$p .png)\"></a>"; done; \
+	done; } > out/gallery/index.html
+	@echo "All pages are in out/gallery/index.html."
+
+clean:
+	rm -rf bin out
