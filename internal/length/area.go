@@ -46,12 +46,21 @@ func HalfDecimal(sum *big.Int, parts int64) string {
 	return text
 }
 
-// FormatArea prints an area for people: square feet or square metres to one decimal.
+// FormatArea prints an area for people: square feet or square metres to one decimal, halves away from zero.
 func (s Style) FormatArea(a Area) string {
+	unit, mark, name := int64(Foot)*int64(Foot), ".", " sq ft"
 	if s.Unit == Millimetres {
-		return strings.Replace(strconv.FormatFloat(a.SquareMetres(), 'f', 1, 64), ".", ",", 1) + " m²"
+		unit, mark, name = squareMetre, ",", " m²"
 	}
-	return strconv.FormatFloat(a.SquareFeet(), 'f', 1, 64) + " sq ft"
+	n := new(big.Int).Mul(big.NewInt(int64(a)), big.NewInt(20))
+	neg := n.Sign() < 0
+	n.Abs(n).Add(n, big.NewInt(unit)).Quo(n, big.NewInt(2*unit))
+	tenths := n.Int64()
+	text := strconv.FormatInt(tenths/10, 10) + mark + strconv.FormatInt(tenths%10, 10) + name
+	if neg && tenths > 0 {
+		text = "-" + text
+	}
+	return text
 }
 
 // Decimals puts a point before the last places digits and drops zeros at the end.

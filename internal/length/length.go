@@ -130,20 +130,45 @@ func MulDiv(a, b, c Length) Length {
 	hi += carry
 	q, _ := bits.Div64(hi, lo, uc)
 	// uc/2 rounded down is right for odd uc too: no remainder is exactly half then.
+	return signed(q, neg)
+}
+
+// signed gives a quotient its sign.
+func signed(q uint64, neg bool) Length {
+	if q > math.MaxInt64 {
+		panic("length: a quotient does not fit")
+	}
 	if neg {
 		return -Length(q)
 	}
 	return Length(q)
 }
 
-// Lerp is the height at s of the straight line from (s0, z0) to (s1, z1), rounded once.
+// Lerp is the height at s of the straight line from (s0, z0) to (s1, z1), rounded once to the nearest, halves away from
+// zero. The line read from its other end gives the same height, and a line turned upside down the same with its sign.
 //
-// Errors: it panics where s0 = s1.
+// Errors: it panics where s0 = s1 or the answer does not fit.
 func Lerp(s, s0, z0, s1, z1 Length) Length {
 	if z0 == z1 {
 		return z0
 	}
-	return z0 + MulDiv(z1-z0, s-s0, s1-s0)
+	rise, way, whole := z1-z0, s-s0, s1-s0
+	if whole < 0 {
+		way, whole = -way, -whole
+	}
+	hi, lo := bits.Mul64(uint64(rise.Abs()), uint64(way.Abs()))
+	q, r := bits.Div64(hi, lo, uint64(whole))
+	z, rest := z0+signed(q, false), Length(r)
+	if (rise < 0) != (way < 0) { // z0 less q + r/whole, as a whole number and a fraction of not less than 0
+		z = z0 - signed(q, false)
+		if rest > 0 {
+			z, rest = z-1, whole-rest
+		}
+	}
+	if left := whole - rest; rest > left || rest == left && z >= 0 {
+		z++
+	}
+	return z
 }
 
 // CeilDiv is a / b rounded up, for a not negative.

@@ -44,7 +44,7 @@ func Parse(text string, unit Unit) (Length, error) {
 
 // normal brings the many ways of typing one mark to one.
 func normal(text string) string {
-	text = strings.TrimSpace(text)
+	text = strings.ToLower(strings.TrimSpace(text))
 	text = strings.NewReplacer("′′", "\"", "''", "\"", "’’", "\"", "″", "\"", "”", "\"", "′", "'", "’", "'",
 		"–", "-", "−", "-", "\u00a0", " ", "\u2009", " ", "\u202f", " ", "\t", " ").Replace(text)
 	if strings.ContainsAny(text, "⁄/") {
