@@ -25,6 +25,7 @@ var judges = []func(*builder, int){
 	(*builder).judgePins,
 	(*builder).judgeLengths,
 	(*builder).judgeGaps,
+	(*builder).judgeCourses,
 	(*builder).judgeMusts,
 }
 
@@ -373,22 +374,33 @@ func (r *Run) meets(p pin) (at, met L, ok bool) {
 func (b *builder) judgeLengths(i int) {
 	r := &b.plan.Runs[i]
 	have := b.room.Veneer.Length
-	above, below := L(math.MinInt64), L(math.MinInt64)
+	type reach struct{ above, below L }
+	most := map[int]reach{} // by course
+	courses := 0
 	for k := range r.Sheets {
 		s := &r.Sheets[k]
 		if s.CutLength == 0 {
 			continue
 		}
-		above, below = max(above, s.Above), max(below, s.Below)
+		m, ok := most[s.Course]
+		if !ok {
+			m = reach{s.Above, s.Below}
+		}
+		most[s.Course] = reach{max(m.above, s.Above), max(m.below, s.Below)}
+		courses = max(courses, s.Course)
 		if s.CutLength > have && !s.Hung {
 			wall, x := b.sheetAt(r, s)
 			b.say(finding.SheetShort, finding.Finding{Place: "sheet " + SheetWords(s), Wall: wall, At: x, Measured: ptr(s.CutLength),
 				Required: ptr(have)}, finding.Slots{"sheet": SheetWords(s)})
 		}
 	}
-	if above > math.MinInt64 && above+below > have {
-		b.say(finding.FigureSteps, finding.Finding{Place: "run " + r.Name, Wall: r.Walls[0].Wall, Measured: ptr(above + below),
-			Required: ptr(have)}, finding.Slots{"run": r.Name, "above": b.style.Words(above), "below": b.style.Words(below)})
+	for course := 1; course <= courses && !r.Up; course++ {
+		m := most[course]
+		if m.above+m.below <= have {
+			continue
+		}
+		b.say(finding.FigureSteps, finding.Finding{Place: "run " + r.Name, Wall: r.Walls[0].Wall, Measured: ptr(m.above + m.below),
+			Required: ptr(have)}, finding.Slots{"run": r.Name, "above": b.style.Words(m.above), "below": b.style.Words(m.below)})
 	}
 }
 

@@ -30,8 +30,8 @@ func LayAim(r *room.Room, aim seam.Aim) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	b.number()
 	b.tile()
+	b.number()
 	b.measureCorners()
 	b.judge()
 	b.total()
@@ -65,6 +65,11 @@ func solve(r *room.Room, aim seam.Aim) (*builder, error) {
 			out.Walls = append(out.Walls, Stretch(st))
 		}
 		out.Openings = b.openings(line)
+		out.courses = b.stack(line)
+		out.Joints = out.courses.joints
+		if line.Up {
+			out.Joints = b.bands(&out)
+		}
 		asked := b.questions(line)
 		for _, q := range asked {
 			var found seam.Layout

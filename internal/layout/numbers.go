@@ -140,8 +140,11 @@ func (b *builder) hangNumbers(columns []column, all []supply) int {
 			all[flitch].free = nil
 			flitch++
 		}
-		s := &columns[at].run.Sheets[columns[at].sheets[0]]
-		s.Flitch, s.Number = all[flitch].flitch.Number, n
+		for up, k := range columns[at].sheets {
+			s := &columns[at].run.Sheets[k]
+			s.Flitch, s.Number = all[flitch].flitch.Number, n+up
+		}
+		n += len(columns[at].sheets) - 1
 		all[flitch].free = slices.DeleteFunc(slices.Clone(all[flitch].free), func(m int) bool { return m <= n })
 	}
 	return at

@@ -69,7 +69,7 @@ func (b *builder) collision(q *question, i int, dropped []int) string {
 func (b *builder) near(q *question, s L) []string {
 	var out []string
 	for _, pair := range b.pairs(q.line, s) {
-		if pair.must > 0 && pair.d < pair.must {
+		if pair.code == finding.KeptClear || pair.must > 0 && pair.d < pair.must {
 			out = append(out, pair.short(b))
 		}
 	}

@@ -44,7 +44,9 @@ type Run struct {
 	Spans    []Span
 	Seams    []Seam
 	Sheets   []Sheet
+	Joints   []L      // heights of the end matches, where walls take courses; x of the joints in all bands where Up
 	Line     *run.Run // what it was made from
+	courses  courses
 }
 
 // Stretch is a wall's place in a run.

@@ -27,11 +27,14 @@ func (b *builder) addSpan(out *Run, q *question, found seam.Layout, place int) i
 			Span: index, End: k == 0 || k == n-1, Hung: k < len(q.hung)}
 		s.InGap = out.inGap(s.Left, s.Right)
 		b.rip(&s, q, k == 0 && !closing, k == n-1 && !closing, k == 0)
+		if s.InGap {
+			s.Ripped, s.RipTo = "", 0 // never hung, never cut
+		}
 		if !s.End && s.Width <= b.net-b.room.Rules.Snap {
 			s.Lost = b.net - s.Width
 			s.Narrow = v.seen(s.Right) > b.room.Rules.ShortSeam
 		}
-		out.Sheets = append(out.Sheets, s)
+		out.Sheets = append(out.Sheets, b.pile(out, s)...)
 	}
 	for k := 1; k < n; k++ {
 		out.Seams = append(out.Seams, b.seam(out, v, bounds[k], place+k-1, place+k, index, k <= len(q.hung)))

@@ -90,6 +90,7 @@ func (b *builder) tile() {
 			b.tileWall(r, st)
 		}
 		b.cutLengths(r)
+		r.Sheets = slices.DeleteFunc(r.Sheets, func(s Sheet) bool { return s.Course > 1 && len(s.Pieces) == 0 })
 		for k := range r.Sheets {
 			r.Sheets[k].Bends, r.Sheets[k].Corners = r.bends(&r.Sheets[k])
 		}
@@ -107,27 +108,37 @@ func (b *builder) tileWall(r *Run, st Stretch) {
 	cuts = slices.DeleteFunc(cuts, func(x L) bool { return x == -far || x == far })
 	slices.Sort(cuts)
 	cuts = slices.Compact(cuts)
-	levels := b.joints(st.Wall)
-	cells := shape.Grid(cover, cuts, levels)
+	levels := r.Joints
+	whole := shape.Grid(cover, cuts, nil)
+	cells := whole
+	if len(levels) > 0 {
+		cells = shape.Grid(cover, cuts, levels)
+	}
 	for _, p := range parts {
 		column, _ := slices.BinarySearch(cuts, p.to)
 		if p.to == far {
 			column = len(cuts)
 		}
-		for _, k := range r.column(p.place) {
+		list := r.column(p.place)
+		from := cells
+		if len(list) == 1 {
+			from = whole
+		}
+		for _, k := range list {
 			s := &r.Sheets[k]
 			if s.InGap {
 				continue
 			}
-			for _, polygon := range cells[column][s.Course-1] {
+			for _, polygon := range from[column][s.Course-1] {
 				s.Pieces = append(s.Pieces, Piece{Wall: st.Wall, Polygon: polygon, Area: polygon.Area()})
 			}
 		}
 	}
 	for _, p := range parts {
-		for _, k := range r.column(p.place) {
+		list := r.column(p.place)
+		for _, k := range list {
 			s := &r.Sheets[k]
-			low, high, ok := extent(cover, p, levels, s.Course)
+			low, high, ok := extent(cover, p, levels[:len(list)-1], s.Course)
 			if !ok || s.InGap {
 				continue
 			}
@@ -164,7 +175,7 @@ func (r *Run) column(place int) []int {
 // cutLengths adds the trims to what the sheets cover.
 func (b *builder) cutLengths(r *Run) {
 	rules, level := b.room.Rules, b.room.Space.LevelLine
-	match := b.room.Veneer.Overlap.HalfDown() + length.Inch/2 // at an end match
+	match := b.match()
 	for k := range r.Sheets {
 		s := &r.Sheets[k]
 		if s.CutLength == 0 {
@@ -187,9 +198,6 @@ func (b *builder) cutLengths(r *Run) {
 		s.Area = twice / 2
 	}
 }
-
-// joints are the heights of the end matches on a wall.
-func (b *builder) joints(wall int) []L { return nil }
 
 // bends lists the corners and wrapped jambs that a sheet goes round, in order from its left edge.
 func (r *Run) bends(s *Sheet) (bends []L, corners []string) {

@@ -201,15 +201,17 @@ func (line *Run) checkSpans() error {
 		}
 		w := &r.Walls[s.LeftEnd.Wall]
 		if s.R-s.L < r.Rules.Snap {
+			left, snap := style.Apart(s.R-s.L, r.Rules.Snap)
 			return r.Mistake(w.At, fmt.Sprintf("only %s of covering is left beside %s on wall %q, less than one snap (%s)",
-				style.Words(s.R-s.L), s.LeftEnd.Words(), w.Name, style.Words(r.Rules.Snap)),
+				left, s.LeftEnd.Words(), w.Name, snap),
 				"end the gap or the bare strip at the wall's end, or leave room for a sheet")
 		}
 		for _, end := range [2]End{s.LeftEnd, s.RightEnd} {
 			e := r.Veneer.GrossWidth - r.Veneer.Overlap.HalfDown() - end.Trim
 			if e < r.Rules.LeastWidth {
+				most, least := style.Apart(e, r.Rules.LeastWidth)
 				return r.Mistake(w.At, fmt.Sprintf("a sheet that ends against %s covers at most %s, less than least_width (%s)",
-					end.Words(), style.Words(e), style.Words(r.Rules.LeastWidth)),
+					end.Words(), most, least),
 					"give a smaller least_width or edge_trim")
 			}
 		}

@@ -1,0 +1,169 @@
+package layout
+
+import (
+	"strconv"
+
+	"flitchlay/internal/finding"
+	"flitchlay/internal/length"
+	"flitchlay/internal/run"
+	"flitchlay/internal/shape"
+)
+
+// courses are the end matches of a run in which a wall is taller than a sheet.
+type courses struct {
+	joints []L // heights, ascending
+	tall   map[int]bool
+	chance string // why the joint is where it is
+}
+
+// match is what a sheet needs past an end match: half an overlap + 1/2 in, in place of a trim.
+func (b *builder) match() L { return b.room.Veneer.Overlap.HalfDown() + length.Inch/2 }
+
+// stack finds the courses of a run: as few as the sheets' length allows.
+func (b *builder) stack(line *run.Run) courses {
+	c := courses{tall: map[int]bool{}}
+	if line.Up {
+		return c
+	}
+	rules, have := b.room.Rules, b.room.Veneer.Length
+	low, high := far, -far
+	for _, st := range line.Walls {
+		bottom, top, ok := shape.Extent(Covering(b.room, Stretch(st)), -far, far)
+		if !ok || top-bottom+rules.TopTrim+rules.BottomTrim <= have {
+			continue
+		}
+		c.tall[st.Wall] = true
+		low, high = min(low, bottom), max(high, top)
+	}
+	if len(c.tall) == 0 {
+		return c
+	}
+	match := b.match()
+	total := high - low + rules.TopTrim + rules.BottomTrim
+	n := L(2)
+	for n < 20 && total+(n-1)*2*match > n*have {
+		n++
+	}
+	if rules.JointHeight != nil {
+		c.joints, c.chance = []L{*rules.JointHeight}, "as the room file says"
+		return c
+	}
+	from, to := high+rules.TopTrim+match-have, low+have-rules.BottomTrim-match
+	if n > 2 {
+		for k := L(1); k < n; k++ {
+			c.joints = append(c.joints, low+length.MulDiv(high-low, k, n))
+		}
+		c.chance = "the height shared out over " + strconv.Itoa(int(n)) + " courses"
+		return c
+	}
+	if head, doors := b.doorHead(from, to); doors > 0 {
+		c.joints, c.chance = []L{head}, "the head of "+strconv.Itoa(doors)+" doors"
+		if doors == 1 {
+			c.chance = "the head of the door"
+		}
+		return c
+	}
+	c.joints = []L{from + (to - from).HalfDown()}
+	c.chance = "the middle between " + b.style.Words(from) + " and " + b.style.Words(to)
+	return c
+}
+
+// doorHead is the head that most doors share, of those between two heights; the lowest of equals.
+func (b *builder) doorHead(from, to L) (head L, doors int) {
+	count := map[L]int{}
+	for i := range b.room.Walls {
+		for _, o := range b.room.Walls[i].Openings {
+			if o.Kind == "door" && from <= o.Head && o.Head <= to {
+				count[o.Head]++
+				if n := count[o.Head]; n > doors || n == doors && o.Head < head {
+					head, doors = o.Head, n
+				}
+			}
+		}
+	}
+	return head, doors
+}
+
+// pile makes the sheets of a column out of one: a place that covers a tall wall takes one for each course.
+func (b *builder) pile(out *Run, s Sheet) []Sheet {
+	c := out.courses
+	if out.Up {
+		var list []Sheet
+		for k := 0; k <= len(out.Joints); k++ {
+			s.Course = k + 1
+			list = append(list, s)
+		}
+		return list
+	}
+	if len(c.joints) == 0 || !c.over(out, s) {
+		return []Sheet{s}
+	}
+	list := make([]Sheet, 0, len(c.joints)+1)
+	for k := 0; k <= len(c.joints); k++ {
+		s.Course = k + 1
+		s.Turned = k%2 == 1 && b.turns()
+		list = append(list, s)
+	}
+	return list
+}
+
+// turns reports whether upper sheets hang turned end for end.
+func (b *builder) turns() bool {
+	switch b.room.Rules.Upper {
+	case "turned":
+		return true
+	case "upright":
+		return false
+	}
+	return b.room.Veneer.Cut == "quarter" || b.room.Veneer.Cut == "rift"
+}
+
+// over reports whether a sheet covers some of a tall wall.
+func (c courses) over(out *Run, s Sheet) bool {
+	for _, st := range out.Walls {
+		for turn := L(0); turn <= out.Length; turn += out.Length {
+			if c.tall[st.Wall] && max(s.Left, st.Left+turn) < min(s.Right, st.Right+turn) {
+				return true
+			}
+			if !out.Closed {
+				break
+			}
+		}
+	}
+	return false
+}
+
+// judgeCourses says where courses meet, and that turned sheets do not mirror.
+func (b *builder) judgeCourses(i int) {
+	r := &b.plan.Runs[i]
+	for _, st := range r.Walls {
+		if !r.courses.tall[st.Wall] {
+			continue
+		}
+		w := &b.room.Walls[st.Wall]
+		for _, z := range r.courses.joints {
+			b.say(finding.Joint, finding.Finding{Place: b.wallPlace(st.Wall), Wall: st.Wall, Measured: ptr(z)}, finding.Slots{
+				"wall": w.Name, "chance": r.courses.chance})
+		}
+		var turned []int
+		for k := range r.Sheets {
+			if s := &r.Sheets[k]; s.Turned && s.Number > 0 && r.on(s, st.Wall) {
+				turned = append(turned, s.Number)
+			}
+		}
+		if len(turned) > 0 {
+			b.say(finding.Turned, finding.Finding{Place: b.wallPlace(st.Wall), Wall: st.Wall}, finding.Slots{
+				"wall": w.Name, "numbers": Numbers(turned)})
+		}
+	}
+}
+
+// on reports whether a sheet has a piece on a wall.
+func (r *Run) on(s *Sheet, wall int) bool {
+	for _, p := range s.Pieces {
+		if p.Wall == wall {
+			return true
+		}
+	}
+	return false
+}
