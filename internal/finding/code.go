@@ -79,7 +79,7 @@ var rules = []rule{
 	{SheetShort, Must, "sheet {sheet} has to be cut {measured} long; the sheets are {required}"},
 	{FlitchShort, Must, "{needed} sheets are laid and {have} can be: {short} short{fewest}"},
 	{Misclosure, Must, "the walls miss closing by {measured}, {direction} degrees right of wall {wall}, the angles by {angles} degrees; over {girth} of girth no more than {required} is a measuring error: measure again"},
-	{CannotMeet, Must, "not all of these can be met on {where}: {rules}"},
+	{CannotMeet, Must, "not all of these can be met on {where}: {rules}. {mend}"},
 
 	{ReturnClose, Should, "seam {seam} is {measured} from {bend}; better {required}"},
 	{LegClose, Should, "seam {seam} leaves a leg of {measured} beside {opening}; better {required}"},
@@ -105,7 +105,7 @@ var rules = []rule{
 	{AlarmStaysBare, Note, "{box} at {at} on wall {wall}, {height} up, is an alarm device: cut round it, never cover or take it off"},
 	{Joint, Note, "wall {wall} takes two courses, joined at {measured}: {chance}"},
 	{Turned, Note, "the upper sheets of wall {wall}, {numbers}, hang turned end for end: the figure meets but does not mirror"},
-	{Drift, Note, "seam {seam} hangs {measured} {side} of where it would stand without the sheets already hung"},
+	{Drift, Note, "sheet {sheet}, the last one hung, ends {measured} {side} of the plan without it on wall {wall}; of the seams still to hang {moved} move, by up to {most}"},
 	{NoFlitch, Note, "no flitch is given: the {count} sheets are numbered from 1"},
 	{RoomMade, Note, "the {side} edge of {opening} stands {measured} from {bend}; {required} should wrap past a bend, but the room leaves no more"},
 	{Glyph, Note, "{what} holds characters that the drawings cannot show: {signs}"},

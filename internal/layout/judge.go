@@ -128,7 +128,7 @@ func (b *builder) judgeNarrow(i int) {
 		if !s.Narrow || s.Hung || s.Course > 1 {
 			continue
 		}
-		joint := r.rightSeam(s)
+		joint := r.seamAfter(s.Place)
 		if joint == nil || joint.Hung {
 			continue
 		}
@@ -142,16 +142,6 @@ func (b *builder) judgeNarrow(i int) {
 			Measured: ptr(s.Width), Required: ptr(b.net)}, finding.Slots{"sheet": SheetWords(s), "lost": b.style.Words(s.Lost),
 			"seam": strconv.Itoa(joint.Number), "seen": b.style.Words(joint.Seen), "where": where})
 	}
-}
-
-// rightSeam is the seam at a sheet's right, nil at a raw end.
-func (r *Run) rightSeam(s *Sheet) *Seam {
-	for k := range r.Seams {
-		if r.Seams[k].LeftSheet == s.Place {
-			return &r.Seams[k]
-		}
-	}
-	return nil
 }
 
 // sheet finds the lowest course of a place.
@@ -242,13 +232,29 @@ func (b *builder) judgeCorners(i int) {
 				sum += c.Skew
 			}
 		}
+		bends := strings.Join(s.Corners, " and ")
+		if lean := b.hungSkew(i, s.Place); lean != 0 {
+			sum += lean
+			bends = strings.TrimPrefix(bends+" and the seam hung before it", " and ")
+		}
 		if sum.Abs() <= allowed {
 			continue
 		}
 		wall, x := b.sheetAt(r, s)
 		b.say(finding.SkewEatsOverlap, finding.Finding{Place: "sheet " + SheetWords(s), Wall: wall, At: x, Measured: ptr(sum.Abs()),
-			Required: ptr(allowed)}, finding.Slots{"sheet": SheetWords(s), "bends": strings.Join(s.Corners, " and ")})
+			Required: ptr(allowed)}, finding.Slots{"sheet": SheetWords(s), "bends": bends})
 	}
+}
+
+// hungSkew is how far the seam at the left of a place leans to the right, where it is the last one hung.
+func (b *builder) hungSkew(i, place int) L {
+	r := &b.plan.Runs[i]
+	for k, q := range b.asked[i] {
+		if n := len(q.hung); n > 0 && r.Spans[k].FirstSheet+n == place {
+			return q.hung[n-1].top - q.hung[n-1].right
+		}
+	}
+	return 0
 }
 
 // judgeOpenings looks at jambs that are wrapped and at edges that the room itself puts near a bend.

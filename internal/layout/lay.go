@@ -34,6 +34,7 @@ func LayAim(r *room.Room, aim seam.Aim) (*Plan, error) {
 	b.number()
 	b.measureCorners()
 	b.judge()
+	b.drift()
 	b.total()
 	finding.Sort(b.plan.Findings)
 	return b.plan, nil

@@ -30,6 +30,7 @@ type Plan struct {
 	Totals   Totals
 	Closing  *run.Misclosure // of a closed room: how far the measured walls miss closing; else nil
 	Left     []Stock         // by flitch: what was not laid
+	Moves    []Move          // while sheets hang: what stands elsewhere because of them
 }
 
 // Run is one run, laid out.

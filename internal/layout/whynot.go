@@ -38,7 +38,7 @@ func (b *builder) judgeMusts(i int) {
 			}
 		}
 		b.say(finding.CannotMeet, finding.Finding{Place: b.wallPlace(wall), Wall: wall}, finding.Slots{
-			"where": b.where(kept, q), "rules": strings.Join(names, "; ")})
+			"where": b.where(kept, q), "rules": strings.Join(names, "; "), "mend": b.mends(q, kept)})
 	}
 }
 
@@ -125,8 +125,8 @@ func (b *builder) conflict(q *question) []demand {
 				all[j].leave(&free)
 			}
 		}
-		found, err := seam.Solve(free, b.aim)
-		return err == nil && found.Score.Bends+found.Score.Edges > 0
+		met, err := seam.Meets(free)
+		return err == nil && !met
 	}
 	for size := (len(kept) + 1) / 2; size >= 1; size /= 2 {
 		for at := 0; at < len(kept); {

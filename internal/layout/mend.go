@@ -1,0 +1,142 @@
+package layout
+
+import (
+	"slices"
+	"strings"
+
+	"flitchlay/internal/length"
+	"flitchlay/internal/seam"
+)
+
+// mends names single changes of one value each that would free a span from its conflict. Each is found by solving, and
+// stands here only because the span solved with it breaks no must.
+func (b *builder) mends(q *question, kept []demand) string {
+	var out []string
+	for _, try := range []func(*question, []demand) []string{b.mendRules, b.mendWidth, b.mendOpenings} {
+		out = append(out, try(q, kept)...)
+	}
+	if len(out) == 0 {
+		return "No single change of a rule, of the gross width or of an opening's place frees it"
+	}
+	return "One of these would do: " + strings.Join(out, "; ")
+}
+
+// meets reports whether the span breaks no must.
+func meets(s seam.Span) bool {
+	ok, err := seam.Meets(s)
+	return err == nil && ok
+}
+
+// mendRules finds for each rule the greatest value that would do, less than what it is now.
+func (b *builder) mendRules(q *question, kept []demand) []string {
+	var out []string
+	for _, rule := range []struct {
+		name string
+		of   func(*seam.Span) *int64
+	}{
+		{"least_width", func(s *seam.Span) *int64 { return &s.LeastWidth }},
+		{"corner_return", func(s *seam.Span) *int64 { return &s.CornerReturn }},
+		{"leg", func(s *seam.Span) *int64 { return &s.Leg }},
+		{"opening_clear", func(s *seam.Span) *int64 { return &s.OpeningClear }},
+	} {
+		with := func(value int64) bool {
+			s := q.Span
+			*rule.of(&s) = value
+			return meets(s)
+		}
+		now := *rule.of(&q.Span)
+		if now == 0 || !with(0) {
+			continue
+		}
+		step := q.Snap
+		low, high := int64(0), (now+step-1)/step // in snaps: low does, high does not
+		for high-low > 1 {
+			if mid := (low + high) / 2; with(mid * step) {
+				low = mid
+			} else {
+				high = mid
+			}
+		}
+		out = append(out, rule.name+" "+b.style.Words(L(low*step))+" in place of "+b.style.Words(L(now)))
+	}
+	return out
+}
+
+// mendWidth finds the least greater gross width that would do, in half inches or 10 mm.
+func (b *builder) mendWidth(q *question, kept []demand) []string {
+	step := int64(length.Inch / 2)
+	if b.style.Unit == length.Millimetres {
+		step = int64(10 * length.Millimetre)
+	}
+	for k := int64(1); k <= 48; k++ {
+		s := q.Span
+		s.Gross = (q.Gross/step + k) * step
+		if meets(s) {
+			return []string{"a gross width of " + b.style.Words(L(s.Gross)) + " in place of " + b.style.Words(L(q.Gross))}
+		}
+	}
+	return nil
+}
+
+// mendOpenings finds for each opening of the conflict the least way it would have to be moved, up to 12 in.
+func (b *builder) mendOpenings(q *question, kept []demand) []string {
+	var out []string
+	k := -1
+	for _, st := range q.line.Walls {
+		w := &b.room.Walls[st.Wall]
+		for i := range w.Openings {
+			k++
+			if !slices.ContainsFunc(kept, func(d demand) bool { return strings.HasSuffix(d.name, " "+b.openingWords(st.Wall, i)) }) {
+				continue
+			}
+			if q.Openings[k].Gap {
+				continue // its edges are raw ends: moving it changes the spans
+			}
+			if text, ok := b.moves(q, st.Wall, i, k); ok {
+				out = append(out, text)
+			}
+		}
+	}
+	return out
+}
+
+// moves tries an opening further and further to both sides, as far as the wall and its neighbours leave room.
+func (b *builder) moves(q *question, wall, i, k int) (string, bool) {
+	w := &b.room.Walls[wall]
+	o := w.Openings[i]
+	step := length.Inch / 4
+	if b.style.Unit == length.Millimetres {
+		step = 5 * length.Millimetre
+	}
+	low, high := -o.FromLeft, w.Length-o.Right()
+	for j, other := range w.Openings {
+		if j == i {
+			continue
+		}
+		if other.Right() <= o.FromLeft {
+			low = max(low, other.Right()-o.FromLeft)
+		}
+		if other.FromLeft >= o.Right() {
+			high = min(high, other.FromLeft-o.Right())
+		}
+	}
+	for n := L(1); n*step <= 12*length.Inch; n++ {
+		for _, by := range [2]L{-n * step, n * step} {
+			if by < low || by > high {
+				continue
+			}
+			s := q.Span
+			s.Openings = slices.Clone(s.Openings)
+			s.Openings[k].A += int64(by)
+			s.Openings[k].B += int64(by)
+			if meets(s) {
+				side := "right"
+				if by < 0 {
+					side = "left"
+				}
+				return b.openingWords(wall, i) + " moved " + b.style.Words(by.Abs()) + " to the " + side, true
+			}
+		}
+	}
+	return "", false
+}

@@ -1,0 +1,14 @@
+package seam
+
+// Meets reports whether a span can be laid out without breaking a must. Its pins are left aside.
+//
+// Errors: as Solve's.
+func Meets(span Span) (bool, error) {
+	span.Pins = nil
+	if err := span.check(Steady); err != nil {
+		return false, err
+	}
+	p := &problem{s: &span, g: newGrid(&span), aim: Steady}
+	_, ok, err := p.best(Steady, true, least{}, nil)
+	return ok, err
+}
