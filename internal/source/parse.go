@@ -4,6 +4,7 @@ import (
 	"errors"
 	"regexp"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/BurntSushi/toml"
 )
@@ -19,6 +20,10 @@ func Parse(name string, body []byte) (Value, error) {
 	found := &Mistakes{Text: text}
 	if len(body) > Largest {
 		found.Add(Span{}, "give the name of a room file or of a page template", "a file of more than 1 MB is not read")
+		return Value{}, found
+	}
+	if at, ok := wrongByte(text.body); ok {
+		found.Add(Span{at, at + 1}, "save the file as UTF-8", "the file is not in UTF-8")
 		return Value{}, found
 	}
 	if at := manyParted.FindStringIndex(text.body); at != nil {
@@ -39,6 +44,16 @@ func Parse(name string, body []byte) (Value, error) {
 	}
 	lost := attach(root, data)
 	return Value{file: &file{Mistakes: found, lost: lost}, node: root}, nil
+}
+
+// wrongByte finds the first byte that is no UTF-8; a file in UTF-16 begins with one.
+func wrongByte(body string) (int, bool) {
+	for i, r := range body {
+		if r == utf8.RuneError && !strings.HasPrefix(body[i:], string(utf8.RuneError)) {
+			return i, true
+		}
+	}
+	return 0, false
 }
 
 // manyParted is a dotted key on which the library's work would grow without measure.

@@ -117,6 +117,8 @@ a.toml:6:9: a length in feet and inches stands in quotes
   a = 2
   ^
   mend: keep one of the two; a further wall, opening or box starts with its own [[...]] line`},
+		{"Latin letters of another encoding", "a = \"M\xfcller\"", "a.toml:1:7: the file is not in UTF-8\n  a = \"M\ufffdller\"\n        ^\n  mend: save the file as UTF-8"},
+		{"UTF-16", "\xfe\xff\x00a", "a.toml:1:1: the file is not in UTF-8\n  \ufffd\ufffd\ufffda\n  ^\n  mend: save the file as UTF-8"},
 		{"no value", "a = \n", `a.toml:1:5: expected value but found '\n' instead
   a = 
       ^
