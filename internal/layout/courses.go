@@ -5,7 +5,6 @@ import (
 
 	"flitchlay/internal/finding"
 	"flitchlay/internal/length"
-	"flitchlay/internal/run"
 	"flitchlay/internal/shape"
 )
 
@@ -19,21 +18,25 @@ type courses struct {
 // match is what a sheet needs past an end match: half an overlap + 1/2 in, in place of a trim.
 func (b *builder) match() L { return b.room.Veneer.Overlap.HalfDown() + length.Inch/2 }
 
-// stack finds the courses of a run: as few as the sheets' length allows.
-func (b *builder) stack(line *run.Run) courses {
+// stack finds the courses of a run whose seams are known: as few as the sheets' length allows. A wall is tall where a
+// sheet on it would have to be cut longer than a sheet is.
+func (b *builder) stack(out *Run) courses {
 	c := courses{tall: map[int]bool{}}
-	if line.Up {
+	if out.Up {
 		return c
 	}
 	rules, have := b.room.Rules, b.room.Veneer.Length
 	low, high := far, -far
-	for _, st := range line.Walls {
-		bottom, top, ok := shape.Extent(Covering(b.room, Stretch(st)), -far, far)
-		if !ok || top-bottom+rules.TopTrim+rules.BottomTrim <= have {
-			continue
+	for _, st := range out.Walls {
+		cover := Covering(b.room, st)
+		for _, p := range out.parts(st) {
+			bottom, top, ok := shape.Extent(cover, p.from, p.to)
+			if !ok || top-bottom+rules.TopTrim+rules.BottomTrim <= have {
+				continue
+			}
+			c.tall[st.Wall] = true
+			low, high = min(low, bottom), max(high, top)
 		}
-		c.tall[st.Wall] = true
-		low, high = min(low, bottom), max(high, top)
 	}
 	if len(c.tall) == 0 {
 		return c
@@ -82,6 +85,15 @@ func (b *builder) doorHead(from, to L) (head L, doors int) {
 		}
 	}
 	return head, doors
+}
+
+// piles makes the sheets of every column.
+func (b *builder) piles(out *Run) {
+	var list []Sheet
+	for _, s := range out.Sheets {
+		list = append(list, b.pile(out, s)...)
+	}
+	out.Sheets = list
 }
 
 // pile makes the sheets of a column out of one: a place that covers a tall wall takes one for each course.

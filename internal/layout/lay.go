@@ -66,11 +66,6 @@ func solve(r *room.Room, aim seam.Aim) (*builder, error) {
 			out.Walls = append(out.Walls, Stretch(st))
 		}
 		out.Openings = b.openings(line)
-		out.courses = b.stack(line)
-		out.Joints = out.courses.joints
-		if line.Up {
-			out.Joints = b.bands(&out)
-		}
 		asked := b.questions(line)
 		for _, q := range asked {
 			var found seam.Layout
@@ -85,6 +80,12 @@ func solve(r *room.Room, aim seam.Aim) (*builder, error) {
 			place = b.addSpan(&out, q, found, place)
 		}
 		sortSeams(out.Seams)
+		out.courses = b.stack(&out)
+		out.Joints = out.courses.joints
+		if line.Up {
+			out.Joints = b.bands(&out)
+		}
+		b.piles(&out)
 		b.asked = append(b.asked, asked)
 		b.plan.Runs = append(b.plan.Runs, out)
 	}

@@ -34,7 +34,7 @@ func (b *builder) addSpan(out *Run, q *question, found seam.Layout, place int) i
 			s.Lost = b.net - s.Width
 			s.Narrow = v.seen(s.Right) > b.room.Rules.ShortSeam
 		}
-		out.Sheets = append(out.Sheets, b.pile(out, s)...)
+		out.Sheets = append(out.Sheets, s)
 	}
 	for k := 1; k < n; k++ {
 		out.Seams = append(out.Seams, b.seam(out, v, bounds[k], place+k-1, place+k, index, k <= len(q.hung)))

@@ -12,7 +12,8 @@ import (
 type demand struct {
 	name  string
 	leave func(*seam.Span)
-	s     L // where it stands, for the order in the message
+	s     L   // where it stands, for the order in the message
+	wall  int // -1: everywhere
 }
 
 // judgeMusts says, where a must is broken, which rules cannot all be met: a set from which none can be left out.
@@ -46,10 +47,10 @@ func (b *builder) judgeMusts(i int) {
 func (b *builder) where(kept []demand, q *question) string {
 	var walls []string
 	for _, d := range kept {
-		if d.s == far {
+		if d.wall < 0 {
 			continue
 		}
-		name := b.room.Walls[q.line.Find(d.s).Wall].Name
+		name := b.room.Walls[d.wall].Name
 		if !slices.Contains(walls, name) {
 			walls = append(walls, name)
 		}
@@ -66,7 +67,7 @@ func (b *builder) where(kept []demand, q *question) string {
 // demands lists what the room asks of a span, in order of s.
 func (b *builder) demands(q *question) []demand {
 	rules := b.room.Rules
-	out := []demand{{name: "no sheet under " + b.style.Words(rules.LeastWidth) + " (least_width)", s: far,
+	out := []demand{{name: "no sheet under " + b.style.Words(rules.LeastWidth) + " (least_width)", s: far, wall: -1,
 		leave: func(s *seam.Span) { s.LeastWidth = 0 }}}
 	k := 0
 	for _, c := range q.line.Corners {
@@ -77,7 +78,7 @@ func (b *builder) demands(q *question) []demand {
 		k++
 		out = append(out, demand{"returns of " + b.style.Words(rules.CornerReturn) + " at corner " + c.Name, func(s *seam.Span) {
 			s.Corners = slices.DeleteFunc(slices.Clone(s.Corners), func(x seam.Strip) bool { return x == strip })
-		}, c.At})
+		}, c.At, c.LeftWall})
 	}
 	k = 0
 	for _, st := range q.line.Walls {
@@ -91,14 +92,14 @@ func (b *builder) demands(q *question) []demand {
 			}
 			out = append(out, demand{text + b.openingWords(st.Wall, i), func(s *seam.Span) {
 				s.Openings = slices.DeleteFunc(slices.Clone(s.Openings), func(x seam.Opening) bool { return x == o })
-			}, L(o.A)})
+			}, L(o.A), st.Wall})
 		}
 		for _, keep := range w.KeepClear {
 			strip := seam.Strip{From: int64(st.Shift + keep.From), To: int64(st.Shift + keep.To)}
 			out = append(out, demand{"no seam from " + b.style.Words(keep.From) + " to " + b.style.Words(keep.To) + " on wall " + w.Name,
 				func(s *seam.Span) {
 					s.Keep = slices.DeleteFunc(slices.Clone(s.Keep), func(x seam.Strip) bool { return x == strip })
-				}, L(strip.From)})
+				}, L(strip.From), st.Wall})
 		}
 	}
 	return out
