@@ -42,11 +42,13 @@ func Parse(text string, unit Unit) (Length, error) {
 	return l, nil
 }
 
+// marks are the many ways of typing one mark, two primes before one.
+var marks = strings.NewReplacer("′′", "\"", "''", "\"", "’’", "\"", "″", "\"", "”", "\"", "′", "'", "’", "'",
+	"–", "-", "−", "-", "\u00a0", " ", "\u2009", " ", "\u202f", " ", "\t", " ")
+
 // normal brings the many ways of typing one mark to one.
 func normal(text string) string {
-	text = strings.ToLower(strings.TrimSpace(text))
-	text = strings.NewReplacer("′′", "\"", "''", "\"", "’’", "\"", "″", "\"", "”", "\"", "′", "'", "’", "'",
-		"–", "-", "−", "-", "\u00a0", " ", "\u2009", " ", "\u202f", " ", "\t", " ").Replace(text)
+	text = marks.Replace(strings.ToLower(strings.TrimSpace(text)))
 	if strings.ContainsAny(text, "⁄/") {
 		text = typedFraction(text)
 	}

@@ -23,6 +23,10 @@ func (d *decoder) sheets(veneer, rules source.Value) {
 		overlap.Mistake("overlap is how much two sheets overlap at a double cut", "an overlap of %s leaves nothing of a sheet of %s", d.words(n.Overlap), d.words(n.GrossWidth))
 		return
 	}
+	if n.LeafWidth > n.GrossWidth {
+		a, b := d.both(n.LeafWidth, n.GrossWidth)
+		veneer.Get("leaf_width").Mistake("leaf_width is the width of one of the leaves that a sheet is made of", "a leaf of %s is wider than a sheet of %s", a, b)
+	}
 	if n.Overlap < r.LeastOverlap {
 		a, b := d.both(n.Overlap, r.LeastOverlap)
 		overlap.Mistake("overlap more, or give a smaller least_overlap in [rules]", "an overlap of %s is under least_overlap (%s)", a, b)

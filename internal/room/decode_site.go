@@ -1,7 +1,6 @@
 package room
 
 import (
-	"fmt"
 	"math"
 	"regexp"
 	"strconv"
@@ -106,12 +105,4 @@ func (d *decoder) coverage(table source.Value) Coverage {
 		c.Volume = "L"
 	}
 	return c
-}
-
-// String prints a coverage as a label does.
-func (c Coverage) String() string {
-	if !c.Given {
-		return ""
-	}
-	return fmt.Sprintf("%s %s/%s", strconv.FormatFloat(c.Amount, 'f', -1, 64), c.Area, c.Volume)
 }

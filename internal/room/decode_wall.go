@@ -166,11 +166,20 @@ func (d *decoder) leans(tables []source.Value) {
 			walls[i].LeanLeft = walls[before].LeanRight
 		}
 		w := &walls[i]
-		if w.Length > 0 && w.Length+w.LeanRight-w.LeanLeft <= 0 {
-			v := tables[i].Get("lean")
-			if !v.Given() {
-				v = tables[i].Get("length")
+		v := tables[i].Get("lean")
+		if !v.Given() {
+			v = tables[i].Get("length")
+		}
+		if d.sound[i] && v.Name() == "lean" {
+			low, _ := extent(w.Floor)
+			_, high := extent(w.Ceiling)
+			if steep := max(w.LeanLeft.Abs(), w.LeanRight.Abs()); steep > high-low {
+				v.Mistake("a lean is how far the upright end moves to the right from floor to ceiling",
+					"a lean of %s is more than wall %q is high", d.words(steep), w.Name)
+				continue
 			}
+		}
+		if w.Length > 0 && w.Length+w.LeanRight-w.LeanLeft <= 0 {
 			v.Mistake("a lean is how far the upright end moves to the right from floor to ceiling",
 				"the ends of wall %q lean so far that nothing is left of it at the ceiling", w.Name)
 		}

@@ -104,6 +104,8 @@ func TestMistakes(t *testing.T) {
 		{"a corner behind the last wall", "+", "corner = 'outside'", []string{`13 'outside': no wall follows wall "Wall 2", the last of an open room`}},
 		{"lean of three figures", "+", "lean = [1, 2, 3]", []string{`13 [1, 2, 3]: lean has 3 figures`}},
 		{"walls that lean shut", "+", "lean = ['5 ft', '-5 ft']", []string{`13 ['5 ft', '-5 ft']: the ends of wall "Wall 2" lean so far that nothing is left of it at the ceiling`}},
+		{"a lean of more than the height", "+", "lean = ['0', '8 ft 1']", []string{`13 ['0', '8 ft 1']: a lean of 8'-1" is more than wall "Wall 2" is high`}},
+		{"a leaf wider than a sheet", "overlap =", "leaf_width = 25\noverlap =", []string{`5 25: a leaf of 25 in is wider than a sheet of 24 1/2 in`}},
 		{"two walls of one name", "+", "name = 'N'\n[[wall]]\nname = 'N'\nlength = 9\nheight = 9", []string{`15 'N': a second wall is named "N"`}},
 		{"empty names", "+", "name = ''\nopening = [{name='',from_left=0,width=2,height=2}]", []string{`13 '': the wall's name is empty`, `14 '': the opening's name is empty`}},
 		{"all walls bare", "\"8 ft\"\n[[wall]]", "96\ncover = false\n[[wall]]\ncover=false", []string{`10 false: all walls are bare`}},
@@ -203,6 +205,35 @@ func TestMistakes(t *testing.T) {
 			}
 			assert.Equal(t, c.want, got)
 		})
+	}
+}
+
+// The ends of lines and a byte order mark change neither the room nor where its mistakes are.
+func TestEndsOfLines(t *testing.T) {
+	text := everyKey(t)
+	want, err := Decode("r", text)
+	require.NoError(t, err)
+	other := []byte("\ufeff" + strings.ReplaceAll(string(text), "\n", "\r\n"))
+	got, err := Decode("r", other)
+	require.NoError(t, err)
+	want.src, got.src = source.Value{}, source.Value{}
+	assert.Equal(t, want, got)
+
+	bad, err := os.ReadFile("testdata/mistakes.toml")
+	require.NoError(t, err)
+	_, want1 := Decode("r", bad)
+	_, got1 := Decode("r", []byte("\ufeff"+strings.ReplaceAll(string(bad), "\n", "\r\n")))
+	assert.EqualError(t, got1, want1.Error())
+}
+
+func BenchmarkDecode(b *testing.B) {
+	text, err := os.ReadFile("../../samples/reading-room.toml")
+	require.NoError(b, err)
+	b.SetBytes(int64(len(text)))
+	for b.Loop() {
+		if _, err := Decode("r", text); err != nil {
+			b.Fatal(err)
+		}
 	}
 }
 

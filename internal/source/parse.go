@@ -26,8 +26,8 @@ func Parse(name string, body []byte) (Value, error) {
 		found.Add(Span{at, at + 1}, "save the file as UTF-8", "the file is not in UTF-8")
 		return Value{}, found
 	}
-	if at := manyParted.FindStringIndex(text.body); at != nil {
-		found.Add(Span{at[0], at[1]}, "write short keys", "a key of more than 50 parts is not read")
+	if at, ok := manyParts(text.body); ok {
+		found.Add(at, "write short keys", "a key of more than 50 parts is not read")
 		return Value{}, found
 	}
 	from := text.lines[0]
@@ -56,8 +56,44 @@ func wrongByte(body string) (int, bool) {
 	return 0, false
 }
 
-// manyParted is a dotted key on which the library's work would grow without measure.
-var manyParted = regexp.MustCompile(`(?:[\w"'-]+[ \t]*\.[ \t]*){50}`)
+// mostParts is how many parts a dotted key can have: the library's work grows with their square and more.
+const mostParts = 50
+
+// manyParts finds a dotted key of more parts.
+func manyParts(body string) (Span, bool) {
+	start, parts := 0, 0
+	for i := 0; i < len(body); {
+		name := i
+		for i < len(body) && inKey(body[i]) {
+			i++
+		}
+		if i == name {
+			i, parts = i+1, 0
+			continue
+		}
+		if parts == 0 {
+			start = name
+		}
+		for i < len(body) && (body[i] == ' ' || body[i] == '\t') {
+			i++
+		}
+		if i == len(body) || body[i] != '.' {
+			parts = 0
+			continue
+		}
+		if parts++; parts >= mostParts {
+			return Span{start, i}, true
+		}
+		for i++; i < len(body) && (body[i] == ' ' || body[i] == '\t'); i++ {
+		}
+	}
+	return Span{}, false
+}
+
+// inKey reports whether a byte can be part of a key: of a bare one, or a quote round one.
+func inKey(c byte) bool {
+	return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || c == '_' || c == '-' || c == '"' || c == '\''
+}
 
 // decode hands the text to the library. A length without its quotes is noted, taken out of the text, and the rest is
 // read on, so that all of them are reported at once; any other fault ends the reading.
