@@ -136,7 +136,7 @@ func (g *generator) makeEnds(opts Options) {
 		return
 	}
 	s.RunClosed = true
-	s.RightSeam = s.LeftSeam && g.chance(60)
+	s.RightSeam = g.chance(40)
 	gap := g.steps(0, 4) // from R on to L again
 	if g.chance(15) && length > gap && !s.LeftSeam {
 		gap = -g.below(g.snap) // a cut corner that leans
@@ -248,7 +248,7 @@ func (g *generator) makeObjects() {
 			s.Keep = append(s.Keep, g.strip(5))
 		}
 	}
-	for range g.below(2 + many/2) {
+	for range g.below(3 + many/2) {
 		s.Main = append(s.Main, g.strip(12))
 	}
 }
@@ -259,7 +259,7 @@ func (g *generator) makePins() {
 		return
 	}
 	puts := []seam.Put{seam.PutSeam, seam.PutMiddle, seam.PutEither}
-	if s.Closed {
+	if s.Closed || g.chance(15) {
 		puts = append(puts, seam.PutClose)
 	}
 	for range g.between(1, 3) {
@@ -267,7 +267,7 @@ func (g *generator) makePins() {
 		if g.chance(30) { // halfway between two lines
 			at = s.L + g.between(0, 2*(s.R-s.L)/g.snap)*g.snap/2
 		}
-		if s.LeftSeam && (at < s.L-g.snap/2 || at > s.R) { // what is hung asks for nothing any more
+		if s.LeftSeam && g.chance(50) && (at < s.L-g.snap/2 || at > s.R) { // what is hung asks for nothing any more
 			at = g.between(s.L, s.R)
 		}
 		s.Pins = append(s.Pins, seam.Pin{At: at, Put: puts[g.below(int64(len(puts)))]})
