@@ -104,7 +104,7 @@ func (d *decoder) hung(tables []source.Value) {
 		if i > 0 {
 			d.hungOrder(v, d.room.Hung[i-1], h, okSeam)
 		} else {
-			d.hungFirst(v, h)
+			d.hungFirst(v, h, okSeam)
 		}
 		if sheet := v.Get("sheet"); !sheet.Given() {
 			missing(sheet, "a hung sheet")
@@ -149,11 +149,30 @@ func (d *decoder) hungPlace(v source.Value, h Hung) {
 	}
 }
 
-// hungFirst checks the first hung sheet's left edge.
-func (d *decoder) hungFirst(v source.Value, h Hung) {
-	if h.From == nil && !v.Get("from").Given() && d.closedSpan() {
-		v.Get("from").Mistake("add from: the left edge of the first hung sheet, from the wall's left end",
-			"in a closed run the first hung sheet needs its left edge")
+// hungFirst checks the first hung sheet: it needs its left edge where the covering goes round, else it begins at the
+// left end of its run.
+func (d *decoder) hungFirst(v source.Value, h Hung, okSeam bool) {
+	if d.closedSpan() {
+		if !v.Get("from").Given() {
+			v.Get("from").Mistake("add from: the left edge of the first hung sheet, from the wall's left end",
+				"in a closed run the first hung sheet needs its left edge")
+		}
+		return
+	}
+	if !okSeam || h.Wall < 0 || h.From != nil || d.room.Veneer.GrossWidth <= 0 {
+		return
+	}
+	start := h.Wall
+	for range d.room.Walls {
+		k := d.before(start)
+		if k < 0 || !d.room.Walls[k].Cover || !d.room.Walls[k].Wrap {
+			break
+		}
+		start = k
+	}
+	if way, cut := d.way(start, 0, h.Wall, h.Seam); !cut && way > d.room.Veneer.GrossWidth {
+		v.Get("seam").Mistake("name every hung sheet from the run's first", "the first hung seam is %s from the left end of its run, and a sheet is %s wide",
+			d.words(way), d.words(d.room.Veneer.GrossWidth))
 	}
 }
 
@@ -173,12 +192,65 @@ func (d *decoder) closedSpan() bool {
 	return d.room.Space.Closed && !d.room.Veneer.Horizontal
 }
 
-// hungOrder checks a hung sheet against the one before it.
+// hungOrder checks a hung sheet against the one before it: it stands right of it, and no further than a sheet reaches.
 func (d *decoder) hungOrder(v source.Value, before, h Hung, okSeam bool) {
-	if okSeam && h.Wall >= 0 && h.Wall == before.Wall && h.Seam <= before.Seam && !d.closedSpan() {
-		v.Get("seam").Mistake("name the hung sheets from left to right", "the seam at %s is not right of the one before it at %s",
-			d.words(h.Seam), d.words(before.Seam))
+	if !okSeam || h.Wall < 0 || before.Wall < 0 {
+		return
 	}
+	seam := v.Get("seam")
+	behind := h.Wall < before.Wall || h.Wall == before.Wall && h.Seam <= before.Seam
+	if behind && !d.closedSpan() && (h.Wall == before.Wall || !d.room.Space.Closed) {
+		seam.Mistake("name the hung sheets from left to right", "the seam at %s is not right of the one before it at %s",
+			d.words(h.Seam), d.words(before.Seam))
+		return
+	}
+	if way, cut := d.way(before.Wall, before.Seam, h.Wall, h.Seam); !cut && d.room.Veneer.GrossWidth > 0 && way > d.room.Veneer.GrossWidth {
+		seam.Mistake("name every hung sheet from the run's first", "the seam is %s from the one before it, and a sheet is %s wide",
+			d.words(way), d.words(d.room.Veneer.GrossWidth))
+	}
+}
+
+// way is how far it is from one place to another, going right, and whether the covering is cut between them: at a bare
+// strip, a gap that skips, a corner that is cut or none. Eased corners are taken at their shortest.
+func (d *decoder) way(wall int, x L, toWall int, toX L) (L, bool) {
+	way := L(0)
+	for turns := 0; turns <= len(d.room.Walls); turns++ {
+		w := &d.room.Walls[wall]
+		last := wall == toWall && (toX >= x || turns > 0)
+		end := w.Length
+		if last {
+			end = toX
+		}
+		if !d.sound[wall] || !w.Cover || d.cutBetween(w, x, end) {
+			return 0, true
+		}
+		way += end - x
+		if last {
+			return way, false
+		}
+		next := (wall + 1) % len(d.room.Walls)
+		if next == 0 && !d.room.Space.Closed || w.Corner == None || !w.Wrap {
+			return 0, true
+		}
+		way -= 2 * tangent(w)
+		wall, x = next, 0
+	}
+	return 0, true
+}
+
+// cutBetween reports whether a bare strip or a gap that skips reaches between two places of a wall.
+func (d *decoder) cutBetween(w *Wall, from, to L) bool {
+	for _, b := range w.Bare {
+		if b.From < to && b.To > from {
+			return true
+		}
+	}
+	for i := range w.Openings {
+		if o := &w.Openings[i]; o.FromLeft < to && o.Right() > from && o.Grain != "through" && w.FullHeight(o) {
+			return true
+		}
+	}
+	return false
 }
 
 // hungNumber checks that a hung sheet was delivered, and that numbers increase: inside a flitch, then in the next.
