@@ -65,6 +65,11 @@ func bend(wall Wall, uprights, levels []L) bent {
 	b.meetSlopes()
 	b.meetHoles(result.holes)
 	b.meetCuts(uprights, levels)
+	for _, e := range []path{left, right} {
+		if !e.leans() {
+			b.meetCuts([]L{e.from()}, nil)
+		}
+	}
 	b.snap()
 
 	result.lower, result.upper = []chain{b.chain(floor)}, []chain{b.chain(ceiling)}
@@ -128,7 +133,7 @@ func (b *bender) profile(points []Point, from, to L) path {
 	ends := append([]Point{{from, points[0].Z}}, points...)
 	ends = append(ends, Point{to, last(points).Z})
 	way := path{points: ends}
-	b.corners = append(b.corners, points...)
+	b.corners = append(b.corners, ends...)
 	for i, p := range ends[1:] {
 		s := line{ends[i], p}
 		index := -1

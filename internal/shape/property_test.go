@@ -1,6 +1,7 @@
 package shape
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"testing"
@@ -11,12 +12,12 @@ import (
 )
 
 // properties are what holds of every wall, however it is cut.
-func properties(t *testing.T, seed uint64, scale L) {
+func properties(t *testing.T, name string, s sketch) {
 	t.Helper()
-	s := randomSketch(seed, scale)
+	done := false
 	defer func() {
-		if t.Failed() {
-			t.Logf("seed %d scale %d: %v", seed, scale, s)
+		if !done {
+			t.Logf("%s: %v", name, s)
 		}
 	}()
 	grid := Grid(s.wall, s.uprights, s.levels)
@@ -50,6 +51,7 @@ func properties(t *testing.T, seed uint64, scale L) {
 			}
 		}
 	}
+	done = true
 }
 
 // wellFormed checks the order that the package promises.
@@ -89,8 +91,11 @@ func TestPropertiesOfDegenerateWalls(t *testing.T) {
 	}
 	for _, scale := range []L{1, length.Inch + 1} {
 		for seed := range count {
-			properties(t, seed, scale)
+			properties(t, fmt.Sprintf("seed %d scale %d", seed, scale), randomSketch(seed, scale))
 		}
+	}
+	for seed := range count {
+		properties(t, fmt.Sprintf("shallow, seed %d", seed), shallowSketch(seed))
 	}
 }
 
@@ -170,7 +175,8 @@ func FuzzGrid(f *testing.F) {
 		if scale < 1 || scale > int64(20*length.Metre) {
 			t.Skip("no length of a wall")
 		}
-		properties(t, seed, L(scale))
+		properties(t, "coarse", randomSketch(seed, L(scale)))
+		properties(t, "shallow", shallowSketch(seed))
 	})
 }
 

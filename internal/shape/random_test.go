@@ -29,8 +29,14 @@ func randomSketch(seed uint64, scale L) sketch {
 	if random.IntN(4) == 0 { // they may cross
 		s.wall.Ceiling = profile(2 * scale)
 	}
-	s.wall.Left = Leaning(0, n(7)-3*scale, n(3), 6*scale+n(4))
-	s.wall.Right = Leaning(width*scale, n(7)-3*scale, n(3), 6*scale+n(4))
+	lean := func() L { // mostly none
+		if random.IntN(2) == 0 {
+			return 0
+		}
+		return n(7) - 3*scale
+	}
+	s.wall.Left = Leaning(n(4)-scale, lean(), n(3), 6*scale+n(4))
+	s.wall.Right = Leaning(width*scale+n(4)-2*scale, lean(), n(3), 6*scale+n(4))
 	for range random.IntN(5) {
 		x, z := n(width+2)-scale, n(high+2)-scale
 		s.wall.Holes = append(s.wall.Holes, Rect{x, z, x + n(6), z + n(6)})
@@ -42,6 +48,42 @@ func randomSketch(seed uint64, scale L) sketch {
 		for z := n(high); z < high*scale; z += scale + n(6) {
 			s.levels = append(s.levels, z)
 		}
+	}
+	return s
+}
+
+// shallowSketch is a wall of nearly parallel lines: long, low, and often with edges that lean more than they rise. Here
+// rounding moves lines by more than they are apart.
+func shallowSketch(seed uint64) sketch {
+	random := rand.New(rand.NewPCG(seed, 15))
+	width, high := []int{20, 60, 300, 5000}[random.IntN(4)], []int{2, 4, 20, 5000}[random.IntN(4)]
+	x := func() L { return L(random.IntN(width)) }
+	z := func() L { return L(random.IntN(high)) }
+	profile := func(base L) []Point {
+		points := []Point{{0, base + z()}}
+		for at := L(0); at < L(width); {
+			at = min(L(width), at+x()/2+L(random.IntN(2)))
+			points = append(points, Point{at, base + z()})
+		}
+		return points
+	}
+	lean := func() L { return L(random.IntN(9) - 4) }
+	if random.IntN(3) == 0 {
+		lean = func() L { return x() - L(width/2) }
+	}
+	var s sketch
+	s.wall = Wall{Floor: profile(0), Ceiling: profile(z())}
+	s.wall.Left = Leaning(x()/4, lean(), z()/2, L(high)/2+1+z())
+	s.wall.Right = Leaning(L(width)-x()/4, lean(), z()/2, L(high)/2+1+z())
+	for range random.IntN(6) {
+		left, bottom := x(), z()
+		s.wall.Holes = append(s.wall.Holes, Rect{left, bottom, left + x()/2, bottom + z()/2 + 1})
+	}
+	for at := x()/2 - 5; at < L(width); at += x()/2 + 1 {
+		s.uprights = append(s.uprights, at)
+	}
+	for at := z(); at < L(2*high) && random.IntN(2) == 0; at += z() + 1 {
+		s.levels = append(s.levels, at)
 	}
 	return s
 }

@@ -18,7 +18,9 @@ type trapezoid struct {
 //	|  ____|      |                 edge, the rest is
 //	| |hole|______|
 //	|_|____|______|         lower
-func (w bent) sweep(uprights, levels []L) [][][]Polygon {
+//
+// Columns that cut does not name, where it is given, are left in one piece from bottom to top: their row 0.
+func (w bent) sweep(uprights, levels []L, cut func(column int) bool) [][][]Polygon {
 	pieces := make([][]piece, len(uprights)+1)
 	for i := range pieces {
 		pieces[i] = make([]piece, len(levels)+1)
@@ -33,6 +35,10 @@ func (w bent) sweep(uprights, levels []L) [][][]Polygon {
 		}
 		var after []trapezoid
 		if i+1 < len(stops) {
+			walk.levels = levels
+			if cut != nil && !cut(column) {
+				walk.levels = nil
+			}
 			after = walk.slab(x, stops[i+1], column)
 		}
 		for _, t := range before {

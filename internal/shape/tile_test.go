@@ -282,3 +282,31 @@ func TestCutsThatDoNotAscendAreRefused(t *testing.T) {
 	assert.PanicsWithValue(t, "shape: cuts do not ascend", func() { Tile(s.wall, []L{4, 2}) })
 	assert.PanicsWithValue(t, "shape: cuts do not ascend", func() { Grid(s.wall, nil, []L{4, 2}) })
 }
+
+// The covering stops over the base, the edge leans from the floor: at the base it has moved by its share.
+func TestLeanCountsFromTheWallsOwnFloor(t *testing.T) {
+	wall := Wall{
+		Floor: []Point{{0, 2}, {12, 2}}, Ceiling: []Point{{0, 6}, {12, 6}},
+		Left: Leaning(0, 4, 0, 8), Right: Leaning(12, -8, 0, 8),
+	}
+	assert.Equal(t, "1,2 10,2 6,6 3,6", write(Covering(wall, nil, nil)))
+}
+
+// Beside an eased corner the covering starts where the arc ends, inside the profile.
+func TestEdgeInsideTheProfile(t *testing.T) {
+	wall := Wall{
+		Floor: []Point{{0, 0}, {10, 0}}, Ceiling: []Point{{0, 8}, {10, 11}},
+		Left: Leaning(2, 0, 0, 8), Right: Leaning(9, 0, 0, 11),
+	}
+	assert.Equal(t, "2,0 9,0 9,11 2,9", write(Covering(wall, nil, nil)), "8.6 rounds to 9, 10.7 to 11")
+}
+
+// A long line that is rounded far from where it leaves the covering still keeps to its side of all others there.
+func TestRoundingFarAwayMovesNoLineAcrossAnother(t *testing.T) {
+	wall := Wall{
+		Floor: []Point{{0, 6}, {158, 10}, {230, 13}, {300, 16}}, Ceiling: []Point{{0, 21}, {253, 27}, {300, 18}},
+		Left: Edge{Point{58, 7}, Point{188, 12}}, Right: Edge{Point{280, 7}, Point{327, 24}},
+	}
+	seams := []L{66, 89, 196, 259}
+	assert.Equal(t, CoveringArea(wall, seams, nil), Twice(all(Grid(wall, seams, nil))))
+}

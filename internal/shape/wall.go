@@ -59,13 +59,23 @@ func Tile(wall Wall, seams []length.Length) [][]Polygon {
 //
 // Errors: uprights and levels have to ascend. It panics where they do not.
 func Grid(wall Wall, uprights, levels []length.Length) [][][]Polygon {
-	return bend(wall, uprights, levels).sweep(uprights, levels)
+	return bend(wall, uprights, levels).sweep(uprights, levels, nil)
+}
+
+// GridBy is Grid with level cuts in some columns only: the others come in one piece, as their row 0. The points that the
+// levels make on slopes are there all the same, so that all pieces together still have the area of Covering.
+//
+// Shape: as Grid's.
+//
+// Errors: as Grid.
+func GridBy(wall Wall, uprights, levels []length.Length, cut func(column int) bool) [][][]Polygon {
+	return bend(wall, uprights, levels).sweep(uprights, levels, cut)
 }
 
 // Covering is the covering in one piece, or as few as holes and slopes leave, with the points that the cuts of Grid make
 // on its slopes: its area is that of Grid's pieces to the last unit.
 func Covering(wall Wall, uprights, levels []length.Length) []Polygon {
-	return bend(wall, uprights, levels).sweep(nil, nil)[0][0]
+	return bend(wall, uprights, levels).sweep(nil, nil, nil)[0][0]
 }
 
 // CoveringArea is twice the area of Covering.
