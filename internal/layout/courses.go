@@ -132,9 +132,10 @@ func (b *builder) turns() bool {
 
 // over reports whether a sheet covers some of a tall wall.
 func (c courses) over(out *Run, s Sheet) bool {
+	left, right := out.footing(&s)
 	for _, st := range out.Walls {
 		for turn := L(0); turn <= out.Length; turn += out.Length {
-			if c.tall[st.Wall] && max(s.Left, st.Left+turn) < min(s.Right, st.Right+turn) {
+			if c.tall[st.Wall] && max(left, st.Left+turn) < min(right, st.Right+turn) {
 				return true
 			}
 			if !out.Closed {

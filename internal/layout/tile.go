@@ -57,8 +57,9 @@ func (r *Run) parts(st Stretch) []part {
 		if i > 0 && r.Sheets[i-1].Place == s.Place {
 			continue
 		}
+		left, right := r.footing(s)
 		for turn := L(0); turn <= r.Length; turn += r.Length {
-			a, b := max(s.Left, st.Left+turn), min(s.Right, st.Right+turn)
+			a, b := max(left, st.Left+turn), min(right, st.Right+turn)
 			if a < b {
 				p := part{s.Place, a - turn - st.Shift, b - turn - st.Shift}
 				if a == st.Left+turn {
@@ -76,6 +77,22 @@ func (r *Run) parts(st Stretch) []part {
 	}
 	sort.Slice(out, func(i, j int) bool { return out[i].from < out[j].from })
 	return out
+}
+
+// footing is where a sheet's edges stand at floor level: at a raw end that leans out of its wall, inside the net width.
+func (r *Run) footing(s *Sheet) (left, right L) {
+	left, right = s.Left, s.Right
+	span, line := &r.Spans[s.Span], &r.Line.Spans[s.Span]
+	if line.Closed {
+		return left, right
+	}
+	if s.Place == span.FirstSheet {
+		left -= min(0, line.LeftEnd.Lean)
+	}
+	if s.Place == span.LastSheet {
+		right -= max(0, line.RightEnd.Lean)
+	}
+	return left, right
 }
 
 // tile cuts the covering of every wall into the pieces of its sheets, and measures what each sheet has to be cut to.
@@ -109,27 +126,25 @@ func (b *builder) tileWall(r *Run, st Stretch) {
 	slices.Sort(cuts)
 	cuts = slices.Compact(cuts)
 	levels := r.Joints
-	whole := shape.Grid(cover, cuts, nil)
-	cells := whole
-	if len(levels) > 0 {
-		cells = shape.Grid(cover, cuts, levels)
-	}
-	for _, p := range parts {
-		column, _ := slices.BinarySearch(cuts, p.to)
+	at := func(p part) int {
 		if p.to == far {
-			column = len(cuts)
+			return len(cuts)
 		}
-		list := r.column(p.place)
-		from := cells
-		if len(list) == 1 {
-			from = whole
-		}
-		for _, k := range list {
+		column, _ := slices.BinarySearch(cuts, p.to)
+		return column
+	}
+	stacked := map[int]bool{}
+	for _, p := range parts {
+		stacked[at(p)] = len(r.column(p.place)) > 1
+	}
+	cells := shape.GridBy(cover, cuts, levels, func(column int) bool { return stacked[column] })
+	for _, p := range parts {
+		for _, k := range r.column(p.place) {
 			s := &r.Sheets[k]
 			if s.InGap {
 				continue
 			}
-			for _, polygon := range from[column][s.Course-1] {
+			for _, polygon := range cells[at(p)][s.Course-1] {
 				s.Pieces = append(s.Pieces, Piece{Wall: st.Wall, Polygon: polygon, Area: polygon.Area()})
 			}
 		}
@@ -264,15 +279,13 @@ func (b *builder) corner(r *Run, c run.Corner) Corner {
 		}
 		span, line := &r.Spans[s.Span], r.Line.Spans[s.Span]
 		out.Sheet = s.Place
-		leftBottom, leftTop := s.Left, s.Left
+		leftBottom, rightBottom := r.footing(s)
+		leftTop, rightTop := leftBottom, rightBottom
 		if s.Place == span.FirstSheet && !line.Closed {
-			leftBottom -= min(0, line.LeftEnd.Lean)
-			leftTop = leftBottom + line.LeftEnd.Lean
+			leftTop += line.LeftEnd.Lean
 		}
-		rightBottom, rightTop := s.Right, s.Right
 		if s.Place == span.LastSheet && !line.Closed {
-			rightBottom -= max(0, line.RightEnd.Lean)
-			rightTop = rightBottom + line.RightEnd.Lean
+			rightTop += line.RightEnd.Lean
 		}
 		out.LeftReturnBottom, out.LeftReturnTop = at-half-leftBottom, at-half+c.Lean-leftTop
 		lean := b.room.Walls[c.RightWall].LeanLeft
