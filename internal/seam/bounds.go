@@ -62,14 +62,31 @@ func newBounds(g *grid, wishes []wish) bounds {
 		p.limits[i] = int32(size + g.net)
 	}
 	for _, v := range wishes {
-		for a := max(0, v.high-g.net-1); a < v.low; a++ {
+		for a := max(0, v.high-g.net-1); a < min(v.low, size); a++ {
 			p.limits[a] = min(p.limits[a], int32(v.high))
 		}
 		for _, pair := range v.but {
-			if a, b := pair[0], pair[1]; a >= 0 && b-a == g.net && p.allows(a, b) {
+			if a, b := pair[0], pair[1]; 0 <= a && a < size && b-a == g.net && p.allows(a, b) {
 				p.passes[a] = true
 			}
 		}
 	}
 	return p
+}
+
+// reverse returns the bounds of a closed span with its lines counted from right to left.
+func (p *bounds) reverse(g *grid) bounds {
+	turn := 2 * g.lines
+	var wishes []wish
+	for _, v := range p.wishes {
+		if v.low > v.high+1 || v.low < 0 && v.high > turn {
+			continue // nothing but lines that are barred
+		}
+		back := wish{low: turn - v.high, high: turn - v.low}
+		for _, pair := range v.but {
+			back.but = append(back.but, [2]int{turn - pair[1], turn - pair[0]})
+		}
+		wishes = append(wishes, back)
+	}
+	return newBounds(g, wishes)
 }

@@ -2,55 +2,53 @@ package seam
 
 // runEven is run for the aim whose sheets cost by the square of their width. The cost of a width is convex, so the
 // best right seam goes left as the line does, and once a nearer line has overtaken a further one it stays ahead: a
-// queue holds the lines that will be best at some time, each with the line at which it overtakes the one before.
+// queue holds the lanes that will be best at some time, each with the lane at which it overtakes the one before.
 func (w *sweeper) runEven(bottom, top int) {
 	net := w.g.net
-	for i := top + 1; i <= top+net && i < len(w.on); i++ {
-		w.on[i] = never
-	}
 	queue := w.queue[:0]
 	head := 0
-	for a := top; a >= bottom; a-- {
-		for head+1 < len(queue) && queue[head+1].since >= a {
+	whole := top
+	for j := top; j >= bottom; j-- {
+		a := w.lines[j]
+		for head+1 < len(queue) && queue[head+1].since >= j {
 			head++
 		}
-		best := w.end(a)
-		if b := a + net; b <= top && w.b.whole(a, b) {
-			best = lesser(best, w.sheets[w.g.crosses(a, b)][net].plus(w.on[b]))
+		best := never
+		if j >= w.endsFrom {
+			best = w.ends[j]
+		}
+		for w.lines[whole] > a+net {
+			whole--
+		}
+		if b := a + net; w.lines[whole] == b && w.b.whole(a, b) {
+			best = lesser(best, w.sheets[w.crosses(a, b)][net].plus(w.on[whole]))
 		}
 		if head < len(queue) {
-			best = lesser(best, w.stretch(a, queue[head].line))
+			if b := w.lines[queue[head].lane]; b-a <= net && b <= w.b.limit(a) {
+				best = lesser(best, w.sheets[w.crosses(a, b)][b-a].plus(w.on[queue[head].lane]))
+			}
 		}
-		x := best.plus(w.node[a])
-		if x.isNever() {
-			w.on[a] = never
+		if best.isNever() {
+			w.on[j] = never
 			continue
 		}
-		w.on[a] = x
-		queue = w.join(queue, head, a, bottom)
+		w.on[j] = best.plus(w.node[j])
+		queue = w.join(queue, head, j, bottom)
 	}
 	w.queue = queue
 }
 
-// runner is a line in the queue, best from line `since` leftwards.
-type runner struct{ line, since int }
+// runner is a lane in the queue, best from lane `since` leftwards.
+type runner struct{ lane, since int }
 
-// stretch returns what goes on from line a by an inner sheet to line b.
-func (w *sweeper) stretch(a, b int) cost {
-	if b-a > w.g.net || b > w.b.limit(a) {
-		return never
-	}
-	return w.sheets[w.g.crosses(a, b)][b-a].plus(w.on[b])
-}
-
-// join puts line b at the tail of the queue and takes out those that are now never best.
-func (w *sweeper) join(queue []runner, head, b, bottom int) []runner {
+// join puts lane j at the tail of the queue and takes out those that are now never best.
+func (w *sweeper) join(queue []runner, head, j, bottom int) []runner {
 	for {
-		since := b - 1
+		since := j - 1
 		if len(queue) > head {
 			tail := queue[len(queue)-1]
-			since = w.overtakes(tail.line, b, min(tail.since, b-1), bottom)
-			if since >= tail.since && len(queue) > head+1 || since == b-1 {
+			since = w.overtakes(tail.lane, j, min(tail.since, j-1), bottom)
+			if since >= tail.since && len(queue) > head+1 || since == j-1 {
 				queue = queue[:len(queue)-1]
 				continue
 			}
@@ -58,36 +56,35 @@ func (w *sweeper) join(queue []runner, head, b, bottom int) []runner {
 		if since < bottom {
 			return queue
 		}
-		return append(queue, runner{b, since})
+		return append(queue, runner{j, since})
 	}
 }
 
-// overtakes returns the rightmost line, high or left of it, from which line b does no worse than the further line c.
-func (w *sweeper) overtakes(c, b, high, bottom int) int {
-	// The further line drops out of reach at the latest.
-	low := max(c-w.g.net-1, bottom-1)
-	if low >= high {
-		return high
-	}
+// overtakes returns the rightmost lane, high or left of it, from which lane j does no worse than the further lane i;
+// one left of bottom where there is none.
+func (w *sweeper) overtakes(i, j, high, bottom int) int {
+	// Lanes lie at least a line apart: this far left the further lane is out of reach.
+	low := max(j-1-(w.g.net-(w.lines[i]-w.lines[j])), bottom-1)
 	for low < high {
 		mid := (low + high + 1) >> 1
-		if w.behind(mid, c, b) {
+		if w.behind(mid, i, j) {
 			low = mid
 		} else {
 			high = mid - 1
 		}
 	}
-	return low
+	return min(low, high)
 }
 
-// behind says whether from line a the further line c is out of reach or no better than line b.
-func (w *sweeper) behind(a, c, b int) bool {
+// behind says whether from lane m the further lane i is out of reach or no better than lane j.
+func (w *sweeper) behind(m, i, j int) bool {
+	a, c, b := w.lines[m], w.lines[i], w.lines[j]
 	if c-a > w.g.net || c > w.b.limit(a) {
 		return true
 	}
-	x := w.sheets[w.g.crosses(a, b)][b-a]
+	x := w.sheets[w.crosses(a, b)][b-a]
 	if x.isNever() {
-		return false // b is still too near
+		return false // still too near
 	}
-	return !w.sheets[w.g.crosses(a, c)][c-a].plus(w.on[c]).less(x.plus(w.on[b]))
+	return !w.sheets[w.crosses(a, c)][c-a].plus(w.on[i]).less(x.plus(w.on[j]))
 }

@@ -6,150 +6,151 @@ type answer struct {
 	total cost
 }
 
-// lastSheets sets what the last sheet costs from each line of an open span that it can start from.
+// lastReach is how far from R the last sheet of an open span can start.
+func (s *Span) lastReach() int64 {
+	if s.RightSeam {
+		return s.NetWidth()
+	}
+	return s.EndWidth(s.TrimRight)
+}
+
+// lastSheets sets what the last sheet costs from each lane of an open span that it can start from.
 func (w *sweeper) lastSheets() {
 	g, s := w.g, w.s
-	most := s.NetWidth()
-	if !s.RightSeam {
-		most = s.EndWidth(s.TrimRight)
-	}
-	w.endsFrom = g.lines
-	for a := g.lines - 1; a > 0 && s.R-g.at(a) <= most; a-- {
-		w.endsFrom = a
-		w.ends[a] = never
-		if w.b.allows(a, g.lines) {
-			w.ends[a] = w.sheet(s.R - g.at(a))
+	w.endsFrom = len(w.lines)
+	for j := len(w.lines) - 1; j >= 0 && s.R-g.at(w.lines[j]) <= s.lastReach(); j-- {
+		w.endsFrom = j
+		w.ends[j] = never
+		if w.b.allows(w.lines[j], g.lines) {
+			w.ends[j] = w.sheet(s.R - g.at(w.lines[j]))
 		}
 	}
 }
 
-// only returns what a single sheet over the whole open span costs.
-func (w *sweeper) only() cost {
-	s := w.s
-	most := s.Gross - s.TrimLeft - s.TrimRight
+// onlyReach is how wide a single sheet over the whole of an open span can be.
+func (s *Span) onlyReach() int64 {
 	switch {
 	case s.LeftSeam && s.RightSeam:
-		most = s.NetWidth()
+		return s.NetWidth()
 	case s.LeftSeam:
-		most = s.EndWidth(s.TrimRight)
+		return s.EndWidth(s.TrimRight)
 	case s.RightSeam:
-		most = s.EndWidth(s.TrimLeft)
+		return s.EndWidth(s.TrimLeft)
 	}
-	if s.R-s.L > most || !w.b.allows(0, w.g.lines) {
+	return s.Gross - s.TrimLeft - s.TrimRight
+}
+
+// only returns what a single sheet over the whole of an open span costs.
+func (w *sweeper) only() cost {
+	if w.s.R-w.s.L > w.s.onlyReach() || !w.b.allows(0, w.g.lines) {
 		return never
 	}
-	return w.sheet(s.R - s.L)
+	return w.sheet(w.s.R - w.s.L)
 }
 
 // firstReach is the furthest line the first sheet of an open span can end on.
-func (w *sweeper) firstReach() int {
-	s, g := w.s, w.g
-	reach := s.NetWidth()
-	if !s.LeftSeam {
-		reach = s.EndWidth(s.TrimLeft)
+func (g *grid) firstReach() int {
+	reach := g.s.NetWidth()
+	if !g.s.LeftSeam {
+		reach = g.s.EndWidth(g.s.TrimLeft)
 	}
-	if reach < 0 {
-		return 0
-	}
-	return int(min(reach/s.Snap, int64(g.lines-1)))
+	return int(min(max(reach, 0)/g.s.Snap, int64(g.lines-1)))
 }
 
-// start returns what an open span costs whose first seam is on line b.
-func (w *sweeper) start(b int) cost {
+// start returns what an open span costs whose first seam is on lane j.
+func (w *sweeper) start(j int) cost {
 	if w.s.LeftSeam {
-		return w.inner(0, b)
+		return w.inner(0, j)
 	}
-	if !w.b.allows(0, b) {
+	if !w.b.allows(0, w.lines[j]) {
 		return never
 	}
-	return w.sheet(w.g.at(b) - w.g.at(0)).plus(w.on[b])
+	return w.sheet(w.g.at(w.lines[j]) - w.g.at(0)).plus(w.on[j])
 }
 
 // open finds the best layout of an open span.
 func (t *table) open(b bounds) (answer, bool) {
-	w := newSweeper(t, b)
+	w := newSweeper(t, t.lanes(), b)
 	w.lastSheets()
-	top := t.g.lines - 1
-	w.run(1, top)
-	best, first := w.only(), 0
-	for b := w.firstReach(); b > 0; b-- {
-		if x := w.start(b); x.less(best) {
-			best, first = x, b
+	top := len(w.lines) - 1
+	w.run(0, top)
+	best, first := w.only(), -1
+	for j := w.find(t.g.firstReach()+1) - 1; j >= 0; j-- {
+		if x := w.start(j); x.less(best) {
+			best, first = x, j
 		}
 	}
 	if best.isNever() {
 		return answer{}, false
 	}
-	if first == 0 {
+	if first < 0 {
 		return answer{total: best}, true
 	}
 	if t.s.evened() && t.aim != Even && t.aim != musts {
 		first = w.leastDifference(best)
 	}
-	return answer{lines: w.walk(first, top, []int{first}), total: best}, true
+	return answer{lines: w.walk(first, top, []int{w.lines[first]}), total: best}, true
 }
 
 // leastDifference picks, among the layouts that cost best, those with the least difference of the end widths, and of
 // these the first seam furthest right. It leaves the sweeper so that a walk from that seam keeps the difference.
 func (w *sweeper) leastDifference(best cost) int {
 	firsts, reached := w.tight(best)
-	first, least := 0, int64(-1)
-	g := w.g
-	for a := w.endsFrom; a < g.lines; a++ {
-		if reached[a] == nil || w.end(a) != w.on[a].minus(w.node[a]) {
+	first, least := -1, int64(-1)
+	difference := func(first, last int) int64 {
+		d := w.g.at(w.lines[first]) - w.s.L - (w.s.R - w.g.at(w.lines[last]))
+		return max(d, -d)
+	}
+	for j := w.endsFrom; j < len(w.lines); j++ {
+		if reached[j] == nil || w.ends[j] != w.on[j].minus(w.node[j]) {
 			continue
 		}
-		last := g.at(g.lines) - g.at(a)
-		for i, b := range firsts {
-			if reached[a][i/64]&(1<<(i%64)) == 0 {
+		for i, start := range firsts {
+			if reached[j][i/64]&(1<<(i%64)) == 0 {
 				continue
 			}
-			d := g.at(b) - g.at(0) - last
-			d = max(d, -d)
-			if least < 0 || d < least || d == least && b > first {
-				first, least = b, d
+			if d := difference(start, j); least < 0 || d < least || d == least && start > first {
+				first, least = start, d
 			}
 		}
 	}
-	for a := w.endsFrom; a < g.lines; a++ {
-		d := g.at(first) - g.at(0) - (g.at(g.lines) - g.at(a))
-		if max(d, -d) != least {
-			w.ends[a] = never
+	for j := w.endsFrom; j < len(w.lines); j++ {
+		if difference(first, j) != least {
+			w.ends[j] = never
 		}
 	}
-	w.run(1, g.lines-1)
+	w.run(0, len(w.lines)-1)
 	return first
 }
 
-// tight returns the first lines of all layouts that cost best, and for each line which of them lead to it.
+// tight returns the first lanes of all layouts that cost best, and for each lane which of them lead to it.
 func (w *sweeper) tight(best cost) (firsts []int, reached [][]uint64) {
-	for b := w.firstReach(); b > 0; b-- {
-		if w.start(b) == best {
-			firsts = append(firsts, b)
+	for j := w.find(w.g.firstReach()+1) - 1; j >= 0; j-- {
+		if w.start(j) == best {
+			firsts = append(firsts, j)
 		}
 	}
 	words := (len(firsts) + 63) / 64
-	reached = make([][]uint64, w.g.lines)
-	for i, b := range firsts {
-		reached[b] = make([]uint64, words)
-		reached[b][i/64] |= 1 << (i % 64)
+	reached = make([][]uint64, len(w.lines))
+	for i, j := range firsts {
+		reached[j] = make([]uint64, words)
+		reached[j][i/64] |= 1 << (i % 64)
 	}
-	top := w.g.lines - 1
-	for a := firsts[len(firsts)-1]; a <= top; a++ {
-		from := reached[a]
+	for i := firsts[len(firsts)-1]; i < len(w.lines); i++ {
+		from := reached[i]
 		if from == nil {
 			continue
 		}
-		need := w.on[a].minus(w.node[a])
-		for b := min(a+w.g.net, top); b > a; b-- {
-			if w.inner(a, b) != need {
+		a, need := w.lines[i], w.on[i].minus(w.node[i])
+		for j := i + 1; j < len(w.lines) && w.lines[j] <= a+w.g.net; j++ {
+			if w.inner(a, j) != need {
 				continue
 			}
-			if reached[b] == nil {
-				reached[b] = make([]uint64, words)
+			if reached[j] == nil {
+				reached[j] = make([]uint64, words)
 			}
-			for i, bits := range from {
-				reached[b][i] |= bits
+			for k, bits := range from {
+				reached[j][k] |= bits
 			}
 		}
 	}

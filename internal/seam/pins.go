@@ -130,18 +130,15 @@ func (g *grid) middlesBy(at int64) [][2]int {
 	if s.Closed {
 		return pairs
 	}
-	w := &sweeper{table: &table{g: g, s: s}}
 	if !s.LeftSeam {
-		for b := w.firstReach(); b > 0; b-- {
+		for b := g.firstReach(); b > 0; b-- {
 			try(0, b)
 		}
 	}
-	w.ends = make([]cost, g.lines)
-	w.lastSheets()
-	for a := w.endsFrom; a < g.lines; a++ {
+	for a := g.lines - 1; a > 0 && s.R-g.at(a) <= s.lastReach(); a-- {
 		try(a, g.lines)
 	}
-	if !w.only().isNever() {
+	if s.R-s.L <= s.onlyReach() {
 		try(0, g.lines)
 	}
 	return pairs

@@ -172,15 +172,15 @@ func (t *table) barring(wishes []wish) *table {
 		return t
 	}
 	out := *t
-	out.node = slices.Clone(t.node)
+	out.seams = slices.Clone(t.seams)
 	for _, i := range bar {
 		if !t.s.Closed {
-			out.node[i] = never
+			out.seams[i] = never
 			continue
 		}
 		i = (i%t.g.lines + t.g.lines) % t.g.lines
-		for ; i < len(out.node); i += t.g.lines {
-			out.node[i] = never
+		for ; i < len(out.seams); i += t.g.lines {
+			out.seams[i] = never
 		}
 	}
 	return &out

@@ -9,15 +9,13 @@ type table struct {
 	aim    Aim
 	strict bool // lines and widths that break a must are out
 	ledger
-	least, prefer int64 // least_width and prefer_width as they bind here, nought where they do not
-	node          []cost
-	jump          []cost // more for a narrow sheet whose right seam is here
+	least, prefer int64  // least_width and prefer_width as they bind here, nought where they do not
+	seams         []cost // what each line costs as the place of a seam, never where it cannot be one
+	narrows       []cost // more for a narrow sheet whose right seam is here
 	sheets        [2][]cost
-	// ramps[b] falls as b goes right by as much as a sheet that ends there lacks less of prefer_width; steep holds the
-	// like of least_width as well.
-	ramps, steep []cost
-	fall, drop   cost // what ramps and steep are taken against
-	one          cost
+	reversed      bool // lines count from right to left: line i is line 2*lines-i of the grid
+	fall, drop    cost // what ramp and steep are taken against
+	one           cost
 }
 
 // size is how many lines the unrolled arrays hold: a closed span twice round.
@@ -44,9 +42,8 @@ func newTable(g *grid, aim Aim, strict bool, bends int64) (*table, error) {
 	t.one = t.of(itemSheets, 1)
 	t.price()
 	t.widths()
-	if aim != Even {
-		t.slopes()
-	}
+	t.fall = t.of(itemShould, t.prefer)
+	t.drop = t.of(itemBends, t.least).plus(t.fall)
 	return t, nil
 }
 
@@ -100,10 +97,12 @@ func (t *table) most(bends int64) [itemCount]Square {
 func (t *table) price() {
 	g := t.g
 	size := g.size()
-	t.node = make([]cost, size+g.net+1)
-	t.jump = make([]cost, size+g.net+1)
-	for i := range t.node {
-		t.node[i] = never
+	t.seams = make([]cost, size+g.net+1)
+	if t.jumps() {
+		t.narrows = make([]cost, size+g.net+1)
+	}
+	for i := range t.seams {
+		t.seams[i] = never
 	}
 	for i := g.first(); i < g.lines; i++ {
 		owed := &g.owed[i]
@@ -118,8 +117,8 @@ func (t *table) price() {
 		if owed.bends != 0 || owed.edges != 0 {
 			x = x.plus(t.of(itemBends, owed.bends)).plus(t.of(itemEdges, owed.edges))
 		}
-		t.node[i] = x
-		if t.aim == Even || t.aim == musts {
+		t.seams[i] = x
+		if !t.jumps() {
 			continue
 		}
 		j := t.of(itemJump, feet)
@@ -129,14 +128,20 @@ func (t *table) price() {
 				j = j.plus(t.of(itemNarrowMain, 1))
 			}
 		}
-		t.jump[i] = j
+		t.narrows[i] = j
 	}
 	if t.s.Closed {
-		copy(t.node[g.lines:2*g.lines], t.node[:g.lines])
-		copy(t.jump[g.lines:2*g.lines], t.jump[:g.lines])
-		t.node[2*g.lines], t.jump[2*g.lines] = t.node[0], t.jump[0]
+		copy(t.seams[g.lines:2*g.lines], t.seams[:g.lines])
+		t.seams[2*g.lines] = t.seams[0]
+		if t.jumps() {
+			copy(t.narrows[g.lines:2*g.lines], t.narrows[:g.lines])
+			t.narrows[2*g.lines] = t.narrows[0]
+		}
 	}
 }
+
+// jumps says whether narrow sheets count.
+func (t *table) jumps() bool { return t.aim != Even && t.aim != musts }
 
 // sheet returns what a sheet of a width costs but for its jump.
 func (t *table) sheet(width int64) cost {
@@ -167,8 +172,12 @@ func (t *table) widths() {
 }
 
 // crosses says, as an index of sheets, whether the sheet from line a to line b holds the short step.
-func (g *grid) crosses(a, b int) int {
-	if a < g.lines && b >= g.lines && g.s.Closed {
+func (t *table) crosses(a, b int) int {
+	turn := t.g.lines
+	if t.reversed {
+		a, b = 2*turn-b, 2*turn-a
+	}
+	if a < turn && b >= turn && t.s.Closed {
 		return 1
 	}
 	return 0
@@ -177,24 +186,22 @@ func (g *grid) crosses(a, b int) int {
 // steps returns the least number of steps that is no less than a width.
 func (t *table) steps(width int64) int { return int((width + t.s.Snap - 1) / t.s.Snap) }
 
-// slopes packs the parts of a sheet's cost that fall with its width.
-func (t *table) slopes() {
-	size := t.g.size()
-	t.ramps = make([]cost, size+t.g.net+1)
-	far := t.g.at(size)
-	for i := range size {
-		t.ramps[i] = t.of(itemShould, far-t.g.at(i))
+// left returns how far it is from a line to one right of all.
+func (t *table) left(line int) int64 {
+	if t.reversed {
+		return t.g.at(2*t.g.lines - line)
 	}
-	t.fall = t.of(itemShould, t.prefer)
-	if t.strict {
-		return
+	return t.g.at(t.g.size()) - t.g.at(line)
+}
+
+// ramp falls as a line goes right, by as much as a sheet that ends there lacks less of prefer_width.
+func (t *table) ramp(line int) cost { return t.of(itemShould, t.left(line)) }
+
+// steep is ramp for widths that lack of least_width as well.
+func (t *table) steep(line int) cost {
+	x := t.of(itemBends, t.left(line))
+	if t.prefer > 0 {
+		x = x.plus(t.ramp(line))
 	}
-	t.steep = make([]cost, len(t.ramps))
-	for i := range size {
-		t.steep[i] = t.of(itemBends, far-t.g.at(i))
-		if t.prefer > 0 {
-			t.steep[i] = t.steep[i].plus(t.ramps[i])
-		}
-	}
-	t.drop = t.of(itemBends, t.least).plus(t.fall)
+	return x
 }
