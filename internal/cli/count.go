@@ -1,0 +1,236 @@
+package cli
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"runtime"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"flitchlay/internal/count"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/source"
+)
+
+// count counts rooms.
+func (c *call) count() *cobra.Command {
+	var asCSV, asJSON, quick bool
+	var book, table string
+	cmd := &cobra.Command{
+		Use:                   "count ROOM... [--csv | --json | --xlsx FILE] [--table TABLE]",
+		DisableFlagsInUseLine: true,
+		Short:                 "Count sheets, spares, cuts, paste and small material, and say what to order",
+		Long: `count says what a room takes: what to order and why, sheets by flitch, wall and length, the cut list,
+where the veneer goes, paste and primer, small material, parts worth keeping, and how much may go wrong:
+how much narrower or shorter the sheets may come and how many may be lost. Of several rooms it adds the
+totals of the job.
+
+Tables: ` + strings.Join(count.TableNames(), ", ") + `, job.
+--csv prints one of them, the cut list if none is named; without --csv, --table prints that one alone.
+In CSV and in workbooks lengths are plain inches or millimetres, areas square feet or square metres, by
+the unit of the room, which stands in each row. JSON is in millimetres and square metres.
+
+ROOM is a room file, or - for standard input.`,
+		Example: `  flitchlay count dining.toml
+  flitchlay count --csv --table cuts dining.toml hall.toml > cuts.csv`,
+		Args: cobra.MinimumNArgs(1),
+		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+			return []string{"toml"}, cobra.ShellCompDirectiveFilterFileExt
+		},
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if err := knownTable(table); err != nil {
+				return err
+			}
+			if table != "" && (asJSON || book != "") {
+				return fmt.Errorf("--table goes with --csv or with plain tables")
+			}
+			if cmd.Flags().Changed("xlsx") && book == "" {
+				return fmt.Errorf("--xlsx takes the name of a file")
+			}
+			if n := strings.Count(" "+strings.Join(args, " ")+" ", " "+stdin+" "); n > 1 {
+				return fmt.Errorf("- can be read only once")
+			}
+			if book != "" {
+				return c.countInto(book, args, quick)
+			}
+			return c.spool(func(w io.Writer) error {
+				switch {
+				case asJSON:
+					return c.counts(args, quick, count.JSON(w))
+				case asCSV && table == "":
+					return c.counts(args, quick, count.CSV(w, "cuts"))
+				case asCSV:
+					return c.counts(args, quick, count.CSV(w, table))
+				case table != "":
+					return c.counts(args, quick, count.One(w, table))
+				}
+				return c.counts(args, quick, count.Text(w))
+			})
+		},
+	}
+	cmd.Flags().BoolVar(&asCSV, "csv", false, "print one table as CSV")
+	cmd.Flags().BoolVar(&asJSON, "json", false, "print everything as JSON")
+	cmd.Flags().StringVar(&book, "xlsx", "", "write all tables into a workbook")
+	cmd.Flags().StringVar(&table, "table", "", "the table to print")
+	cmd.Flags().BoolVar(&quick, "quick", false, "leave out the margins that need laying out again")
+	cmd.MarkFlagsMutuallyExclusive("csv", "json", "xlsx")
+	cmd.RegisterFlagCompletionFunc("table", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+		return append(count.TableNames(), "job"), cobra.ShellCompDirectiveNoFileComp
+	})
+	return cmd
+}
+
+// knownTable refuses a table that there is not, naming the nearest.
+func knownTable(name string) error {
+	words := append(count.TableNames(), "job")
+	if name == "" || slices.Contains(words, name) {
+		return nil
+	}
+	if near := source.Nearest(name, words); near != "" {
+		return fmt.Errorf("there is no table %q; the nearest is %s", name, near)
+	}
+	return fmt.Errorf("there is no table %q; there are %s", name, strings.Join(words, ", "))
+}
+
+// spool lets results be written to a file of the moment and prints them only when all went well: of a job of many rooms
+// either everything is printed or nothing.
+func (c *call) spool(write func(io.Writer) error) error {
+	f, err := os.CreateTemp("", "flitchlay-")
+	if err != nil {
+		return &lostError{"a temporary file", err}
+	}
+	defer func() {
+		f.Close()
+		os.Remove(f.Name())
+	}()
+	b := bufio.NewWriter(f)
+	if err := write(b); err != nil {
+		return err
+	}
+	if err := b.Flush(); err != nil {
+		return &lostError{f.Name(), err}
+	}
+	if _, err := f.Seek(0, io.SeekStart); err != nil {
+		return &lostError{f.Name(), err}
+	}
+	_, err = io.Copy(c.out, f)
+	if c.out.failed != nil {
+		return nil // told when the command ends
+	}
+	return err
+}
+
+// countInto writes a workbook, whole or not at all.
+func (c *call) countInto(path string, rooms []string, quick bool) (err error) {
+	f, err := os.CreateTemp(filepath.Dir(path), ".flitchlay-*")
+	if err != nil {
+		return &lostError{path, err}
+	}
+	defer func() {
+		f.Close()
+		if err != nil {
+			os.Remove(f.Name())
+		}
+	}()
+	w, err := count.NewXLSX(f)
+	if err != nil {
+		return err
+	}
+	if err := c.counts(rooms, quick, w); err != nil {
+		return err
+	}
+	if err := f.Close(); err != nil {
+		return &lostError{path, err}
+	}
+	if err := os.Chmod(f.Name(), 0o644); err != nil {
+		return &lostError{path, err}
+	}
+	if err := os.Rename(f.Name(), path); err != nil {
+		return &lostError{path, err}
+	}
+	c.say("wrote %s", path)
+	return nil
+}
+
+// counted is a room that was counted, or what is wrong with it.
+type counted struct {
+	count *count.Count
+	err   error
+}
+
+// counts counts rooms, several at a time, and writes them in the order they are named.
+//
+// Errors: of all rooms that cannot be used, each is told; the last is returned.
+func (c *call) counts(rooms []string, quick bool, w count.Writer) error {
+	workers := runtime.GOMAXPROCS(0)
+	waiting := make(chan chan counted, workers)
+	stop := make(chan struct{})
+	defer close(stop)
+	go func() {
+		defer close(waiting)
+		for _, path := range rooms {
+			done := make(chan counted, 1)
+			select {
+			case waiting <- done: // as many are under way as wait here
+			case <-stop:
+				return
+			}
+			go func() {
+				n, err := c.countRoom(path, quick)
+				done <- counted{n, err}
+			}()
+		}
+	}()
+	var job count.Job
+	var last error
+	for done := range waiting {
+		n := <-done
+		switch {
+		case n.err != nil:
+			if last != nil {
+				c.status(last)
+			}
+			last = n.err
+			continue
+		case last != nil:
+			continue
+		}
+		c.must = c.must || n.count.Broken
+		job.Add(n.count)
+		if err := w.Room(n.count); err != nil {
+			return &lostError{"the count", err}
+		}
+	}
+	if last != nil {
+		return last
+	}
+	for _, clash := range job.Twice {
+		c.say("%s", clash)
+	}
+	if err := w.Job(&job); err != nil {
+		return &lostError{"the count", err}
+	}
+	return nil
+}
+
+// countRoom counts one room.
+func (c *call) countRoom(path string, quick bool) (*count.Count, error) {
+	r, err := c.read(path)
+	if err != nil {
+		return nil, err
+	}
+	p, err := layout.Lay(r)
+	if err != nil {
+		return nil, &roomError{err}
+	}
+	n := count.Of(p)
+	if !quick {
+		n.Solve()
+	}
+	return n, nil
+}

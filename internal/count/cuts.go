@@ -1,0 +1,173 @@
+package count
+
+import (
+	"cmp"
+	"slices"
+
+	"flitchlay/internal/layout"
+)
+
+// Cut is one row of the cut list.
+type Cut struct {
+	Flitch               string
+	Number               int // 0: no sheet left
+	Place, Course        int
+	Run                  string
+	Walls                []string
+	Length               L // to cut it to
+	Above, Below         L // of the level line; where the grain is level right of the wall's left end, and left of it
+	TopTrim, BottomTrim  L // in the cut length
+	Net                  L // finished width
+	Width                L // as hung: gross, or ripped to
+	Rip                  string
+	LeftTrim, RightTrim  L // at raw ends, else 0
+	Bends                []Bend
+	Holes                []Hole
+	Askew                L // how far a corner takes what is past it out of plumb over the height, 0 where it does not
+	Turned, Hung, Narrow bool
+	Level                bool   // grain is level
+	Over                 string // what the sheet is only over and under: "header of D1", "over and under W1"; else empty
+	HeaderOnly           bool
+	Stock                L // its end that the cut leaves, of the sheet as delivered; negative where it is too short
+	keeps                L // length of the lower part that a header leaves
+}
+
+// Bend is a bend line of a sheet.
+type Bend struct {
+	Name string
+	At   L // from the raw left edge
+}
+
+// Hole is what is cut out of a sheet.
+type Hole struct {
+	Kind, Name string
+	From, To   L // from the raw left edge, inside the sheet
+	Low, High  L // from the level line; where the grain is level from the wall's left end
+}
+
+// cut makes a sheet's row.
+func cut(p *layout.Plan, r *layout.Run, s *layout.Sheet, b bed) Cut {
+	c := Cut{Flitch: s.Flitch, Number: s.Number, Place: s.Place, Course: s.Course, Run: r.Name, Length: s.CutLength,
+		Above: s.Above, Below: s.Below, TopTrim: b.top, BottomTrim: b.bottom, Net: s.Width, Width: asHung(p.Room, s), Rip: s.Ripped,
+		Turned: s.Turned, Hung: s.Hung, Narrow: s.Narrow, Level: r.Up, Stock: p.Room.Veneer.Length - s.CutLength}
+	span := &r.Spans[s.Span]
+	rawLeft, rawRight := raw(r, s)
+	if rawLeft {
+		c.LeftTrim = span.LeftTrim
+	}
+	if rawRight {
+		c.RightTrim = span.RightTrim
+	}
+	for _, st := range r.Walls {
+		if slices.ContainsFunc(s.Pieces, func(x layout.Piece) bool { return x.Wall == st.Wall }) {
+			c.Walls = append(c.Walls, p.Room.Walls[st.Wall].Name)
+		}
+	}
+	c.bends(p, r, s)
+	c.holes(p, r, s)
+	c.over(p, r, s, b)
+	return c
+}
+
+// turns gives a place of a run as often as it can come up beside a sheet: in a closed run once for each round.
+func turns(r *layout.Run, f func(turn L)) {
+	if !r.Closed {
+		f(0)
+		return
+	}
+	for k := L(-1); k <= 2; k++ {
+		f(k * r.Length)
+	}
+}
+
+func (c *Cut) bends(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
+	add := func(at L, name string) {
+		turns(r, func(turn L) {
+			if at := at + turn; s.Left < at && at < s.Right {
+				c.Bends = append(c.Bends, Bend{name, at - s.StartLine})
+			}
+		})
+	}
+	for _, k := range r.Corners {
+		before := len(c.Bends)
+		add(k.At, k.Name)
+		if len(c.Bends) > before {
+			c.Askew += k.Skew
+		}
+	}
+	for _, o := range r.Openings {
+		if o.Wrap {
+			add(o.Left, o.Name+" left jamb")
+			add(o.Right, o.Name+" right jamb")
+		}
+	}
+	slices.SortStableFunc(c.Bends, func(a, b Bend) int { return cmp.Compare(a.At, b.At) })
+}
+
+// holes lists what is cut out of the sheet as it hangs, overlaps and trims included: openings, then boxes.
+func (c *Cut) holes(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
+	level := p.Room.Space.LevelLine
+	add := func(h Hole, from, to, low, high L) {
+		if r.Up { // the sheet lies on its side: across it is up the wall
+			from, to, low, high = low, high, from, to
+		} else {
+			low, high = low-level, high-level
+		}
+		low, high = max(low, -c.Below), min(high, c.Above)
+		turns(r, func(turn L) {
+			a, b := max(from+turn, s.StartLine), min(to+turn, s.StartLine+c.Width)
+			if a < b && low < high {
+				h.From, h.To, h.Low, h.High = a-s.StartLine, b-s.StartLine, low, high
+				c.Holes = append(c.Holes, h)
+			}
+		})
+	}
+	for i := range r.Openings {
+		o := &r.Openings[i]
+		if o.Gap && !o.Through {
+			continue // its edges are raw ends
+		}
+		w := &p.Room.Walls[o.Wall].Openings[o.Index]
+		left, right, in := o.Left, o.Right, L(0)
+		if o.Wrap {
+			in = w.Reveal // the jambs stay on the sheet and are bent in
+		}
+		if r.Up {
+			left, right = w.FromLeft, w.Right()
+		}
+		add(Hole{Kind: o.Kind, Name: o.Name}, left+in, right-in, o.Sill, o.Head)
+	}
+	for _, st := range r.Walls {
+		shift := st.Shift
+		if r.Up {
+			shift = 0
+		}
+		for i := range p.Room.Walls[st.Wall].Boxes {
+			x := &p.Room.Walls[st.Wall].Boxes[i]
+			left, low := shift+x.X-x.HoleWidth.HalfDown(), x.Z-x.HoleHigh.HalfDown()
+			add(Hole{Kind: x.Kind, Name: x.Name}, left, left+x.HoleWidth, low, low+x.HoleHigh)
+		}
+	}
+	slices.SortStableFunc(c.Holes, func(a, b Hole) int { return cmp.Or(cmp.Compare(a.From, b.From), cmp.Compare(a.Low, b.Low)) })
+}
+
+// over finds out whether the whole width of a sheet stands in the width of one opening.
+func (c *Cut) over(p *layout.Plan, r *layout.Run, s *layout.Sheet, b bed) {
+	if r.Up {
+		return
+	}
+	foot := p.Room.Space.LevelLine - c.Below + c.BottomTrim
+	for i := range r.Openings {
+		o := &r.Openings[i]
+		turns(r, func(turn L) {
+			if o.Gap || o.Left+turn > s.Left || s.Right > o.Right+turn || o.Head <= foot {
+				return
+			}
+			c.Over = "over and under " + o.Name
+			if o.Sill <= foot {
+				c.HeaderOnly, c.Over = true, "header of "+o.Name
+				c.keeps = o.Head - p.Room.Rules.BottomTrim - (p.Room.Space.LevelLine - c.Below)
+			}
+		})
+	}
+}

@@ -1,0 +1,227 @@
+package count
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
+)
+
+// Job adds up rooms as they come. What it keeps does not grow with their number.
+type Job struct {
+	Rooms, Broken                          int // Broken: rooms with a must finding
+	Sheets, Delivered, Damaged, Spare      int
+	Laid, Headers, Gaps, Left, Short, Want int
+	Order                                  int // sheets of veneer to order
+	Gross, Delivery                        Sum
+	Of                                     [parts]Sum
+	PasteOn, PrimerOn                      Sum
+	Paste, Primer                          []layout.Amount // by unit
+	NoPaste, NoPrimer                      int             // rooms whose label is not given
+	Lengths                                []Stock         // without numbers
+	Ends                                   []End
+	Extenders                              []Extender
+	Strip                                  Strip
+	Blades                                 Blades
+	Alarms                                 int
+	Twice                                  []string // sheets that two rooms lay: the first of them, in words
+	Style                                  length.Style
+	laid                                   map[string][]stretch
+	stretches                              int
+}
+
+// stretch is a row of sheet numbers that are laid.
+type stretch struct{ from, to int }
+
+// Bounds on what is kept to find sheets that two rooms lay.
+const (
+	mostStretches = 20_000
+	mostTwice     = 20
+)
+
+// Add adds a room.
+func (j *Job) Add(c *Count) {
+	if j.Rooms == 0 {
+		j.Style = c.Style
+	}
+	j.Rooms++
+	if c.Broken {
+		j.Broken++
+	}
+	all := &c.All
+	j.Sheets += c.Sheets
+	j.Delivered += len(all.Delivered)
+	j.Damaged += len(all.Damaged)
+	j.Spare += len(all.Spare)
+	j.Laid += len(all.Laid)
+	j.Headers += all.Headers
+	j.Gaps += len(all.Gaps)
+	j.Left += len(all.Left)
+	j.Short += all.Short
+	j.Want += all.Want
+	for _, l := range c.Order {
+		j.Order += l.Sheets
+	}
+	j.Gross.Plus(c.Areas.Gross)
+	j.Delivery.Plus(c.Areas.Delivered)
+	for i, a := range c.Areas.Of {
+		j.Of[i].Plus(a)
+	}
+	j.material(&c.Material)
+	for _, s := range c.Lengths {
+		i, found := slices.BinarySearchFunc(j.Lengths, s.Length, func(s Stock, l L) int { return cmp.Compare(s.Length, l) })
+		if !found {
+			j.Lengths = slices.Insert(j.Lengths, i, Stock{Length: s.Length})
+		}
+		j.Lengths[i].Sheets += s.Sheets
+	}
+	j.ledger(c)
+}
+
+func (j *Job) material(m *Material) {
+	j.PasteOn.Plus(m.PasteOn)
+	j.PrimerOn.Plus(m.PrimerOn)
+	wet := func(list []layout.Amount, a *layout.Amount, unknown *int) []layout.Amount {
+		if a == nil {
+			*unknown++
+			return list
+		}
+		i := slices.IndexFunc(list, func(x layout.Amount) bool { return x.Unit == a.Unit })
+		if i < 0 {
+			i, list = len(list), append(list, layout.Amount{Unit: a.Unit})
+		}
+		list[i].Amount += a.Amount
+		return list
+	}
+	j.Paste = wet(j.Paste, m.Paste, &j.NoPaste)
+	j.Primer = wet(j.Primer, m.Primer, &j.NoPrimer)
+	for _, e := range m.Ends {
+		i := slices.IndexFunc(j.Ends, func(x End) bool { return x.Kind == e.Kind })
+		if i < 0 {
+			i, j.Ends = len(j.Ends), append(j.Ends, End{Kind: e.Kind, Takes: e.Takes})
+		}
+		j.Ends[i].Count += e.Count
+		j.Ends[i].Length += e.Length
+		j.Ends[i].Longest = max(j.Ends[i].Longest, e.Longest)
+	}
+	for _, e := range m.Extenders {
+		i, found := slices.BinarySearchFunc(j.Extenders, e.Gang, func(x Extender, g int) int { return cmp.Compare(x.Gang, g) })
+		if !found {
+			j.Extenders = slices.Insert(j.Extenders, i, Extender{Gang: e.Gang})
+		}
+		j.Extenders[i].Count += e.Count
+	}
+	j.Strip.Count += m.Strip.Count
+	j.Strip.Length += m.Strip.Length
+	j.Blades.Seams += m.Blades.Seams
+	j.Blades.Matches += m.Blades.Matches
+	j.Blades.Edges += m.Blades.Edges
+	j.Alarms += m.Alarms
+}
+
+// ledger looks for sheets that an earlier room lays too: a flitch that goes over several rooms has to be parted between
+// them. It forgets what is over its bound.
+func (j *Job) ledger(c *Count) {
+	if j.laid == nil {
+		j.laid = map[string][]stretch{}
+	}
+	for i := range c.Flitches {
+		f := &c.Flitches[i]
+		var mine []stretch
+		for _, n := range f.Laid {
+			if k := len(mine); k > 0 && mine[k-1].to+1 == n {
+				mine[k-1].to = n
+			} else {
+				mine = append(mine, stretch{n, n})
+			}
+		}
+		for _, a := range mine {
+			for _, b := range j.laid[f.Number] {
+				if from, to := max(a.from, b.from), min(a.to, b.to); from <= to && len(j.Twice) < mostTwice {
+					var numbers []int
+					for n := from; n <= to; n++ {
+						numbers = append(numbers, n)
+					}
+					j.Twice = append(j.Twice, fmt.Sprintf("sheets %s of flitch %s are laid in %s and in a room before it", layout.Numbers(numbers),
+						f.Number, c.Room))
+				}
+			}
+		}
+		if j.stretches+len(mine) <= mostStretches {
+			j.stretches += len(mine)
+			j.laid[f.Number] = append(j.laid[f.Number], mine...)
+		}
+	}
+}
+
+// Table is the totals of the job.
+func (j *Job) Table() *Table {
+	t := &Table{Name: "job", Title: "The whole job", Columns: []Column{{Head: "what"}, {Head: "quantity", Right: true}, {Head: "unit"}, {Head: "note", Long: true}}}
+	row := func(what string, quantity Cell, unit, note string) {
+		t.Rows = append(t.Rows, []Cell{text(what), quantity, text(unit), text(note)})
+	}
+	s := j.Style
+	row("rooms", whole(j.Rooms), "", fmt.Sprintf("%d with a rule broken that must be met", j.Broken))
+	for _, x := range []struct {
+		what string
+		n    int
+	}{{"sheets delivered", j.Delivered}, {"damaged", j.Damaged}, {"kept back as spares", j.Spare}, {"laid", j.Laid}, {"of these only headers", j.Headers},
+		{"hang nowhere", j.Gaps}, {"left", j.Left}, {"short", j.Short}, {"spares wanted", j.Want}, {"sheets to order", j.Order}} {
+		row(x.what, whole(x.n), "", "")
+	}
+	for _, l := range j.Lengths {
+		row("sheets needed "+s.Format(l.Length)+" long", whole(l.Sheets), "", "")
+	}
+	for i := range j.Of {
+		if j.Of[i].Sign() != 0 {
+			row(Part(i).String(), sumCell(&j.Of[i], s), areaHead(s.Unit), "")
+		}
+	}
+	row("gross, as cut to length", sumCell(&j.Gross, s), areaHead(s.Unit), "the sum of the parts above")
+	wet := func(what string, list []layout.Amount, on *Sum, unknown int) {
+		note := "on " + area(on, s.Unit)
+		if unknown > 0 {
+			note += "; " + plural(unknown, "room") + " without the label's coverage"
+		}
+		if len(list) == 0 {
+			row(what, text(""), "", note)
+		}
+		for _, a := range list {
+			n := number(a.Amount)
+			row(what, Cell{Text: n, Value: n, Number: true}, a.Unit, note+": "+PailWords(a))
+		}
+	}
+	wet("paste", j.Paste, &j.PasteOn, j.NoPaste)
+	wet("primer", j.Primer, &j.PrimerOn, j.NoPrimer)
+	long := func(l L) Cell { return Cell{Text: s.Format(l), Value: Plain(l, s.Unit), Number: true} }
+	for _, e := range j.Ends {
+		what := e.Takes
+		if what == "" {
+			what = "cut against"
+		}
+		row(what+", "+e.Kind, long(e.Length), s.Unit.String(), fmt.Sprintf("%s, the longest %s", plural(e.Count, "end"), s.Format(e.Longest)))
+	}
+	for _, e := range j.Extenders {
+		row(fmt.Sprintf("box extenders, %d gang", e.Gang), whole(e.Count), "", "")
+	}
+	row("cutting strip", long(j.Strip.Length), s.Unit.String(), plural(j.Strip.Count, "cut"))
+	row("blades", whole(j.Blades.Total()), "", "")
+	if j.Alarms > 0 {
+		row("alarm devices", whole(j.Alarms), "", "never covered, never taken off")
+	}
+	for _, clash := range j.Twice {
+		row("sheets laid twice", text(""), "", clash)
+	}
+	return t
+}
+
+// sumCell is an area of any size.
+func sumCell(s *Sum, style length.Style) Cell {
+	n := 1
+	if style.Unit == length.Millimetres {
+		n = 2
+	}
+	return squares(decimals(style.Unit, n)(s), style.Unit)
+}

@@ -1,0 +1,279 @@
+package count
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
+	"flitchlay/internal/room"
+)
+
+// Material is everything but veneer.
+type Material struct {
+	Paste, Primer     *layout.Amount // nil where the label's coverage is not given
+	PasteOn, PrimerOn length.Area    // twice the area it goes on, without loss
+	Ends              []End
+	Extenders         []Extender
+	Strip             Strip
+	Blades            Blades
+	Alarms            int // stay bare, plates and all
+}
+
+// Ends of one kind.
+type End struct {
+	Kind    string // what the covering ends against
+	Takes   string // end bead, edge trim, or nothing
+	Count   int
+	Length  L
+	Longest L
+}
+
+// Extender is how many boxes of a size need an extension ring.
+type Extender struct{ Gang, Count int }
+
+// Strip is the strip that is put under a double cut, to keep the knife off the wall.
+type Strip struct {
+	Count  int
+	Length L
+}
+
+// Blades: a new one for every seam, every end match and every edge of an opening.
+type Blades struct{ Seams, Matches, Edges int }
+
+// Total is all blades.
+func (b Blades) Total() int { return b.Seams + b.Matches + b.Edges }
+
+// stripOver is what a cutting strip has over the seam's seen length.
+func stripOver(unit length.Unit) L {
+	if unit == length.Millimetres {
+		return 100 * length.Millimetre
+	}
+	return 4 * length.Inch
+}
+
+func (c *Count) material() {
+	r, m := c.room(), &c.Material
+	m.Paste, m.Primer = c.Plan.Totals.Paste, c.Plan.Totals.Primer
+	m.PasteOn, m.PrimerOn = c.Areas.Of[Net], c.Areas.Of[Net]
+	extra := stripOver(r.Project.Units)
+	for i := range c.Plan.Runs {
+		run := &c.Plan.Runs[i]
+		for _, s := range run.Seams {
+			m.PasteOn += 2 * r.Veneer.Overlap.Times(s.Seen)
+			if inGap(run, s.At) {
+				continue
+			}
+			m.Strip.Count++
+			m.Strip.Length += s.Seen + extra
+			m.Blades.Seams++
+		}
+		for _, s := range run.Spans {
+			m.PrimerOn += 8 * length.Inch.Times(s.Right-s.Left)
+		}
+		for k := range run.Sheets {
+			if s := &run.Sheets[k]; s.Course > 1 && s.CutLength > 0 {
+				m.Strip.Count++
+				m.Strip.Length += s.Width + extra
+				m.Blades.Matches++
+			}
+		}
+		for _, o := range run.Openings {
+			m.Blades.Edges += edges(r, &o)
+		}
+		c.ends(run)
+		for _, st := range run.Walls {
+			c.boxes(&r.Walls[st.Wall])
+		}
+	}
+	slices.SortStableFunc(m.Ends, func(a, b End) int { return cmp.Compare(a.Kind, b.Kind) })
+	slices.SortFunc(m.Extenders, func(a, b Extender) int { return cmp.Compare(a.Gang, b.Gang) })
+	c.longest()
+}
+
+// inGap reports whether a seam stands strictly in a gap behind which the grain counts on: nothing is cut there.
+func inGap(run *layout.Run, at L) bool {
+	for _, o := range run.Openings {
+		for turn := -run.Length; turn <= run.Length; turn += run.Length {
+			if o.Through && o.Left < at+turn && at+turn < o.Right && (turn == 0 || run.Closed) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// edges is how many edges of an opening are cut along: its two sides, its head where covering is over it, its sill
+// where covering is under it.
+func edges(r *room.Room, o *layout.Opening) int {
+	w := &r.Walls[o.Wall]
+	n := 2
+	if o.Gap {
+		return n
+	}
+	low, high := w.CoverFloor(), w.CoverCeiling()
+	from := w.Openings[o.Index].FromLeft
+	to := w.Openings[o.Index].Right()
+	places := []L{from, to}
+	for _, p := range slices.Concat(low, high) {
+		if from < p.X && p.X < to {
+			places = append(places, p.X)
+		}
+	}
+	over := slices.ContainsFunc(places, func(x L) bool { return max(room.At(high, x), room.AtRight(high, x)) > o.Head })
+	under := slices.ContainsFunc(places, func(x L) bool { return min(room.At(low, x), room.AtRight(low, x)) < o.Sill })
+	if over {
+		n++
+	}
+	if under && w.Openings[o.Index].SillGiven {
+		n++
+	}
+	return n
+}
+
+// takes says what closes a raw end (common practice, no source).
+var takes = map[string]string{"outside edge": "edge trim", "trim": "edge trim", "free": "end bead", "bare": "end bead", "": "end bead"}
+
+// endWords name kinds of raw ends that the room file has no word for.
+var endWords = map[string]string{"": "end of the run", "bare": "bare strip", "opening": "full-height opening"}
+
+// ends adds the raw ends of a run by kind.
+func (c *Count) ends(run *layout.Run) {
+	r := c.room()
+	add := func(kind string, long L) {
+		if long <= 0 {
+			return
+		}
+		word, what := kind, takes[kind]
+		if w, ok := endWords[kind]; ok {
+			word = w
+		}
+		m := &c.Material
+		i := slices.IndexFunc(m.Ends, func(e End) bool { return e.Kind == word })
+		if i < 0 {
+			i = len(m.Ends)
+			m.Ends = append(m.Ends, End{Kind: word, Takes: what})
+		}
+		m.Ends[i].Count++
+		m.Ends[i].Length += long
+		m.Ends[i].Longest = max(m.Ends[i].Longest, long)
+	}
+	if run.Up {
+		w := &r.Walls[run.Walls[0].Wall]
+		low, high := w.CoverFloor(), w.CoverCeiling()
+		add(w.LeftEnd, room.AtRight(high, 0)-room.AtRight(low, 0))
+		add(w.RightEnd, room.At(high, w.Length)-room.At(low, w.Length))
+		return
+	}
+	for _, s := range run.Line.Spans {
+		if s.Closed {
+			continue
+		}
+		end := func(kind string, wall int, s L, right bool) {
+			w := &r.Walls[wall]
+			for _, st := range run.Walls {
+				if st.Wall != wall {
+					continue
+				}
+				x := s - st.Shift
+				for run.Closed && x > w.Length && x-run.Length >= 0 {
+					x -= run.Length
+				}
+				at := room.AtRight
+				if right {
+					at = room.At
+				}
+				add(kind, at(w.CoverCeiling(), x)-at(w.CoverFloor(), x))
+			}
+		}
+		end(s.LeftEnd.Kind, s.LeftEnd.Wall, s.L-min(0, s.LeftEnd.Lean), false)
+		end(s.RightEnd.Kind, s.RightEnd.Wall, s.R-max(0, s.RightEnd.Lean), true)
+	}
+}
+
+// boxes counts the boxes of a wall that stand in the covering: thin wood counts as a surface that can burn until the
+// authority says otherwise, so that every electrical box has to come out flush with it.
+//
+// Source: NEC 314.20, 2014 and 2017, as quoted in licence training.
+func (c *Count) boxes(w *room.Wall) {
+	for _, b := range w.Boxes {
+		if stands(w, b) {
+			continue
+		}
+		switch b.Kind {
+		case "alarm":
+			c.Material.Alarms++
+		case "outlet", "switch", "thermostat", "light":
+			m := &c.Material
+			i := slices.IndexFunc(m.Extenders, func(e Extender) bool { return e.Gang == b.Gang })
+			if i < 0 {
+				i = len(m.Extenders)
+				m.Extenders = append(m.Extenders, Extender{Gang: b.Gang})
+			}
+			m.Extenders[i].Count++
+		}
+	}
+}
+
+// stands reports whether a box stands where there is no covering.
+func stands(w *room.Wall, b room.Box) bool {
+	for _, o := range w.Openings {
+		if o.FromLeft < b.X && b.X < o.Right() && (!o.SillGiven || o.Sill < b.Z) && b.Z < o.Head {
+			return true
+		}
+	}
+	for _, s := range w.Bare {
+		if s.From < b.X && b.X < s.To {
+			return true
+		}
+	}
+	x := min(max(b.X, 0), w.Length)
+	return b.Z < room.At(w.CoverFloor(), x) || b.Z > room.At(w.CoverCeiling(), x)
+}
+
+// longest finds the sheet that takes the most.
+func (c *Count) longest() {
+	l := &c.Longest
+	above, below := map[int]L{}, map[int]L{}
+	for _, cut := range c.Cuts {
+		if cut.Length > l.Cut {
+			l.Cut, l.Flitch, l.Number, l.Place = cut.Length, cut.Flitch, cut.Number, cut.Place
+		}
+		if _, ok := above[cut.Course]; !ok {
+			above[cut.Course], below[cut.Course] = cut.Above, cut.Below
+		}
+		above[cut.Course], below[cut.Course] = max(above[cut.Course], cut.Above), max(below[cut.Course], cut.Below)
+	}
+	have := c.room().Veneer.Length
+	l.Left, l.Figure = have-l.Cut, have
+	for course := 1; course <= len(above); course++ {
+		if a, b := above[course], below[course]; have-a-b < l.Figure {
+			l.Above, l.Below, l.Figure = a, b, have-a-b
+		}
+	}
+}
+
+// Pail is a number of pails of one size.
+type Pail struct {
+	Size  int `json:"size"`
+	Count int `json:"count"`
+}
+
+// Pails is the fewest whole pails for an amount, large ones first: of 5 and 1 gal, or 10 and 1 L (common practice, no
+// source; the label tells what there is).
+func Pails(a layout.Amount) []Pail {
+	large := 5
+	if a.Unit == "L" {
+		large = 10
+	}
+	whole := int(math.Ceil(a.Amount - 1e-9))
+	var out []Pail
+	for _, size := range []int{large, 1} {
+		if n := whole / size; n > 0 {
+			out = append(out, Pail{size, n})
+			whole -= n * size
+		}
+	}
+	return out
+}

@@ -1,0 +1,176 @@
+package count
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+	"unicode/utf8"
+)
+
+// Table is one table of a count, for people and for machines.
+type Table struct {
+	Name    string // the word for it: order, flitches, ...
+	Title   string
+	Columns []Column
+	Rows    [][]Cell
+	Total   bool // the last row is a sum
+}
+
+// Column is the head of a column.
+type Column struct {
+	Head  string
+	Right bool // figures stand at the right
+	Long  bool // text that may take several lines
+}
+
+// Cell is one entry: as people read it, and as a machine does where that differs.
+type Cell struct {
+	Text   string
+	Value  string // a plain decimal in inches or millimetres, square feet or square metres; empty: as Text
+	Number bool   // Value is a number
+}
+
+func text(s string) Cell { return Cell{Text: s} }
+
+// Plain is the entry as a machine reads it.
+func (c Cell) Plain() string {
+	if c.Number {
+		return c.Value
+	}
+	return c.Text
+}
+
+// pageWidth is how many characters a line of text may have.
+const pageWidth = 100
+
+// Write sets the table in columns, at most 100 characters wide: long texts are broken into lines.
+func (t *Table) Write(w io.Writer) error {
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	wide := make([]int, len(t.Columns))
+	for i, c := range t.Columns {
+		wide[i] = utf8.RuneCountInString(c.Head)
+		for _, row := range t.Rows {
+			wide[i] = max(wide[i], utf8.RuneCountInString(row[i].Text))
+		}
+	}
+	t.narrow(wide)
+	var b strings.Builder
+	b.WriteString(t.Title + "\n")
+	heads := make([]Cell, len(t.Columns))
+	for i, c := range t.Columns {
+		heads[i] = text(strings.ToUpper(c.Head))
+	}
+	t.line(&b, wide, heads)
+	for i, row := range t.Rows {
+		if t.Total && i == len(t.Rows)-1 {
+			rule := make([]Cell, len(row))
+			for k := range rule {
+				rule[k] = text(strings.Repeat("-", wide[k]))
+			}
+			t.line(&b, wide, rule)
+		}
+		t.line(&b, wide, row)
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// narrow takes what is over the page's width from the widest columns that may be broken.
+func (t *Table) narrow(wide []int) {
+	over := 2 * (len(wide) - 1)
+	for _, n := range wide {
+		over += n
+	}
+	for over -= pageWidth; over > 0; over-- {
+		widest := -1
+		for i, c := range t.Columns {
+			if c.Long && wide[i] > 8 && (widest < 0 || wide[i] > wide[widest]) {
+				widest = i
+			}
+		}
+		if widest < 0 {
+			return
+		}
+		wide[widest]--
+	}
+}
+
+// line sets one row, on as many lines as its longest entry takes.
+func (t *Table) line(b *strings.Builder, wide []int, row []Cell) {
+	broken := make([][]string, len(row))
+	lines := 1
+	for i, c := range row {
+		broken[i] = wrap(c.Text, wide[i])
+		lines = max(lines, len(broken[i]))
+	}
+	for k := range lines {
+		var parts []string
+		for i := range row {
+			entry := ""
+			if k < len(broken[i]) {
+				entry = broken[i][k]
+			}
+			pad := strings.Repeat(" ", max(0, wide[i]-utf8.RuneCountInString(entry)))
+			if t.Columns[i].Right {
+				entry = pad + entry
+			} else {
+				entry += pad
+			}
+			parts = append(parts, entry)
+		}
+		b.WriteString(strings.TrimRight(strings.Join(parts, "  "), " ") + "\n")
+	}
+}
+
+// wrap breaks a text into lines of at most n characters, at blanks where it can.
+func wrap(s string, n int) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(s) {
+		for utf8.RuneCountInString(word) > n {
+			if line != "" {
+				lines, line = append(lines, line), ""
+			}
+			r := []rune(word)
+			lines, word = append(lines, string(r[:n])), string(r[n:])
+		}
+		switch {
+		case word == "":
+		case line == "":
+			line = word
+		case utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) <= n:
+			line += " " + word
+		default:
+			lines, line = append(lines, line), word
+		}
+	}
+	if line != "" || len(lines) == 0 {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// TableNames are the names of all tables, in their order.
+func TableNames() []string {
+	var names []string
+	for _, t := range tables {
+		names = append(names, t.name)
+	}
+	return names
+}
+
+// Table makes one table of a count.
+//
+// Errors: it panics where there is no such table.
+func (c *Count) Table(name string) *Table {
+	i := slices.IndexFunc(tables, func(t tableOf) bool { return t.name == name })
+	if i < 0 {
+		panic(fmt.Sprintf("count: no table %q", name))
+	}
+	t := tables[i].make(c)
+	t.Name = name
+	return t
+}
