@@ -116,22 +116,15 @@ func (o Outline) fromLowest() Outline {
 
 // plain leaves out points that lie exactly on the straight way between their neighbours.
 func (o Outline) plain() Outline {
-	for changed := true; changed && len(o) > 2; {
-		changed = false
-		kept := make(Outline, 0, len(o))
-		for i, p := range o {
-			before := o[(i+len(o)-1)%len(o)]
-			if len(kept) > 0 {
-				before = kept[len(kept)-1]
-			}
-			after := o[(i+1)%len(o)]
-			if turn(before, p, after) == 0 {
-				changed = true
-				continue
-			}
+	kept := make(Outline, 0, len(o))
+	for i, p := range o {
+		before := o[(i+len(o)-1)%len(o)]
+		if len(kept) > 0 {
+			before = kept[len(kept)-1]
+		}
+		if turn(before, p, o[(i+1)%len(o)]) != 0 {
 			kept = append(kept, p)
 		}
-		o = kept
 	}
-	return o
+	return kept
 }
