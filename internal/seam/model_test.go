@@ -97,7 +97,7 @@ func newModel(c oracletest.Case) *model {
 	if s.Closed {
 		for _, line := range oracletest.Grid(s) {
 			if max(line-s.Pins[0].At, s.Pins[0].At-line) <= s.Snap/2 {
-				left = line // the first of two, and for a model one must be enough
+				left = line
 				break
 			}
 		}

@@ -101,7 +101,7 @@ func (w *sweep) fromLeft(closing int64) []route {
 	w.ways = make([][]route, n+1)
 	for i := n - 1; i >= 0; i-- {
 		w.ways[i] = make([]route, 1<<len(w.span.Pins))
-		for j := i + 1; j <= n; j++ {
+		for j := i + 1; j <= n && w.edges[j]-w.edges[i] <= w.span.Gross; j++ { // no sheet is wider
 			if i == 0 && w.first > 0 && j != w.first {
 				continue
 			}
