@@ -17,7 +17,7 @@ func words(layer scene.Layer, at scene.Point, s string, height float64, bold boo
 func Disc(g *scene.Group, k Look, layer scene.Layer, at scene.Point, diameter, pen float64, word string, height float64, bold bool) scene.Box {
 	g.Circle(at, diameter/2, scene.Pen(layer, pen).Filled(scene.White))
 	if word != "" {
-		g.Text(words(layer, at, word, FitHeight(word, height, k.Small, bold, diameter-pen-0.6), bold))
+		g.Text(words(layer, at, word, FitDisc(word, height, k.Small, bold, diameter-pen), bold))
 	}
 	r := diameter/2 + pen/2
 	return scene.Box{X0: at.X - r, Y0: at.Y - r, X1: at.X + r, Y1: at.Y + r}
@@ -27,6 +27,17 @@ func Disc(g *scene.Group, k Look, layer scene.Layer, at scene.Point, diameter, p
 func FitHeight(word string, height, least float64, bold bool, width float64) float64 {
 	if w := scene.Width(word, height, bold); w > width {
 		return math.Max(least, height*width/w)
+	}
+	return height
+}
+
+// FitDisc is the height at which the corners of a word stay clear of a circle round it: the one asked for, or less, but
+// not under least.
+func FitDisc(word string, height, least float64, bold bool, clear float64) float64 {
+	const air = 0.6
+	w := scene.Width(word, height, bold)
+	if r := math.Hypot(w, height)/2 + air; r > clear/2 {
+		return math.Max(least, height*(clear/2-air)/(r-air))
 	}
 	return height
 }
@@ -94,6 +105,17 @@ type Title struct {
 	Name       string
 	Under      []string // lines under the name: scale, architect's mark
 	Width      float64  // of the line, at the least
+	Most       float64  // of the whole, at the most; a longer name is lettered smaller, then shortened; 0 for any
+}
+
+// name is the name as it is lettered.
+func (t Title) name(k Look) (text string, height float64) {
+	if t.Most == 0 {
+		return t.Name, k.Large
+	}
+	w := t.Most - k.Of(21)
+	h := FitHeight(t.Name, k.Large, k.Medium, true, w)
+	return scene.Shorten(t.Name, h, true, w), h
 }
 
 // Draw draws the title with the left edge of its circle at a place, the line through its middle.
@@ -104,11 +126,12 @@ func (t Title) Draw(g *scene.Group, k Look, at scene.Point) scene.Box {
 	c := at.Add(r, 0)
 	g.Circle(c, r, scene.Pen(scene.Marks, k.Outline).Filled(scene.White))
 	g.HLine(c.X-r, c.X+r, c.Y, scene.Pen(scene.Marks, k.Outline))
-	g.Text(words(scene.Marks, c.Add(0, -r*0.46), t.Mark, k.Medium, true))
+	g.Text(words(scene.Marks, c.Add(0, -r*0.5), t.Mark, k.Medium, true))
 	g.Text(words(scene.Marks, c.Add(0, r*0.42), t.Page, FitHeight(t.Page, k.Small, 1.8, false, 1.7*r), false))
 	x := c.X + r + k.Of(3)
-	w := scene.Width(t.Name, k.Large, true)
-	g.Text(scene.Text{At: scene.Pt(x, c.Y-k.Of(1.6)), String: t.Name, Height: k.Large, Bold: true, Layer: scene.Marks})
+	name, height := t.name(k)
+	w := scene.Width(name, height, true)
+	g.Text(scene.Text{At: scene.Pt(x, c.Y-k.Of(2.3)), String: name, Height: height, Bold: true, Layer: scene.Marks})
 	end := math.Max(x+w+k.Of(4), c.X+r+t.Width)
 	g.HLine(c.X+r, end, c.Y, scene.Pen(scene.Marks, k.Wide))
 	box := scene.Box{X0: at.X, Y0: c.Y - r, X1: end, Y1: c.Y + r}
@@ -123,7 +146,8 @@ func (t Title) Draw(g *scene.Group, k Look, at scene.Point) scene.Box {
 
 // Wide is how wide the title comes out.
 func (t Title) Wide(k Look) float64 {
-	w := math.Max(k.Of(17)+scene.Width(t.Name, k.Large, true)+k.Of(4), k.Of(14)+t.Width)
+	name, height := t.name(k)
+	w := math.Max(k.Of(17)+scene.Width(name, height, true)+k.Of(4), k.Of(14)+t.Width)
 	for _, line := range t.Under {
 		w = math.Max(w, k.Of(17)+scene.Width(line, k.Small, false))
 	}
@@ -179,7 +203,7 @@ func Hatch(g *scene.Group, pen scene.Style, b scene.Box, pitch float64, rising b
 		if !rising {
 			p, q = scene.Pt(b.X0+c, b.Y0), scene.Pt(b.X0+c+b.H(), b.Y1)
 		}
-		t0, t1, ok := clip(p, q, b)
+		t0, t1, ok := Clip(p, q, b)
 		if !ok {
 			continue
 		}

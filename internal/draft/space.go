@@ -50,7 +50,18 @@ func (s *Space) Free(b scene.Box, air float64) bool {
 		}
 	}
 	for _, l := range s.strokes {
-		if crosses(l.a, l.b, b) {
+		if Crosses(l.a, l.b, b) {
+			return false
+		}
+	}
+	return true
+}
+
+// FreeOfWords reports whether a box with some air around it meets no words; lines may run through it.
+func (s *Space) FreeOfWords(b scene.Box, air float64) bool {
+	b = b.Inset(-air)
+	for _, o := range s.boxes {
+		if b.Meets(o) {
 			return false
 		}
 	}
@@ -60,7 +71,7 @@ func (s *Space) Free(b scene.Box, air float64) bool {
 // FreeLine reports whether a line runs clear of all words.
 func (s *Space) FreeLine(a, b scene.Point, air float64) bool {
 	for _, o := range s.boxes {
-		if crosses(a, b, o.Inset(-air)) {
+		if Crosses(a, b, o.Inset(-air)) {
 			return false
 		}
 	}
@@ -77,16 +88,16 @@ func (s *Space) Find(air float64, boxes ...scene.Box) int {
 	return -1
 }
 
-// crosses reports whether a line has a part inside a box, by clipping it to the box.
-func crosses(a, b scene.Point, o scene.Box) bool {
-	_, _, ok := clip(a, b, o)
+// Crosses reports whether a line has a part inside a box, by clipping it to the box.
+func Crosses(a, b scene.Point, o scene.Box) bool {
+	_, _, ok := Clip(a, b, o)
 	return ok
 }
 
-// clip cuts a line to a box and gives where it enters and leaves, as shares of its length.
+// Clip cuts a line to a box and gives where it enters and leaves, as shares of its length.
 //
 // Source: Liang and Barsky 1984.
-func clip(a, b scene.Point, o scene.Box) (t0, t1 float64, ok bool) {
+func Clip(a, b scene.Point, o scene.Box) (t0, t1 float64, ok bool) {
 	t0, t1 = 0, 1
 	dx, dy := b.X-a.X, b.Y-a.Y
 	for _, e := range [4][2]float64{{-dx, a.X - o.X0}, {dx, o.X1 - a.X}, {-dy, a.Y - o.Y0}, {dy, o.Y1 - a.Y}} {
@@ -115,7 +126,7 @@ func Outside(a, b scene.Point, boxes ...scene.Box) []scene.Point {
 	type part struct{ from, to float64 }
 	left := []part{{0, 1}}
 	for _, o := range boxes {
-		t0, t1, ok := clip(a, b, o)
+		t0, t1, ok := Clip(a, b, o)
 		if !ok {
 			continue
 		}

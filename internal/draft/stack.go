@@ -77,7 +77,7 @@ func (s *Stack) draw(g *scene.Group, k Look, space *Space, i int) {
 	row := g.Part(scene.Tag{Class: "tier", Title: t.Name})
 	line, ext := scene.Pen(scene.Dimensions, k.Dimension), scene.Pen(scene.Dimensions, k.Extension)
 	for j, m := range t.Marks {
-		s.extension(row, k, ext, i, j, m)
+		s.extension(row, k, ext, space, i, j, m)
 	}
 	a, b := t.Marks[0], t.Marks[len(t.Marks)-1]
 	row.Line(s.pt(a, t.line), s.pt(b, t.line), line)
@@ -121,7 +121,7 @@ func (s *Stack) figure(g *scene.Group, k Look, t *Tier, p place, text string, sp
 }
 
 // extension draws the extension line of a mark. Where a tier nearer to the object has the same mark, it goes on from there.
-func (s *Stack) extension(g *scene.Group, k Look, pen scene.Style, i, j int, m float64) {
+func (s *Stack) extension(g *scene.Group, k Look, pen scene.Style, space *Space, i, j int, m float64) {
 	t := &s.Tiers[i]
 	from := s.Edge
 	if s.Outline != nil {
@@ -147,6 +147,7 @@ func (s *Stack) extension(g *scene.Group, k Look, pen scene.Style, i, j int, m f
 	}
 	if (to-from)*s.Out > 0 {
 		g.Line(s.pt(m, from), s.pt(m, to), pen)
+		space.Stroke(s.pt(m, from), s.pt(m, to))
 	}
 }
 
@@ -186,4 +187,13 @@ func (s *Stack) names(g *scene.Group, k Look, space *Space) {
 func Tick(g *scene.Group, k Look, at scene.Point) {
 	d := k.Of(tick) / 2 * math.Sqrt2 / 2
 	g.Line(at.Add(-d, d), at.Add(d, -d), scene.Pen(scene.Dimensions, k.Seam))
+}
+
+// Box is what the stack takes, as it would be drawn.
+func (s *Stack) Box(k Look) scene.Box {
+	var g scene.Group
+	c := *s
+	c.Tiers = append([]Tier(nil), s.Tiers...)
+	c.Draw(&g, k, NewSpace(scene.Box{}))
+	return g.Bounds()
 }

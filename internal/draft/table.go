@@ -32,7 +32,7 @@ type Table struct {
 	Columns []Column
 	Rows    []Row
 	Height  float64 // of text; 0: small
-	Row     float64 // least height of a row; 0: 5 on the office page
+	Row     float64 // least height of a row; 0: 5.6 on the office page
 	Lines   bool    // upright lines between the columns and an outline
 	Light   bool    // no rules between rows
 }
@@ -47,7 +47,7 @@ func (t *Table) Width() float64 {
 }
 
 // Fit makes each column as wide as what stands in it, no narrower than its head, and spreads the rest of width over
-// those that wrap, or over all where none does.
+// those that wrap, or over all where none does. With a width of 0 every column is as wide as it needs.
 func (t *Table) Fit(k Look, width float64) {
 	sum, wraps := 0.0, 0
 	for i := range t.Columns {
@@ -66,6 +66,7 @@ func (t *Table) Fit(k Look, width float64) {
 	}
 	rest := width - sum
 	switch {
+	case width <= 0:
 	case wraps > 0:
 		for i := range t.Columns {
 			if c := &t.Columns[i]; c.Wrap {
@@ -102,7 +103,7 @@ func (t *Table) least(k Look) float64 {
 	if t.Row > 0 {
 		return t.Row
 	}
-	return k.Of(5)
+	return k.Of(5.6)
 }
 
 // lines are what a cell is lettered as.
@@ -126,7 +127,7 @@ func (t *Table) rowHeight(k Look, r Row) float64 {
 		}
 		size := t.size(k, c)
 		n := len(t.lines(k, c, r.Cells[i], r.Strong))
-		h = math.Max(h, float64(n)*size+float64(max(n-1, 0))*size*0.6+2*k.Of(1.25))
+		h = math.Max(h, float64(n)*size+float64(max(n-1, 0))*size*0.6+2*k.Of(1.5))
 	}
 	return h
 }

@@ -36,6 +36,7 @@ type Tier struct {
 
 	line    float64   // where the dimension line lies, across
 	through []float64 // where extension lines of tiers further out pass
+	out     []bool    // figures that do not fit on the line
 }
 
 // place is where a figure of a tier stands, in coordinates along the line and out from it.
@@ -55,7 +56,7 @@ func (p place) meets(q place, air float64) bool {
 
 // struck reports whether a line between two spots passes through the figure.
 func (p place) struck(a, b spot, air float64) bool {
-	return crosses(scene.Pt(a.along, a.out), scene.Pt(b.along, b.out), scene.Box{X0: p.from - air, Y0: p.in - air, X1: p.to + air, Y1: p.far + air})
+	return Crosses(scene.Pt(a.along, a.out), scene.Pt(b.along, b.out), scene.Box{X0: p.from - air, Y0: p.in - air, X1: p.to + air, Y1: p.far + air})
 }
 
 // lay finds a place for every figure: on the line where it fits, else out on a leader, as near as it stays clear.
@@ -116,7 +117,7 @@ func (t *Tier) inline(k Look, i int, w, h float64, outward bool, others []place,
 			}
 		}
 		lo, hi = mid-w/2-air-k.Of(tick)/3, mid+w/2+air
-		if i > 0 && lo < t.Marks[0]+k.Of(originSize)/2 {
+		if i > 0 && math.Abs(mid-t.Marks[0]) < w/2+air+k.Of(originSize)/2 {
 			return p, false
 		}
 	} else {
@@ -160,6 +161,10 @@ func (t *Tier) inline(k Look, i int, w, h float64, outward bool, others []place,
 // outward lists the figures that have to go out, those at the ends of a row of neighbours first.
 func (t *Tier) outward(done []bool) []int {
 	var order []int
+	t.out = make([]bool, len(done))
+	for i := range done {
+		t.out[i] = !done[i]
+	}
 	for i := 0; i < len(done); {
 		if done[i] {
 			i++
@@ -168,6 +173,13 @@ func (t *Tier) outward(done []bool) []int {
 		j := i
 		for j < len(done) && !done[j] {
 			j++
+		}
+		if j-i > 2 {
+			for a := i; a < j; a++ {
+				order = append(order, a)
+			}
+			i = j
+			continue
 		}
 		for a, b := i, j-1; a <= b; a, b = a+1, b-1 {
 			order = append(order, a)
@@ -186,10 +198,25 @@ func (t *Tier) lead(k Look, i int, upright bool, places []place, done []bool) (p
 	h, air := t.height(k), k.Of(figureAir)
 	w := scene.Width(t.Figures[i], h, t.Bold)
 	mid, side := t.middle(i), t.side(i, done)
+	type try struct {
+		level int
+		slope float64
+	}
+	var tries []try
+	if t.crowd(i) > 2 { // a row of equal narrow parts reads best with its figures straight under them, in rows by turns
+		for level := 1; level <= rows; level++ {
+			tries = append(tries, try{level, 0})
+		}
+	}
 	for level := 1; level <= rows; level++ {
-		d := k.Of(firstOut) + k.Of(nextOut)*float64(level-1)
 		for _, slope := range []float64{1, -1, 0, 0.5, -0.5, 1.6, -1.6, 0.25, -0.25} {
-			run := slope * side * d
+			tries = append(tries, try{level, slope})
+		}
+	}
+	for _, c := range tries {
+		level, d := c.level, k.Of(firstOut)+k.Of(nextOut)*float64(c.level-1)
+		{
+			run := c.slope * side * d
 			p := place{level: level, lead: [2]spot{{mid, 0}, {mid + run, d}}}
 			if upright {
 				p.from, p.to = mid+run-h/2-h*drop, mid+run+h/2+h*drop
@@ -275,6 +302,18 @@ func (t *Tier) fan(k Look, upright bool) []place {
 		places[i] = p
 	}
 	return places
+}
+
+// crowd counts the neighbours that go out together with a figure, itself among them.
+func (t *Tier) crowd(i int) int {
+	n := 1
+	for j := i - 1; j >= 0 && t.out[j]; j-- {
+		n++
+	}
+	for j := i + 1; j < len(t.out) && t.out[j]; j++ {
+		n++
+	}
+	return n
 }
 
 // side is the way a leader turns: away from the middle of the row of neighbours that go out with it.

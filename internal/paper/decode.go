@@ -74,6 +74,7 @@ func (d decoder) template() *Template {
 	top, bottom := size(f.Get("top"), 10, 0, 200), size(f.Get("bottom"), 10, 0, 200)
 	t.Frame = Box{left, top, t.Width - left - right, t.Height - top - bottom}
 	t.FrameLine = pen(f.Get("line"), 0.7)
+	t.Centring = f.Get("centring").Bool(false)
 
 	x := d.table("text")
 	t.Text = Text{Small: size(x.Get("small"), 2.5, Least, 20), Medium: size(x.Get("medium"), 3.5, Least, 20),

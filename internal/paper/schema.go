@@ -16,6 +16,7 @@ var Schema = source.Schema{
 		{Name: "top", Kind: "length", Default: "10", Doc: "From the upper edge"},
 		{Name: "bottom", Kind: "length", Default: "10", Doc: "From the lower edge"},
 		{Name: "line", Kind: "length", Default: "0.7", Doc: "Width of its line"},
+		{Name: "centring", Kind: "true or false", Default: "false", Doc: "Marks at the middles of the paper's edges (ISO 5457)"},
 	}},
 	{Path: "text", Doc: "Heights of capitals.", Keys: []source.Key{
 		{Name: "small", Kind: "length", Default: "2.5", Doc: "Notes and figures; all distances on the page grow with it"},

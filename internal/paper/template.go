@@ -35,6 +35,7 @@ type Template struct {
 	Width, Height float64
 	Frame         Box
 	FrameLine     float64
+	Centring      bool // marks at the middles of the paper's edges
 	Strip         Box
 	StripLine     float64
 	Divider       float64 // between blocks

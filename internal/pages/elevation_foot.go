@@ -1,0 +1,326 @@
+package pages
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/finding"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/room"
+	"flitchlay/internal/scene"
+	"flitchlay/internal/shape"
+)
+
+type shapePoint = shape.Point
+
+// notes letters lines at the head of the field and gives the y under them.
+func (b *board) notes(lines []string) float64 {
+	k := b.look
+	y := b.field.Y0 + k.Of(8)
+	x := b.field.X0 + k.Of(6)
+	for _, text := range lines {
+		for _, line := range scene.Wrap(text, k.Small, false, b.noteWidth()) {
+			t := scene.Text{At: scene.Pt(x, y), String: line, Height: k.Small, Layer: scene.Notes}
+			b.page.Text(t)
+			b.space.Take(t.Bounds())
+			y += k.Of(5)
+		}
+	}
+	return y - k.Of(5) + k.Of(1)
+}
+
+// noteLines are what is said over the view of a wall: the material, the widths, the terminations, what is standing.
+func (e *elevation) noteLines() []string {
+	var list []string
+	v := e.room.Veneer
+	var one []string
+	if n := e.numbersOn(); n != "" {
+		one = append(one, n)
+	}
+	if v.Match != "" {
+		one = append(one, v.Match+" match between leaves")
+	}
+	one = append(one, "hung in number order left to right")
+	line := capital(strings.Join(one, ", ")) + "."
+	if m := e.room.Project.Measured; m != "" {
+		line += " Field measured " + m + "."
+	}
+	list = append(list, line)
+	list = append(list, e.widthsLine())
+	return append(list, e.paper.Standing...)
+}
+
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// numbersOn says which sheets of which flitches hang on the wall.
+func (e *elevation) numbersOn() string {
+	var sheets []*layout.Sheet
+	for _, p := range e.f.parts {
+		if p.to > e.from && p.from < e.to {
+			sheets = append(sheets, p.sheets...)
+		}
+	}
+	return e.ranges(sheets)
+}
+
+// ranges names sheets by flitch: "flitch F-311, sheets 32 to 41 and 1 to 3". Numbers left out between two do not part
+// them.
+func (s *set) ranges(sheets []*layout.Sheet) string {
+	var parts []string
+	for i := 0; i < len(sheets); {
+		var runs []string
+		j := i
+		for j < len(sheets) && sheets[j].Flitch == sheets[i].Flitch && (sheets[j].Number == 0) == (sheets[i].Number == 0) {
+			k := j + 1
+			for k < len(sheets) && sheets[k].Flitch == sheets[i].Flitch && sheets[k].Number >= sheets[k-1].Number {
+				k++
+			}
+			runs = append(runs, span(sheets[j].Number, sheets[k-1].Number))
+			j = k
+		}
+		text := "sheets " + strings.Join(runs, " and ")
+		if len(runs) == 1 && !strings.Contains(runs[0], " ") {
+			text = "sheet " + runs[0]
+		}
+		if sheets[i].Number == 0 {
+			text = "sheets that no flitch gives"
+		} else if f := sheets[i].Flitch; f != "" {
+			text = "flitch " + f + ", " + text
+		}
+		parts = append(parts, text)
+		i = j
+	}
+	return strings.Join(parts, "; ")
+}
+
+// span is "4 to 13", or "4" alone.
+func span(a, b int) string {
+	if a == b {
+		return fmt.Sprint(a)
+	}
+	return fmt.Sprintf("%d to %d", a, b)
+}
+
+// widthsLine says what full sheets cover and which are cut narrower.
+func (e *elevation) widthsLine() string {
+	var cut []string
+	for _, p := range e.f.parts {
+		s := p.sheet()
+		if p.to <= e.from || p.from >= e.to {
+			continue
+		}
+		if s.Narrow {
+			cut = append(cut, fmt.Sprintf("Sheet %s is cut to %s: the grain jumps %s at its right seam.", numberOf(s), e.style.Words(s.Width), e.style.Words(s.Lost)))
+		}
+	}
+	line := "Full sheets cover " + e.style.Words(e.net()) + "."
+	if len(cut) == 0 {
+		line += " No narrow sheet on this wall."
+	}
+	line += " " + strings.Join(cut, " ")
+	var ends []string
+	ends = append(ends, "base "+e.endMark("base"), "head "+e.endMark("head"))
+	if len(e.f.w.Openings) > 0 && e.endMark("jamb") != "" {
+		ends = append(ends, "openings "+e.endMark("jamb"))
+	}
+	page := e.pageOf("terminations")
+	if len(e.list) == 0 { // while pages are still planned
+		page = pageNumber(e.paper.Discipline, details, 1)
+	}
+	if page != "" {
+		line = strings.TrimSpace(line) + " Terminations " + page + ": " + strings.Join(ends, ", ") + "."
+	}
+	return line
+}
+
+// titleHigh is how high title and bar come out with what parts them from the dimensions.
+func (e *elevation) titleHigh() float64 { return e.look.Of(24) }
+
+// foot draws title, scale bar and, where the page has room, the table of the wall's sheets.
+func (e *elevation) foot() {
+	k := e.look
+	box := e.box()
+	under := e.below.Box(k).Y1 + k.Of(7)
+	if e.apart() > 0 {
+		under += k.Of(2)
+	}
+	y := math.Max(box.Y1+k.Of(34), under+k.Of(8))
+	y = math.Min(y, e.field.Y1-k.Of(14))
+	name := strings.ToUpper(e.f.w.Name)
+	mark := e.marks[e.f.wall]
+	if e.of > 1 {
+		mark += fmt.Sprint(e.piece + 1)
+		name += fmt.Sprintf(", %d OF %d", e.piece+1, e.of)
+	}
+	second := "SCALE " + draft.Ratio(e.v.Scale, e.metric())
+	if e.f.w.Ref != "" {
+		second += "   architect's mark " + e.f.w.Ref
+	}
+	left, right := e.field.X0+k.Of(6), e.field.X1-k.Of(6)
+	t := draft.Title{Mark: mark, Page: e.leaf.number, Name: name, Under: []string{second}, Width: k.Of(60), Most: right - left}
+	bar := draft.Bar{Scale: e.v.Scale, Metric: e.metric()}
+	most := k.Of(104)
+	wide := t.Wide(k)
+	x := math.Min(math.Max(box.X0, left), math.Max(left, right-wide))
+	gap := k.Of(16)
+	for most > k.Of(30) && x+wide+gap+bar.Wide(k, most) > right {
+		most -= k.Of(4)
+	}
+	barAt := scene.Pt(math.Max(x+wide+gap, math.Min(box.X1, right)-bar.Wide(k, most)), y+k.Of(1.5))
+	if over := barAt.X + bar.Wide(k, most) - right; over > 0 && x-over >= left {
+		x -= over
+		barAt.X -= over
+	}
+	tb := t.Draw(&e.page.Group, k, scene.Pt(x, y))
+	if barAt.X+bar.Wide(k, most) > right { // no room beside the title: under it
+		barAt = scene.Pt(x+k.Of(17), tb.Y1+k.Of(8))
+	}
+	e.space.Take(tb)
+	bb := bar.Draw(&e.page.Group, k, barAt, most)
+	e.space.Take(bb)
+	e.table(math.Max(tb.Y1, bb.Y1) + k.Of(5))
+}
+
+// sheetTable lists the sheets of the wall.
+func (e *elevation) sheetTable() *draft.Table {
+	t := &draft.Table{Columns: []draft.Column{
+		{Head: "SHEET", Align: scene.Start, Bold: true}, {Head: "FLITCH"}, {Head: "COVERS", Align: scene.End}, {Head: "RIGHT SEAM AT", Align: scene.End},
+		{Head: "LINE AT", Align: scene.End}, {Head: "CUT LENGTH", Align: scene.End}, {Head: "NOTE"}}}
+	for _, p := range e.f.parts {
+		if p.to <= e.from || p.from >= e.to {
+			continue
+		}
+		for _, s := range p.sheets {
+			seam, line := "", ""
+			if e.seamAt(p.to) && s.Course == 1 {
+				seam = e.style.Format(p.to)
+				line = e.style.Format(p.to + e.room.Veneer.Overlap.HalfDown())
+			}
+			t.Rows = append(t.Rows, draft.Row{Cells: []string{numberOf(s), s.Flitch, e.style.Format(s.Width), seam, line, e.style.Format(s.CutLength), e.sheetNote(p, s)}})
+		}
+	}
+	return t
+}
+
+// sheetNote says what is special about a sheet.
+func (e *elevation) sheetNote(p part, s *layout.Sheet) string {
+	var list []string
+	if s.Ripped != "" {
+		list = append(list, fmt.Sprintf("ripped to %s at its %s edge", e.style.Words(s.RipTo), s.Ripped))
+	}
+	for _, c := range s.Corners {
+		list = append(list, "wraps "+c)
+	}
+	if s.Turned {
+		list = append(list, "hangs turned")
+	}
+	if s.Narrow {
+		list = append(list, "the grain jumps "+e.style.Words(s.Lost))
+	}
+	if s.Hung {
+		list = append(list, "hung")
+	}
+	return strings.Join(list, ", ")
+}
+
+// tableHigh is how high the table under the view comes out.
+func (e *elevation) tableHigh() float64 {
+	t := e.sheetTable()
+	if n := len(t.Rows); n > 10 {
+		t.Rows = t.Rows[:(n+1)/2]
+	}
+	t.Fit(e.look, 0)
+	return t.High(e.look)
+}
+
+// table draws the sheets of the wall under the view, in two columns where there are many, if all of them find room.
+func (e *elevation) table(y float64) {
+	k := e.look
+	t := e.sheetTable()
+	wide := e.field.W() - k.Of(12)
+	room := e.field.Y1 - k.Of(4) - y
+	t.Fit(k, 0)
+	half := (len(t.Rows) + 1) / 2
+	natural := t.Width()
+	switch {
+	case t.High(k) <= room && natural <= wide:
+		t.Fit(k, math.Min(wide, math.Max(natural, e.box().W())))
+		x := math.Min(math.Max(e.box().X0, e.field.X0+k.Of(6)), e.field.X1-k.Of(6)-t.Width())
+		_, taken := t.Draw(&e.page.Group, k, scene.Pt(x, y), 0, room)
+		e.space.Take(taken)
+	case 2*natural+k.Of(8) <= wide && len(t.Rows) > 1:
+		top := *t
+		top.Rows = t.Rows[:half]
+		if top.High(k) > room {
+			return
+		}
+		x := e.field.X0 + (e.field.W()-2*natural-k.Of(8))/2
+		_, left := top.Draw(&e.page.Group, k, scene.Pt(x, y), 0, room)
+		top.Rows = t.Rows[half:]
+		_, right := top.Draw(&e.page.Group, k, scene.Pt(x+natural+k.Of(8), y), 0, room)
+		e.space.Take(left, right)
+	}
+}
+
+// deviation is a finding that the reviewer has to know of, with its number on the drawings and in the list of the cover.
+type deviation struct {
+	number int
+	finding.Finding
+}
+
+// deviations are all musts and shoulds, numbered.
+func (s *set) deviations() []deviation {
+	var list []deviation
+	for _, f := range s.plan.Findings {
+		if f.Level != finding.Note {
+			list = append(list, deviation{len(list) + 1, f})
+		}
+	}
+	return list
+}
+
+// deviationMarks puts the number of each deviation of the wall into a triangle at its place.
+func (e *elevation) deviationMarks() {
+	k := e.look
+	for _, d := range e.deviations() {
+		if d.Wall != e.f.wall || d.At < e.from || d.At > e.to {
+			continue
+		}
+		bottom, top := e.f.cover(d.At)
+		x := e.v.X(d.At)
+		r := k.Of(4.8)
+		if d.number > 9 {
+			r = k.Of(6)
+		}
+		done := false
+		for _, share := range []float64{0.16, 0.24, 0.32, 0.4, 0.48, 0.56, 0.64, 0.72} {
+			y := e.v.Y(bottom) + (e.v.Y(top)-e.v.Y(bottom))*share
+			for _, dx := range []float64{r*0.5 + k.Of(2.6), -r*0.5 - k.Of(2.6), r*0.5 + k.Of(6), -r*0.5 - k.Of(6), r*0.5 + k.Of(10), -r*0.5 - k.Of(10)} {
+				c := scene.Pt(x+dx, y)
+				box := scene.Box{X0: c.X - r*0.9, Y0: c.Y - r, X1: c.X + r*0.9, Y1: c.Y + r*0.6}
+				if !e.space.Free(box, k.Of(0.6)) || !e.insideCover(c) {
+					continue
+				}
+				in := e.group.Part(scene.Tag{Class: "deviation", Title: d.Message, Data: []scene.Datum{datum("number", fmt.Sprint(d.number)), datum("code", string(d.Code))}})
+				in.Polygon(scene.Pen(scene.Marks, k.Seam).Filled(scene.White), c.Add(0, -r), c.Add(r*0.9, r*0.6), c.Add(-r*0.9, r*0.6))
+				in.Text(scene.Text{At: c.Add(0, r*0.6-k.Of(0.95)-k.Small/2), String: fmt.Sprint(d.number), Height: k.Small, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks})
+				e.space.Take(box)
+				done = true
+				break
+			}
+			if done {
+				break
+			}
+		}
+	}
+}
+
+// levelAt is the height of the covering's lower edge, for what stands on it.
+func levelAt(w *room.Wall, x L) L { return room.At(w.CoverFloor(), x) }

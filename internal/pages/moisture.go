@@ -1,0 +1,139 @@
+package pages
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/scene"
+	"flitchlay/internal/wood"
+)
+
+// State is a climate that a chart of moisture marks.
+type State struct {
+	Name string // "shop", "site"
+	wood.Climate
+}
+
+// MoistureChart draws the moisture content that wood comes to over relative humidity: a curve for the temperature of
+// each state, the state on it with a letter, the band that the room has to be held in, and under it what the letters
+// mean.
+//
+// Units: box in millimetres on paper; the chart fills it. Under 90 by 70 mm its figures crowd.
+func MoistureChart(g *scene.Group, box scene.Box, k draft.Look, states []State) {
+	row := 2 * k.Small
+	legend := row * float64(len(states)+2)
+	c := chart{look: k, plot: scene.Box{X0: box.X0 + k.Of(12), Y0: box.Y0 + k.Of(3), X1: box.X1 - k.Of(4), Y1: box.Y1 - legend - k.Of(10)}, most: 24}
+	g = g.Part(scene.Tag{Class: "moisture-chart"})
+	c.axes(g)
+	var drawn []float64
+	for i, s := range states {
+		if !near(drawn, s.Temperature) {
+			drawn = append(drawn, s.Temperature)
+			pen := scene.Pen(scene.Seams, k.Seam)
+			if i > 0 {
+				pen = pen.As(scene.Dashed(k.Seam))
+			}
+			c.curve(g, s.Temperature, pen)
+		}
+	}
+	c.marks(g, states)
+	y := box.Y1 - legend + row
+	line := func(s string) {
+		g.Text(scene.Text{At: scene.Pt(box.X0, y), String: s, Height: k.Small, Layer: scene.Notes})
+		y += row
+	}
+	for i, s := range states {
+		line(fmt.Sprintf("%s  %s: %s F, %s %% relative humidity: wood comes to %s %%", letter(i), s.Name, figure(s.Temperature, 1),
+			figure(s.Humidity, 1), figure(s.Moisture(), 1)))
+	}
+	line(fmt.Sprintf("grey: hold the room from %s to %s %% (%s)", figure(wood.RoomHumidity.Low, 0), figure(wood.RoomHumidity.High, 0), wood.RoomHumidity.Source))
+	line("equilibrium by equation 4-5, Wood Handbook, FPL-GTR-282")
+}
+
+func letter(i int) string { return string(rune('A' + i)) }
+
+// figure prints a number with at most so many decimals.
+func figure(f float64, decimals int) string {
+	scale := math.Pow(10, float64(decimals))
+	return strconv.FormatFloat(math.Round(f*scale)/scale, 'f', -1, 64)
+}
+
+func near(list []float64, t float64) bool {
+	for _, x := range list {
+		if math.Abs(x-t) < 0.5 {
+			return true
+		}
+	}
+	return false
+}
+
+// chart is the frame of a chart: humidity across, moisture up.
+type chart struct {
+	look draft.Look
+	plot scene.Box
+	most float64 // moisture at the top
+}
+
+func (c *chart) at(humidity, moisture float64) scene.Point {
+	return scene.Pt(c.plot.X0+(c.plot.X1-c.plot.X0)*humidity/100, c.plot.Y1-(c.plot.Y1-c.plot.Y0)*moisture/c.most)
+}
+
+// axes draws the band, the grid and the figures.
+func (c *chart) axes(g *scene.Group) {
+	k := c.look
+	low, high := c.at(wood.RoomHumidity.Low, 0), c.at(wood.RoomHumidity.High, c.most)
+	g.Rect(scene.Box{X0: low.X, Y0: high.Y, X1: high.X, Y1: low.Y}, scene.Style{Layer: scene.Hatch}.Filled(scene.Grey(0.9)))
+	thin := scene.Pen(scene.Grain, k.Grain).In(scene.Grey(0.6))
+	for h := 0.0; h <= 100; h += 10 {
+		g.Line(c.at(h, 0), c.at(h, c.most), thin)
+		g.Text(scene.Text{At: c.at(h, 0).Add(0, k.Of(1.5)), String: figure(h, 0), Height: k.Small, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Notes})
+	}
+	for m := 0.0; m <= c.most; m += 4 {
+		g.Line(c.at(0, m), c.at(100, m), thin)
+		g.Text(scene.Text{At: c.at(0, m).Add(-k.Of(1.5), 0), String: figure(m, 0), Height: k.Small, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Notes})
+	}
+	g.Rect(c.plot, scene.Pen(scene.Notes, k.Thin))
+	g.Text(scene.Text{At: scene.Pt((c.plot.X0+c.plot.X1)/2, c.plot.Y1+k.Of(2.5)+k.Small), String: "relative humidity, %", Height: k.Small, Anchor: scene.Middle,
+		Seat: scene.Hanging, Layer: scene.Notes})
+	g.Text(scene.Text{At: scene.Pt(c.plot.X0-k.Of(8), (c.plot.Y0+c.plot.Y1)/2), String: "moisture, %", Height: k.Small, Anchor: scene.Middle, Angle: 90,
+		Layer: scene.Notes})
+}
+
+// curve draws the moisture content at one temperature, as far up as the chart goes.
+func (c *chart) curve(g *scene.Group, temperature float64, pen scene.Style) {
+	var points []scene.Point
+	for h := 0.0; h <= 98; h++ {
+		m := wood.Climate{Temperature: temperature, Humidity: h}.Moisture()
+		if m > c.most {
+			break
+		}
+		points = append(points, c.at(h, m))
+	}
+	g.Polyline(pen, points...)
+}
+
+// marks sets a dot and a letter for every state, with lines to both axes. The letters of two dots that stand close go to
+// different sides.
+func (c *chart) marks(g *scene.Group, states []State) {
+	k := c.look
+	side := []scene.Point{scene.Pt(-2.6, -2.2), scene.Pt(2.6, 2.6), scene.Pt(-2.6, -5.6), scene.Pt(2.6, 6)}
+	for i, s := range states {
+		p := c.at(s.Humidity, math.Min(s.Moisture(), c.most))
+		drop := scene.Pen(scene.Dimensions, k.Extension).As(scene.Dashed(k.Extension))
+		g.VLine(p.X, p.Y, c.plot.Y1, drop)
+		g.HLine(c.plot.X0, p.X, p.Y, drop)
+		g.Circle(p, k.Of(0.9), scene.Style{Layer: scene.Marks}.Filled(scene.Black))
+		d := side[i%len(side)]
+		g.Text(scene.Text{At: p.Add(k.Of(d.X), k.Of(d.Y)), String: letter(i), Height: k.Medium, Bold: true, Anchor: scene.Middle, Seat: scene.Centred,
+			Field: k.Of(0.4), Layer: scene.Marks})
+	}
+}
+
+// MoisturePage is the chart on a page of its own.
+func MoisturePage(states []State) *scene.Page {
+	p := scene.NewPage("moisture", "Moisture content of wood", 160, 120)
+	MoistureChart(&p.Group, p.Paper().Inset(5), draft.Office(), states)
+	return p
+}

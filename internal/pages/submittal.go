@@ -1,0 +1,19 @@
+package pages
+
+import (
+	"flitchlay/internal/layout"
+	"flitchlay/internal/paper"
+	"flitchlay/internal/scene"
+)
+
+// submittal is the list of pages that the architect gets, in their order.
+var submittal = []section{
+	{elevations, elevationPages},
+}
+
+// Submittal draws the set for the architect. The logo may be nil.
+//
+// Errors: a fault of the program: a page that no backend could draw.
+func Submittal(p *layout.Plan, t *paper.Template, logo *scene.Picture) (*scene.Document, error) {
+	return newSet(p, t, logo, "Submittal").document(submittal)
+}
