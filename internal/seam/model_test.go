@@ -41,6 +41,7 @@ type model struct {
 	places  []oracletest.Place
 	closing oracletest.Place
 	items   []item
+	spent   time.Duration // by glpsol itself
 }
 
 // item is one item of the score as a linear sum.
@@ -73,8 +74,8 @@ func inOrder(score seam.Score, c oracletest.Case) []int64 {
 }
 
 // glpsolLeast finds the least of every item in the order of the aim, one run of glpsol each: what an item reached is a
-// row from then on.
-func glpsolLeast(t testing.TB, c oracletest.Case, limit time.Duration) []int64 {
+// row from then on. It gives the time that glpsol itself took, too.
+func glpsolLeast(t testing.TB, c oracletest.Case, limit time.Duration) ([]int64, time.Duration) {
 	program, err := exec.LookPath("glpsol")
 	require.NoError(t, err, "glpsol is what this test compares with: install GLPK")
 	m := newModel(c)
@@ -86,7 +87,7 @@ func glpsolLeast(t testing.TB, c oracletest.Case, limit time.Duration) []int64 {
 		least = append(least, value)
 		m.row(it.weight, "<=", (value-it.constant)/cmp.Or(it.scale, 1))
 	}
-	return least
+	return least, m.spent
 }
 
 func newModel(c oracletest.Case) *model {
@@ -432,7 +433,9 @@ func (m *model) minimise(t testing.TB, ctx context.Context, program string, it i
 	folder := t.TempDir()
 	problem, solution := filepath.Join(folder, "span.lp"), filepath.Join(folder, "span.sol")
 	require.NoError(t, os.WriteFile(problem, text.Bytes(), 0o644))
+	start := time.Now()
 	out, err := exec.CommandContext(ctx, program, "--lp", problem, "--write", solution).CombinedOutput()
+	m.spent += time.Since(start)
 	require.NoError(t, err, "%s: %s", it.name, tail(out))
 	written, err := os.ReadFile(solution)
 	require.NoError(t, err, "%s", tail(out))

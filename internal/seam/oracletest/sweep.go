@@ -26,23 +26,57 @@ func Sweep(span seam.Span, aim seam.Aim) (seam.Layout, bool) {
 	}
 	switch {
 	case span.Closed:
-		for i, s := range grid {
-			edges := slices.Concat(grid[i:], grid[:i+1])
-			for k := len(grid) - i; k < len(edges); k++ {
-				edges[k] += span.Period
-			}
-			better((&sweep{span: span, aim: aim, places: places, edges: edges}).fromLeft(s))
+		for _, s := range grid {
+			better(newSweep(span, aim, places, s).fromLeft(0))
 		}
 	case span.OneWall && !span.LeftSeam && !span.RightSeam:
-		edges := slices.Concat([]int64{span.L}, grid, []int64{span.R})
-		for first := 1; first < len(edges); first++ {
-			better((&sweep{span: span, aim: aim, places: places, edges: edges, first: first}).fromLeft(-1))
+		for first := range len(grid) + 1 {
+			better(newSweep(span, aim, places, 0).fromLeft(first + 1))
 		}
 	default:
-		edges := slices.Concat([]int64{span.L}, grid, []int64{span.R})
-		better((&sweep{span: span, aim: aim, places: places, edges: edges}).fromLeft(-1))
+		better(newSweep(span, aim, places, 0).fromLeft(0))
 	}
 	return best[0].layout(span, best)
+}
+
+// SweepFrom finds the best layout of those that keep every pin and have s for their closing seam, in an open span for
+// their first one: one sweep, and so in reach on spans of any length. Dropped is empty.
+func SweepFrom(span seam.Span, aim seam.Aim, s int64) (seam.Layout, bool) {
+	places := map[int64]Place{}
+	for _, s := range Grid(span) {
+		places[s] = PlaceAt(span, s)
+	}
+	w := newSweep(span, aim, places, s)
+	first := 0
+	if !span.Closed {
+		first = slices.Index(w.edges, s)
+	}
+	found := w.fromLeft(first)
+	kept := found[len(found)-1]
+	if !kept.ok {
+		return seam.Layout{}, false
+	}
+	span.Pins = nil
+	return kept.layout(span, []route{kept})
+}
+
+// newSweep lays the edges out, in a closed span from the closing seam round to it.
+func newSweep(span seam.Span, aim seam.Aim, places map[int64]Place, closing int64) *sweep {
+	w := &sweep{span: span, aim: aim, closing: closing}
+	grid := Grid(span)
+	if span.Closed {
+		i := slices.Index(grid, closing)
+		w.edges = slices.Concat(grid[i:], grid[:i+1])
+	} else {
+		w.edges = slices.Concat([]int64{span.L}, grid, []int64{span.R})
+	}
+	for k, s := range w.edges {
+		w.places = append(w.places, places[s])
+		if k > 0 && s <= w.edges[0] {
+			w.edges[k] += span.Period
+		}
+	}
+	return w
 }
 
 // route is the best way on from one edge to the right end: its score, the next edge, and the seams once it is whole.
@@ -87,16 +121,19 @@ func (free route) layout(span seam.Span, best []route) (seam.Layout, bool) {
 // sweep goes over the edges from right to left: edges[0] is the left end or the closing seam, the last one the right
 // end or the closing seam again.
 type sweep struct {
-	span   seam.Span
-	aim    seam.Aim
-	places map[int64]Place
-	edges  []int64
-	first  int // the right edge of the first sheet, 0 where it is free
-	ways   [][]route
+	span    seam.Span
+	aim     seam.Aim
+	places  []Place // of the edges; a raw end owes nothing
+	edges   []int64
+	closing int64
+	first   int
+	ways    [][]route
 }
 
-// fromLeft gives the best route from the left end for every set of pins to keep.
-func (w *sweep) fromLeft(closing int64) []route {
+// fromLeft gives the best route from the left end for every set of pins to keep; first is the right edge of the first
+// sheet, 0 where it is free.
+func (w *sweep) fromLeft(first int) []route {
+	w.first = first
 	n := len(w.edges) - 1
 	w.ways = make([][]route, n+1)
 	for i := n - 1; i >= 0; i-- {
@@ -110,7 +147,7 @@ func (w *sweep) fromLeft(closing int64) []route {
 	}
 	found := w.ways[0]
 	for need := range found {
-		found[need].closing = closing
+		found[need].closing = w.closing
 		for i, at := 0, found[need]; at.ok && i < n; {
 			if i = at.next; i < n || w.span.Closed {
 				found[need].seams = append(found[need].seams, w.edges[i])
@@ -133,15 +170,9 @@ func (w *sweep) goOn(i, j int) {
 	if !widthAllowed(w.span, sheet) {
 		return
 	}
-	var place Place
-	if at := sheet.Right; sheet.RightCounts && w.span.Closed {
-		place = w.places[at%w.span.Period]
-	} else if sheet.RightCounts {
-		place = w.places[at]
-	}
-	score := scoreSheet(w.span, sheet, place)
+	score := scoreSheet(w.span, sheet, w.places[j])
 	if j == n && w.span.Closed {
-		score.Closing = place.Feet
+		score.Closing = w.places[j].Feet
 	}
 	if j == n && w.first > 0 {
 		score.Difference = difference(w.span, Sheet{Left: w.edges[0], Right: w.edges[w.first], LeftRaw: true}, sheet)
