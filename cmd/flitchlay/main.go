@@ -1,3 +1,10 @@
+// Command flitchlay lays out and draws real-wood-veneer wallcovering.
 package main
 
-func main() {}
+import (
+	"os"
+
+	"flitchlay/internal/cli"
+)
+
+func main() { os.Exit(cli.Main()) }

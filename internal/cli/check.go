@@ -1,0 +1,167 @@
+package cli
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"text/tabwriter"
+
+	"github.com/spf13/cobra"
+
+	"flitchlay/internal/layout"
+)
+
+// check prints what there is to say about a layout.
+func (c *call) check() *cobra.Command {
+	cmd := &cobra.Command{
+		Use:                   "check ROOM",
+		DisableFlagsInUseLine: true,
+		Short:                 "Print the findings, the seams round every opening and the corner returns",
+		Long: `check prints one finding a line: level, code, place, message. A must finding is a rule that the layout
+breaks, a should finding a preference that it misses, a note something to know. Then it prints where the
+seams stand round every opening and what wraps past every corner.
+
+ROOM is a room file, or - for standard input.`,
+		Example: `  flitchlay check dining.toml`,
+		RunE: func(_ *cobra.Command, args []string) error {
+			p, err := c.plan(args[0])
+			if err != nil {
+				return err
+			}
+			var out bytes.Buffer
+			findings(&out, p)
+			openings(&out, p)
+			returns(&out, p)
+			c.out.Write(out.Bytes())
+			return nil
+		},
+	}
+	roomArgument(cmd)
+	return cmd
+}
+
+// table aligns columns by two spaces.
+func table(to io.Writer) *tabwriter.Writer { return tabwriter.NewWriter(to, 0, 0, 2, ' ', 0) }
+
+// findings prints one finding a line.
+func findings(to io.Writer, p *layout.Plan) {
+	if len(p.Findings) == 0 {
+		fmt.Fprintln(to, "no findings")
+		return
+	}
+	t := table(to)
+	for _, f := range p.Findings {
+		fmt.Fprintf(t, "%s\t%s\t%s\t%s\n", f.Level, f.Code, f.Place, f.Message)
+	}
+	t.Flush()
+}
+
+// openings prints the seams over and under every opening and the nearest one at each side, with the distance to both
+// edges.
+func openings(to io.Writer, p *layout.Plan) {
+	t := table(to)
+	head := false
+	for i := range p.Runs {
+		r := &p.Runs[i]
+		edges := [2]string{"LEFT EDGE", "RIGHT EDGE"}
+		if r.Up {
+			edges = [2]string{"SILL", "HEAD"}
+		}
+		for k := range r.Openings {
+			o := &r.Openings[k]
+			for _, n := range around(r, o) {
+				if !head {
+					fmt.Fprintf(to, "\nSeams round openings\n")
+					fmt.Fprintf(t, "OPENING\tWALL\tSEAM\tFROM %s\tFROM %s\n", edges[0], edges[1])
+					head = true
+				}
+				fmt.Fprintf(t, "%s %s\t%s\t%d\t%s\t%s\n", o.Kind, o.Name, p.Room.Walls[o.Wall].Name, n.seam.Number,
+					p.Style.Words(n.left.Abs())+side(n.left < 0), p.Style.Words(n.right.Abs())+side(n.right > 0))
+			}
+		}
+	}
+	t.Flush()
+}
+
+// side says on which side of an edge a seam stands.
+func side(outside bool) string {
+	if outside {
+		return " outside"
+	}
+	return " inside"
+}
+
+// neighbour is a seam near an opening, and how far right of each edge it stands.
+type neighbour struct {
+	seam        *layout.Seam
+	left, right layout.L
+}
+
+// around finds the last seam before an opening, those in its width, and the first one after it.
+func around(r *layout.Run, o *layout.Opening) []neighbour {
+	var out []neighbour
+	var before, after *neighbour
+	for i := range r.Seams {
+		for turn := -r.Length; turn <= r.Length; turn += r.Length {
+			if turn != 0 && !r.Closed {
+				continue
+			}
+			at := r.Seams[i].At + turn
+			n := neighbour{&r.Seams[i], at - o.Left, at - o.Right}
+			switch {
+			case n.left < 0 && (before == nil || n.left > before.left):
+				before = &n
+			case n.right > 0 && (after == nil || n.right < after.right):
+				after = &n
+			case n.left >= 0 && n.right <= 0:
+				out = append(out, n)
+			}
+		}
+	}
+	if before != nil {
+		out = append([]neighbour{*before}, out...)
+	}
+	if after != nil {
+		out = append(out, *after)
+	}
+	return out
+}
+
+// returns prints what wraps past every corner. Where it differs over the height both ends are given.
+func returns(to io.Writer, p *layout.Plan) {
+	t := table(to)
+	head := false
+	for i := range p.Runs {
+		r := &p.Runs[i]
+		for k := range r.Corners {
+			c := &r.Corners[k]
+			if !head {
+				fmt.Fprintf(to, "\nCorner returns\n")
+				fmt.Fprintf(t, "CORNER\tFROM\tTO\tBEND\tSHEET\tLEFT RETURN\tRIGHT RETURN\n")
+				head = true
+			}
+			fmt.Fprintf(t, "%s\t%s\t%s\t%s %s\t%s\t%s\t%s\n", c.Name, p.Room.Walls[c.LeftWall].Name, p.Room.Walls[c.RightWall].Name,
+				c.Kind, layout.Degrees(c.Angle), wrapping(r, c.Sheet), overHeight(p, c.LeftReturnBottom, c.LeftReturnTop),
+				overHeight(p, c.RightReturnBottom, c.RightReturnTop))
+		}
+	}
+	t.Flush()
+}
+
+// wrapping names the sheet of a place, a dash where none goes round.
+func wrapping(r *layout.Run, place int) string {
+	for k := range r.Sheets {
+		if r.Sheets[k].Place == place {
+			return layout.SheetWords(&r.Sheets[k])
+		}
+	}
+	return "-"
+}
+
+// overHeight prints a return at the floor, and at the ceiling where it differs.
+func overHeight(p *layout.Plan, floor, ceiling layout.L) string {
+	if floor == ceiling {
+		return p.Style.Words(floor)
+	}
+	return p.Style.Words(floor) + " at the floor, " + p.Style.Words(ceiling) + " at the ceiling"
+}

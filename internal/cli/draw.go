@@ -1,0 +1,137 @@
+package cli
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"flitchlay/internal/layout"
+)
+
+// draw draws the sets.
+func (c *call) draw() *cobra.Command {
+	var to string
+	var words []string
+	cmd := &cobra.Command{
+		Use:                   "draw ROOM [-o DIR] [--set SET]",
+		DisableFlagsInUseLine: true,
+		Short:                 "Draw the sets for the architect and for the crew",
+		Long: `draw writes the drawings of a room: a PDF for each set, and one SVG for each page, named by the page's
+number. Without -o they go into a folder beside the room file that is named after it. Pages that an
+earlier run drew there and that are no longer wanted are removed; nothing else in the folder is touched.
+
+Sets: ` + strings.Join(setWords(), ", ") + `. Without --set all are drawn.
+
+ROOM is a room file, or - for standard input.`,
+		Example: `  flitchlay draw dining.toml -o drawings --set install`,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			sets, err := chosen(words)
+			if err != nil {
+				return err
+			}
+			if cmd.Flags().Changed("output") && to == "" {
+				return fmt.Errorf("-o takes the name of a folder")
+			}
+			p, err := c.plan(args[0])
+			if err != nil {
+				return err
+			}
+			if to == "" {
+				to = beside(args[0])
+			}
+			return c.drawInto(to, p, sets, folder(args[0]))
+		},
+	}
+	roomArgument(cmd)
+	cmd.Flags().StringVarP(&to, "output", "o", "", "the folder to write into")
+	cmd.Flags().StringSliceVar(&words, "set", nil, "the sets to draw: "+strings.Join(setWords(), ", "))
+	cmd.RegisterFlagCompletionFunc("set", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+		return setWords(), cobra.ShellCompDirectiveNoFileComp
+	})
+	cmd.MarkFlagDirname("output")
+	return cmd
+}
+
+// beside is the folder for the drawings of a room where none is named.
+func beside(room string) string {
+	if room == stdin {
+		return "room"
+	}
+	name := strings.TrimSuffix(room, filepath.Ext(room))
+	if name == room || filepath.Base(name) == "." || strings.HasSuffix(name, string(filepath.Separator)) {
+		return room + "-drawings"
+	}
+	return name
+}
+
+// drawInto draws sets into a folder, clears what an earlier run left there, and says what it did.
+func (c *call) drawInto(to string, p *layout.Plan, sets []drawnSet, from string) error {
+	mark, err := logo(p.Room, from)
+	if err != nil {
+		return err
+	}
+	var files []file
+	drawing, count := map[string]bool{}, map[string]int{}
+	for _, s := range sets {
+		t, err := s.template(p.Room, from)
+		if err != nil {
+			return err
+		}
+		list, err := s.files(p, t, mark)
+		if err != nil {
+			return err
+		}
+		drawing[s.word], count[s.word] = true, len(list)-1
+		files = append(files, list...)
+	}
+	earlier, err := readRecord(to)
+	if err != nil {
+		return &lostError{to, err}
+	}
+	stay, stale := renew(earlier, files, drawing)
+	var kept []drawn
+	for _, f := range files {
+		kept = append(kept, drawn{f.name, f.set, sum(f.data)})
+	}
+	// what is no longer wanted stays on record until it is gone
+	if err := write(to, append(files, record(append(append(kept, stay...), stale...)))); err != nil {
+		return err
+	}
+	for _, d := range stale {
+		switch removed, err := clear(to, d); {
+		case err != nil:
+			c.say("%s is no longer wanted, but left: %v", filepath.Join(to, d.name), plain(err))
+		case removed:
+			c.say("removed %s, which is no longer wanted", filepath.Join(to, d.name))
+		}
+	}
+	if len(stale) > 0 {
+		if err := write(to, []file{record(append(kept, stay...))}); err != nil {
+			return err
+		}
+	}
+	c.wrote(to, sets, files, count)
+	if c.must {
+		c.say("a rule that must be met is broken: every page says NOT FOR HANGING; see flitchlay check")
+	}
+	return nil
+}
+
+// wrote says what was written.
+func (c *call) wrote(to string, sets []drawnSet, files []file, count map[string]int) {
+	for _, s := range sets {
+		var pages []string
+		for _, f := range files {
+			if f.set == s.word {
+				pages = append(pages, f.name)
+			}
+		}
+		many := "pages"
+		if count[s.word] == 1 {
+			many = "page"
+		}
+		c.say("wrote %s (%d %s) and %s", filepath.Join(to, pages[0]), count[s.word], many, strings.Join(pages[1:], ", "))
+	}
+}

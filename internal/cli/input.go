@@ -1,0 +1,58 @@
+package cli
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+
+	"flitchlay/internal/finding"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/room"
+)
+
+// stdin is what stands for standard input in place of a file.
+const stdin = "-"
+
+// plan reads a room and lays it out.
+//
+// Errors: a roomError with every mistake of the file.
+func (c *call) plan(path string) (*layout.Plan, error) {
+	r, err := c.read(path)
+	if err != nil {
+		return nil, err
+	}
+	p, err := layout.Lay(r)
+	if err != nil {
+		return nil, &roomError{err}
+	}
+	c.must = finding.Any(p.Findings, finding.Must)
+	return p, nil
+}
+
+// read reads a room file.
+func (c *call) read(path string) (*room.Room, error) {
+	name, text, err := path, []byte(nil), error(nil)
+	if path == stdin {
+		name = "standard input"
+		text, err = io.ReadAll(c.in)
+	} else {
+		text, err = os.ReadFile(path)
+	}
+	if err != nil {
+		return nil, fmt.Errorf("%s cannot be read: %w", name, plain(err))
+	}
+	r, err := room.Decode(name, text)
+	if err != nil {
+		return nil, &roomError{err}
+	}
+	return r, nil
+}
+
+// folder is where paths inside a room file start from.
+func folder(path string) string {
+	if path == stdin {
+		return "."
+	}
+	return filepath.Dir(path)
+}

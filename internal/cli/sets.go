@@ -1,0 +1,141 @@
+package cli
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
+	"flitchlay/internal/pages"
+	"flitchlay/internal/paper"
+	"flitchlay/internal/pdf"
+	"flitchlay/internal/room"
+	"flitchlay/internal/scene"
+	"flitchlay/internal/source"
+	"flitchlay/internal/svg"
+)
+
+// drawnSet is one set of drawings.
+type drawnSet struct {
+	word  string // what --set takes, and the name of its PDF file
+	paper func(room.Page) string
+	inch  string // paper in an inch room that names none
+	mm    string // in a metric one
+	pages func(*layout.Plan, *paper.Template, *scene.Picture) (*scene.Document, error)
+}
+
+// drawnSets are all sets, in the order in which they are drawn.
+var drawnSets = []drawnSet{
+	{"submittal", func(p room.Page) string { return p.Submittal }, "ansi-b", "a3", pages.Submittal},
+}
+
+// setWords are the words that --set takes.
+func setWords() []string {
+	var words []string
+	for _, s := range drawnSets {
+		words = append(words, s.word)
+	}
+	return words
+}
+
+// chosen finds the sets by their words, in the order in which they are drawn; all of them for no word.
+//
+// Errors: one sentence that names the nearest.
+func chosen(words []string) ([]drawnSet, error) {
+	if len(words) == 0 {
+		return drawnSets, nil
+	}
+	for _, w := range words {
+		if slices.Contains(setWords(), w) {
+			continue
+		}
+		if near := source.Nearest(w, setWords()); near != "" {
+			return nil, fmt.Errorf("there is no set %q; the nearest is %s", w, near)
+		}
+		return nil, fmt.Errorf("there is no set %q; there are %s", w, strings.Join(setWords(), ", "))
+	}
+	var sets []drawnSet
+	for _, s := range drawnSets {
+		if slices.Contains(words, s.word) {
+			sets = append(sets, s)
+		}
+	}
+	return sets, nil
+}
+
+// template gives the paper of a set: one of ours by name, or an office's own by its path from the room file's folder.
+//
+// Errors: a roomError with every mistake of a template of the office's own.
+func (s drawnSet) template(r *room.Room, folder string) (*paper.Template, error) {
+	word := s.paper(r.Page)
+	switch {
+	case word == "" && r.Project.Units == length.Millimetres:
+		word = s.mm
+	case word == "":
+		word = s.inch
+	}
+	if paper.IsName(word) {
+		t, err := paper.Named(word)
+		if err != nil {
+			return nil, fmt.Errorf("%s set: %w", s.word, err)
+		}
+		return t, nil
+	}
+	path := word
+	if !filepath.IsAbs(path) {
+		path = filepath.Join(folder, path)
+	}
+	text, err := os.ReadFile(path)
+	if err != nil {
+		return nil, fmt.Errorf("%s set: page template %s cannot be read: %w", s.word, path, plain(err))
+	}
+	t, err := paper.Decode(path, text)
+	if err != nil {
+		return nil, &roomError{err}
+	}
+	return t, nil
+}
+
+// logo reads the picture for the title block, nil where the room names none.
+func logo(r *room.Room, folder string) (*scene.Picture, error) {
+	path := r.Page.Logo
+	if path == "" {
+		return nil, nil
+	}
+	if !filepath.IsAbs(path) {
+		path = filepath.Join(folder, path)
+	}
+	data, err := os.ReadFile(path)
+	if err != nil {
+		return nil, fmt.Errorf("logo %s cannot be read: %w", path, plain(err))
+	}
+	picture, err := scene.ReadPicture(data)
+	if err != nil {
+		return nil, fmt.Errorf("logo %s: %w", path, err)
+	}
+	return &picture, nil
+}
+
+// files draws a set: its PDF, then one SVG for each page, named by the page's number.
+func (s drawnSet) files(p *layout.Plan, t *paper.Template, logo *scene.Picture) ([]file, error) {
+	d, err := s.pages(p, t, logo)
+	if err != nil {
+		return nil, err
+	}
+	data, err := pdf.Write(d)
+	if err != nil {
+		return nil, err
+	}
+	files := []file{{s.word + ".pdf", s.word, data}}
+	for _, page := range d.Pages {
+		data, err := svg.Page(page, svg.Options{Set: d.Title})
+		if err != nil {
+			return nil, err
+		}
+		files = append(files, file{page.Name + ".svg", s.word, data})
+	}
+	return files, nil
+}
