@@ -9,6 +9,8 @@ import (
 	"sync"
 	"testing"
 
+	"github.com/stretchr/testify/require"
+
 	"flitchlay/internal/seam"
 	"flitchlay/internal/seam/oracletest"
 )
@@ -122,4 +124,28 @@ func TestSolveWithoutAnyLayout(t *testing.T) {
 func TestSolveAgainstSweep(t *testing.T) {
 	first, count := seeds(t, 120)
 	compare(t, first, count, oracletest.Middling, oracletest.Sweep)
+}
+
+// Solve asks for seen heights on the span alone, leaves what it was given as it was, and answers the same twice.
+func TestSolveKeepsToItsSpan(t *testing.T) {
+	for seed := range uint64(400) {
+		c := oracletest.Random(rand.New(rand.NewPCG(seed, 21)), oracletest.Middling)
+		before := c.String()
+		from, to := c.Span.L, c.Span.R
+		if c.Span.Closed {
+			from, to = 0, c.Span.Period-1
+		}
+		c.Span.Seen = func(s int64) int64 {
+			if s < from || s > to {
+				t.Errorf("seed %d: asked at %d, outside %d to %d", seed, s, from, to)
+			}
+			return c.Profile.Seen(s)
+		}
+		first, err := seam.Solve(c.Span, c.Aim)
+		require.NoError(t, err, "seed %d: %s", seed, c)
+		second, err := seam.Solve(c.Span, c.Aim)
+		require.NoError(t, err)
+		require.Equal(t, first, second, "seed %d: %s", seed, c)
+		require.Equal(t, before, c.String(), "seed %d", seed)
+	}
 }
