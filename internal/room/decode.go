@@ -36,6 +36,7 @@ func Decode(name string, text []byte) (*Room, error) {
 	d.flitches(root.Get("flitch").Tables())
 	d.hung(root.Get("hung").Tables())
 	d.site(root.Get("site").Section())
+	d.day(root.Get("day").Section())
 	d.room.Paste = d.coverage(root.Get("paste").Section())
 	d.room.Primer = d.coverage(root.Get("primer").Section())
 	d.page(root.Get("page").Section())

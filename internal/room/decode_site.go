@@ -22,6 +22,73 @@ func (d *decoder) site(v source.Value) {
 		s.ShopGiven = true
 		s.Shop = d.climate(shop, "the shop")
 	}
+	if wall := v.Get("wall"); wall.Given() {
+		t := d.temperature(wall)
+		s.Wall = &t
+		if !s.Given {
+			missing(v.Get("temperature"), "the site")
+			missing(v.Get("humidity"), "the site")
+		}
+	}
+	d.year(v.Get("year").Section())
+	d.board(v.Get("board").Section())
+}
+
+// year reads the band that the room's humidity stays in through the year.
+func (d *decoder) year(v source.Value) {
+	if !v.Given() {
+		return
+	}
+	low, high := v.Get("low"), v.Get("high")
+	for _, k := range []source.Value{low, high} {
+		if !k.Given() {
+			missing(k, "the year")
+		}
+	}
+	if !low.Given() || !high.Given() {
+		return
+	}
+	b := &Band{Low: humidity(low), High: humidity(high)}
+	if b.Low > b.High {
+		high.Mistake("low is the driest, high the dampest that the room gets", "the year's high of %s is under its low of %s", high.Raw(), low.Raw())
+	}
+	d.room.Site.Year = b
+}
+
+// board reads what a moisture meter says of the wall.
+func (d *decoder) board(v source.Value) {
+	if !v.Given() {
+		return
+	}
+	meter := v.Get("meter")
+	if !meter.Given() {
+		missing(meter, "the board")
+	}
+	b := &Board{Meter: meter.Text("")}
+	for _, part := range []struct {
+		name string
+		at   **float64
+	}{{"reading", &b.Reading}, {"limit", &b.Limit}} {
+		k := v.Get(part.name)
+		if !k.Given() {
+			continue
+		}
+		n := k.Number(0)
+		if n < 0 || n > 1000 {
+			k.Mistake("write what the meter shows", "%s %s is on no meter's scale", part.name, k.Raw())
+		}
+		*part.at = &n
+	}
+	d.room.Site.Board = b
+}
+
+// humidity reads a relative humidity in per cent.
+func humidity(v source.Value) float64 {
+	h := v.Number(0)
+	if h < 0 || h > 100 {
+		v.Mistake("write relative humidity in per cent: 45", "a relative humidity of %s is not between 0 and 100 per cent", v.Raw())
+	}
+	return h
 }
 
 // climate reads a temperature and a relative humidity, which need each other.
@@ -37,10 +104,7 @@ func (d *decoder) climate(v source.Value, of string) Climate {
 		missing(h, of)
 		return c
 	}
-	c.Humidity = h.Number(0)
-	if c.Humidity < 0 || c.Humidity > 100 {
-		h.Mistake("write relative humidity in per cent: 45", "a relative humidity of %s is not between 0 and 100 per cent", h.Raw())
-	}
+	c.Humidity = humidity(h)
 	return c
 }
 

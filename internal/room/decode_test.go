@@ -119,7 +119,11 @@ func TestEveryKeyDecodes(t *testing.T) {
 	assert.Equal(t, L(0), *r.Hung[0].From)
 	r.Hung[0].From = nil
 	assert.Equal(t, Hung{Wall: 0, Flitch: 0, Sheet: 1, Seam: in("1' 11 1/4"), Top: in("1' 11 3/8"), Where: Place{156, 3}}, r.Hung[0])
-	assert.Equal(t, Site{Given: true, ShopGiven: true, Temperature: 68, Humidity: 45, Shop: Climate{70, 35}}, r.Site)
+	wall, reading, limit := 63.5, 0.6, 1.0
+	assert.Equal(t, Site{Given: true, ShopGiven: true, Temperature: 68, Humidity: 45, Shop: Climate{70, 35}, Wall: &wall,
+		Year: &Band{25, 55.5}, Board: &Board{"gypsum scale", &reading, &limit}}, r.Site)
+	assert.Equal(t, Day{Plain: 18, Wrap: 25, Opening: 28, Narrow: 21, Box: 5, Cut: 9, Rest: 12, Open: 45, Group: 4, LayOut: 3, Look: 20,
+		Start: 7 * 60, End: 16*60 + 30, Breaks: []Break{{9*60 + 30, 9*60 + 45}, {12 * 60, 12*60 + 45}}, Crew: 3}, r.Day)
 	assert.Equal(t, Coverage{true, 150, "sq ft", "gal"}, r.Paste)
 	assert.Equal(t, Coverage{true, 7.5, "m2", "L"}, r.Primer)
 	assert.Equal(t, Page{"ansi-b", "ansi-a", "our-mark.png"}, r.Page)

@@ -147,11 +147,22 @@ var Schema = source.Schema{
 	{Path: "site", Doc: "the climate where the sheets hang", Keys: []source.Key{
 		may("temperature", "degrees F, or \"20 C\"", "", "of the air"),
 		may("humidity", "number", "", "relative, in per cent"),
+		may("wall", "degrees F, or \"20 C\"", "", "temperature of the coldest wall itself, on its face"),
+	}},
+	{Path: "site.year", Doc: "how the humidity of the finished room goes through the year", Keys: []source.Key{
+		need("low", "number", "the least relative humidity, in per cent"),
+		need("high", "number", "the greatest relative humidity, in per cent"),
+	}},
+	{Path: "site.board", Doc: "what a moisture meter says of the wall", Keys: []source.Key{
+		need("meter", "text", "the meter's scale: a figure of one scale says nothing on another"),
+		may("reading", "number", "", "the highest reading"),
+		may("limit", "number", "", "the most that is allowed, by who answers for the paste"),
 	}},
 	{Path: "site.shop", Doc: "the climate where the sheets came from", Keys: []source.Key{
 		need("temperature", "degrees F, or \"20 C\"", "of the air"),
 		need("humidity", "number", "relative, in per cent"),
 	}},
+	{Path: "day", Doc: "how long the crew takes; all defaults are common practice, no source", Keys: dayKeys()},
 	{Path: "paste", Doc: "the paste", Keys: []source.Key{
 		need("coverage", "text", "from the pail's label: \"150 sq ft/gal\" or \"3.7 m2/L\""),
 	}},

@@ -26,6 +26,7 @@ type Room struct {
 	Walls    []Wall
 	Hung     []Hung
 	Site     Site
+	Day      Day
 	Paste    Coverage
 	Primer   Coverage
 	Page     Page
@@ -220,6 +221,18 @@ type Site struct {
 	Temperature      float64 // degrees F
 	Humidity         float64 // % RH
 	Shop             Climate
+	Wall             *float64 // degrees F, of the wall itself; nil: not given
+	Year             *Band    // nil: not given
+	Board            *Board   // nil: not given
+}
+
+// Band is a range of relative humidity in per cent.
+type Band struct{ Low, High float64 }
+
+// Board is what a moisture meter says of the wall.
+type Board struct {
+	Meter          string   // its scale
+	Reading, Limit *float64 // nil: not given
 }
 
 // Climate is a temperature in degrees F and a relative humidity in per cent.
