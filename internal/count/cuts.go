@@ -58,15 +58,36 @@ func cut(p *layout.Plan, r *layout.Run, s *layout.Sheet, b bed) Cut {
 	if rawRight {
 		c.RightTrim = span.RightTrim
 	}
-	for _, st := range r.Walls {
-		if slices.ContainsFunc(s.Pieces, func(x layout.Piece) bool { return x.Wall == st.Wall }) {
-			c.Walls = append(c.Walls, p.Room.Walls[st.Wall].Name)
-		}
-	}
+	c.Walls = wallsOf(p, r, s)
 	c.bends(p, r, s)
 	c.holes(p, r, s)
 	c.over(p, r, s, b)
 	return c
+}
+
+// wallsOf names the walls that a sheet has pieces on, from left to right.
+func wallsOf(p *layout.Plan, r *layout.Run, s *layout.Sheet) []string {
+	type part struct {
+		at   L
+		wall int
+	}
+	var parts []part
+	for _, st := range r.Walls {
+		if !slices.ContainsFunc(s.Pieces, func(x layout.Piece) bool { return x.Wall == st.Wall }) {
+			continue
+		}
+		at := st.Left
+		for r.Closed && at+(st.Right-st.Left) <= s.Left {
+			at += r.Length
+		}
+		parts = append(parts, part{at, st.Wall})
+	}
+	slices.SortStableFunc(parts, func(a, b part) int { return cmp.Compare(a.at, b.at) })
+	var names []string
+	for _, x := range parts {
+		names = append(names, p.Room.Walls[x.wall].Name)
+	}
+	return names
 }
 
 // turns gives a place of a run as often as it can come up beside a sheet: in a closed run once for each round.

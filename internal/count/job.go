@@ -137,17 +137,17 @@ func (j *Job) ledger(c *Count) {
 				mine = append(mine, stretch{n, n})
 			}
 		}
+		var again []int
 		for _, a := range mine {
 			for _, b := range j.laid[f.Number] {
-				if from, to := max(a.from, b.from), min(a.to, b.to); from <= to && len(j.Twice) < mostTwice {
-					var numbers []int
-					for n := from; n <= to; n++ {
-						numbers = append(numbers, n)
-					}
-					j.Twice = append(j.Twice, fmt.Sprintf("sheets %s of flitch %s are laid in %s and in a room before it", layout.Numbers(numbers),
-						f.Number, c.Room))
+				for n := max(a.from, b.from); n <= min(a.to, b.to); n++ {
+					again = append(again, n)
 				}
 			}
+		}
+		slices.Sort(again)
+		if again = slices.Compact(again); len(again) > 0 && len(j.Twice) < mostTwice {
+			j.Twice = append(j.Twice, fmt.Sprintf("of flitch %s, %s lays %s again: a room before it lays the same", f.Number, c.Room, layout.Numbers(again)))
 		}
 		if j.stretches+len(mine) <= mostStretches {
 			j.stretches += len(mine)

@@ -37,7 +37,7 @@ func (c *Count) order() []Line {
 // sheetWords describes a sheet as it is ordered.
 func (c *Count) sheetWords() string {
 	v := c.room().Veneer
-	words := c.Style.Format(v.GrossWidth) + " x " + c.Style.Format(v.Length)
+	words := widthWords(c.Style, v.GrossWidth) + " x " + c.Style.Format(v.Length)
 	if v.Species != "" {
 		words = v.Species + ", " + words
 		if v.Cut != "" {
@@ -150,7 +150,7 @@ func (c *Count) sundries() []Line {
 		return "the wall at " + given
 	}
 	wet("paste", m.Paste, m.PasteOn, "with both layers of every overlap, openings out, and a tenth for loss,", label(coverage(c.room().Paste)))
-	wet("primer", m.Primer, m.PrimerOn, "with 2 in under the trims at floor and ceiling", label(coverage(c.room().Primer)))
+	wet("primer", m.Primer, m.PrimerOn, "with "+s.Words(2*length.Inch)+" under the trims at floor and ceiling", label(coverage(c.room().Primer)))
 	for _, e := range m.Ends {
 		if e.Takes != "" {
 			out = append(out, Line{Item: e.Takes, Quantity: s.Format(e.Length),

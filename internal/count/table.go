@@ -22,6 +22,8 @@ type Column struct {
 	Head  string
 	Right bool // figures stand at the right
 	Long  bool // text that may take several lines
+	// Machine columns are for machines only: people read the same in another column.
+	Machine bool
 }
 
 // Cell is one entry: as people read it, and as a machine does where that differs.
@@ -49,6 +51,7 @@ func (t *Table) Write(w io.Writer) error {
 	if len(t.Rows) == 0 {
 		return nil
 	}
+	t = t.forPeople()
 	wide := make([]int, len(t.Columns))
 	for i, c := range t.Columns {
 		wide[i] = utf8.RuneCountInString(c.Head)
@@ -58,7 +61,7 @@ func (t *Table) Write(w io.Writer) error {
 	}
 	t.narrow(wide)
 	var b strings.Builder
-	b.WriteString(t.Title + "\n")
+	b.WriteString(strings.Join(wrap(t.Title, pageWidth), "\n") + "\n")
 	heads := make([]Cell, len(t.Columns))
 	for i, c := range t.Columns {
 		heads[i] = text(strings.ToUpper(c.Head))
@@ -76,6 +79,21 @@ func (t *Table) Write(w io.Writer) error {
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// forPeople leaves out the columns for machines.
+func (t *Table) forPeople() *Table {
+	out := &Table{Name: t.Name, Title: t.Title, Total: t.Total, Rows: make([][]Cell, len(t.Rows))}
+	for i, c := range t.Columns {
+		if c.Machine {
+			continue
+		}
+		out.Columns = append(out.Columns, c)
+		for k, row := range t.Rows {
+			out.Rows[k] = append(out.Rows[k], row[i])
+		}
+	}
+	return out
 }
 
 // narrow takes what is over the page's width from the widest columns that may be broken.

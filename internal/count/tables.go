@@ -37,6 +37,19 @@ func (c *Count) long(l L) Cell {
 	return Cell{Text: c.Style.Format(l), Value: Plain(l, c.Style.Unit), Number: true}
 }
 
+// wide is the cell of a width, in inches alone.
+func (c *Count) wide(l L) Cell {
+	return Cell{Text: widthWords(c.Style, l), Value: Plain(l, c.Style.Unit), Number: true}
+}
+
+// widthWords is a width as the trade says it: 24 1/2", not 2'-0 1/2".
+func widthWords(s length.Style, l L) string {
+	if s.Unit == length.Millimetres {
+		return s.Inches(l)
+	}
+	return s.Inches(l) + `"`
+}
+
 // Plain is a length as a plain decimal number of inches or millimetres, to six decimals.
 func Plain(l L, unit length.Unit) string {
 	return strings.TrimSuffix(strings.TrimRight(new(big.Rat).SetFrac64(int64(l), int64(unit.Of())).FloatString(6), "0"), ".")
@@ -255,7 +268,7 @@ func (c *Count) keptTable() *Table {
 	t := &Table{Title: "Parts worth keeping: mark each with its number", Columns: []Column{{Head: "sheet", Right: true}, {Head: "flitch"}, {Head: "part"},
 		{Head: "width", Right: true}, {Head: "length", Right: true}}}
 	for _, k := range c.Kept {
-		t.Rows = append(t.Rows, []Cell{sheetCell(k.Number), text(k.Flitch), text(k.What), c.long(k.Width), c.long(k.Length)})
+		t.Rows = append(t.Rows, []Cell{sheetCell(k.Number), text(k.Flitch), text(k.What), c.wide(k.Width), c.long(k.Length)})
 	}
 	return t
 }
@@ -268,17 +281,29 @@ func sheetCell(n int) Cell {
 }
 
 func (c *Count) cutTable() *Table {
-	t := &Table{Title: "Cut list: distances across from the raw left edge, heights from the level line", Columns: []Column{{Head: "sheet", Right: true},
-		{Head: "flitch"}, {Head: "cut to", Right: true}, {Head: "above", Right: true}, {Head: "below", Right: true},
-		{Head: "net", Right: true}, {Head: "rip to", Right: true}, {Head: "walls", Long: true}, {Head: "trims, bends, cut-outs", Long: true}}}
-	for _, x := range c.Cuts {
+	rules := c.room().Rules
+	one := len(c.Flitches) < 2
+	title := "Cut list"
+	if one && len(c.Flitches) == 1 {
+		title += " of flitch " + c.Flitches[0].Number
+	}
+	t := &Table{Title: fmt.Sprintf("%s: across from the raw left edge, up and down from the level line, all in %s; trims %s top, %s bottom",
+		title, c.Style.Unit, c.Style.Inches(rules.TopTrim), c.Style.Inches(rules.BottomTrim)),
+		Columns: []Column{{Head: "sheet", Right: true}, {Head: "flitch", Machine: one}, {Head: "cut to", Right: true}, {Head: "above", Right: true},
+			{Head: "below", Right: true}, {Head: "net", Right: true}, {Head: "rip to", Right: true}, {Head: "where, bends, cut-outs", Long: true},
+			{Head: "place", Machine: true}, {Head: "course", Machine: true}, {Head: "walls", Machine: true, Long: true},
+			{Head: "width as hung", Machine: true}, {Head: "top trim", Machine: true}, {Head: "bottom trim", Machine: true},
+			{Head: "left trim", Machine: true}, {Head: "right trim", Machine: true}}}
+	for i := range c.Cuts {
+		x := &c.Cuts[i]
 		rip := text("")
 		if x.Rip != "" {
-			rip = c.long(x.Width)
+			rip = c.wide(x.Width)
 			rip.Text += " " + x.Rip
 		}
-		t.Rows = append(t.Rows, []Cell{sheetCell(x.Number), text(x.Flitch), c.long(x.Length), c.long(x.Above), c.long(x.Below), c.long(x.Net), rip,
-			text(strings.Join(x.Walls, ", ")), text(c.cutWords(&x))})
+		t.Rows = append(t.Rows, []Cell{sheetCell(x.Number), text(x.Flitch), c.long(x.Length), c.long(x.Above), c.long(x.Below), c.wide(x.Net), rip,
+			text(c.cutWords(x)), whole(x.Place), whole(x.Course), text(strings.Join(x.Walls, ", ")), c.long(x.Width), c.long(x.TopTrim),
+			c.long(x.BottomTrim), c.long(x.LeftTrim), c.long(x.RightTrim)})
 	}
 	return t
 }
@@ -288,6 +313,7 @@ func (c *Count) cutWords(x *Cut) string {
 	s := c.Style
 	var parts []string
 	say := func(format string, args ...any) { parts = append(parts, fmt.Sprintf(format, args...)) }
+	say("%s", strings.Join(x.Walls, ", "))
 	if x.Hung {
 		say("hangs")
 	}
@@ -303,14 +329,15 @@ func (c *Count) cutWords(x *Cut) string {
 	if x.Narrow {
 		say("narrow")
 	}
-	ends := [2]string{"top", "bottom"}
+	ends, sides := [2]string{"top", "bottom"}, [2]string{"left", "right"}
 	if x.Level {
-		ends = [2]string{"right", "left"}
+		ends, sides = [2]string{"right", "left"}, [2]string{"foot", "head"}
 	}
-	say("trim %s %s, %s %s", s.Inches(x.TopTrim), ends[0], s.Inches(x.BottomTrim), ends[1])
-	sides := [2]string{"left", "right"}
-	if x.Level {
-		sides = [2]string{"foot", "head"}
+	usual := [2]L{c.room().Rules.TopTrim, c.room().Rules.BottomTrim}
+	for i, trim := range [2]L{x.TopTrim, x.BottomTrim} {
+		if trim != usual[i] || x.Level {
+			say("trim %s %s", s.Inches(trim), ends[i])
+		}
 	}
 	for i, trim := range [2]L{x.LeftTrim, x.RightTrim} {
 		if trim > 0 {
