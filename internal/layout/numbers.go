@@ -87,6 +87,7 @@ func (b *builder) number() {
 		at = b.lay(columns, at, all, i)
 	}
 	if at < len(columns) {
+		b.lastNumbers(columns[at:], all[len(all)-1])
 		b.short(columns, all)
 	}
 	b.leftOut(all)
@@ -182,6 +183,29 @@ func (b *builder) lay(columns []column, at int, all []supply, i int) int {
 		}
 	}
 	return end
+}
+
+// lastNumbers gives the sheets of the first columns that are short what numbers are still left of the last flitch, less
+// than a whole column of courses.
+func (b *builder) lastNumbers(columns []column, last supply) {
+	used := map[int]bool{}
+	for _, c := range b.columns() {
+		for _, k := range c.sheets {
+			if s := &c.run.Sheets[k]; s.Flitch == last.flitch.Number {
+				used[s.Number] = true
+			}
+		}
+	}
+	free := slices.DeleteFunc(slices.Clone(last.free), func(n int) bool { return used[n] })
+	for _, c := range columns {
+		for _, k := range c.sheets {
+			if len(free) == 0 {
+				return
+			}
+			s := &c.run.Sheets[k]
+			s.Flitch, s.Number, free = last.flitch.Number, free[0], free[1:]
+		}
+	}
 }
 
 // change finds the column at which the next flitch begins, after at and at the latest at end: a span's first sheet; a

@@ -106,8 +106,9 @@ func (b *builder) tile() {
 		for _, st := range r.Walls {
 			b.tileWall(r, st)
 		}
-		b.cutLengths(r)
+		// under a slope the upper course can be empty: then there is no end match either
 		r.Sheets = slices.DeleteFunc(r.Sheets, func(s Sheet) bool { return s.Course > 1 && len(s.Pieces) == 0 })
+		b.cutLengths(r)
 		for k := range r.Sheets {
 			r.Sheets[k].Bends, r.Sheets[k].Corners = r.bends(&r.Sheets[k])
 		}

@@ -19,12 +19,12 @@ type hole struct {
 
 // cut finds the spans of the run, and unwraps the corners that stand at a raw end or at a gap's edge.
 func (line *Run) cut() error {
-	holes, edges := line.holes()
+	holes, strips := line.holes()
 	for i := range line.Corners {
 		c := &line.Corners[i]
-		for _, e := range edges {
-			if line.Round(e) == line.Round(c.At) {
-				c.Wrapped = false
+		for _, strip := range strips {
+			if line.DistanceTo(c.At, strip[0], strip[1]) == 0 {
+				c.Wrapped = false // beside an eased corner a strip's edge can stand past its middle
 			}
 		}
 	}
@@ -37,8 +37,9 @@ func (line *Run) cut() error {
 	return line.checkSpans()
 }
 
-// holes lists the stretches without covering in order of s, and every place at which a corner cannot be wrapped.
-func (line *Run) holes() (holes []hole, edges []L) {
+// holes lists the stretches without covering in order of s, and the strips in which and at whose edges no corner can be
+// wrapped.
+func (line *Run) holes() (holes []hole, strips [][2]L) {
 	r := line.Room
 	full := r.Rules.EdgeTrim
 	for _, st := range line.Walls {
@@ -49,7 +50,7 @@ func (line *Run) holes() (holes []hole, edges []L) {
 				continue
 			}
 			a, b := st.Shift+o.FromLeft, st.Shift+o.Right()
-			edges = append(edges, a, b)
+			strips = append(strips, [2]L{a, b})
 			if o.Grain == "through" {
 				continue
 			}
@@ -58,7 +59,7 @@ func (line *Run) holes() (holes []hole, edges []L) {
 		}
 		for _, bare := range w.Bare {
 			a, b := st.Shift+bare.From, st.Shift+bare.To
-			edges = append(edges, a, b)
+			strips = append(strips, [2]L{a, b})
 			end := End{Kind: "bare", Name: bare.Why, Wall: st.Wall, Trim: full}
 			holes = append(holes, hole{from: a, to: b, before: end, after: end})
 		}
@@ -75,7 +76,7 @@ func (line *Run) holes() (holes []hole, edges []L) {
 			startsHere: r.Space.CloseAt != nil && r.Space.CloseAt.Corner == c.LeftWall})
 	}
 	sort.SliceStable(holes, func(i, j int) bool { return holes[i].from < holes[j].from })
-	return holes, edges
+	return holes, strips
 }
 
 // end tells what a raw end meets: what the room file says, else what the corner there is.
