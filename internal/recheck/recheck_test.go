@@ -1,0 +1,108 @@
+package recheck
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/room"
+)
+
+// Every number of the layout of every room that comes with the program.
+func TestRooms(t *testing.T) {
+	var files []string
+	for _, pattern := range []string{"../../samples/*.toml", "../../templates/rooms/*.toml"} {
+		list, err := filepath.Glob(pattern)
+		require.NoError(t, err)
+		files = append(files, list...)
+	}
+	require.GreaterOrEqual(t, len(files), 10)
+	for _, name := range files {
+		t.Run(filepath.Base(filepath.Dir(name))+"/"+filepath.Base(name), func(t *testing.T) {
+			text, err := os.ReadFile(name)
+			require.NoError(t, err)
+			check(t, string(text))
+		})
+	}
+}
+
+// seeds gives the first seed and how many rooms to make: few by default, many with FLITCHLAY_CHECK=1, and what
+// FLITCHLAY_SEED and FLITCHLAY_ROOMS say where they are set.
+func seeds(t *testing.T, few, many int) (first, count int) {
+	first, count = 1, few
+	if os.Getenv("FLITCHLAY_CHECK") == "1" {
+		count = many
+	}
+	for name, set := range map[string]*int{"FLITCHLAY_SEED": &first, "FLITCHLAY_ROOMS": &count} {
+		if text := os.Getenv(name); text != "" {
+			n, err := strconv.Atoi(text)
+			require.NoError(t, err)
+			*set = n
+		}
+	}
+	return first, count
+}
+
+// Every number of the layouts of rooms made at random: open and closed, level and sloping, upright and leaning.
+func TestRandomRooms(t *testing.T) {
+	first, count := seeds(t, 150, 3000)
+	made := map[string]int{}
+	for seed := first; seed < first+count; seed++ {
+		text := random(seed, asDrawn, false)
+		r, err := room.Decode("room.toml", []byte(text))
+		if err != nil {
+			made["mistaken"]++
+			continue
+		}
+		ok := t.Run(fmt.Sprintf("seed %d", seed), func(t *testing.T) {
+			p := check(t, text)
+			for k, v := range traits(r, p) {
+				if v {
+					made[k]++
+				}
+			}
+		})
+		if !ok {
+			t.Fatalf("seed %d:\n%s", seed, text)
+		}
+	}
+	t.Log(made)
+	require.Less(t, made["mistaken"], count/4, "most rooms are rooms")
+	if count >= 100 {
+		for _, k := range []string{"closed", "open", "metric", "broken", "met", "leaning", "sloping", "eased", "gap", "wrapped jambs", "bare strip", "cut corner", "outside corner"} {
+			require.Greater(t, made[k], count/50, "rooms that are or have: %s", k)
+		}
+	}
+}
+
+// traits say what a random room shows.
+func traits(r *room.Room, p *printed) map[string]bool {
+	out := map[string]bool{"metric": r.Project.Units != 0}
+	for _, f := range p.Findings {
+		out["broken"] = out["broken"] || f.Code == "return-short" || f.Code == "leg-thin" || f.Code == "clear-short" || f.Code == "sheet-thin"
+	}
+	out["met"] = !out["broken"]
+	for _, l := range lines(r) {
+		out["closed"] = out["closed"] || l.closed
+		out["open"] = out["open"] || !l.closed
+		out["sloping"] = out["sloping"] || !l.level()
+		for _, c := range l.corners {
+			out["leaning"] = out["leaning"] || c.lean != 0
+			out["eased"] = out["eased"] || c.half != 0
+			out["outside corner"] = out["outside corner"] || c.kind == "outside"
+			out["cut corner"] = out["cut corner"] || !r.Walls[c.wall].Wrap
+		}
+		for _, o := range l.openings {
+			out["gap"] = out["gap"] || o.gap
+			out["wrapped jambs"] = out["wrapped jambs"] || o.WrapReveal
+		}
+		for _, st := range l.walls {
+			out["bare strip"] = out["bare strip"] || len(l.wall(st).Bare) > 0
+		}
+	}
+	return out
+}
