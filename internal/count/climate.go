@@ -53,7 +53,7 @@ func FindSpecies(name string) (*wood.Species, error) {
 		return &s, nil
 	}
 	if near := wood.Nearest(name, 3); len(near) > 0 {
-		return nil, fmt.Errorf("species %q is not in the table; the nearest: %s", name, strings.Join(near, ", "))
+		return nil, fmt.Errorf("species %q is not in the table; the nearest: %s; --species takes one of them", name, strings.Join(near, ", "))
 	}
 	return nil, fmt.Errorf("species %q is not in the table; flitchlay climate --list names those that are", name)
 }

@@ -184,10 +184,18 @@ func (c *Cut) over(p *layout.Plan, r *layout.Run, s *layout.Sheet, b bed) {
 			if o.Gap || o.Left+turn > s.Left || s.Right > o.Right+turn || o.Head <= foot {
 				return
 			}
-			c.Over = "over and under " + o.Name
-			if o.Sill <= foot {
+			switch top := p.Room.Space.LevelLine + c.Above - c.TopTrim; {
+			case len(s.Pieces) == 0:
+				c.Over = "wholly in " + o.Name + ": hangs nowhere"
+			case o.Sill >= top:
+				c.Over = ""
+			case o.Sill <= foot:
 				c.HeaderOnly, c.Over = true, "header of "+o.Name
 				c.keeps = o.Head - p.Room.Rules.BottomTrim - (p.Room.Space.LevelLine - c.Below)
+			case o.Head >= top:
+				c.Over = "under " + o.Name
+			default:
+				c.Over = "over and under " + o.Name
 			}
 		})
 	}

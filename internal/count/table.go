@@ -3,6 +3,7 @@ package count
 import (
 	"fmt"
 	"io"
+	"regexp"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -143,11 +144,17 @@ func (t *Table) line(b *strings.Builder, wide []int, row []Cell) {
 	}
 }
 
+// mixed is the blank inside a mixed number, at which no line is broken.
+var mixed = regexp.MustCompile(`(\d) (\d+/\d)`)
+
+const tie = "\u00a0"
+
 // wrap breaks a text into lines of at most n characters, at blanks where it can.
 func wrap(s string, n int) []string {
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(s) {
+	blank := func(r rune) bool { return r == ' ' || r == '\t' || r == '\n' }
+	for _, word := range strings.FieldsFunc(mixed.ReplaceAllString(s, "$1"+tie+"$2"), blank) {
 		for utf8.RuneCountInString(word) > n {
 			if line != "" {
 				lines, line = append(lines, line), ""
@@ -167,6 +174,9 @@ func wrap(s string, n int) []string {
 	}
 	if line != "" || len(lines) == 0 {
 		lines = append(lines, line)
+	}
+	for i := range lines {
+		lines[i] = strings.ReplaceAll(lines[i], tie, " ")
 	}
 	return lines
 }

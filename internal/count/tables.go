@@ -287,8 +287,8 @@ func (c *Count) cutTable() *Table {
 	if one && len(c.Flitches) == 1 {
 		title += " of flitch " + c.Flitches[0].Number
 	}
-	t := &Table{Title: fmt.Sprintf("%s: across from the raw left edge, up and down from the level line, all in %s; trims %s top, %s bottom",
-		title, c.Style.Unit, c.Style.Inches(rules.TopTrim), c.Style.Inches(rules.BottomTrim)),
+	t := &Table{Title: fmt.Sprintf("%s: across from the raw left edge, up and down from the level line, in %s; trims %s top, %s bottom",
+		title, map[length.Unit]string{length.Inches: "inches", length.Millimetres: "mm"}[c.Style.Unit], c.Style.Inches(rules.TopTrim), c.Style.Inches(rules.BottomTrim)),
 		Columns: []Column{{Head: "sheet", Right: true}, {Head: "flitch", Machine: one}, {Head: "cut to", Right: true}, {Head: "above", Right: true},
 			{Head: "below", Right: true}, {Head: "net", Right: true}, {Head: "rip to", Right: true}, {Head: "where, bends, cut-outs", Long: true},
 			{Head: "place", Machine: true}, {Head: "course", Machine: true}, {Head: "walls", Machine: true, Long: true},

@@ -1,0 +1,304 @@
+package count
+
+import (
+	"cmp"
+	"encoding/json"
+	"fmt"
+	"math/big"
+	"slices"
+
+	"flitchlay/internal/finding"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
+	"flitchlay/internal/room"
+	"flitchlay/internal/shape"
+)
+
+// View is what two plans are compared by. It comes from a plan, or from a layout that was kept as JSON.
+type View struct {
+	Title     string
+	Aim       string
+	Room      *room.Room // nil from JSON
+	Walls     []ViewWall
+	Openings  []ViewOpening
+	Seams     []ViewSeam
+	Sheets    []ViewSheet
+	Total     layout.Totals
+	Musts     int
+	Revisions []room.Revision
+}
+
+// ViewWall is a covered wall.
+type ViewWall struct {
+	Name   string
+	Length L
+}
+
+// ViewOpening is an opening, x from the wall's left end.
+type ViewOpening struct {
+	Name, Kind, Wall        string
+	Left, Right, Sill, Head L
+}
+
+// ViewSeam is a seam, x from the wall's left end.
+type ViewSeam struct {
+	Number  int
+	Wall    string
+	X       L
+	Closing bool
+}
+
+// ViewSheet is a sheet and where it hangs.
+type ViewSheet struct {
+	Flitch        string
+	Number        int
+	Place, Course int
+	Width, Cut    L
+	Ripped        string
+	Spots         []Spot
+	Shape         string // every point of its pieces, to tell whether two are cut alike
+}
+
+// Spot is what of a wall a sheet covers.
+type Spot struct {
+	Wall     string
+	From, To L
+}
+
+// ViewOf looks at a plan.
+func ViewOf(p *layout.Plan) *View {
+	r := p.Room
+	v := &View{Title: r.Project.Title, Aim: layout.AimWord(p.Aim), Room: r, Total: p.Totals, Revisions: r.Project.Revisions}
+	for _, f := range p.Findings {
+		if f.Level == finding.Must {
+			v.Musts++
+		}
+	}
+	for i := range p.Runs {
+		run := &p.Runs[i]
+		for _, st := range run.Walls {
+			v.Walls = append(v.Walls, ViewWall{r.Walls[st.Wall].Name, r.Walls[st.Wall].Length})
+		}
+		for _, o := range run.Openings {
+			w := &r.Walls[o.Wall]
+			v.Openings = append(v.Openings, ViewOpening{o.Name, o.Kind, w.Name, w.Openings[o.Index].FromLeft, w.Openings[o.Index].Right(), o.Sill, o.Head})
+		}
+		for _, s := range run.Seams {
+			v.Seams = append(v.Seams, ViewSeam{s.Number, r.Walls[s.Wall].Name, s.X, s.Closing})
+		}
+		for k := range run.Sheets {
+			s := &run.Sheets[k]
+			x := ViewSheet{Flitch: s.Flitch, Number: s.Number, Place: s.Place, Course: s.Course, Width: s.Width, Cut: s.CutLength, Ripped: s.Ripped}
+			for _, piece := range s.Pieces {
+				low, high := piece.Outline[0].X, piece.Outline[0].X
+				for _, q := range piece.Outline {
+					low, high = min(low, q.X), max(high, q.X)
+				}
+				x.spot(r.Walls[piece.Wall].Name, low, high)
+				for _, ring := range append([]shape.Outline{piece.Outline}, piece.Holes...) {
+					for _, q := range ring {
+						x.point(q.X, q.Z)
+					}
+				}
+			}
+			v.Sheets = append(v.Sheets, x)
+		}
+	}
+	return v
+}
+
+// spot adds a piece to what a sheet covers.
+func (s *ViewSheet) spot(wall string, from, to L) {
+	for i := range s.Spots {
+		if s.Spots[i].Wall == wall {
+			s.Spots[i].From, s.Spots[i].To = min(s.Spots[i].From, from), max(s.Spots[i].To, to)
+			return
+		}
+	}
+	s.Spots = append(s.Spots, Spot{wall, from, to})
+}
+
+// point adds a point to the sheet's shape.
+func (s *ViewSheet) point(x, z L) { s.Shape += x.Decimal() + "," + z.Decimal() + " " }
+
+// kept is a layout as JSON keeps it, as far as it is compared.
+type kept struct {
+	Format string `json:"format"`
+	Title  string `json:"title"`
+	Aim    string `json:"aim"`
+	Runs   []struct {
+		Walls []struct {
+			Name        string
+			Left, Right inMM
+		}
+		Openings []struct {
+			Name, Wall, Kind        string
+			Left, Right, Sill, Head inMM
+		}
+		Seams []struct {
+			Wall    string
+			X       inMM `json:"from_wall_left"`
+			Left    int  `json:"left_sheet"`
+			Closing bool
+		}
+		Sheets []struct {
+			Place, Course int
+			Flitch        *string
+			Number        *int
+			Width         inMM
+			Cut           inMM `json:"cut_length"`
+			Ripped        *string
+			Pieces        []struct {
+				Wall    string
+				Outline [][2]inMM
+				Holes   [][][2]inMM
+			}
+		}
+	}
+	Findings []struct{ Level string }
+	Totals   struct {
+		Sheets, Spares int
+		Net            inSquareMetres `json:"net_area"`
+		Gross          inSquareMetres `json:"gross_area"`
+		Paste, Primer  *struct {
+			Amount float64
+			Unit   string
+		}
+	}
+}
+
+// inMM reads millimetres exactly.
+type inMM L
+
+// UnmarshalJSON reads the number.
+func (l *inMM) UnmarshalJSON(data []byte) error {
+	r, ok := new(big.Rat).SetString(string(data))
+	if !ok {
+		return fmt.Errorf("%s is no length in millimetres", data)
+	}
+	x, ok := length.FromRat(r, length.Millimetre)
+	if !ok {
+		return fmt.Errorf("%s mm is longer than 370 m", data)
+	}
+	*l = inMM(x)
+	return nil
+}
+
+// inSquareMetres reads an area to the nearest unit.
+type inSquareMetres length.Area
+
+// UnmarshalJSON reads the number.
+func (a *inSquareMetres) UnmarshalJSON(data []byte) error {
+	r, ok := new(big.Rat).SetString(string(data))
+	if !ok {
+		return fmt.Errorf("%s is no area", data)
+	}
+	r.Mul(r, new(big.Rat).SetInt64(int64(length.Metre)))
+	r.Mul(r, new(big.Rat).SetInt64(int64(length.Metre)))
+	n := new(big.Int).Quo(r.Num(), r.Denom())
+	if !n.IsInt64() {
+		return fmt.Errorf("%s is too large an area", data)
+	}
+	*a = inSquareMetres(n.Int64())
+	return nil
+}
+
+// IsKept reports whether a text is JSON and no room file.
+func IsKept(text []byte) bool {
+	for _, b := range text {
+		switch b {
+		case ' ', '\t', '\r', '\n':
+			continue
+		}
+		return b == '{'
+	}
+	return false
+}
+
+// ReadKept looks at a layout kept as JSON.
+//
+// Errors: it is no layout in the format flitchlay-layout/1.
+func ReadKept(text []byte) (*View, error) {
+	var k kept
+	if err := json.Unmarshal(text, &k); err != nil {
+		return nil, fmt.Errorf("it is no layout: %w", err)
+	}
+	if k.Format != "flitchlay-layout/1" {
+		return nil, fmt.Errorf("it is no layout in the format flitchlay-layout/1, but %q", k.Format)
+	}
+	v := &View{Title: k.Title, Aim: k.Aim}
+	or := func(s *string) string {
+		if s == nil {
+			return ""
+		}
+		return *s
+	}
+	for _, r := range k.Runs {
+		left := map[string]inMM{}
+		for _, w := range r.Walls {
+			left[w.Name] = w.Left
+			v.Walls = append(v.Walls, ViewWall{w.Name, L(w.Right - w.Left)})
+		}
+		for _, o := range r.Openings {
+			at := left[o.Wall]
+			v.Openings = append(v.Openings, ViewOpening{o.Name, o.Kind, o.Wall, L(o.Left - at), L(o.Right - at), L(o.Sill), L(o.Head)})
+		}
+		for _, s := range r.Seams {
+			v.Seams = append(v.Seams, ViewSeam{s.Left, s.Wall, L(s.X), s.Closing})
+		}
+		for _, s := range r.Sheets {
+			x := ViewSheet{Flitch: or(s.Flitch), Place: s.Place, Course: s.Course, Width: L(s.Width), Cut: L(s.Cut), Ripped: or(s.Ripped)}
+			if s.Number != nil {
+				x.Number = *s.Number
+			} else {
+				v.Total.Short++
+			}
+			for _, piece := range s.Pieces {
+				for _, q := range piece.Outline {
+					x.spot(piece.Wall, L(q[0]), L(q[0]))
+				}
+				for _, ring := range append([][][2]inMM{piece.Outline}, piece.Holes...) {
+					for _, q := range ring {
+						x.point(L(q[0]), L(q[1]))
+					}
+				}
+			}
+			v.Sheets = append(v.Sheets, x)
+		}
+	}
+	for _, f := range k.Findings {
+		if f.Level == "must" {
+			v.Musts++
+		}
+	}
+	v.Total.Sheets, v.Total.Spares = k.Totals.Sheets, k.Totals.Spares
+	v.Total.NetArea, v.Total.GrossArea = length.Area(k.Totals.Net), length.Area(k.Totals.Gross)
+	if p := k.Totals.Paste; p != nil {
+		v.Total.Paste = &layout.Amount{Amount: p.Amount, Unit: p.Unit}
+	}
+	if p := k.Totals.Primer; p != nil {
+		v.Total.Primer = &layout.Amount{Amount: p.Amount, Unit: p.Unit}
+	}
+	return v, nil
+}
+
+// widest is the widest sheet: what seams are at most apart.
+func (v *View) widest() L {
+	w := L(1)
+	for _, s := range v.Sheets {
+		w = max(w, s.Width)
+	}
+	return w
+}
+
+// on lists the seams of a wall from its left end.
+func (v *View) on(wall string) []ViewSeam {
+	var out []ViewSeam
+	for _, s := range v.Seams {
+		if s.Wall == wall {
+			out = append(out, s)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b ViewSeam) int { return cmp.Compare(a.X, b.X) })
+	return out
+}
