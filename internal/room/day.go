@@ -8,7 +8,7 @@ type Day struct {
 	Box                          int // more, for each box that a sheet is cut out for
 	Cut                          int // to cut and close one seam
 	Rest                         int // from damping a group of sheets until its first can hang
-	Open                         int // how long paste stays open
+	Open                         int // from when a sheet is up until its right seam has to be cut
 	Group                        int // sheets that are damped together
 	LayOut                       int // dry lay-out before the first cut, for each sheet
 	Look                         int // at a hold point
@@ -38,7 +38,7 @@ var durations = []minutes{
 	{"box", "minutes that each box adds to a sheet", 4, 120, func(d *Day) *int { return &d.Box }},
 	{"cut", "minutes to cut and close one seam", 8, 240, func(d *Day) *int { return &d.Cut }},
 	{"rest", "minutes that a group of sheets lies damp before it hangs", 10, 240, func(d *Day) *int { return &d.Rest }},
-	{"open", "minutes that the paste stays open", 40, 480, func(d *Day) *int { return &d.Open }},
+	{"open", "minutes from when a sheet is up until its right seam has to be cut", 60, 480, func(d *Day) *int { return &d.Open }},
 	{"lay_out", "minutes of the dry lay-out for each sheet", 2, 120, func(d *Day) *int { return &d.LayOut }},
 	{"look", "minutes of the look at a hold point", 15, 480, func(d *Day) *int { return &d.Look }},
 }

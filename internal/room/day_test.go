@@ -14,7 +14,7 @@ import (
 func TestDayDefaults(t *testing.T) {
 	r, err := Decode("r.toml", []byte(least))
 	require.NoError(t, err)
-	assert.Equal(t, Day{Plain: 20, Wrap: 27, Opening: 30, Narrow: 25, Box: 4, Cut: 8, Rest: 10, Open: 40, Group: 3, LayOut: 2, Look: 15,
+	assert.Equal(t, Day{Plain: 20, Wrap: 27, Opening: 30, Narrow: 25, Box: 4, Cut: 8, Rest: 10, Open: 60, Group: 3, LayOut: 2, Look: 15,
 		Start: 450, End: 960, Breaks: []Break{{720, 750}}, Crew: 2}, r.Day)
 
 	r, err = Decode("r.toml", file("[day]\nplain = 15\nend = '11:30'"))

@@ -19,7 +19,7 @@ func (d *decoder) day(v source.Value) {
 	}
 	for _, m := range slower {
 		other := (day.Plain*m.times + m.over - 1) / m.over
-		if *m.of(day) = d.whole(v.Get(m.name), other, 0, 480, "minutes"); *m.of(day) < day.Plain {
+		if *m.of(day) = d.whole(v.Get(m.name), other, 0, 720, "minutes"); *m.of(day) < day.Plain {
 			v.Get(m.name).Mistake("give at least what a plain sheet takes", "%s takes %d minutes, less than a plain sheet (%d)", m.name, *m.of(day), day.Plain)
 		}
 	}
