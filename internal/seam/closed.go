@@ -4,13 +4,20 @@ import "slices"
 
 // closed finds the best layout of a closed span among those that cost less than under; closings lists the lines the
 // closing seam may fall on, nil for all. Closing places are tried class by class, the least seen first.
-func (t *table) closed(b bounds, closings []int, under cost) (answer, bool) {
+func (t *table) closed(b bounds, closings []int, under cost, s *store) (answer, bool) {
 	back := *t
 	back.reversed = true
-	h := &hunt{t: t, back: &back, b: b, bb: b.reverse(t.g), all: t.lanes(), under: under, place: t.g.lines}
+	all := t.lanes()
+	h := &hunt{
+		t: t, back: &back, all: all, mirror: t.reverse(all), under: under, place: t.g.lines,
+		forth: newSweeper(t, b, s), again: newSweeper(t, b, s), round: newSweeper(&back, b.reverse(t.g), s),
+	}
+	defer h.forth.free()
+	defer h.again.free()
+	defer h.round.free()
 	for _, class := range t.classes(closings) {
 		if h.search(class); h.place < t.g.lines {
-			return h.answer(), true
+			return answer{lines: h.lines, total: h.under}, true
 		}
 	}
 	return answer{}, false

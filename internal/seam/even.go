@@ -3,12 +3,13 @@ package seam
 // runEven is run for the aim whose sheets cost by the square of their width. The cost of a width is convex, so the
 // best right seam goes left as the line does, and once a nearer line has overtaken a further one it stays ahead: a
 // queue holds the lanes that will be best at some time, each with the lane at which it overtakes the one before.
-func (w *sweeper) runEven(bottom, top int) {
+func (w *sweeper) runEven() {
 	net := w.g.net
 	queue := w.queue[:0]
 	head := 0
+	top := len(w.lines) - 1
 	whole := top
-	for j := top; j >= bottom; j-- {
+	for j := top; j >= 0; j-- {
 		a := w.lines[j]
 		for head+1 < len(queue) && queue[head+1].since >= j {
 			head++
@@ -33,7 +34,7 @@ func (w *sweeper) runEven(bottom, top int) {
 			continue
 		}
 		w.on[j] = best.plus(w.node[j])
-		queue = w.join(queue, head, j, bottom)
+		queue = w.join(queue, head, j)
 	}
 	w.queue = queue
 }
@@ -42,18 +43,18 @@ func (w *sweeper) runEven(bottom, top int) {
 type runner struct{ lane, since int }
 
 // join puts lane j at the tail of the queue and takes out those that are now never best.
-func (w *sweeper) join(queue []runner, head, j, bottom int) []runner {
+func (w *sweeper) join(queue []runner, head, j int) []runner {
 	for {
 		since := j - 1
 		if len(queue) > head {
 			tail := queue[len(queue)-1]
-			since = w.overtakes(tail.lane, j, min(tail.since, j-1), bottom)
+			since = w.overtakes(tail.lane, j, min(tail.since, j-1))
 			if since >= tail.since && len(queue) > head+1 || since == j-1 {
 				queue = queue[:len(queue)-1]
 				continue
 			}
 		}
-		if since < bottom {
+		if since < 0 {
 			return queue
 		}
 		return append(queue, runner{j, since})
@@ -61,10 +62,10 @@ func (w *sweeper) join(queue []runner, head, j, bottom int) []runner {
 }
 
 // overtakes returns the rightmost lane, high or left of it, from which lane j does no worse than the further lane i;
-// one left of bottom where there is none.
-func (w *sweeper) overtakes(i, j, high, bottom int) int {
+// -1 where there is none.
+func (w *sweeper) overtakes(i, j, high int) int {
 	// Lanes lie at least a line apart: this far left the further lane is out of reach.
-	low := max(j-1-(w.g.net-(w.lines[i]-w.lines[j])), bottom-1)
+	low := max(j-1-(w.g.net-(w.lines[i]-w.lines[j])), -1)
 	for low < high {
 		mid := (low + high + 1) >> 1
 		if w.behind(mid, i, j) {

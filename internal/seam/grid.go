@@ -11,6 +11,7 @@ type grid struct {
 	short int64 // what the last step of a closed span lacks of a snap
 	owed  []debt
 	seen  []int64
+	main  []bool // on a main wall
 }
 
 func newGrid(s *Span) *grid {
@@ -22,6 +23,7 @@ func newGrid(s *Span) *grid {
 	}
 	g.owed = make([]debt, g.lines)
 	g.seen = make([]int64, g.lines)
+	g.main = make([]bool, g.lines)
 	for i := g.first(); i < g.lines; i++ {
 		g.seen[i] = s.Seen(g.at(i))
 	}
@@ -36,6 +38,9 @@ func newGrid(s *Span) *grid {
 	}
 	for _, box := range s.Boxes {
 		g.charge(box, s.BoxClear, func(at int64) debt { return s.nearBox(at, box) })
+	}
+	for _, main := range s.Main {
+		g.mark(Strip{main.From, main.To - 1}, 0, func(i int) { g.main[i] = true })
 	}
 	return g
 }
@@ -82,37 +87,38 @@ func (g *grid) chargeOpening(o *Opening) {
 	g.charge(Strip{o.B - inner, o.B + reach}, 0, owes)
 }
 
-// charge adds what owes says to all lines no further than reach from a strip, once to each.
+// charge adds what owes says to all lines no further than reach from a strip.
 func (g *grid) charge(strip Strip, reach int64, owes func(at int64) debt) {
+	g.mark(strip, reach, func(i int) { g.owed[i].add(owes(g.at(i))) })
+}
+
+// mark does something for all lines no further than reach from a strip, once for each.
+func (g *grid) mark(strip Strip, reach int64, do func(i int)) {
 	from, to := strip.From-reach, strip.To+reach
 	s := g.s
 	if !s.round() {
-		g.chargeLines(from, to, owes)
+		g.markLines(from, to, do)
 		return
 	}
 	if to-from >= s.Period {
-		g.chargeLines(g.at(g.first()), g.at(g.lines-1), owes)
+		g.markLines(g.at(g.first()), g.at(g.lines-1), do)
 		return
 	}
 	low, high := g.at(g.first()), g.at(g.lines-1)
 	turns := (low - to) / s.Period
 	for from, to = from+(turns-1)*s.Period, to+(turns-1)*s.Period; from <= high; from, to = from+s.Period, to+s.Period {
-		g.chargeLines(from, to, owes)
+		g.markLines(from, to, do)
 	}
 }
 
-// chargeLines charges the lines from one place to another.
-func (g *grid) chargeLines(from, to int64, owes func(at int64) debt) {
+// markLines does something for the lines from one place to another.
+func (g *grid) markLines(from, to int64, do func(i int)) {
 	zero := g.at(0)
 	i := g.first()
 	if from > zero {
 		i = max(i, int((from-zero+g.s.Snap-1)/g.s.Snap))
 	}
-	for ; i < g.lines; i++ {
-		at := g.at(i)
-		if at > to {
-			return
-		}
-		g.owed[i].add(owes(at))
+	for ; i < g.lines && g.at(i) <= to; i++ {
+		do(i)
 	}
 }

@@ -7,22 +7,25 @@ import (
 
 // hunt looks for the best closing place.
 //
-// One sweep gives a lower bound for each place of a whole group: what the way round costs that starts there and ends at
-// any place of the group. The group is then tried at the place of the least bound. A sweep the other way leaves only
-// the lanes that can be part of a better layout; on these what the trial does not rule out is halved and swept again.
+// One sweep over all lanes gives a lower bound for each place of a whole cluster: what the way round costs that starts
+// there and ends at any place of the cluster. A sweep the other way then leaves only the lanes that can be part of a
+// layout as good as the best known. On these few the place of the least bound is tried, and what the trial does not rule
+// out is halved and swept again.
 type hunt struct {
-	t, back *table // back goes the other way round
-	b, bb   bounds
-	all     *lanes
-	under   cost // the best total so far
-	place   int  // its closing line, past the last while there is none
+	t, back     *table // back goes the other way round
+	all, mirror *lanes
+	// forth holds the last sweep for a group, again that for a single place, round the last sweep back.
+	forth, again, round *sweeper
+	under               cost  // the best total so far
+	place               int   // its closing line, past the last while there is none
+	lines               []int // its lines, closing line first
 }
 
 // group is a stretch of closing places with a lower bound for each, and the lanes that matter.
 type group struct {
 	places []int
 	least  []cost
-	w      *sweeper
+	v      *lanes
 }
 
 // beaten says whether a closing line whose total is at least x cannot be the answer.
@@ -32,35 +35,54 @@ func (h *hunt) beaten(c int, x cost) bool {
 
 // search tries the closing places of one class.
 func (h *hunt) search(class []int) {
-	dense := newSweeper(h.t, h.all, h.b)
-	var open []*group
-	for _, places := range h.clusters(class) {
-		open = append(open, h.bound(dense, places))
+	clusters := h.clusters(class)
+	for i := len(clusters) - 1; i >= 0; i-- {
+		g := h.bound(h.forth, h.all, clusters[i])
+		h.prune(g)
+		for h.place == h.t.g.lines && len(g.places) > 0 {
+			_, at := h.next([]*group{g})
+			h.try(g, at)
+		}
+		if len(g.places) > 0 {
+			g.v = h.narrow(g, h.mirror)
+			h.part([]*group{g})
+		}
 	}
+}
+
+// part tries places of groups and parts the groups until no place is left.
+func (h *hunt) part(open []*group) {
 	for {
-		best, at := h.next(open)
-		if best == nil {
+		g, at := h.next(open)
+		if g == nil {
 			return
 		}
-		c := best.places[at]
-		if exact := h.bound(best.w, []int{c}).least[0]; !h.beaten(c, exact) {
-			h.under, h.place = exact, c
-		}
-		best.places = slices.Delete(best.places, at, at+1)
-		best.least = slices.Delete(best.least, at, at+1)
-		h.prune(best)
-		open = slices.DeleteFunc(open, func(g *group) bool { return g == best })
-		if len(best.places) == 0 {
+		h.try(g, at)
+		open = slices.DeleteFunc(open, func(other *group) bool { return other == g })
+		if len(g.places) == 0 {
 			continue
 		}
-		w := h.narrow(best)
-		if len(best.places) == 0 {
+		rest := h.bound(h.forth, g.v, g.places)
+		if h.prune(rest); len(rest.places) == 0 {
 			continue
 		}
-		for _, half := range halve(best.places) {
-			open = append(open, h.bound(w, half))
+		v := h.narrow(rest, h.t.reverse(g.v))
+		for _, half := range halve(rest.places) {
+			open = append(open, h.bound(h.forth, v, half))
 		}
 	}
+}
+
+// try finds what a place of a group costs exactly, and takes it out of the group with all that it beats.
+func (h *hunt) try(g *group, at int) {
+	c := g.places[at]
+	if exact := h.bound(h.again, g.v, []int{c}).least[0]; !h.beaten(c, exact) {
+		h.under, h.place = exact, c
+		h.lines = h.walk(h.again)
+	}
+	g.places = slices.Delete(g.places, at, at+1)
+	g.least = slices.Delete(g.least, at, at+1)
+	h.prune(g)
 }
 
 // next returns the group and the index in it of the place of the least bound that is not beaten.
@@ -113,93 +135,94 @@ func (h *hunt) clusters(class []int) [][]int {
 }
 
 // bound sweeps for a group of closing places: exact for one, a lower bound for each of several.
-func (h *hunt) bound(w *sweeper, places []int) *group {
+func (h *hunt) bound(w *sweeper, v *lanes, places []int) *group {
 	g := h.t.g
 	low, high := places[0], places[len(places)-1]
-	bottom, top := w.find(low+1), w.find(high+g.lines)-1
-	w.closeOn(places, bottom, top)
-	w.run(bottom, top)
-	out := &group{places: places, least: make([]cost, len(places)), w: w}
+	w.load(v.part(v.find(low+1), v.find(high+g.lines)))
+	w.closeOn(places)
+	w.run()
+	out := &group{places: places, least: make([]cost, len(places)), v: v}
+	n := w.find(high + g.net + 1)
+	w.reach(places, h.t.leftsOf(places), targets{w.lines[:n], w.left[:n], w.on[:n]}, out.least)
 	for i, c := range places {
-		best := w.round(c)
-		for j := w.find(c + 1); j <= top && w.lines[j] <= c+g.net; j++ {
-			best = lesser(best, w.begin(c, j))
-		}
-		out.least[i] = best.plus(h.t.seams[c])
+		out.least[i] = lesser(out.least[i], w.alone(c)).plus(h.t.seams[c])
 	}
 	return out
 }
 
-// narrow sweeps for what is left of a group from both sides, and leaves of its lanes those that can be part of a layout
-// as good as the best known.
-func (h *hunt) narrow(g *group) *sweeper {
-	turn := h.t.g.lines
-	*g = *h.bound(g.w, g.places)
-	h.prune(g)
-	if len(g.places) == 0 {
-		return g.w
+func (t *table) leftsOf(lines []int) []int64 {
+	left := make([]int64, len(lines))
+	for i, line := range lines {
+		left[i] = t.leftOf(line)
 	}
-	low, high := g.places[0], g.places[len(g.places)-1]
-	back := newSweeper(h.back, g.w.lanes.reverse(2*turn), h.bb)
-	bottom, top := back.find(turn-high+1), back.find(2*turn-low)-1
-	back.openOn(g.places, h.t.seams, bottom, top)
-	back.run(bottom, top)
-	v := &lanes{}
-	last := len(g.w.lines) - 1
-	for j := last - top; j <= last-bottom; j++ {
-		x := g.w.on[j].plus(back.on[last-j]).minus(g.w.node[j])
-		if x.isNever() || h.under.less(x) {
-			continue
-		}
-		v.lines = append(v.lines, g.w.lines[j])
-		v.node = append(v.node, g.w.node[j])
-		if g.w.jump != nil {
-			v.jump = append(v.jump, g.w.jump[j])
-		}
+	return left
+}
+
+// closeOn sets what the last sheet costs from each lane that it can start from to the best of the closing places.
+func (w *sweeper) closeOn(places []int) {
+	turn := w.g.lines
+	again := make([]int, len(places))
+	for i, c := range places {
+		again[i] = c + turn
 	}
-	return newSweeper(h.t, v, h.b)
+	to := targets{again, w.leftsOf(again), make([]cost, len(again))}
+	w.endsFrom = w.find(again[0] - w.g.net)
+	w.reach(w.lines[w.endsFrom:], w.left[w.endsFrom:], to, w.ends[w.endsFrom:])
 }
 
 // openOn sets, on the way back, what the first sheet costs that ends on a lane, its closing seam included.
-func (w *sweeper) openOn(places []int, seams []cost, bottom, top int) {
-	turn := 2 * w.g.lines
-	w.endsFrom = max(w.find(turn-places[len(places)-1]-w.g.net), bottom)
-	for j := w.endsFrom; j <= top; j++ {
-		a := w.lines[j]
-		limit := w.b.limit(a)
-		least := never
-		for i := sort.SearchInts(places, turn-a-w.g.net); i < len(places); i++ {
-			b := turn - places[i]
-			if b <= a {
-				break
-			}
-			if b <= limit || b == a+w.g.net && w.b.whole(a, b) {
-				least = lesser(least, w.sheets[w.crosses(a, b)][b-a].plus(seams[places[i]]))
-			}
+func (w *sweeper) openOn(places []int, seams []cost) {
+	var to targets
+	for i := len(places) - 1; i >= 0; i-- {
+		c := places[i]
+		to.lines = append(to.lines, 2*w.g.lines-c)
+		to.left = append(to.left, w.g.at(c))
+		to.on = append(to.on, seams[c])
+	}
+	w.endsFrom = w.find(to.lines[0] - w.g.net)
+	w.reach(w.lines[w.endsFrom:], w.left[w.endsFrom:], to, w.ends[w.endsFrom:])
+}
+
+// narrow sweeps back over a group that was just bounded, and leaves of its lanes those that can be part of a layout as
+// good as the best known. mirror holds the group's lanes counted from right to left.
+func (h *hunt) narrow(g *group, mirror *lanes) *lanes {
+	turn := 2 * h.t.g.lines
+	low, high := g.places[0], g.places[len(g.places)-1]
+	forth, back := h.forth, h.round
+	back.load(mirror.part(mirror.find(turn-high-h.t.g.lines+1), mirror.find(turn-low)))
+	back.openOn(g.places, h.t.seams)
+	back.run()
+	v := &lanes{}
+	last := len(back.lines) - 1
+	first := forth.find(low + 1)
+	for j := 0; j <= last; j++ {
+		x := forth.on[first+j].plus(back.on[last-j]).minus(forth.node[first+j])
+		if !x.isNever() && !h.under.less(x) {
+			v.take(&forth.lanes, first+j)
 		}
-		w.ends[j] = least
 	}
+	return v
 }
 
-// reverse returns lanes that count from right to left: line i becomes line turn-i.
-func (v *lanes) reverse(turn int) *lanes {
-	back := &lanes{lines: slices.Clone(v.lines), node: slices.Clone(v.node), here: slices.Clone(v.jump)}
-	slices.Reverse(back.lines)
-	slices.Reverse(back.node)
-	slices.Reverse(back.here)
-	for i := range back.lines {
-		back.lines[i] = turn - back.lines[i]
-	}
-	return back
-}
-
-// round returns what a single sheet once round costs.
-func (w *sweeper) round(c int) cost {
+// alone returns what a single sheet once round costs.
+func (w *sweeper) alone(c int) cost {
 	lines := w.g.lines
 	if lines > w.g.net || !w.b.allows(c, c+lines) {
 		return never
 	}
 	return w.sheets[w.crosses(c, c+lines)][lines]
+}
+
+// walk takes the far-right way round from the best place, for which a sweeper was just run.
+func (h *hunt) walk(w *sweeper) []int {
+	c, net := h.place, h.t.g.net
+	need := h.under.minus(h.t.seams[c])
+	for j := w.find(c+net+1) - 1; j >= 0; j-- {
+		if w.begin(c, j) == need {
+			return w.walk(j, []int{c, w.lines[j]})
+		}
+	}
+	return []int{c}
 }
 
 // begin returns what goes on from a closing seam on line c by a first sheet to lane j.
@@ -209,57 +232,4 @@ func (w *sweeper) begin(c, j int) cost {
 		return never
 	}
 	return w.sheets[w.crosses(c, b)][b-c].plus(w.on[j])
-}
-
-// closeOn sets what the last sheet costs from each lane that it can start from to the best of the closing places.
-func (w *sweeper) closeOn(places []int, bottom, top int) {
-	g := w.g
-	w.endsFrom = max(w.find(places[0]+g.lines-g.net), bottom)
-	for j := w.endsFrom; j <= top; j++ {
-		a := w.lines[j]
-		w.ends[j] = w.closeFrom(a, min(a+g.net, w.b.limit(a)), places)
-		if b := a + g.net; b > w.b.limit(a) && w.b.whole(a, b) {
-			if _, found := slices.BinarySearch(places, b-g.lines); found {
-				w.ends[j] = lesser(w.ends[j], w.sheets[w.crosses(a, b)][g.net])
-			}
-		}
-	}
-}
-
-// closeFrom lets the last sheet from line a end on the place of the least cost, up to a limit. The cost of a width is
-// convex: the places on both sides of its lowest point will do.
-func (w *sweeper) closeFrom(a, limit int, places []int) cost {
-	lines := w.g.lines
-	least := never
-	try := func(i int) {
-		if i < 0 || i >= len(places) {
-			return
-		}
-		if b := places[i] + lines; b > a && b <= limit {
-			least = lesser(least, w.sheets[w.crosses(a, b)][b-a])
-		}
-	}
-	try(sort.SearchInts(places, limit-lines+1) - 1)
-	if w.aim == Even {
-		best := sort.SearchInts(places, a+max(w.steps(max(w.least, w.prefer)), 1)-lines)
-		for i := best - 1; i <= best+1; i++ {
-			try(i)
-		}
-	}
-	return least
-}
-
-// answer walks the best layout found.
-func (h *hunt) answer() answer {
-	c := h.place
-	w := newSweeper(h.t, h.all, h.b)
-	h.bound(w, []int{c})
-	top := w.find(c+h.t.g.lines) - 1
-	need := h.under.minus(h.t.seams[c])
-	for j := min(w.find(c+h.t.g.net+1)-1, top); j >= 0 && w.lines[j] > c; j-- {
-		if w.begin(c, j) == need {
-			return answer{lines: w.walk(j, top, []int{c, w.lines[j]}), total: h.under}
-		}
-	}
-	return answer{lines: []int{c}, total: h.under}
 }

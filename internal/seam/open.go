@@ -69,11 +69,12 @@ func (w *sweeper) start(j int) cost {
 }
 
 // open finds the best layout of an open span.
-func (t *table) open(b bounds) (answer, bool) {
-	w := newSweeper(t, t.lanes(), b)
+func (t *table) open(b bounds, s *store) (answer, bool) {
+	w := newSweeper(t, b, s)
+	defer w.free()
+	w.load(*t.lanes())
 	w.lastSheets()
-	top := len(w.lines) - 1
-	w.run(0, top)
+	w.run()
 	best, first := w.only(), -1
 	for j := w.find(t.g.firstReach()+1) - 1; j >= 0; j-- {
 		if x := w.start(j); x.less(best) {
@@ -89,7 +90,7 @@ func (t *table) open(b bounds) (answer, bool) {
 	if t.s.evened() && t.aim != Even && t.aim != musts {
 		first = w.leastDifference(best)
 	}
-	return answer{lines: w.walk(first, top, []int{w.lines[first]}), total: best}, true
+	return answer{lines: w.walk(first, []int{w.lines[first]}), total: best}, true
 }
 
 // leastDifference picks, among the layouts that cost best, those with the least difference of the end widths, and of
@@ -119,7 +120,7 @@ func (w *sweeper) leastDifference(best cost) int {
 			w.ends[j] = never
 		}
 	}
-	w.run(0, len(w.lines)-1)
+	w.run()
 	return first
 }
 

@@ -13,7 +13,8 @@ func Solve(span Span, aim Aim) (Layout, error) {
 	if err := span.check(aim); err != nil {
 		return Layout{}, err
 	}
-	p := &problem{s: &span, g: newGrid(&span), aim: aim}
+	p := &problem{s: &span, g: newGrid(&span), aim: aim, store: stores.Get().(*store)}
+	defer stores.Put(p.store)
 	for i, pin := range span.Pins {
 		ways := p.g.ways(pin)
 		p.ways = append(p.ways, ways)
@@ -71,11 +72,12 @@ func (a least) over(b least) bool {
 
 // problem is a span being solved.
 type problem struct {
-	s    *Span
-	g    *grid
-	aim  Aim
-	ways [][]way // of each pin
-	can  []int   // pins that can be kept at all
+	s     *Span
+	g     *grid
+	aim   Aim
+	store *store
+	ways  [][]way // of each pin
+	can   []int   // pins that can be kept at all
 }
 
 // keep finds which pins can be kept, and the least of the musts.
@@ -132,7 +134,7 @@ func (p *problem) best(aim Aim, strict bool, low least, pins []int) (answer, boo
 	found := false
 	p.choose(pins, way{}, func(chosen way) {
 		b := newBounds(p.g, chosen.wishes)
-		got, ok := t.barring(chosen.wishes).solve(b, chosen.closings, under)
+		got, ok := t.barring(chosen.wishes).solve(b, chosen.closings, under, p.store)
 		if ok && (!found || p.before(aim, got, best)) {
 			best, found = got, true
 		}
@@ -186,11 +188,11 @@ func (t *table) barring(wishes []wish) *table {
 	return &out
 }
 
-func (t *table) solve(b bounds, closings []int, under cost) (answer, bool) {
+func (t *table) solve(b bounds, closings []int, under cost, s *store) (answer, bool) {
 	if t.s.Closed {
-		return t.closed(b, closings, under)
+		return t.closed(b, closings, under, s)
 	}
-	found, ok := t.open(b)
+	found, ok := t.open(b, s)
 	return found, ok && found.total.less(under)
 }
 

@@ -1,6 +1,9 @@
 package seam
 
-import "math/bits"
+import (
+	"math/bits"
+	"slices"
+)
 
 // table holds the packed costs of a grid for one aim.
 type table struct {
@@ -9,9 +12,11 @@ type table struct {
 	aim    Aim
 	strict bool // lines and widths that break a must are out
 	ledger
-	least, prefer int64  // least_width and prefer_width as they bind here, nought where they do not
-	seams         []cost // what each line costs as the place of a seam, never where it cannot be one
-	narrows       []cost // more for a narrow sheet whose right seam is here
+	least, prefer int64    // least_width and prefer_width as they bind here, nought where they do not
+	seams         []cost   // what each line costs as the place of a seam, never where it cannot be one
+	kind          []uint16 // of the jump of a narrow sheet that ends on a line
+	kinds         []cost   // what a narrow sheet costs more, by kind
+	far           int64    // a place right of all lines
 	sheets        [2][]cost
 	reversed      bool // lines count from right to left: line i is line 2*lines-i of the grid
 	fall, drop    cost // what ramp and steep are taken against
@@ -97,10 +102,8 @@ func (t *table) most(bends int64) [itemCount]Square {
 func (t *table) price() {
 	g := t.g
 	size := g.size()
-	t.seams = make([]cost, size+g.net+1)
-	if t.jumps() {
-		t.narrows = make([]cost, size+g.net+1)
-	}
+	t.far = g.at(size)
+	t.seams = make([]cost, size)
 	for i := range t.seams {
 		t.seams[i] = never
 	}
@@ -109,8 +112,7 @@ func (t *table) price() {
 		if t.strict && (owed.bends != 0 || owed.edges != 0) {
 			continue
 		}
-		feet := t.s.feet(g.seen[i])
-		x := t.of(itemSeen, feet)
+		x := t.of(itemSeen, t.s.feet(g.seen[i]))
 		if owed.should != 0 {
 			x = x.plus(t.of(itemShould, owed.should))
 		}
@@ -118,26 +120,57 @@ func (t *table) price() {
 			x = x.plus(t.of(itemBends, owed.bends)).plus(t.of(itemEdges, owed.edges))
 		}
 		t.seams[i] = x
-		if !t.jumps() {
-			continue
-		}
-		j := t.of(itemJump, feet)
-		if g.seen[i] > t.s.ShortSeam {
-			j = j.plus(t.of(itemNarrow, 1))
-			if t.s.onMain(g.at(i)) {
-				j = j.plus(t.of(itemNarrowMain, 1))
-			}
-		}
-		t.narrows[i] = j
 	}
 	if t.s.Closed {
-		copy(t.seams[g.lines:2*g.lines], t.seams[:g.lines])
+		copy(t.seams[g.lines:], t.seams[:g.lines])
 		t.seams[2*g.lines] = t.seams[0]
-		if t.jumps() {
-			copy(t.narrows[g.lines:2*g.lines], t.narrows[:g.lines])
-			t.narrows[2*g.lines] = t.narrows[0]
+	}
+	if t.jumps() {
+		t.sortJumps()
+	}
+}
+
+// sortJumps finds the kind of jump of each line.
+func (t *table) sortJumps() {
+	type jump struct {
+		seen int64
+		main bool
+	}
+	g := t.g
+	t.kind = make([]uint16, g.size())
+	known := map[jump]uint16{}
+	last, kind := jump{seen: -1}, uint16(0)
+	for i := range t.kind {
+		line := i % g.lines
+		if t.seams[i].isNever() {
+			continue
+		}
+		if next := (jump{g.seen[line], g.main[line]}); next != last {
+			last = next
+			var found bool
+			if kind, found = known[last]; !found {
+				kind = t.newKind(last.seen, last.main)
+				known[last] = kind
+			}
+		}
+		t.kind[i] = kind
+	}
+}
+
+// newKind returns the kind of a jump that is seen so high, where there is none like it a new one.
+func (t *table) newKind(seen int64, main bool) uint16 {
+	x := t.of(itemJump, t.s.feet(seen))
+	if seen > t.s.ShortSeam {
+		x = x.plus(t.of(itemNarrow, 1))
+		if main {
+			x = x.plus(t.of(itemNarrowMain, 1))
 		}
 	}
+	if i := slices.Index(t.kinds, x); i >= 0 {
+		return uint16(i)
+	}
+	t.kinds = append(t.kinds, x)
+	return uint16(len(t.kinds) - 1)
 }
 
 // jumps says whether narrow sheets count.
@@ -186,22 +219,21 @@ func (t *table) crosses(a, b int) int {
 // steps returns the least number of steps that is no less than a width.
 func (t *table) steps(width int64) int { return int((width + t.s.Snap - 1) / t.s.Snap) }
 
-// left returns how far it is from a line to one right of all.
-func (t *table) left(line int) int64 {
-	if t.reversed {
-		return t.g.at(2*t.g.lines - line)
-	}
-	return t.g.at(t.g.size()) - t.g.at(line)
+// leftOf returns how far it is from a line to one right of all.
+func (t *table) leftOf(line int) int64 { return t.far - t.g.at(line) }
+
+// ramp falls as a line goes right, by as much as a sheet that ends there lacks less of prefer_width. What counts after
+// the sum of shoulds is short enough to share its word.
+func (t *table) ramp(left int64) cost {
+	at := uint(t.at[itemShould])
+	return cost{b: uint64(left) >> (64 - at), c: uint64(left) << at}
 }
 
-// ramp falls as a line goes right, by as much as a sheet that ends there lacks less of prefer_width.
-func (t *table) ramp(line int) cost { return t.of(itemShould, t.left(line)) }
-
 // steep is ramp for widths that lack of least_width as well.
-func (t *table) steep(line int) cost {
-	x := t.of(itemBends, t.left(line))
+func (t *table) steep(left int64) cost {
+	x := t.of(itemBends, left)
 	if t.prefer > 0 {
-		x = x.plus(t.ramp(line))
+		x = x.plus(t.ramp(left))
 	}
 	return x
 }
