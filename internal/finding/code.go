@@ -19,7 +19,7 @@ type rule struct {
 	pattern string
 }
 
-// The codes, as the room's layout can earn them.
+// The codes, as the room's layout can earn them; those of the site come from what stands in the room file about it.
 const (
 	SheetThin       Code = "sheet-thin"
 	ReturnShort     Code = "return-short"
@@ -48,6 +48,13 @@ const (
 	SparesFew           Code = "spares-few"
 	ClosesBadly         Code = "closes-badly"
 	EdgeBare            Code = "edge-bare"
+	SiteCold            Code = "site-cold"
+	SiteHot             Code = "site-hot"
+	SiteDry             Code = "site-dry"
+	SiteDamp            Code = "site-damp"
+	WallCold            Code = "wall-cold"
+	BoardDamp           Code = "board-damp"
+	YearWide            Code = "year-wide"
 
 	NarrowSheet    Code = "narrow-sheet"
 	ClosingSeam    Code = "closing-seam"
@@ -63,6 +70,10 @@ const (
 	NoFlitch       Code = "no-flitch"
 	RoomMade       Code = "room-made"
 	Glyph          Code = "glyph"
+	Acclimatise    Code = "acclimatise"
+	YearSwing      Code = "year-swing"
+	OffTheMiddle   Code = "off-the-middle"
+	SpeciesUnknown Code = "species-unknown"
 )
 
 // rules is the one list of codes.
@@ -94,6 +105,13 @@ var rules = []rule{
 	{SparesFew, Should, "{have} spare of flitch {flitch} for {laid} sheets laid; better {want}"},
 	{ClosesBadly, Should, "the walls miss closing by {measured}, {direction} degrees right of wall {wall}, the angles by {angles} degrees, over {girth} of girth; better {required}"},
 	{EdgeBare, Should, "the covering ends at outside edge {bend} of wall {wall}, at {at}, without a trim"},
+	{SiteCold, Should, "the site is at {now}; hold at least {least} from before the sheets come until after they hang ({source})"},
+	{SiteHot, Should, "the site is at {now}; hold at most {most} from before the sheets come until after they hang ({source})"},
+	{SiteDry, Should, "the site has {now} relative humidity; hold {low} to {high}, never longer than {hours} h out of that ({source})"},
+	{SiteDamp, Should, "the site has {now} relative humidity; hold {low} to {high}, never longer than {hours} h out of that ({source})"},
+	{WallCold, Should, "the wall itself is at {now}, {over} the dew point of {dew}; it has to be at least {least} over it ({source})"},
+	{BoardDamp, Should, "the wall reads {now} on the {meter}, over its limit of {limit}: let it dry"},
+	{YearWide, Should, "over the year the room goes from {low} to {high} relative humidity; wood wants {least} to {most} ({source})"},
 
 	{NarrowSheet, Note, "sheet {sheet} is ripped to {measured} of {required}: the grain jumps {lost} at seam {seam}, seen for {seen}{where}"},
 	{ClosingSeam, Note, "sheet {last} meets sheet {first} at the closing seam, {at} from the left end of wall {wall}, seen for {measured}"},
@@ -109,6 +127,10 @@ var rules = []rule{
 	{NoFlitch, Note, "no flitch is given: the {count} sheets are numbered from 1"},
 	{RoomMade, Note, "the {side} edge of {opening} stands {measured} from {bend}; {required} should wrap past a bend, but the room leaves no more"},
 	{Glyph, Note, "{what} holds characters that the drawings cannot show: {signs}"},
+	{Acclimatise, Note, "from shop to site wood goes from {from} to {to} moisture{move}; let the sheets lie in the room at least {hours} h before they hang ({source})"},
+	{YearSwing, Note, "over the year wood in the room goes from {from} to {to} moisture{move}"},
+	{OffTheMiddle, Note, "the site's {now} moisture is far from the middle of the room's year, {middle}: start near it ({source})"},
+	{SpeciesUnknown, Note, "the movement of {species} is not known: it is not in the table{near}"},
 }
 
 // ByCode finds a code's level and pattern, false where the code is not in the list.
@@ -173,4 +195,9 @@ func Make(style length.Style, code Code, f Finding, slots Slots) Finding {
 	}
 	f.Message = b.String()
 	return f
+}
+
+// OfSite lists the codes that the site earns, not the layout.
+func OfSite() []Code {
+	return []Code{SiteCold, SiteHot, SiteDry, SiteDamp, WallCold, BoardDamp, YearWide, Acclimatise, YearSwing, OffTheMiddle, SpeciesUnknown}
 }
