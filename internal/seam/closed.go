@@ -15,12 +15,64 @@ func (t *table) closed(b bounds, closings []int, under cost, s *store) (answer, 
 	defer h.forth.free()
 	defer h.again.free()
 	defer h.round.free()
-	for _, class := range t.classes(closings) {
+	if t.aim == musts && closings == nil {
+		// Which seam closes makes no difference to the musts, and each layout has one in any window of net lines.
+		h.search(t.window())
+		return answer{lines: h.lines, total: h.under}, h.place < t.g.lines
+	}
+	for i, class := range t.classes(closings) {
 		if h.search(class); h.place < t.g.lines {
 			return answer{lines: h.lines, total: h.under}, true
 		}
+		if i == 0 && h.hopeless() {
+			break
+		}
 	}
 	return answer{}, false
+}
+
+// hopeless says that there is no layout at all on the lanes; if not there may be one.
+func (h *hunt) hopeless() bool {
+	places := h.t.window()
+	if len(places) == 0 {
+		return true
+	}
+	for _, least := range h.bound(h.forth, h.all, places).least {
+		if !least.isNever() {
+			return false
+		}
+	}
+	return true
+}
+
+// window returns the lines of a stretch as long as the net width, the one with the most places that break no must. A
+// layout has a seam in each such stretch.
+func (t *table) window() []int {
+	g := t.g
+	long := min(g.net, g.lines)
+	free := func(i int) int {
+		if owed := g.owed[i%g.lines]; owed.bends != 0 || owed.edges != 0 {
+			return 0
+		}
+		return 1
+	}
+	count := 0
+	for i := range long {
+		count += free(i)
+	}
+	best, at := count, 0
+	for i := long; i < g.lines; i++ {
+		if count += free(i) - free(i-long); count > best {
+			best, at = count, i-long+1
+		}
+	}
+	var lines []int
+	for i := at; i < at+long; i++ {
+		if !t.seams[i].isNever() {
+			lines = append(lines, i)
+		}
+	}
+	return lines
 }
 
 // classes groups the lines that can hold the closing seam by what shows of it, the least first.

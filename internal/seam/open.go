@@ -87,7 +87,7 @@ func (t *table) open(b bounds, s *store) (answer, bool) {
 	if first < 0 {
 		return answer{total: best}, true
 	}
-	if t.s.evened() && t.aim != Even && t.aim != musts {
+	if t.s.evened() && t.jumps() {
 		first = w.leastDifference(best)
 	}
 	return answer{lines: w.walk(first, []int{w.lines[first]}), total: best}, true

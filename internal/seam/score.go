@@ -37,9 +37,16 @@ func (a Square) Compare(b Square) int {
 	return 1
 }
 
-// squareOf returns the square of a width.
-func squareOf(width int64) Square {
-	hi, lo := bits.Mul64(uint64(width), uint64(width))
+// times returns so many times a, up to 128 bits.
+func (a Square) times(n int64) Square {
+	hi, lo := bits.Mul64(a.Lo, uint64(n))
+	return Square{hi + a.Hi*uint64(n), lo}
+}
+
+// squareOf returns the square of a length.
+func squareOf(length int64) Square {
+	side := uint64(max(length, -length))
+	hi, lo := bits.Mul64(side, side)
 	return Square{hi, lo}
 }
 

@@ -17,10 +17,13 @@ type table struct {
 	kind          []uint16 // of the jump of a narrow sheet that ends on a line
 	kinds         []cost   // what a narrow sheet costs more, by kind
 	far           int64    // a place right of all lines
-	sheets        [2][]cost
-	reversed      bool // lines count from right to left: line i is line 2*lines-i of the grid
-	fall, drop    cost // what ramp and steep are taken against
-	one           cost
+	// mean is the width that squares are taken from: with as many sheets on the same length the order is that of the
+	// squares of the whole widths, but a way that is a little short or long gains nothing by it.
+	mean       int64
+	sheets     [2][]cost
+	reversed   bool // lines count from right to left: line i is line 2*lines-i of the grid
+	fall, drop cost // what ramp and steep are taken against
+	one        cost
 }
 
 // size is how many lines the unrolled arrays hold: a closed span twice round.
@@ -34,6 +37,7 @@ func (g *grid) size() int {
 // newTable packs costs so that no layout whose bends stay at most at bends overflows an item.
 func newTable(g *grid, aim Aim, strict bool, bends int64) (*table, error) {
 	t := &table{g: g, s: g.s, aim: aim, strict: strict}
+	t.mean = g.s.whole() / ((g.s.whole() + g.s.NetWidth() - 1) / g.s.NetWidth())
 	if g.s.whole() >= g.s.LeastWidth {
 		t.least = g.s.LeastWidth
 	}
@@ -86,9 +90,10 @@ func (t *table) most(bends int64) [itemCount]Square {
 		itemSheets:     times(sheets, 1),
 		itemJump:       times(sheets, feet),
 		itemShould:     times(sheets, high.should),
-		itemUnevenness: times(max(t.s.Gross, t.s.NetWidth()), length),
 		itemSeen:       times(sheets, feet),
 	}
+	far := max(t.mean, t.s.Gross)
+	most[itemUnevenness] = times(far, far).times(sheets)
 	if t.strict {
 		most[itemBends], most[itemEdges] = Square{}, Square{}
 	}
@@ -174,7 +179,7 @@ func (t *table) newKind(seen int64, main bool) uint16 {
 }
 
 // jumps says whether narrow sheets count.
-func (t *table) jumps() bool { return t.aim != Even && t.aim != musts }
+func (t *table) jumps() bool { return t.aim == Steady || t.aim == Fewest }
 
 // sheet returns what a sheet of a width costs but for its jump.
 func (t *table) sheet(width int64) cost {
@@ -189,7 +194,7 @@ func (t *table) sheet(width int64) cost {
 		x = x.plus(t.of(itemBends, t.least-width))
 	}
 	if t.at[itemUnevenness] >= 0 {
-		x = x.plus(t.square(itemUnevenness, squareOf(width)))
+		x = x.plus(t.square(itemUnevenness, squareOf(width-t.mean)))
 	}
 	return x
 }
