@@ -152,7 +152,7 @@ at = "60"
 at = "75"`), "is ripped to 15 in of 23 1/2 in: the grain jumps 8 1/2 in at seam"},
 	{finding.ClosingSeam, closedRoom(""), "meets sheet 1 at the closing seam"},
 	{finding.ClosesWithin, closedRoom(""), "the walls close within 0 in over 44'-0\" of girth"},
-	{finding.NumbersLeftOut, flitchRoom("1-20") + "damaged = [2, 3, 4, 9]\n", "of flitch F-1 sheets 2-4, 9 are not laid (damaged)"},
+	{finding.NumbersLeftOut, flitchRoom("1-20") + "damaged = [2, 3, 4, 9]\n", "of flitch F-1, delivered 1-20, sheets 2-4, 9 are not laid (damaged)"},
 	{finding.SheetInGap, wall(`length = "20'"
 height = "8'"
 [[wall.opening]]
@@ -160,7 +160,7 @@ kind = "door"
 from_left = "60"
 width = "60"
 height = "8'"
-grain = "through"`), "falls wholly into door D1 on wall Long and goes back to stock"},
+grain = "through"`), "falls wholly into door D1 and goes back to stock"},
 	{finding.PinToGrid, wall(`length = "12'"
 height = "8'"
 [[wall.pin]]

@@ -425,7 +425,8 @@ func (b *builder) judgeGaps(i int) {
 			}
 		}
 		b.say(finding.SheetInGap, finding.Finding{Place: "sheet " + SheetWords(s), Wall: wall, At: x}, finding.Slots{
-			"sheet": SheetWords(s), "opening": what, "wall": b.room.Walls[wall].Name})
+			"sheet": SheetWords(s), "opening": what, "wall": b.room.Walls[wall].Name, "from": b.style.Words(x - s.Width.HalfDown()),
+			"to": b.style.Words(x - s.Width.HalfDown() + s.Width)})
 	}
 }
 

@@ -318,7 +318,8 @@ func (b *builder) leftOut(all []supply) {
 				continue
 			}
 			b.say(finding.NumbersLeftOut, finding.Finding{Place: "flitch " + s.flitch.Number, Wall: -1}, finding.Slots{
-				"flitch": s.flitch.Number, "numbers": Numbers(kind.numbers), "why": kind.why})
+				"flitch": s.flitch.Number, "numbers": Numbers(kind.numbers), "why": kind.why,
+				"all": Numbers(s.flitch.Sheets)})
 		}
 	}
 }

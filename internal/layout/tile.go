@@ -107,7 +107,7 @@ func (b *builder) tile() {
 			b.tileWall(r, st)
 		}
 		// under a slope the upper course can be empty: then there is no end match either
-		r.Sheets = slices.DeleteFunc(r.Sheets, func(s Sheet) bool { return s.Course > 1 && len(s.Pieces) == 0 })
+		r.Sheets = slices.DeleteFunc(r.Sheets, func(s Sheet) bool { return s.Course > 1 && s.CutLength == 0 && !s.InGap })
 		b.cutLengths(r)
 		for k := range r.Sheets {
 			r.Sheets[k].Bends, r.Sheets[k].Corners = r.bends(&r.Sheets[k])
@@ -291,6 +291,12 @@ func (b *builder) corner(r *Run, c run.Corner) Corner {
 		out.LeftReturnBottom, out.LeftReturnTop = at-half-leftBottom, at-half+c.Lean-leftTop
 		lean := b.room.Walls[c.RightWall].LeanLeft
 		out.RightReturnBottom, out.RightReturnTop = rightBottom-at-half, rightTop-at-half-lean
+		if at == s.Left || at == s.Right { // the nearest seam stands on the bend
+			out.LeftReturnBottom, out.LeftReturnTop, out.RightReturnBottom, out.RightReturnTop = 0, 0, 0, 0
+		}
+		for _, l := range [4]*L{&out.LeftReturnBottom, &out.LeftReturnTop, &out.RightReturnBottom, &out.RightReturnTop} {
+			*l = max(0, *l) // a seam inside the strip that the corner sweeps
+		}
 		out.LeftReturn = min(out.LeftReturnBottom, out.LeftReturnTop)
 		out.RightReturn = min(out.RightReturnBottom, out.RightReturnTop)
 		break

@@ -15,7 +15,7 @@ import (
 // Source: the latitudes and departures of a closed traverse, as in any text on plane surveying.
 func Traverse(r *room.Room) Misclosure {
 	heading, x, y := 0.0, 0.0, 0.0
-	m := Misclosure{AngleSum: -360}
+	m := Misclosure{}
 	for i := range r.Walls {
 		w := &r.Walls[i]
 		m.Girth += w.Length
@@ -30,6 +30,11 @@ func Traverse(r *room.Room) Misclosure {
 			heading -= w.Angle
 			m.AngleSum -= w.Angle
 		}
+	}
+	if m.AngleSum < 0 {
+		m.AngleSum += 360 // a column is gone round the other way
+	} else {
+		m.AngleSum -= 360
 	}
 	m.Gap = length.Length(math.Round(math.Hypot(x, y)))
 	if m.Gap != 0 {

@@ -8,7 +8,8 @@ func Meets(span Span) (bool, error) {
 	if err := span.check(Steady); err != nil {
 		return false, err
 	}
-	p := &problem{s: &span, g: newGrid(&span), aim: Steady}
+	p := &problem{s: &span, g: newGrid(&span), aim: Steady, store: stores.Get().(*store)}
+	defer stores.Put(p.store)
 	_, ok, err := p.best(Steady, true, least{}, nil)
 	return ok, err
 }
