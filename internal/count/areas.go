@@ -93,7 +93,7 @@ func (a *Areas) add(r *room.Room, run *layout.Run, s *layout.Sheet, b bed) {
 		if len(run.Joints) > 0 && s.Course <= len(run.Joints) {
 			top = Matches
 		}
-	} else if over(run, s) || len(run.Joints) > 0 && b.top != r.Rules.TopTrim {
+	} else if over(run, s) {
 		top = Matches
 	}
 	if s.Course > 1 {
@@ -108,7 +108,7 @@ func (a *Areas) add(r *room.Room, run *layout.Run, s *layout.Sheet, b bed) {
 		net += p.Twice()
 	}
 	a.Of[Net] += net
-	reveals := min(b.solid-net, reveals(r, run, s))
+	reveals := max(0, min(b.solid-net, reveals(r, run, s)))
 	a.Of[Reveals] += reveals
 	a.Of[Openings] += b.solid - net - reveals
 }

@@ -72,8 +72,7 @@ type bed struct {
 	low, high   L           // of the covering in its width
 	solid       length.Area // twice its area
 	top, bottom L           // trims
-	topJoined   bool        // the trim is an end match
-	footJoined  bool
+	found       bool        // there is covering
 }
 
 // room is the room that is counted.

@@ -168,10 +168,47 @@ func (d *Diff) rest() {
 		{"base", a.Space.Base, b.Space.Base}, {"crown", a.Space.Crown, b.Space.Crown}} {
 		length(x.what, x.was, x.is)
 	}
+	d.faces(a, b)
 	d.flitches(a, b)
 	d.boxes(a, b)
 	if len(b.Hung) > len(a.Hung) {
 		d.say("%s more on the wall", plural(len(b.Hung)-len(a.Hung), "sheet"))
+	}
+}
+
+// faces compares ceilings, floors and leans of walls that both rooms have.
+func (d *Diff) faces(a, b *room.Room) {
+	s := d.Style
+	flat := func(p []room.Point) bool {
+		return !slices.ContainsFunc(p, func(q room.Point) bool { return q.Z != p[0].Z })
+	}
+	for i := range b.Walls {
+		w := &b.Walls[i]
+		k := slices.IndexFunc(a.Walls, func(x room.Wall) bool { return x.Name == w.Name })
+		if k < 0 {
+			continue
+		}
+		was := &a.Walls[k]
+		switch {
+		case slices.Equal(was.Ceiling, w.Ceiling):
+		case flat(was.Ceiling) && flat(w.Ceiling):
+			if was.Ceiling[0].Z != w.Ceiling[0].Z {
+				x, y := s.Apart(was.Ceiling[0].Z, w.Ceiling[0].Z)
+				d.say("ceiling of wall %s at %s, was at %s", w.Name, y, x)
+			}
+		default:
+			d.say("ceiling of wall %s is measured otherwise", w.Name)
+		}
+		if !slices.Equal(was.Floor, w.Floor) && !(flat(was.Floor) && flat(w.Floor) && was.Floor[0].Z == w.Floor[0].Z) {
+			d.say("floor of wall %s is measured otherwise", w.Name)
+		}
+		if was.LeanLeft != w.LeanLeft || was.LeanRight != w.LeanRight {
+			d.say("wall %s leans %s left and %s right, did %s and %s", w.Name, s.Words(w.LeanLeft), s.Words(w.LeanRight), s.Words(was.LeanLeft),
+				s.Words(was.LeanRight))
+		}
+		if was.Corner != w.Corner || was.Angle != w.Angle || was.Radius != w.Radius || was.Wrap != w.Wrap {
+			d.say("corner at the right of wall %s is another", w.Name)
+		}
 	}
 }
 
@@ -387,7 +424,7 @@ func (d *Diff) Note() string {
 	}
 	parts := slices.Clone(d.Room)
 	if len(parts) > 3 {
-		parts = append(parts[:3], fmt.Sprintf("%d more changes of the room", len(d.Room)-3))
+		parts = append(parts[:3], "and "+plural(len(d.Room)-3, "more change"))
 	}
 	var moved, come, gone []int
 	for _, s := range d.Seams {

@@ -156,19 +156,23 @@ func (c SheetChange) words(s length.Style) []string {
 		return []string{"back to stock"}
 	}
 	var out []string
-	apart := func(what string, was, is L, lost bool) {
+	apart := func(what string, was, is L, lost string) {
 		if was == is {
 			return
 		}
 		a, b := s.Apart(was, is)
 		text := what + " " + b + ", was " + a
-		if is > was && lost {
-			text += ": of no use if it is cut already"
+		if is > was && lost != "" {
+			text += " (" + lost + ")"
 		}
 		out = append(out, text)
 	}
-	apart("cut", c.Old.Cut, c.New.Cut, true)
-	apart("net", c.Old.Width, c.New.Width, c.Old.Ripped != "")
+	apart("cut", c.Old.Cut, c.New.Cut, "too short if cut")
+	narrow := ""
+	if c.Old.Ripped != "" {
+		narrow = "too narrow if ripped"
+	}
+	apart("net", c.Old.Width, c.New.Width, narrow)
 	if c.Old.Ripped != c.New.Ripped {
 		out = append(out, "ripped "+orNone(c.New.Ripped)+", was "+orNone(c.Old.Ripped))
 	}

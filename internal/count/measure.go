@@ -1,6 +1,8 @@
 package count
 
 import (
+	"slices"
+
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
 	"flitchlay/internal/shape"
@@ -17,17 +19,7 @@ func measure(p *layout.Plan, r *layout.Run) []bed {
 		return beds
 	}
 	for _, st := range r.Walls {
-		cover := layout.Covering(p.Room, st)
-		cover.Holes = nil
-		for k := range r.Sheets {
-			s := &r.Sheets[k]
-			if s.CutLength == 0 {
-				continue
-			}
-			for _, x := range stretches(r, s, st) {
-				beds[k].take(p, r, s, cover, x)
-			}
-		}
+		measureWall(p, r, st, beds)
 	}
 	for k := range r.Sheets {
 		if s := &r.Sheets[k]; s.CutLength > 0 {
@@ -37,11 +29,63 @@ func measure(p *layout.Plan, r *layout.Run) []bed {
 	return beds
 }
 
+// measureWall adds what the sheets cover of one wall. The wall is cut as the layout cuts it, so that points on its slopes
+// are rounded alike and what no opening touches is the same to the last unit.
+func measureWall(p *layout.Plan, r *layout.Run, st layout.Stretch, beds []bed) {
+	cover := layout.Covering(p.Room, st)
+	cover.Holes = nil
+	var cuts []L
+	parts := make([][][2]L, len(r.Sheets))
+	for k := range r.Sheets {
+		parts[k] = stretches(r, &r.Sheets[k], st)
+		for _, x := range parts[k] {
+			cuts = append(cuts, x[:]...)
+		}
+	}
+	cuts = slices.DeleteFunc(cuts, func(x L) bool { return x == -far || x == far })
+	slices.Sort(cuts)
+	cuts = slices.Compact(cuts)
+	column := func(x [2]L) int {
+		if x[1] == far {
+			return len(cuts)
+		}
+		i, _ := slices.BinarySearch(cuts, x[1])
+		return i
+	}
+	stacked := map[int]bool{}
+	for k := range r.Sheets {
+		for _, x := range parts[k] {
+			stacked[column(x)] = stacked[column(x)] || piled(r, &r.Sheets[k]) || joined(p, r, &r.Sheets[k], cover, x)
+		}
+	}
+	cells := shape.GridBy(cover, cuts, r.Joints, func(i int) bool { return stacked[i] })
+	for k := range r.Sheets {
+		s := &r.Sheets[k]
+		if s.CutLength == 0 {
+			continue
+		}
+		for _, x := range parts[k] {
+			beds[k].take(r, s, cover, x, stacked[column(x)])
+			beds[k].solid += shape.Twice(cells[column(x)][s.Course-1])
+		}
+	}
+}
+
+// joined reports whether a lone sheet ends at the end match: the course over it was wholly in an opening.
+func joined(p *layout.Plan, r *layout.Run, s *layout.Sheet, cover shape.Wall, x [2]L) bool {
+	if len(r.Joints) == 0 || s.CutLength == 0 {
+		return false
+	}
+	_, high, ok := shape.Extent(cover, x[0], x[1])
+	return ok && high > r.Joints[0] && s.Above+p.Room.Space.LevelLine-p.Room.Rules.TopTrim == r.Joints[0]
+}
+
 // stretches is what of a wall a sheet covers: from x to x, past every wall where it goes on round the corner.
 func stretches(r *layout.Run, s *layout.Sheet, st layout.Stretch) [][2]L {
 	var out [][2]L
+	left, right := footing(r, s)
 	for turn := L(0); turn <= r.Length; turn += r.Length {
-		a, b := max(s.Left, st.Left+turn), min(s.Right, st.Right+turn)
+		a, b := max(left, st.Left+turn), min(right, st.Right+turn)
 		if a < b {
 			x := [2]L{a - turn - st.Shift, b - turn - st.Shift}
 			if a == st.Left+turn {
@@ -59,34 +103,34 @@ func stretches(r *layout.Run, s *layout.Sheet, st layout.Stretch) [][2]L {
 	return out
 }
 
-// take adds the covering between two places of a wall, of the sheet's own course.
-func (b *bed) take(p *layout.Plan, r *layout.Run, s *layout.Sheet, cover shape.Wall, x [2]L) {
-	course := s.Course - 1
-	cells := shape.Grid(cover, x[:], r.Joints)[1]
-	polygons := cells[course]
-	if whole := shape.Grid(cover, x[:], nil)[1][0]; s.Course == 1 && !piled(r, s) {
-		// A lone sheet is whole, unless the course over it has vanished: then it still is cut for its end match.
-		if len(r.Joints) == 0 || s.Above+p.Room.Space.LevelLine-p.Room.Rules.TopTrim >= topOf(whole) {
-			polygons = whole
-		}
+// footing is where a sheet's edges stand at floor level: at a raw end that leans out of its wall, inside the net width.
+func footing(r *layout.Run, s *layout.Sheet) (left, right L) {
+	left, right = s.Left, s.Right
+	span := &r.Line.Spans[s.Span]
+	rawLeft, rawRight := raw(r, s)
+	if rawLeft {
+		left -= min(0, span.LeftEnd.Lean)
 	}
-	low, high, ok := shape.Bounds(polygons)
+	if rawRight {
+		right -= max(0, span.RightEnd.Lean)
+	}
+	return left, right
+}
+
+// take finds the lowest and the highest point between two places of a wall, in the sheet's own course.
+func (b *bed) take(r *layout.Run, s *layout.Sheet, cover shape.Wall, x [2]L, stacked bool) {
+	var levels []L
+	if stacked {
+		levels = r.Joints
+	}
+	low, high, ok := shape.Bounds(shape.Grid(cover, x[:], levels)[1][s.Course-1])
 	if !ok {
 		return
 	}
-	if b.solid == 0 {
-		b.low, b.high = low.Z, high.Z
+	if !b.found {
+		b.low, b.high, b.found = low.Z, high.Z, true
 	}
 	b.low, b.high = min(b.low, low.Z), max(b.high, high.Z)
-	b.solid += shape.Twice(polygons)
-}
-
-func topOf(polygons []shape.Polygon) L {
-	_, high, ok := shape.Bounds(polygons)
-	if !ok {
-		return -far
-	}
-	return high.Z
 }
 
 // piled reports whether another course shares the sheet's place.
@@ -117,7 +161,8 @@ func (b *bed) trims(p *layout.Plan, s *layout.Sheet) {
 
 // measureUp finds the beds of a wall whose grain is level: low and high run along the wall.
 func measureUp(p *layout.Plan, r *layout.Run, beds []bed) {
-	cover := layout.Covering(p.Room, r.Walls[0])
+	wall := r.Walls[0].Wall
+	cover := layout.Covering(p.Room, layout.Stretch{Wall: wall, Right: p.Room.Walls[wall].Length})
 	cover.Holes = nil
 	var levels []L
 	for _, s := range r.Seams {
