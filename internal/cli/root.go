@@ -18,6 +18,8 @@ var commands = []func(*call) *cobra.Command{
 	(*call).draw,
 	(*call).compare,
 	(*call).count,
+	(*call).climate,
+	(*call).diff,
 }
 
 // root is the command without a name: it only knows the others.
