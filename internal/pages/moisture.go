@@ -5,6 +5,7 @@ import (
 	"math"
 	"strconv"
 
+	"flitchlay/internal/count"
 	"flitchlay/internal/draft"
 	"flitchlay/internal/scene"
 	"flitchlay/internal/wood"
@@ -14,17 +15,26 @@ import (
 type State struct {
 	Name string // "shop", "site"
 	wood.Climate
+	Metric bool // print it in degrees C
+}
+
+// words says where the state stands.
+func (s State) words() string {
+	w := count.SiteWords{Metric: s.Metric}
+	return w.Degrees(s.Temperature) + ", " + w.Percent(s.Humidity) + " relative humidity: wood comes to " + w.Moisture(s.Climate)
 }
 
 // MoistureChart draws the moisture content that wood comes to over relative humidity: a curve for the temperature of
 // each state, the state on it with a letter, the band that the room has to be held in, and under it what the letters
 // mean.
 //
-// Units: box in millimetres on paper; the chart fills it. Under 90 by 70 mm its figures crowd.
+// Units: box in millimetres on paper; the chart fills it. Under 80 by 70 mm its figures crowd.
 func MoistureChart(g *scene.Group, box scene.Box, k draft.Look, states []State) {
 	row := 2 * k.Small
-	legend := row * float64(len(states)+2)
-	c := chart{look: k, plot: scene.Box{X0: box.X0 + k.Of(12), Y0: box.Y0 + k.Of(3), X1: box.X1 - k.Of(4), Y1: box.Y1 - legend - k.Of(10)}, most: 24}
+	legend := chartLegend(states, k, box.W())
+	high := row * float64(len(legend))
+	c := chart{look: k, plot: scene.Box{X0: box.X0 + k.Of(12), Y0: box.Y0 + k.Of(3), X1: box.X1 - k.Of(4), Y1: box.Y1 - high - k.Of(10)}, most: 24}
+	c.space = draft.NewSpace(c.plot.Inset(k.Of(0.8)))
 	g = g.Part(scene.Tag{Class: "moisture-chart"})
 	c.axes(g)
 	var drawn []float64
@@ -39,17 +49,23 @@ func MoistureChart(g *scene.Group, box scene.Box, k draft.Look, states []State) 
 		}
 	}
 	c.marks(g, states)
-	y := box.Y1 - legend + row
-	line := func(s string) {
-		g.Text(scene.Text{At: scene.Pt(box.X0, y), String: s, Height: k.Small, Layer: scene.Notes})
+	y := box.Y1 - high + row
+	for _, line := range legend {
+		g.Text(scene.Text{At: scene.Pt(box.X0, y), String: line, Height: k.Small, Layer: scene.Notes})
 		y += row
 	}
+}
+
+// chartLegend is what stands under a chart.
+func chartLegend(states []State, k draft.Look, width float64) []string {
+	var lines []string
+	add := func(text string) { lines = append(lines, scene.Wrap(text, k.Small, false, width)...) }
 	for i, s := range states {
-		line(fmt.Sprintf("%s  %s: %s F, %s %% relative humidity: wood comes to %s %%", letter(i), s.Name, figure(s.Temperature, 1),
-			figure(s.Humidity, 1), figure(s.Moisture(), 1)))
+		add(letter(i) + "  " + s.Name + ": " + s.words())
 	}
-	line(fmt.Sprintf("grey: hold the room from %s to %s %% (%s)", figure(wood.RoomHumidity.Low, 0), figure(wood.RoomHumidity.High, 0), wood.RoomHumidity.Source))
-	line("equilibrium by equation 4-5, Wood Handbook, FPL-GTR-282")
+	add(fmt.Sprintf("grey: hold the room from %s to %s %% (%s)", figure(wood.RoomHumidity.Low, 0), figure(wood.RoomHumidity.High, 0), wood.RoomHumidity.Source))
+	add("equilibrium by equation 4-5, Wood Handbook, FPL-GTR-282")
+	return lines
 }
 
 func letter(i int) string { return string(rune('A' + i)) }
@@ -71,9 +87,10 @@ func near(list []float64, t float64) bool {
 
 // chart is the frame of a chart: humidity across, moisture up.
 type chart struct {
-	look draft.Look
-	plot scene.Box
-	most float64 // moisture at the top
+	look  draft.Look
+	plot  scene.Box
+	most  float64 // moisture at the top
+	space *draft.Space
 }
 
 func (c *chart) at(humidity, moisture float64) scene.Point {
@@ -112,24 +129,59 @@ func (c *chart) curve(g *scene.Group, temperature float64, pen scene.Style) {
 		points = append(points, c.at(h, m))
 	}
 	g.Polyline(pen, points...)
-}
-
-// marks sets a dot and a letter for every state, with lines to both axes. The letters of two dots that stand close go to
-// different sides.
-func (c *chart) marks(g *scene.Group, states []State) {
-	k := c.look
-	side := []scene.Point{scene.Pt(-2.6, -2.2), scene.Pt(2.6, 2.6), scene.Pt(-2.6, -5.6), scene.Pt(2.6, 6)}
-	for i, s := range states {
-		p := c.at(s.Humidity, math.Min(s.Moisture(), c.most))
-		drop := scene.Pen(scene.Dimensions, k.Extension).As(scene.Dashed(k.Extension))
-		g.VLine(p.X, p.Y, c.plot.Y1, drop)
-		g.HLine(c.plot.X0, p.X, p.Y, drop)
-		g.Circle(p, k.Of(0.9), scene.Style{Layer: scene.Marks}.Filled(scene.Black))
-		d := side[i%len(side)]
-		g.Text(scene.Text{At: p.Add(k.Of(d.X), k.Of(d.Y)), String: letter(i), Height: k.Medium, Bold: true, Anchor: scene.Middle, Seat: scene.Centred,
-			Field: k.Of(0.4), Layer: scene.Marks})
+	for i := 1; i < len(points); i++ {
+		c.space.Stroke(points[i-1], points[i])
 	}
 }
+
+// marks sets a dot for every state, with lines to both axes, and its letter in the nearest free place, on a leader.
+func (c *chart) marks(g *scene.Group, states []State) {
+	k := c.look
+	var dots []scene.Point
+	for _, s := range states {
+		p := c.at(s.Humidity, math.Min(s.Moisture(), c.most))
+		dots = append(dots, p)
+		drop := scene.Pen(scene.Dimensions, k.Extension).As(scene.Dashed(k.Extension))
+		for _, to := range []scene.Point{scene.Pt(p.X, c.plot.Y1), scene.Pt(c.plot.X0, p.Y)} {
+			g.Line(p, to, drop)
+			c.space.Stroke(p, to)
+		}
+		g.Circle(p, k.Of(0.9), scene.Style{Layer: scene.Marks}.Filled(scene.Black))
+		c.space.Take(scene.BoxAt(p.X-k.Of(1), p.Y-k.Of(1), k.Of(2), k.Of(2)))
+	}
+	for i, p := range dots {
+		t := scene.Text{String: letter(i), Height: k.Medium, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Field: k.Of(0.5), Layer: scene.Marks}
+		t.At = c.free(p, scene.Width(t.String, k.Medium, true), k.Medium)
+		g.Text(t)
+		if far := away(p, t.At); far > k.Of(5) {
+			from, to := along(p, t.At, k.Of(1.4)/far), along(t.At, p, k.Of(3.1)/far)
+			g.Line(from, to, scene.Pen(scene.Marks, k.Thin))
+			c.space.Stroke(from, to)
+		}
+		c.space.Take(scene.BoxAt(t.At.X-k.Of(2), t.At.Y-k.Medium/2-k.Of(0.6), k.Of(4), k.Medium+k.Of(1.2)))
+	}
+}
+
+// free finds a place for a letter near a dot: to its upper left, over it, to its lower right, then further out.
+func (c *chart) free(p scene.Point, w, h float64) scene.Point {
+	k := c.look
+	for out := 4.0; out < 70; out++ {
+		for _, way := range []scene.Point{scene.Pt(-0.7, -0.7), scene.Pt(0, -1), scene.Pt(-0.4, -0.9), scene.Pt(0.7, 0.7), scene.Pt(0.9, 0.4), scene.Pt(0.4, 0.9), scene.Pt(-0.7, 0.7)} {
+			at := p.Add(k.Of(out*way.X), k.Of(out*way.Y))
+			if c.space.Free(scene.BoxAt(at.X-w/2, at.Y-h/2, w, h), k.Of(1.4)) && c.space.FreeLine(along(p, at, k.Of(1.4)/away(p, at)), at, 0) {
+				return at
+			}
+		}
+	}
+	return p.Add(-k.Of(4), -k.Of(4))
+}
+
+// along is a share of the way from a to b.
+func along(a, b scene.Point, share float64) scene.Point {
+	return a.Add((b.X-a.X)*share, (b.Y-a.Y)*share)
+}
+
+func away(a, b scene.Point) float64 { return math.Hypot(a.X-b.X, a.Y-b.Y) }
 
 // MoisturePage is the chart on a page of its own.
 func MoisturePage(states []State) *scene.Page {
