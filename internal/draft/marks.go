@@ -137,6 +137,7 @@ func (t Title) Draw(g *scene.Group, k Look, at scene.Point) scene.Box {
 	box := scene.Box{X0: at.X, Y0: c.Y - r, X1: end, Y1: c.Y + r}
 	for i, line := range t.Under {
 		y := c.Y + k.Of(4.3) + float64(i)*k.Of(4.2)
+		line = t.under(k, line)
 		g.Text(scene.Text{At: scene.Pt(x, y), String: line, Height: k.Small, Layer: scene.Marks})
 		box.Y1 = math.Max(box.Y1, y+k.Of(0.8))
 		box.X1 = math.Max(box.X1, x+scene.Width(line, k.Small, false))
@@ -149,9 +150,17 @@ func (t Title) Wide(k Look) float64 {
 	name, height := t.name(k)
 	w := math.Max(k.Of(17)+scene.Width(name, height, true)+k.Of(4), k.Of(14)+t.Width)
 	for _, line := range t.Under {
-		w = math.Max(w, k.Of(17)+scene.Width(line, k.Small, false))
+		w = math.Max(w, k.Of(17)+scene.Width(t.under(k, line), k.Small, false))
 	}
 	return w
+}
+
+// under is a line under the name as it is lettered.
+func (t Title) under(k Look, line string) string {
+	if t.Most == 0 {
+		return line
+	}
+	return scene.Shorten(line, k.Small, false, t.Most-k.Of(17))
 }
 
 // Elevation draws the mark of an elevation on a plan: a circle with mark over page, and a filled arrow towards the wall.
@@ -159,13 +168,16 @@ func (t Title) Wide(k Look) float64 {
 // Units: direction in degrees, 0 to the right, anticlockwise as seen.
 func Elevation(g *scene.Group, k Look, at scene.Point, direction float64, mark, page string) scene.Box {
 	r := k.Of(6)
+	// the page number stands in the lower half; where it needs more, the circle grows
+	half, low := scene.Width(page, k.Small, false)/2, k.Of(0.7)+k.Small
+	r = math.Max(r, math.Hypot(half, low)+k.Thin/2+k.Of(0.65))
 	sin, cos := scene.SinCos(direction)
 	tip := at.Add(r*1.5*cos, -r*1.5*sin)
 	Triangle(g, scene.Marks, tip, direction, r*1.5, r*2*0.9, 0, false)
 	g.Circle(at, r, scene.Pen(scene.Marks, k.Seam).Filled(scene.White))
 	g.HLine(at.X-r, at.X+r, at.Y, scene.Pen(scene.Marks, k.Thin))
-	g.Text(words(scene.Marks, at.Add(0, -r*0.45), mark, FitHeight(mark, k.Small, 1.8, true, r*1.5), true))
-	g.Text(words(scene.Marks, at.Add(0, r*0.45), page, FitHeight(page, k.Small, 1.8, false, r*1.65), false))
+	g.Text(words(scene.Marks, at.Add(0, -k.Of(1.3)-k.Small/2), mark, k.Small, true))
+	g.Text(words(scene.Marks, at.Add(0, k.Of(0.75)+k.Small/2), page, k.Small, false))
 	box := scene.Box{X0: at.X - r, Y0: at.Y - r, X1: at.X + r, Y1: at.Y + r}
 	return box.Union(scene.Box{X0: tip.X - 0.01, Y0: tip.Y - 0.01, X1: tip.X + 0.01, Y1: tip.Y + 0.01})
 }

@@ -40,7 +40,7 @@ func (s *Stack) Lay(k Look) (end float64) {
 			n := &s.Tiers[i+1]
 			room := d + k.Of(figureAir)
 			if s.Out > 0 && !n.Running { // its figures stand this side of its line
-				room += k.Of(figureGap) + n.height(k)
+				room += k.Of(figureGap+0.8) + n.height(k)
 			} else { // its strokes or its origin circle do
 				room += k.Of(originSize) / 2
 			}
@@ -88,6 +88,8 @@ func (s *Stack) draw(g *scene.Group, k Look, space *Space, i int) {
 			continue
 		}
 		Tick(row, k, s.pt(m, t.line))
+		c, d := s.pt(m, t.line), k.Of(tick)/3
+		space.Stroke(c.Add(-d, d), c.Add(d, -d))
 	}
 	places := t.lay(k, s.Upright, s.Out)
 	for j, text := range t.Figures {

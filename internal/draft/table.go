@@ -2,6 +2,7 @@ package draft
 
 import (
 	"math"
+	"strings"
 
 	"flitchlay/internal/scene"
 )
@@ -14,6 +15,7 @@ type Column struct {
 	Bold  bool
 	Size  float64 // height of its text; 0: the table's
 	Wrap  bool    // long text takes more lines; else it is cut with an ellipsis
+	Spare int     // 0: never left out; else the column with the highest goes first where a table is too wide
 }
 
 // Row is one row of a table.
@@ -46,42 +48,88 @@ func (t *Table) Width() float64 {
 	return w
 }
 
-// Fit makes each column as wide as what stands in it, no narrower than its head, and spreads the rest of width over
-// those that wrap, or over all where none does. With a width of 0 every column is as wide as it needs.
+// Fit makes each column as wide as what stands in it, no narrower than the longest word of its head, and spreads the
+// rest of width over those that wrap, or over all where none does. What is too wide loses its spare columns, then is
+// squeezed. With a width of 0 every column is as wide as it needs.
 func (t *Table) Fit(k Look, width float64) {
-	sum, wraps := 0.0, 0
+	const leastWrap = 16 // of a column that wraps, on the office page
+	sum, least, wraps := 0.0, 0.0, 0
 	for i := range t.Columns {
 		c := &t.Columns[i]
-		w := scene.Width(c.Head, t.head(k), true)
+		w := 0.0
+		for _, word := range strings.Fields(c.Head) {
+			w = math.Max(w, scene.Width(word, t.head(k), true))
+		}
+		word := w
 		for _, r := range t.Rows {
 			if i < len(r.Cells) {
 				w = math.Max(w, scene.Width(r.Cells[i], t.size(k, *c), c.Bold || r.Strong))
 			}
 		}
-		c.Width = math.Max(c.Width, w+2*k.Of(cellPad)+k.Of(0.6))
+		c.Width = w + 2*k.Of(cellPad) + k.Of(0.6)
 		sum += c.Width
 		if c.Wrap {
 			wraps++
+			least += math.Min(c.Width, math.Max(k.Of(leastWrap), word+2*k.Of(cellPad)+k.Of(0.6)))
+		} else {
+			least += c.Width
 		}
 	}
-	rest := width - sum
-	switch {
-	case width <= 0:
+	if width <= 0 {
+		return
+	}
+	if least > width+1e-6 {
+		if t.dropSpare() {
+			t.Fit(k, width)
+			return
+		}
+		t.Squeeze(k, width)
+		return
+	}
+	switch rest := width - sum; {
+	case rest < 0: // off those that wrap, the widest first
+		for over := -rest; over > 1e-6; {
+			widest := -1
+			for i, c := range t.Columns {
+				if c.Wrap && (widest < 0 || c.Width > t.Columns[widest].Width) {
+					widest = i
+				}
+			}
+			d := math.Min(over, 1)
+			t.Columns[widest].Width -= d
+			over -= d
+		}
 	case wraps > 0:
 		for i := range t.Columns {
 			if c := &t.Columns[i]; c.Wrap {
-				c.Width = math.Max(c.Width+rest/float64(wraps), k.Of(20))
+				c.Width += rest / float64(wraps)
 			}
 		}
-	case rest < 0:
-		for i := range t.Columns {
-			t.Columns[i].Width *= width / sum
-		}
-	case rest > 0:
+	default:
 		for i := range t.Columns {
 			t.Columns[i].Width += rest / float64(len(t.Columns))
 		}
 	}
+}
+
+// dropSpare leaves out the column that can best be spared.
+func (t *Table) dropSpare() bool {
+	most := -1
+	for i, c := range t.Columns {
+		if c.Spare > 0 && (most < 0 || c.Spare > t.Columns[most].Spare) {
+			most = i
+		}
+	}
+	if most < 0 {
+		return false
+	}
+	t.Columns = append(append([]Column{}, t.Columns[:most]...), t.Columns[most+1:]...)
+	for i := range t.Rows {
+		if r := &t.Rows[i]; most < len(r.Cells) {
+			r.Cells = append(append([]string{}, r.Cells[:most]...), r.Cells[most+1:]...)
+		}
+	}
+	return true
 }
 
 // cellPad is kept free at both sides of a cell, on the office page.
@@ -138,15 +186,35 @@ func (t *Table) above(k Look) float64 {
 	if t.Title != "" {
 		h += k.Medium + k.Of(2.2)
 	}
-	for _, c := range t.Columns {
-		if c.Head != "" {
-			return h + t.headRow(k)
-		}
+	if t.headed() {
+		h += t.headRow(k)
 	}
 	return h
 }
 
-func (t *Table) headRow(k Look) float64 { return math.Max(t.least(k), t.head(k)+k.Of(2.5)) }
+// headed reports whether a column has a head.
+func (t *Table) headed() bool {
+	for _, c := range t.Columns {
+		if c.Head != "" {
+			return true
+		}
+	}
+	return false
+}
+
+func (t *Table) headRow(k Look) float64 {
+	lines := 1
+	for _, c := range t.Columns {
+		lines = max(lines, len(t.headLines(k, c)))
+	}
+	size := t.head(k)
+	return math.Max(t.least(k), float64(lines)*size+float64(lines-1)*size*0.6+k.Of(3))
+}
+
+// headLines are the lines of a column's head.
+func (t *Table) headLines(k Look, c Column) []string {
+	return scene.Wrap(c.Head, t.head(k), true, c.Width-2*k.Of(cellPad))
+}
 
 // Fits is how many of the rows from first on stand in a height together with title and head, and how high that comes out.
 func (t *Table) Fits(k Look, first int, height float64) (count int, high float64) {
@@ -183,11 +251,11 @@ func (t *Table) Draw(g *scene.Group, k Look, at scene.Point, first int, height f
 		y += k.Medium + k.Of(2.2)
 	}
 	top := y
-	if t.above(k) > y-at.Y {
+	if t.headed() {
 		g.HLine(at.X, at.X+w, y, scene.Pen(scene.Frame, k.Seam))
 		x, h := at.X, t.headRow(k)
 		for _, c := range t.Columns {
-			t.cell(g, k, c, []string{scene.Shorten(c.Head, t.head(k), true, c.Width-2*k.Of(cellPad))}, scene.BoxAt(x, y, c.Width, h), t.head(k), true)
+			t.cell(g, k, c, t.headLines(k, c), scene.BoxAt(x, y, c.Width, h), t.head(k), true)
 			x += c.Width
 		}
 		y += h
@@ -252,5 +320,26 @@ func (t *Table) cell(g *scene.Group, k Look, c Column, lines []string, b scene.B
 	for _, line := range lines {
 		g.Text(scene.Text{At: scene.Pt(x, y), String: line, Height: size, Bold: bold, Anchor: c.Align, Seat: scene.Centred, Layer: scene.Notes})
 		y += pitch
+	}
+}
+
+// Squeeze brings a table whose columns have their widths to a width: what is too much comes off the widest, what is left
+// goes to all.
+func (t *Table) Squeeze(k Look, width float64) {
+	for over := t.Width() - width; over > 1e-6; {
+		widest := 0
+		for i := range t.Columns {
+			if t.Columns[i].Width > t.Columns[widest].Width {
+				widest = i
+			}
+		}
+		d := math.Min(over, 1)
+		t.Columns[widest].Width -= d
+		over -= d
+	}
+	if rest := (width - t.Width()) / float64(len(t.Columns)); rest > 0 {
+		for i := range t.Columns {
+			t.Columns[i].Width += rest
+		}
 	}
 }

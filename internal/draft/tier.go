@@ -37,6 +37,7 @@ type Tier struct {
 	line    float64   // where the dimension line lies, across
 	through []float64 // where extension lines of tiers further out pass
 	out     []bool    // figures that do not fit on the line
+	outside bool      // figures on the line stand out from it
 }
 
 // place is where a figure of a tier stands, in coordinates along the line and out from it.
@@ -67,6 +68,7 @@ func (t *Tier) lay(k Look, upright bool, out float64) []place {
 	places := make([]place, len(t.Figures))
 	done := make([]bool, len(t.Figures))
 	outward := out < 0 || t.Running // figures stand out from the line, else between it and the object
+	t.outside = outward
 	for i, text := range t.Figures {
 		if text == "" {
 			done[i] = true
@@ -85,6 +87,19 @@ func (t *Tier) lay(k Look, upright bool, out float64) []place {
 		places[i], done[i] = p, true
 	}
 	return places
+}
+
+// firstRow is how far out the first row of figures on leaders stands: clear of those on the line where they look out too.
+func (t *Tier) firstRow(k Look) float64 {
+	h := t.height(k)
+	if !t.outside {
+		return k.Of(firstOut)
+	}
+	gap := k.Of(figureGap)
+	if t.Running {
+		gap += k.Of(tick) / 2
+	}
+	return math.Max(k.Of(firstOut), gap+h+h*drop+k.Of(figureAir)+h/2+h*drop)
 }
 
 func (t *Tier) height(k Look) float64 {
@@ -214,7 +229,7 @@ func (t *Tier) lead(k Look, i int, upright bool, places []place, done []bool) (p
 		}
 	}
 	for _, c := range tries {
-		level, d := c.level, k.Of(firstOut)+k.Of(nextOut)*float64(c.level-1)
+		level, d := c.level, t.firstRow(k)+k.Of(nextOut)*float64(c.level-1)
 		{
 			run := c.slope * side * d
 			p := place{level: level, lead: [2]spot{{mid, 0}, {mid + run, d}}}
@@ -278,7 +293,7 @@ func (t *Tier) fan(k Look, upright bool) []place {
 	}
 	// back to the left by half of what the row was pushed to the right, then clear of lines that pass
 	end = math.Inf(-1)
-	far := k.Of(firstOut)
+	far := t.firstRow(k)
 	for _, i := range list {
 		at[i] = math.Max(at[i]-shift/2, end+half(i))
 		for moved := true; moved; {

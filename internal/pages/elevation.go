@@ -17,6 +17,7 @@ type elevation struct {
 	piece, of int
 	v         draft.View
 	group     *scene.Group
+	detail    bool // an opening drawn large: its sides are broken off
 
 	above, below, left, right draft.Stack
 	ghostLeft, ghostRight     ghost
@@ -230,11 +231,11 @@ func (e *elevation) compose(notes float64) bool {
 	case all.X1 > e.field.X1-air:
 		e.v.Origin.X -= all.X1 - e.field.X1 + air
 	}
-	if over := notes + air - all.Y0; over > 0 {
+	if over := notes + k.Of(2) - all.Y0; over > 0 {
 		e.v.Origin.Y += over
 	}
 	all = e.around()
-	spare := e.field.Y1 - air - (all.Y1 + e.titleHigh())
+	spare := e.field.Y1 - k.Of(1) - math.Max(all.Y1+e.titleHigh(), e.box().Y1+k.Of(41.5))
 	if e.tableHigh() > spare-k.Of(6) || e.tableHigh() == 0 {
 		e.v.Origin.Y += math.Max(0, math.Min(spare/3, k.Of(40)))
 	}

@@ -33,7 +33,12 @@ func (e *elevation) body() {
 	e.matchLines(g)
 	// the floor, past both ends
 	floor := scene.Pen(scene.Walls, k.Wide)
-	past := func(h ghost) float64 { return math.Max(k.Of(8), e.wide(h)+k.Of(3)) }
+	past := func(h ghost) float64 {
+		if e.detail {
+			return k.Of(2)
+		}
+		return math.Max(k.Of(8), e.wide(h)+k.Of(3))
+	}
 	points := []scene.Point{e.v.Pt(e.from, room.AtRight(f.w.Floor, e.from)).Add(-past(e.ghostLeft), 0)}
 	points = append(points, e.points(profile(f.w.Floor, e.from, e.to))...)
 	points = append(points, e.v.Pt(e.to, room.At(f.w.Floor, e.to)).Add(past(e.ghostRight), 0))
@@ -404,6 +409,19 @@ func (e *elevation) ghostOf(g *scene.Group, h ghost, right bool) {
 // matchLines draws the lines at which pieces of a long wall meet.
 func (e *elevation) matchLines(g *scene.Group) {
 	k := e.look
+	if e.detail {
+		for _, end := range []struct {
+			x    L
+			open bool
+		}{{e.from, !e.first()}, {e.to, !e.last()}} {
+			if end.open {
+				a, b := e.v.Pt(end.x, room.At(e.f.w.Ceiling, end.x)).Add(0, -k.Of(2)), e.v.Pt(end.x, room.At(e.f.w.Floor, end.x)).Add(0, k.Of(2))
+				draft.Break(g, k, scene.Walls, a, b)
+				e.space.Stroke(a, b)
+			}
+		}
+		return
+	}
 	pen := scene.Pen(scene.Seams, k.Wide).As(scene.Phantom(k.Wide))
 	draw := func(x L, other int, right bool) {
 		top, bottom := e.v.Pt(x, room.At(e.f.w.Ceiling, x)), e.v.Pt(x, room.At(e.f.w.Floor, x))

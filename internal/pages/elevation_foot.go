@@ -141,7 +141,7 @@ func (e *elevation) widthsLine() string {
 }
 
 // titleHigh is how high title and bar come out with what parts them from the dimensions.
-func (e *elevation) titleHigh() float64 { return e.look.Of(24) }
+func (e *elevation) titleHigh() float64 { return e.look.Of(15) }
 
 // foot draws title, scale bar and, where the page has room, the table of the wall's sheets.
 func (e *elevation) foot() {
@@ -152,7 +152,7 @@ func (e *elevation) foot() {
 		under += k.Of(2)
 	}
 	y := math.Max(box.Y1+k.Of(34), under+k.Of(8))
-	y = math.Min(y, e.field.Y1-k.Of(14))
+	y = math.Min(y, e.field.Y1-k.Of(8))
 	name := strings.ToUpper(e.f.w.Name)
 	mark := e.marks[e.f.wall]
 	if e.of > 1 {
@@ -166,7 +166,7 @@ func (e *elevation) foot() {
 	left, right := e.field.X0+k.Of(6), e.field.X1-k.Of(6)
 	t := draft.Title{Mark: mark, Page: e.leaf.number, Name: name, Under: []string{second}, Width: k.Of(60), Most: right - left}
 	bar := draft.Bar{Scale: e.v.Scale, Metric: e.metric()}
-	most := k.Of(104)
+	most := k.Of(122)
 	wide := t.Wide(k)
 	x := math.Min(math.Max(box.X0, left), math.Max(left, right-wide))
 	gap := k.Of(16)

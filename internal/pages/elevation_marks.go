@@ -402,6 +402,9 @@ func (e *elevation) openingNames() {
 		c := box.Centre()
 		t := scene.Text{At: c, String: o.Name, Height: k.Medium, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Openings}
 		if !e.space.Free(t.Bounds(), k.Of(0.9)) {
+			t.Height = k.Small
+		}
+		if !e.space.Free(t.Bounds(), k.Of(0.9)) {
 			e.outside(t, box)
 			continue
 		}

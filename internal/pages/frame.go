@@ -125,9 +125,12 @@ func (b *board) cell(g *scene.Group, box scene.Box, text string, middle bool) {
 func (b *board) values() map[string]string {
 	p, v := b.room.Project, b.room.Veneer
 	scale := b.leaf.scale
-	if scale == "" {
+	switch scale {
+	case "none":
+		scale = ""
+	case "":
 		scale = "scale as noted"
-	} else {
+	default:
 		scale, _, _ = strings.Cut(scale, " (") // the plain ratio stands under the view
 		scale = "scale " + scale
 	}

@@ -208,7 +208,13 @@ func (e *elevation) grain(g *scene.Group, clear []scene.Box) {
 		start := src.u + inches(e.partStart(p))
 		end := start + inches(p.to-p.from)
 		for leaf := int(math.Floor(start / w.leaf)); float64(leaf)*w.leaf < end; leaf++ {
-			for _, s := range w.strands(src.seed, leaf, feet) {
+			strands := w.strands(src.seed, leaf, feet)
+			// lines that would run together on paper are thinned out
+			keep := w.leaf * 25.4 / float64(e.v.Scale) / float64(len(strands)) / 0.38
+			for i, s := range strands {
+				if noise(src.seed, 6, i) > keep {
+					continue
+				}
 				var row []scene.Point
 				for _, q := range s.points {
 					across := q.X

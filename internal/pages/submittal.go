@@ -8,7 +8,11 @@ import (
 
 // submittal is the list of pages that the architect gets, in their order.
 var submittal = []section{
+	{general, coverPages},
+	{plans, roomKeyPages},
 	{elevations, elevationPages},
+	{enlarged, openingPages},
+	{schedules, schedulePages},
 }
 
 // Submittal draws the set for the architect. The logo may be nil.

@@ -1,0 +1,312 @@
+package pages
+
+import (
+	"fmt"
+	"strings"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/finding"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/scene"
+)
+
+// coverPages are the first pages of the set: what it is about, its drawings, the material, the rules, what departs from
+// them, what is open.
+func coverPages(s *set) []*leaf {
+	return s.flowPages("COVER", "cover", 3, s.coverBlocks)
+}
+
+func (s *set) coverBlocks() []block {
+	return []block{
+		{table: s.projectTable()},
+		{table: s.materialTable()},
+		{title: "MATCH AT FOUR LEVELS", items: s.matchItems()},
+		{table: s.drawingList()},
+		{table: s.rulesTable()},
+		{title: "DEVIATIONS", items: s.deviationItems()},
+		{title: "OPEN QUESTIONS", items: s.questionItems()},
+		{title: "NOTES OF THE LAYOUT", items: s.noteItems()},
+		{title: "GENERAL NOTES", items: s.generalItems()},
+		{table: s.revisionTable()},
+		{title: "ABBREVIATIONS", items: s.abbreviations()},
+	}
+}
+
+// pairs makes a table of two columns without a head; rows without a value are left out.
+func pairs(title string, rows ...[2]string) *draft.Table {
+	t := &draft.Table{Title: title, Columns: []draft.Column{{Bold: true}, {Wrap: true}}}
+	for _, r := range rows {
+		if r[1] != "" {
+			t.Rows = append(t.Rows, draft.Row{Cells: []string{r[0], r[1]}})
+		}
+	}
+	return t
+}
+
+func (s *set) projectTable() *draft.Table {
+	p := s.room.Project
+	return pairs("SUBMITTAL", [2]string{"Project", p.Title}, [2]string{"Number", p.Number}, [2]string{"Room", p.Room}, [2]string{"Place", p.Place},
+		[2]string{"For", p.For}, [2]string{"By", p.By}, [2]string{"Section", p.Section}, [2]string{"Finish", p.Tag}, [2]string{"Measured", p.Measured},
+		[2]string{"Drawn", p.Drawn}, [2]string{"Issue", s.issue()})
+}
+
+func (s *set) materialTable() *draft.Table {
+	v := s.room.Veneer
+	grain := "up the wall"
+	if v.Horizontal {
+		grain = "level"
+	}
+	rows := [][2]string{
+		{"Species", v.Species}, {"Cut", v.Cut}, {"Grain", grain},
+		{"Sheets", s.style.Format(v.GrossWidth) + " wide gross, up to " + s.style.Format(v.Length) + " long"},
+		{"Overlap", s.style.Format(v.Overlap) + " at every seam, double cut"},
+		{"Net", s.style.Format(s.net()) + " covered by a full sheet"},
+	}
+	if v.LeafWidth > 0 {
+		rows = append(rows, [2]string{"Leaves", s.style.Format(v.LeafWidth) + " wide, drawn dotted"})
+	}
+	if v.Thickness > 0 {
+		rows = append(rows, [2]string{"Thickness", fine(s, v.Thickness)})
+	}
+	for _, f := range s.room.Flitches {
+		text := fmt.Sprintf("%d sheets delivered", len(f.Sheets))
+		if n := len(f.Damaged); n > 0 {
+			text += ", damaged " + numbers(f.Damaged)
+		}
+		if n := len(f.Spare); n > 0 {
+			text += ", kept back " + numbers(f.Spare)
+		}
+		rows = append(rows, [2]string{"Flitch " + f.Number, text})
+	}
+	if len(s.room.Flitches) == 0 {
+		rows = append(rows, [2]string{"Flitch", "not yet chosen: sheets are numbered from 1"})
+	}
+	rows = append(rows, [2]string{"Laid", fmt.Sprintf("%d sheets, %s of wall", s.plan.Totals.Sheets, s.style.FormatArea(s.plan.Totals.NetArea))})
+	return pairs("MATERIAL", rows...)
+}
+
+// fine is a small length in decimals of the unit: 0.030 in.
+func fine(s *set, l L) string {
+	if s.metric() {
+		return s.style.Words(l)
+	}
+	return fmt.Sprintf("%.3f in", inches(l))
+}
+
+// numbers lists sheet numbers, runs of three and more as a range.
+func numbers(list []int) string {
+	var parts []string
+	for i := 0; i < len(list); {
+		j := i
+		for j+1 < len(list) && list[j+1] == list[j]+1 {
+			j++
+		}
+		switch {
+		case j-i >= 2:
+			parts = append(parts, fmt.Sprintf("%d to %d", list[i], list[j]))
+		default:
+			for k := i; k <= j; k++ {
+				parts = append(parts, fmt.Sprint(list[k]))
+			}
+		}
+		i = j + 1
+	}
+	return strings.Join(parts, ", ")
+}
+
+// matchItems state the match at the four levels that woodwork standards ask for.
+//
+// Source: Architectural Woodwork Standards, 1st edition, section 8, 4.2.11.4.1: between leaves, within a panel face,
+// between panels, within a project area.
+func (s *set) matchItems() []draft.Item {
+	v := s.room.Veneer
+	match := "as spliced by the maker of the sheets"
+	if v.Match != "" {
+		match = v.Match + " match"
+	}
+	breaks := s.breaks()
+	area := "the grain goes on from sheet to sheet and round every wrapped corner"
+	if len(breaks) > 0 {
+		area += "; it breaks " + strings.Join(breaks, ", ")
+	}
+	return []draft.Item{
+		{Mark: "1", Text: "Between leaves: " + match + "."},
+		{Mark: "2", Text: "Within a sheet: leaves in the order in which they were sliced, as delivered; a sheet is cut narrower only where it is drawn so."},
+		{Mark: "3", Text: "Between sheets: numbered sequence of one flitch, hung in number order from left to right, every seam overlapped and double cut."},
+		{Mark: "4", Text: "Within the room: " + area + "."},
+	}
+}
+
+// breaks are the places at which the grain does not go on.
+func (s *set) breaks() []string {
+	var list []string
+	for i := range s.plan.Runs {
+		for _, m := range s.plan.Runs[i].Seams {
+			if m.Closing {
+				list = append(list, fmt.Sprintf("at the closing seam %s | %s on wall %s", numberOf(s.sheetAt(m.LeftSheet)), numberOf(s.sheetAt(m.RightSheet)), s.room.Walls[m.Wall].Name))
+			}
+			if m.FlitchChange {
+				list = append(list, fmt.Sprintf("where flitch %s begins on wall %s", s.sheetAt(m.RightSheet).Flitch, s.room.Walls[m.Wall].Name))
+			}
+		}
+		for _, sh := range s.plan.Runs[i].Sheets {
+			if sh.Narrow && sh.Course == 1 {
+				list = append(list, fmt.Sprintf("right of narrow sheet %s by %s", numberOf(&sh), s.style.Words(sh.Lost)))
+			}
+		}
+		if n := len(s.plan.Runs[i].Spans); n > 1 {
+			list = append(list, "between the "+fmt.Sprint(n)+" stretches of run "+s.plan.Runs[i].Name)
+		}
+	}
+	if len(s.plan.Runs) > 1 {
+		list = append(list, "between the runs")
+	}
+	return list
+}
+
+func (s *set) drawingList() *draft.Table {
+	t := &draft.Table{Title: "DRAWINGS", Columns: []draft.Column{{Head: "PAGE", Bold: true}, {Head: "TITLE", Wrap: true}, {Head: "SCALE"}}}
+	for _, l := range s.list {
+		scale := l.scale
+		switch scale {
+		case "":
+			scale = "as noted"
+		case "none":
+			scale = ""
+		}
+		scale, _, _ = strings.Cut(scale, " (")
+		t.Rows = append(t.Rows, draft.Row{Cells: []string{l.number, l.title, scale}, Link: l.number})
+	}
+	if len(s.list) == 0 { // while pages are planned: as many rows as there will be, about
+		n := 6 + len(s.faces())
+		for range n {
+			t.Rows = append(t.Rows, draft.Row{Cells: []string{"Z-000", "PAGE", "1:24"}})
+		}
+	}
+	return t
+}
+
+// rulesTable is the rules and values that the layout was made by.
+func (s *set) rulesTable() *draft.Table {
+	r, f := s.room.Rules, s.style.Format
+	t := &draft.Table{Title: "RULES AND VALUES USED", Columns: []draft.Column{{Head: "RULE", Wrap: true}, {Head: "MUST", Align: scene.End}, {Head: "BETTER", Align: scene.End}}}
+	row := func(name, must, better string) {
+		t.Rows = append(t.Rows, draft.Row{Cells: []string{name, must, better}})
+	}
+	row("past a bend wraps at least", f(r.CornerReturn), f(r.PreferReturn))
+	row("leg of a sheet beside an opening", f(r.Leg), f(r.PreferLeg))
+	row("seam over or under an opening, inside its edge", f(r.OpeningClear), f(r.PreferClear))
+	row("seam to the plate of a box", "", f(r.BoxClear))
+	row("width of a sheet", f(r.LeastWidth), f(r.PreferWidth))
+	row("overlap left where a corner leans askew", f(r.LeastOverlap), "")
+	row("extra at a raw end, at top, at bottom", f(r.EdgeTrim)+", "+f(r.TopTrim)+", "+f(r.BottomTrim), "")
+	row("a jump seen no longer than this is no narrow sheet", f(r.ShortSeam), "")
+	row("seams fall on steps of", f(r.Snap), "")
+	row("aim: "+aimWords(layout.AimWord(s.plan.Aim)), "", "")
+	return t
+}
+
+// aimWords says what an aim of the layout is.
+func aimWords(aim string) string {
+	switch aim {
+	case "fewest":
+		return "fewest sheets"
+	case "even":
+		return "even widths"
+	}
+	return "steady grain before fewest sheets"
+}
+
+func (s *set) deviationItems() []draft.Item {
+	var list []draft.Item
+	for _, d := range s.deviations() {
+		list = append(list, draft.Item{Mark: fmt.Sprint(d.number), Text: capital(d.Message) + ".", Bold: d.Level == finding.Must})
+	}
+	if len(list) == 0 {
+		return []draft.Item{{Text: "None: every rule and every preference is met."}}
+	}
+	if s.unfit() {
+		list = append([]draft.Item{{Text: "NOT FOR HANGING: what is bold breaks a rule and has to be settled first.", Bold: true}}, list...)
+	}
+	return list
+}
+
+func (s *set) questionItems() []draft.Item {
+	p := s.room.Project
+	var list []draft.Item
+	ask := func(format string, a ...any) {
+		list = append(list, draft.Item{Mark: string(rune('a' + len(list))), Text: fmt.Sprintf(format, a...)})
+	}
+	if p.Measured == "" {
+		ask("The room is not yet field measured: figures are from the drawings.")
+	}
+	if len(s.room.Flitches) == 0 {
+		ask("The flitch is not yet chosen.")
+	}
+	for i := range s.room.Walls {
+		if w := &s.room.Walls[i]; w.Cover && w.Ref == "" {
+			ask("Which elevation of the architect shows wall %s?", w.Name)
+			break
+		}
+	}
+	if p.Tag == "" {
+		ask("Which finish tag does the covering carry?")
+	}
+	for _, f := range s.plan.Findings {
+		if f.Level == finding.Note && (f.Code == finding.HeadAndSill || f.Code == finding.AlarmStaysBare) {
+			ask("%s.", capital(f.Message))
+		}
+	}
+	if len(list) == 0 {
+		return []draft.Item{{Text: "None."}}
+	}
+	return list
+}
+
+func (s *set) noteItems() []draft.Item {
+	var list []draft.Item
+	for _, f := range s.plan.Findings {
+		if f.Level == finding.Note && f.Code != finding.HeadAndSill && f.Code != finding.AlarmStaysBare {
+			list = append(list, draft.Item{Mark: "-", Text: capital(f.Message) + "."})
+		}
+	}
+	if len(list) == 0 {
+		return []draft.Item{{Text: "None."}}
+	}
+	return list
+}
+
+func (s *set) generalItems() []draft.Item {
+	rounded := "1/16 in"
+	if s.metric() {
+		rounded = "1/2 mm"
+	}
+	texts := []string{
+		"Figures are rounded to " + rounded + ", halves away from zero; the parts of a chain add up to the whole that is printed.",
+		"Heights are above one level for the whole room: the floor at the left end of the first wall.",
+		"Elevations are seen from inside the room. A dashed ghost shows how far a wrapped sheet goes on round the corner.",
+		"Grain is drawn to show its way and where it breaks, not the figure of the flitch.",
+		"A double circle marks a sheet that is cut narrower; a diamond the closing seam; a hexagon a change of flitch; a triangle a deviation by its number in the list.",
+		"Beside an opening and in its white: from its edges to the seams on either side and over it.",
+	}
+	var list []draft.Item
+	for i, t := range append(texts, s.paper.Standing...) {
+		list = append(list, draft.Item{Mark: fmt.Sprint(i + 1), Text: t})
+	}
+	return list
+}
+
+// revisionTable lists all revisions in full: the strip has room for the last ones only.
+func (s *set) revisionTable() *draft.Table {
+	t := &draft.Table{Title: "REVISIONS", Columns: []draft.Column{{Head: "MARK", Bold: true}, {Head: "DATE"}, {Head: "WHAT", Wrap: true}}}
+	t.Rows = append(t.Rows, draft.Row{Cells: []string{"-", s.room.Project.Drawn, "First issue"}})
+	for _, r := range s.room.Project.Revisions {
+		t.Rows = append(t.Rows, draft.Row{Cells: []string{r.Mark, r.Date, r.Note}})
+	}
+	return t
+}
+
+// abbreviations are all that stand on the pages: there are no others.
+func (s *set) abbreviations() []draft.Item {
+	return []draft.Item{{Text: "CL centre line, T termination, C corner, W window, D door, E outlet, S switch, TH thermostat, L light, AL alarm."}}
+}
