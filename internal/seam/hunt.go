@@ -121,12 +121,14 @@ func halve(places []int) [][]int {
 	return [][]int{slices.Clone(places[:n]), slices.Clone(places[n:])}
 }
 
-// clusters parts a class where its places lie apart, and into pieces no longer than a sheet is wide.
+// clusters parts a class where its places lie apart, and into pieces no longer than about a sheet is wide: the longer a
+// cluster the fewer sweeps and the looser the bounds, which bear it the better the more a narrow sheet weighs.
 func (h *hunt) clusters(class []int) [][]int {
+	long := map[Aim]int{Steady: 2 * h.t.g.net, Fewest: h.t.g.net, Even: h.t.g.net / 2, musts: h.t.g.net}[h.t.aim]
 	var all [][]int
 	begin := 0
 	for i := range class {
-		if i == len(class)-1 || class[i+1]-class[begin] > h.t.g.net {
+		if i == len(class)-1 || class[i+1]-class[begin] > long {
 			all = append(all, slices.Clone(class[begin:i+1]))
 			begin = i + 1
 		}
