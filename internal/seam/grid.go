@@ -12,6 +12,8 @@ type grid struct {
 	owed  []debt
 	seen  []int64
 	main  []bool // on a main wall
+	// looked says that the seen heights of lines that break a must are known too.
+	looked bool
 }
 
 func newGrid(s *Span) *grid {
@@ -24,9 +26,6 @@ func newGrid(s *Span) *grid {
 	g.owed = make([]debt, g.lines)
 	g.seen = make([]int64, g.lines)
 	g.main = make([]bool, g.lines)
-	for i := g.first(); i < g.lines; i++ {
-		g.seen[i] = s.Seen(g.at(i))
-	}
 	for _, corner := range s.Corners {
 		g.charge(corner, max(s.CornerReturn, s.PreferReturn), func(at int64) debt { return s.nearCorner(at, corner) })
 	}
@@ -42,7 +41,21 @@ func newGrid(s *Span) *grid {
 	for _, main := range s.Main {
 		g.mark(Strip{main.From, main.To - 1}, 0, func(i int) { g.main[i] = true })
 	}
+	g.look(false)
 	return g
+}
+
+// look asks for the seen heights: those of lines that break a must only when they are wanted.
+func (g *grid) look(broken bool) {
+	if g.looked && broken {
+		return
+	}
+	g.looked = broken
+	for i := g.first(); i < g.lines; i++ {
+		if owed := &g.owed[i]; broken == (owed.bends != 0 || owed.edges != 0) {
+			g.seen[i] = g.s.Seen(g.at(i))
+		}
+	}
 }
 
 // first is the first line that can hold a seam.

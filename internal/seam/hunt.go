@@ -2,7 +2,6 @@ package seam
 
 import (
 	"slices"
-	"sort"
 )
 
 // hunt looks for the best closing place.
@@ -117,7 +116,7 @@ func halve(places []int) [][]int {
 	if len(places) == 1 {
 		return [][]int{places}
 	}
-	n := sort.SearchInts(places, (places[0]+places[len(places)-1]+1)/2)
+	n := search(places, (places[0]+places[len(places)-1]+1)/2)
 	return [][]int{slices.Clone(places[:n]), slices.Clone(places[n:])}
 }
 
@@ -194,9 +193,9 @@ func (h *hunt) narrow(g *group, mirror *lanes) *lanes {
 	back.load(mirror.part(mirror.find(turn-high-h.t.g.lines+1), mirror.find(turn-low)))
 	back.openOn(g.places, h.t.seams)
 	back.run()
-	v := &lanes{}
 	last := len(back.lines) - 1
 	first := forth.find(low + 1)
+	v := newLanes(len(back.lines)/4, forth.jump != nil)
 	for j := 0; j <= last; j++ {
 		x := forth.on[first+j].plus(back.on[last-j]).minus(forth.node[first+j])
 		if !x.isNever() && !h.under.less(x) {

@@ -37,6 +37,15 @@ func (t *table) lanes() *lanes {
 	return v
 }
 
+// newLanes makes room for lanes.
+func newLanes(n int, jump bool) *lanes {
+	v := &lanes{lines: make([]int, 0, n), left: make([]int64, 0, n), node: make([]cost, 0, n)}
+	if jump {
+		v.jump = make([]uint16, 0, n)
+	}
+	return v
+}
+
 // find returns the first lane whose line is at least i.
 func (v *lanes) find(i int) int { return search(v.lines, i) }
 

@@ -37,6 +37,9 @@ func (g *grid) size() int {
 // newTable packs costs so that no layout whose bends stay at most at bends overflows an item.
 func newTable(g *grid, aim Aim, strict bool, bends int64) (*table, error) {
 	t := &table{g: g, s: g.s, aim: aim, strict: strict}
+	if !strict {
+		g.look(true)
+	}
 	t.mean = g.s.whole() / ((g.s.whole() + g.s.NetWidth() - 1) / g.s.NetWidth())
 	if g.s.whole() >= g.s.LeastWidth {
 		t.least = g.s.LeastWidth
