@@ -67,6 +67,9 @@ func solve(r *room.Room, aim seam.Aim) (*builder, error) {
 		}
 		out.Openings = b.openings(line)
 		asked := b.questions(line)
+		if err = b.hungInOrder(asked); err != nil {
+			return nil, err
+		}
 		for _, q := range asked {
 			var found seam.Layout
 			if !q.done {

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"fmt"
 	"sort"
 
 	"flitchlay/internal/room"
@@ -33,6 +34,7 @@ type hungSheet struct {
 	right  L // finished seam, or the raw end it closes the span with
 	number int
 	top    L // reading at the top, as s
+	where  room.Place
 }
 
 // questions puts every span of a run to words the solver knows.
@@ -210,7 +212,7 @@ func (q *question) hang(b *builder, line *run.Run, hung []room.Hung) []room.Hung
 		if s > right-snap {
 			s, q.done = right, true
 		}
-		q.hung = append(q.hung, hungSheet{right: s, number: h.Sheet, top: top})
+		q.hung = append(q.hung, hungSheet{right: s, number: h.Sheet, top: top, where: h.Where})
 		at, hung = s, hung[1:]
 		if q.done {
 			break
@@ -227,6 +229,28 @@ func (q *question) hang(b *builder, line *run.Run, hung []room.Hung) []room.Hung
 	q.L, q.TrimLeft = int64(at), 0
 	q.keepPins(line, at)
 	return hung
+}
+
+// hungInOrder finds the mistakes of hung sheets that only spans show: one that stands where no covering is, and one in a span
+// before which sheets are still to hang.
+func (b *builder) hungInOrder(asked []*question) error {
+	waits := false
+	for _, q := range asked {
+		at := q.left
+		for _, h := range q.hung {
+			if h.right <= at {
+				return b.room.Mistake(h.where, fmt.Sprintf("the seam of hung sheet %d stands where no covering is", h.number),
+					"measure from the left end of the wall that is named to the finished seam")
+			}
+			if waits {
+				return b.room.Mistake(h.where, fmt.Sprintf("sheet %d hangs, but sheets left of it on its run do not", h.number),
+					"name every hung sheet from the run's first, also the last one before a gap: its seam is the gap's edge")
+			}
+			at = h.right
+		}
+		waits = waits || !q.done
+	}
+	return nil
 }
 
 // keepPins drops the pins left of the last hung seam, which no longer count.
