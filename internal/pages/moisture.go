@@ -166,7 +166,8 @@ func (c *chart) marks(g *scene.Group, states []State) {
 func (c *chart) free(p scene.Point, w, h float64) scene.Point {
 	k := c.look
 	for out := 4.0; out < 70; out++ {
-		for _, way := range []scene.Point{scene.Pt(-0.7, -0.7), scene.Pt(0, -1), scene.Pt(-0.4, -0.9), scene.Pt(0.7, 0.7), scene.Pt(0.9, 0.4), scene.Pt(0.4, 0.9), scene.Pt(-0.7, 0.7)} {
+		for _, way := range []scene.Point{scene.Pt(-0.7, -0.7), scene.Pt(0, -1), scene.Pt(-0.4, -0.9), scene.Pt(0.7, 0.7), scene.Pt(0.9, 0.4), scene.Pt(0.4, 0.9), scene.Pt(-0.7, 0.7),
+			scene.Pt(0.4, -0.9), scene.Pt(0.2, -1), scene.Pt(0.7, -0.7), scene.Pt(0.95, -0.3), scene.Pt(-0.4, 0.9), scene.Pt(-0.2, 1), scene.Pt(-0.95, 0.3), scene.Pt(0, 1)} {
 			at := p.Add(k.Of(out*way.X), k.Of(out*way.Y))
 			if c.space.Free(scene.BoxAt(at.X-w/2, at.Y-h/2, w, h), k.Of(1.4)) && c.space.FreeLine(along(p, at, k.Of(1.4)/away(p, at)), at, 0) {
 				return at

@@ -1,0 +1,127 @@
+package pages
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/count"
+	"flitchlay/internal/draft"
+	"flitchlay/internal/paper"
+	"flitchlay/internal/scene"
+)
+
+// oddDays are rooms and working days that try the pages of the hanging days.
+var oddDays = map[string]string{
+	"a day of one hour":   head("in") + wall("Long", `40'`, `9'`) + "[day]\nstart = '8:00'\nend = '9:00'\nbreak = []\n",
+	"a very quick crew":   head("in") + wall("Long", `90'`, `9'`) + "[day]\nplain = 1\ncut = 0\nrest = 0\ngroup = 12\nlay_out = 0\nlook = 0\ncrew = 12\n",
+	"many breaks":         head("in") + wall("Long", `30'`, `9'`) + "[day]\ncrew = 1\nbreak = ['8:00-8:05', '9:00-9:05', '10:00-10:05', '11:00-11:05', '13:00-13:05']\n",
+	"sheets that hang":    head("in") + wall("Long", `30'`, `9'`) + "[[hung]]\nwall = 'Long'\nsheet = 1\nseam = \"1' 11\"\n",
+	"two courses":         head("in") + wall("High", `16'`, `18'`),
+	"level grain":         strings.Replace(head("in"), "cut = ", "grain = 'horizontal'\ncut = ", 1) + wall("Low", `16'`, `9'`),
+	"no sheet left":       strings.Replace(head("in"), `"1-60"`, `"1-8"`, 1) + wall("Long", `30'`, `9'`),
+	"walls of long names": head("in") + wall("North wall of the reading room behind the long reference desk", `20'`, `9'`) + wall("East wall beside the stairs that go down to the stacks", `20'`, `9'`),
+	"a flitch after the other": head("in") + "[[flitch]]\nnumber = 'A-LONG-FLITCH-NUMBER'\nsheets = '1-6'\n[[flitch]]\nnumber = 'B'\nsheets = '1-20'\n" +
+		wall("Long", `30'`, `9'`),
+}
+
+// bare draws leaves on a page that has nothing but a frame.
+func bare(t *testing.T, s *set, leaves []*leaf, frame scene.Box) []*scene.Page {
+	var pages []*scene.Page
+	d := &scene.Document{Title: "t"}
+	for i, l := range leaves {
+		l.number = fmt.Sprint(i + 1)
+		p := scene.NewPage(l.number, l.title, frame.X1+8, frame.Y1+8)
+		p.Frame = frame
+		p.Rect(frame, scene.Pen(scene.Frame, 0.5))
+		l.draw(&board{set: s, leaf: l, page: p, space: draft.NewSpace(frame), field: frame})
+		pages = append(pages, p)
+	}
+	d.Pages = pages
+	require.NoError(t, d.Validate())
+	return pages
+}
+
+func texts(pages []*scene.Page) string {
+	var b strings.Builder
+	for _, p := range pages {
+		p.Texts(func(x *scene.Text) { b.WriteString(x.String + "\n") })
+	}
+	return b.String()
+}
+
+// Nothing touches on the pages of any room's days, and all of it is read from a ladder: 3.5 mm and more.
+func TestNothingOverlapsOnTheHangingDays(t *testing.T) {
+	rooms := samples(t)
+	for _, list := range []map[string]string{oddRooms, oddDays} {
+		for why, text := range list {
+			rooms[why] = text
+		}
+	}
+	for why, text := range rooms {
+		for _, name := range []string{"ansi-a", "a4", "ansi-b"} {
+			t.Run(why+", "+name, func(t *testing.T) {
+				template, err := paper.Named(name)
+				require.NoError(t, err)
+				w, h := template.Landscape()
+				s := newSet(laid(t, "room.toml", text), template, nil, "Install")
+				pages := bare(t, s, dayPages(s, scene.Box{X0: 8, Y0: 26, X1: w - 8, Y1: h - 8}), scene.Box{X0: 8, Y0: 26, X1: w - 8, Y1: h - 8})
+				require.NotEmpty(t, pages)
+				for _, p := range pages {
+					for _, o := range scene.Overlaps(p, 0.5) {
+						t.Errorf("%s: %v", p.Name, o)
+					}
+					p.Texts(func(x *scene.Text) {
+						assert.GreaterOrEqual(t, x.Height, 3.5-1e-9, "%q", x.String)
+						assert.False(t, strings.HasSuffix(x.String, "…") && x.Height < s.look.Large, "%q is cut off", x.String)
+					})
+				}
+				plan := count.Of(s.plan).Schedule()
+				all := texts(pages)
+				for _, x := range plan.Stops {
+					assert.Contains(t, strings.Join(strings.Fields(all), " "), strings.Fields(x.Where)[0])
+				}
+				assert.Contains(t, all, "all hangs")
+			})
+		}
+	}
+}
+
+// A day worked by hand in package count, as the crew reads it.
+func TestHangingDayAsTheCrewReadsIt(t *testing.T) {
+	text := `[project]
+title = "t"
+[veneer]
+gross_width = "24 1/2"
+overlap = 1
+length = "10'"
+[day]
+plain = 20
+narrow = 25
+cut = 10
+rest = 15
+lay_out = 5
+look = 10
+start = "8:00"
+[[wall]]
+name = "North"
+length = "11' 4"
+height = "8'"
+`
+	template, err := paper.Named("ansi-a")
+	require.NoError(t, err)
+	s := newSet(laid(t, "room.toml", text), template, nil, "Install")
+	frame := scene.Box{X0: 8, Y0: 26, X1: 271.4, Y1: 207.9}
+	pages := bare(t, s, dayPages(s, frame), frame)
+	require.Len(t, pages, 2)
+	day := strings.Join(strings.Fields(texts(pages[1:])), " ")
+	for _, row := range [][]string{{"8:00", "8:30", "dry lay-out of all sheets: HOLD 0"}, {"8:30", "8:45", "10:10", "1, 2, 3", "2", "North; edge of 3 dry"}, {"10:10", "10:20", "HOLD: look at the first sheets"},
+		{"10:20", "10:35", "12:10", "4, 5, 6", "3", "North"}, {"12:10", "12:20", "HOLD: look at all of it"}, {"12:20", "all hangs"}} {
+		assert.Contains(t, day, strings.Join(row, " "))
+	}
+	// 2 x 25 + 4 x 20 = 130 minutes to hang, 5 x 10 to cut
+	assert.Contains(t, texts(pages[:1]), "North\n6\n2:10\n0:50\n3:00\nday 1, 12:10\n")
+}
