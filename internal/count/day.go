@@ -41,6 +41,7 @@ type Task struct {
 	Whole         bool // the last course of its column: all of the column hangs
 	Hold          Hold // what is looked at when it hangs
 	Late          bool // the paste at its left is not open any more when its seam is cut
+	Day, Up       int  // the day and the time at which it hangs, its seams cut
 	DryEdge       bool // its right edge stays unpasted over the overlap, since the next sheet comes after a pause
 	after         Stop // what is at its right
 	joined        bool // a sheet still to hang overlaps its right edge

@@ -179,6 +179,7 @@ func (s *Schedule) keep(day int, list []placed) {
 		}
 		row := &s.Steps[len(s.Steps)-1]
 		row.Tasks, row.To, row.Cut = append(row.Tasks, p.task), p.to, row.Cut+t.Cuts
+		t.Day, t.Up = day, p.to
 		s.Hang += t.Hang
 		s.Cut += t.Cuts * s.Day.Cut
 		paused := k == len(list)-1 || t.Hold != NoHold || len(list[k+1].breaks) > 0
