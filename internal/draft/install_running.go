@@ -1,0 +1,136 @@
+package draft
+
+import "math"
+
+// Flag is a place whose figure stands under it, level, in one of some rows. A stem leads down to it.
+type Flag struct {
+	At    float64 // of the flag, along
+	Width float64 // of its figure
+	Row   int     // 1, 2, ...: the row it has to stand in; 0 for any
+	Aside int     // -1: the figure ends at the flag, +1: it begins there; 0 for any
+}
+
+// Perch is where the figure of a flag stands.
+type Perch struct {
+	Row      int     // 1 is the nearest to the wall
+	From, To float64 // of the figure, along
+}
+
+// nib is how far a figure that stands to one side of its stem reaches past it.
+const nib = 0.9
+
+// Rows finds a row and a place for the figure of every flag so that no figure touches another one nor a stem that goes
+// on to a deeper row: figures in the middle under their flags where they can be, in as few rows as can be.
+//
+// Shape: one perch for each flag; flags ascend.
+//
+// Errors: false where the rows do not suffice.
+func Rows(flags []Flag, rows int, air, lo, hi float64) ([]Perch, bool) {
+	s := rowSearch{flags: flags, rows: rows, air: air, lo: lo, hi: hi, best: math.Inf(1), left: 400_000, now: make([]Perch, len(flags))}
+	s.place(0, 0)
+	return s.found, s.found != nil
+}
+
+// rowSearch goes through rows and sides, the cheap ones first, and keeps the cheapest whole answer.
+type rowSearch struct {
+	flags       []Flag
+	rows        int
+	air, lo, hi float64
+	now, found  []Perch
+	best        float64
+	left        int // steps before it is content with what it has
+}
+
+func (s *rowSearch) place(i int, cost float64) {
+	if cost+float64(len(s.flags)-i) >= s.best || s.left <= 0 {
+		return
+	}
+	if i == len(s.flags) {
+		s.best, s.found = cost, append([]Perch(nil), s.now...)
+		return
+	}
+	f := s.flags[i]
+	for row := 1; row <= s.rows; row++ {
+		if f.Row != 0 && f.Row != row {
+			continue
+		}
+		for _, side := range []int{0, -1, 1} {
+			if f.Aside != 0 && side != f.Aside {
+				continue
+			}
+			s.left--
+			p := Perch{Row: row, From: f.At - f.Width/2, To: f.At + f.Width/2}
+			extra := 0.0
+			switch side {
+			case -1:
+				p.From, p.To, extra = f.At+nib-f.Width, f.At+nib, 0.8
+			case 1:
+				p.From, p.To, extra = f.At-nib, f.At-nib+f.Width, 0.8
+			}
+			// at the ends of the page a figure gives way as far as it still touches its stem
+			if d := s.lo - p.From; d > 0 {
+				p.From, p.To, extra = p.From+d, p.To+d, math.Max(extra, 0.8)
+			}
+			if d := p.To - s.hi; d > 0 {
+				p.From, p.To, extra = p.From-d, p.To-d, math.Max(extra, 0.8)
+			}
+			if p.From < s.lo-1e-9 || f.At < p.From-1e-9 || f.At > p.To+1e-9 || !s.clear(i, p) {
+				continue
+			}
+			s.now[i] = p
+			s.place(i+1, cost+float64(row)+extra)
+		}
+	}
+}
+
+func (s *rowSearch) clear(i int, p Perch) bool {
+	at := s.flags[i].At
+	for j, q := range s.now[:i] {
+		other := s.flags[j].At
+		switch {
+		case q.Row == p.Row && p.From-s.air < q.To && q.From-s.air < p.To:
+			return false
+		case q.Row < p.Row && at > q.From-s.air && at < q.To+s.air:
+			return false
+		case q.Row > p.Row && other > p.From-s.air && other < p.To+s.air:
+			return false
+		}
+	}
+	return true
+}
+
+// Shelf spreads figures that stand upright side by side, in the order of their flags, each as near to its flag as its
+// neighbours let it.
+//
+// Shape: the middle of each.
+func Shelf(at []float64, width, lo, hi float64) []float64 {
+	// Blocks of neighbours that touch move together to the mean of what they want, the manner of isotonic regression.
+	type block struct {
+		sum float64
+		n   int
+	}
+	var blocks []block
+	for i, x := range at {
+		blocks = append(blocks, block{x - float64(i)*width, 1})
+		for n := len(blocks); n > 1 && blocks[n-2].sum/float64(blocks[n-2].n) > blocks[n-1].sum/float64(blocks[n-1].n); n = len(blocks) {
+			blocks[n-2].sum += blocks[n-1].sum
+			blocks[n-2].n += blocks[n-1].n
+			blocks = blocks[:n-1]
+		}
+	}
+	out := make([]float64, 0, len(at))
+	for _, b := range blocks {
+		for range b.n {
+			out = append(out, b.sum/float64(b.n)+float64(len(out))*width)
+		}
+	}
+	if n := len(out); n > 0 {
+		for i := range out {
+			out[i] = math.Max(out[i], lo+width*(float64(i)+0.5))
+		}
+		for i := range out {
+			out[i] = math.Min(out[i], hi-width*(float64(n-i)-0.5))
+		}
+	}
+	return out
+}

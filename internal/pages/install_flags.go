@@ -1,0 +1,190 @@
+package pages
+
+import (
+	"math"
+	"sort"
+	"strconv"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/room"
+	"flitchlay/internal/scene"
+)
+
+// Rows of figures under the floor, and the arrowheads of flags.
+const (
+	firstRow = 9.9 // baseline of the first row under the floor
+	rowPitch = 6.0
+	flagLong = 2.4
+	flagWide = 2.2
+	flagStem = 4.8 // whole height of a flag over the ceiling
+)
+
+// flag is one plumb line: an arrowhead at the floor, one at the ceiling, and its running figure.
+type flag struct {
+	x       L
+	at      float64 // on the page
+	text    string
+	open    bool // only to check by
+	start   bool // left edge of a first sheet
+	end     bool // end of the wall, no line
+	number  string
+	seamTag []scene.Datum
+}
+
+// flagList lists the lines of the piece from left to right, and the end of the wall.
+func (d *wallBoard) flagList() []flag {
+	var list []flag
+	add := func(x L, open bool, number string, tag ...scene.Datum) {
+		list = append(list, flag{x: x, at: d.v.X(x), text: d.say(x), open: open, number: number, seamTag: tag})
+	}
+	for _, h := range d.p.hangs {
+		if h.opens && d.p.startsHere(h) && !h.sheet().Hung {
+			add(h.start, false, d.numbers(h), datum("at", mm(d.w.run.Line.Round(h.start-h.turn))))
+			list[len(list)-1].start = true
+		}
+		if h.lined && d.p.here(h) && !h.sheet().Hung {
+			add(h.line, h.check(), d.numbers(h), datum("at", mm(h.seam.PlumbLine)), datum("sheet", strconv.Itoa(h.place)))
+		}
+	}
+	sort.SliceStable(list, func(i, j int) bool { return list[i].x < list[j].x })
+	if !d.p.rightCut() {
+		list = append(list, flag{x: d.w.right, at: d.v.X(d.w.right), text: d.say(d.w.right), end: true})
+	}
+	return list
+}
+
+// flags draws the plumb lines as flags outside the wall, with their figures from the one datum.
+func (d *wallBoard) flags() {
+	u, size := d.u, crewText*d.u
+	list := d.flagList()
+	low, _ := d.extremes()
+	floor := d.v.Y(low)
+	lo, hi := d.area.X0+1.5*u, d.area.X1-1.5*u
+	if !d.p.leftCut() {
+		lo = d.v.X(d.w.left) + 1.2*u
+	}
+	flags := make([]draft.Flag, len(list))
+	rows := 3
+	var perches []draft.Perch
+	for ok := false; !ok && rows <= 4; {
+		for i, f := range list {
+			flags[i] = draft.Flag{At: f.at, Width: scene.Width(f.text, size, !f.end)}
+			if f.end {
+				flags[i].Row = rows
+			}
+		}
+		perches, ok = draft.Rows(flags, rows, crewAir*u, lo, hi)
+		if !ok {
+			rows++
+		}
+	}
+	baseline := func(row int) float64 { return floor + (firstRow+rowPitch*float64(row-1))*u }
+	if perches == nil {
+		d.shelf(list, floor, lo, hi)
+		d.datum(floor, 3)
+		return
+	}
+	for i, f := range list {
+		p := perches[i]
+		g := d.flag(f, baseline(p.Row)-size-0.7*u)
+		t := scene.Text{At: scene.Pt(p.From, baseline(p.Row)), String: f.text, Height: size, Bold: !f.end, Layer: scene.Plumb}
+		d.figure(g, f, t)
+	}
+	d.datum(floor, rows)
+	if floor+(firstRow+rowPitch*float64(rows-1))*u > d.area.Y1-1*u {
+		d.below = true
+	}
+}
+
+// figure letters a running figure.
+func (d *wallBoard) figure(g *scene.Group, f flag, t scene.Text) {
+	in := g.Part(scene.Tag{Class: "dimension", Data: []scene.Datum{datum("from", "datum"), datum("length", mm(f.x))}})
+	in.Text(t)
+	d.space.Take(t.Bounds())
+}
+
+// flag draws the arrowheads of one line and its stem down to where its figure begins.
+func (d *wallBoard) flag(f flag, foot float64) *scene.Group {
+	u := d.u
+	w := d.w.w
+	floor := d.v.Y(room.At(w.Floor, f.x))
+	pen := scene.Pen(scene.Plumb, crewFine)
+	if f.end {
+		d.g.VLine(f.at, floor+1*u, foot, scene.Pen(scene.Dimensions, 0.25))
+		d.space.Stroke(scene.Pt(f.at, floor+1*u), scene.Pt(f.at, foot))
+		return d.g
+	}
+	g := d.g.Part(scene.Tag{Class: "plumb-line", Title: "line of sheet " + f.number, Data: f.seamTag})
+	tip := floor + 0.6*u
+	d.head(g, scene.Pt(f.at, tip), 90, f.open)
+	g.VLine(f.at, tip+flagLong*u, foot, pen)
+	d.space.Take(scene.Box{X0: f.at - flagWide/2*u, Y0: tip, X1: f.at + flagWide/2*u, Y1: foot})
+	top := d.v.Y(room.At(w.Ceiling, f.x)) - 0.6*u
+	d.head(g, scene.Pt(f.at, top), 270, f.open)
+	g.VLine(f.at, top-flagStem*u, top-flagLong*u, pen)
+	d.space.Take(scene.Box{X0: f.at - flagWide/2*u, Y0: top - flagStem*u, X1: f.at + flagWide/2*u, Y1: top})
+	return g
+}
+
+// head draws an arrowhead, solid or open.
+func (d *wallBoard) head(g *scene.Group, tip scene.Point, direction float64, open bool) {
+	if open {
+		draft.Triangle(g, scene.Plumb, tip, direction, flagLong*d.u, flagWide*d.u, crewFine, true)
+		return
+	}
+	draft.Triangle(g, scene.Plumb, tip, direction, flagLong*d.u, flagWide*d.u, 0, false)
+}
+
+// shelf stands the figures upright side by side where they have no room to lie, each on a stem that bends to it.
+func (d *wallBoard) shelf(list []flag, floor, lo, hi float64) {
+	u, size := d.u, crewText*d.u
+	var at []float64
+	for _, f := range list {
+		at = append(at, f.at)
+	}
+	slots := draft.Shelf(at, size*1.35+crewAir*u, lo, hi)
+	bend := 0.0
+	for i := range slots {
+		bend = math.Max(bend, math.Abs(slots[i]-at[i]))
+	}
+	neck := floor + 5*u
+	top := neck + math.Min(math.Max(bend/2, 1.5*u), 8*u)
+	for i, f := range list {
+		g := d.flag(f, neck)
+		g.Line(scene.Pt(f.at, neck), scene.Pt(slots[i], top), scene.Pen(scene.Plumb, crewFine))
+		t := scene.Text{At: scene.Pt(slots[i], top+0.8*u), String: f.text, Height: size, Bold: !f.end, Anchor: scene.End, Seat: scene.Centred, Angle: 90, Layer: scene.Plumb}
+		d.figure(g, f, t)
+		if t.Bounds().Y1 > d.area.Y1-1*u {
+			d.below = true
+		}
+	}
+}
+
+// datum marks the point that all figures count from; on a further piece of a wall it says where that point is.
+func (d *wallBoard) datum(floor float64, rows int) {
+	u := d.u
+	if d.p.leftCut() {
+		words := "0 DATUM: the wall's left end, " + d.crewSet.page(d.w.pieces[0].key())
+		size := crewText * u
+		if box, ok := d.under(scene.Width(words, size, true), size*1.3); ok {
+			d.g.Text(scene.Text{At: scene.Pt(box.X0, box.Y1-size*0.3), String: words, Height: size, Bold: true, Layer: scene.Plumb})
+		}
+		return
+	}
+	x := d.v.X(d.w.left)
+	at := scene.Pt(x, d.v.Y(room.AtRight(d.w.w.Floor, d.w.left)))
+	g := d.g.Part(scene.Tag{Class: "datum"})
+	foot := floor + (firstRow+rowPitch*float64(rows-1))*u
+	g.VLine(x, at.Y+1.5*u, foot, scene.Pen(scene.Dimensions, 0.25))
+	d.space.Stroke(scene.Pt(x, at.Y), scene.Pt(x, foot))
+	g.Circle(at, 1.5*u, scene.Pen(scene.Plumb, 0.5).Filled(scene.White))
+	d.space.Take(scene.Box{X0: at.X - 2*u, Y0: at.Y - 2*u, X1: at.X + 2*u, Y1: at.Y + 2*u})
+	for i, s := range []struct {
+		text string
+		high float64
+	}{{"0", crewText}, {"DATUM", crewSmall}} {
+		t := scene.Text{At: scene.Pt(x-1.6*u, floor+(firstRow+rowPitch*float64(i))*u), String: s.text, Height: s.high * u, Bold: true, Anchor: scene.End, Layer: scene.Plumb}
+		g.Text(t)
+		d.space.Take(t.Bounds())
+	}
+}

@@ -1,0 +1,139 @@
+package pages
+
+import (
+	"fmt"
+	"strings"
+
+	"flitchlay/internal/scene"
+)
+
+// footStrip draws the three fields under the drawing: boxes, rips, hold. It gives back what they have no room for.
+func (b *crewBoard) footStrip(d *wallBoard) []note {
+	f := b.foot
+	one, two := f.X0+f.W()*0.342, f.X0+f.W()*0.638
+	g := b.page.Part(scene.Tag{Class: "frame"})
+	pen := scene.Pen(scene.Frame, crewFine)
+	g.HLine(f.X0, f.X1, f.Y0, pen)
+	g.VLine(one, f.Y0, f.Y1, pen)
+	g.VLine(two, f.Y0, f.Y1, pen)
+	var rest []note
+	boxes, rips := d.boxLines(), d.ripLines()
+	head := "BOXES"
+	switch {
+	case len(boxes) > 0 && len(d.outside) > 0:
+		head = "BOXES AND OPENINGS"
+	case len(d.outside) > 0:
+		head = "OPENINGS"
+	}
+	boxes = append(boxes, d.outside...)
+	rest = append(rest, b.footList(g, scene.Box{X0: f.X0, Y0: f.Y0, X1: one, Y1: f.Y1}, head, boxes, 4,
+		"+ from raw left edge; up, down from level; hole w x h")...)
+	rest = append(rest, b.footList(g, scene.Box{X0: one, Y0: f.Y0, X1: two, Y1: f.Y1}, "RIP BEFORE PASTING", rips, 3,
+		"pencil or laser only: no ink, no chalk;", "metal strip behind every cut, new blade")...)
+	b.holdField(g, scene.Box{X0: two, Y0: f.Y0, X1: f.X1, Y1: f.Y1}, d)
+	return rest
+}
+
+// footList letters a heading, as many lines as stand under it, and cautions; the lines that have no room come back.
+func (b *crewBoard) footList(g *scene.Group, box scene.Box, head string, lines []string, most int, caution ...string) []note {
+	u := b.u
+	x, w := box.X0+3*u, box.W()-5*u
+	b.word(g, scene.Pt(x, box.Y0+6*u), head, crewText*u, true, scene.Start)
+	if len(lines) == 0 {
+		lines = []string{"none on this page"}
+	}
+	var shown []string
+	var rest []note
+	for i, line := range lines {
+		parts := scene.Wrap(line, crewText*u, false, w)
+		room := most - len(shown)
+		if i < len(lines)-1 {
+			room-- // a line must stay to say that there are more
+		}
+		if len(parts) > room && !(i == len(lines)-1 && len(parts) <= most-len(shown)) {
+			shown = append(shown, "more beside, or on the next page")
+			rest = []note{{head, lines[i:]}}
+			break
+		}
+		shown = append(shown, parts...)
+	}
+	for i, line := range shown {
+		b.word(g, scene.Pt(x, box.Y0+(12.2+5.6*float64(i))*u), line, crewText*u, false, scene.Start)
+	}
+	for i, line := range caution {
+		y := box.Y1 - (2+4.2*float64(len(caution)-1-i))*u
+		b.word(g, scene.Pt(x, y), scene.Shorten(line, crewSmall*u, false, w), crewSmall*u, false, scene.Start)
+	}
+	return rest
+}
+
+// ripLines say which sheets are ripped, at which edge, and what stays; those alike in one line.
+func (d *wallBoard) ripLines() []string {
+	type rip struct {
+		side  string
+		stays L
+	}
+	var order []rip
+	numbers := map[rip][]string{}
+	for _, h := range d.p.rows {
+		for _, s := range h.sheets {
+			if s.Ripped == "" || s.Hung || s.InGap || h.before || !d.p.startsHere(h) {
+				continue
+			}
+			k := rip{s.Ripped, s.RipTo}
+			if numbers[k] == nil {
+				order = append(order, k)
+			}
+			numbers[k] = append(numbers[k], d.crewSet.number(s))
+		}
+	}
+	var lines []string
+	for _, k := range order {
+		lines = append(lines, fmt.Sprintf("%s: %s edge off, %s stays", strings.Join(numbers[k], ", "), k.side, d.inches(k.stays)))
+	}
+	return lines
+}
+
+// holdField is where the crew signs that the first sheets are right.
+func (b *crewBoard) holdField(g *scene.Group, box scene.Box, d *wallBoard) {
+	u, size := b.u, crewText*b.u
+	x, right := box.X0+3*u, box.X1-3*u
+	after := "HOLD"
+	if len(d.p.rows) > 0 {
+		after = "HOLD after sheet " + d.numbers(d.p.rows[d.p.thirdRow()])
+	}
+	b.word(g, scene.Pt(x, box.Y0+6*u), after, size, true, scene.Start)
+	far := "6 ft"
+	if b.metric() {
+		far = "2 m"
+	}
+	b.word(g, scene.Pt(x, box.Y0+12.4*u), "look from "+far+" and along the wall; call", size, false, scene.Start)
+	mid := x + (right-x)*0.58
+	y := box.Y0 + 21.5*u
+	pen := scene.Pen(scene.Frame, 0.25)
+	g.HLine(x, mid-2*u, y, pen)
+	g.HLine(mid, right, y, pen)
+	b.word(g, scene.Pt(x, y+3.9*u), "name", crewSmall*u, false, scene.Start)
+	b.word(g, scene.Pt(mid, y+3.9*u), "time", crewSmall*u, false, scene.Start)
+	unit := "F"
+	if b.metric() {
+		unit = "C"
+	}
+	b.blanks(g, x, right, box.Y1-3.4*u, []string{"air", unit + "  RH", "%  board"})
+}
+
+// blanks letters words with lines to write on behind each, from x to right.
+func (b *crewBoard) blanks(g *scene.Group, x, right, y float64, words []string) {
+	u, size := b.u, crewText*b.u
+	sum := 0.0
+	for _, w := range words {
+		sum += scene.Width(w, size, false) + 2*u
+	}
+	each := (right - x - sum) / float64(len(words))
+	for _, w := range words {
+		b.word(g, scene.Pt(x, y), w, size, false, scene.Start)
+		x += scene.Width(w, size, false) + 1*u
+		g.HLine(x, x+each, y+0.8*u, scene.Pen(scene.Frame, 0.25))
+		x += each + 1*u
+	}
+}

@@ -1,0 +1,307 @@
+package pages
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/room"
+	"flitchlay/internal/scene"
+)
+
+func itoa(n int) string { return strconv.Itoa(n) }
+
+// heads letters what stands over the ceiling: the names of the ends, HOLD, START inside a wall, what is only to check.
+func (d *wallBoard) heads() {
+	d.hold()
+	d.endNames()
+	d.starts()
+	d.checks()
+	d.changes()
+}
+
+// roof is the highest place of the ceiling over a stretch of the page.
+func (d *wallBoard) roof(x0, x1 float64) float64 {
+	w := d.w.w
+	y := math.Inf(1)
+	take := func(x L) {
+		x = min(max(x, d.p.from), d.p.to)
+		y = min(y, d.v.Y(room.At(w.Ceiling, x)), d.v.Y(room.AtRight(w.Ceiling, x)))
+	}
+	at := func(px float64) L { return d.p.from + L(math.Round((px-d.v.X(d.p.from))*float64(d.v.Scale)*8000)) }
+	a, b := at(x0), at(x1)
+	take(a)
+	take(b)
+	for _, p := range w.Ceiling {
+		if p.X >= a && p.X <= b {
+			take(p.X)
+		}
+	}
+	return y
+}
+
+// rowHigh is from one row of labels over the ceiling to the next.
+const rowHigh = 2.9
+
+// overhead finds a place over the ceiling for a label: as low as it goes, and of the left edges wanted the first.
+//
+// Shape: the box of the label, taken, and which of the left edges it got.
+func (d *wallBoard) overhead(wide, high float64, wanted ...float64) (scene.Box, int, bool) {
+	u := d.u
+	lo, hi := d.space.Bounds.X0+0.5*u, d.space.Bounds.X1-0.5*u
+	best, which, least := scene.Box{}, -1, math.Inf(1)
+	for i, x := range wanted {
+		x = math.Max(math.Min(x, hi-wide), lo)
+		first := 0
+		if x+wide < d.v.X(d.p.from)-2*u || x > d.v.X(d.p.to)+2*u {
+			first = -5 // beside the wall it may stand lower than the ceiling
+		}
+		for row := first; row < 16; row++ {
+			y := d.roof(x-2*u, x+wide+2*u) - (flagStem+2.6+rowHigh*float64(row))*u
+			box := scene.Box{X0: x, Y0: y - high, X1: x + wide, Y1: y + 0.9*u}
+			if !d.space.Free(box, crewAir*u) {
+				continue
+			}
+			cost := -y + 1.5*float64(i)*u
+			if row < 0 {
+				cost += 30 * u
+			}
+			if cost < least {
+				best, which, least = box, i, cost
+			}
+			if row >= 0 {
+				break
+			}
+		}
+	}
+	if which < 0 {
+		d.above = true
+		return best, 0, false
+	}
+	d.space.Take(best)
+	return best, which, true
+}
+
+// label letters a label over the ceiling, with its left edge, its middle or its right edge at x, or near it.
+func (d *wallBoard) label(x float64, text string, bold bool, anchor scene.Anchor) {
+	size := crewText * d.u
+	text = scene.Shorten(text, size, bold, d.area.W()-8*d.u)
+	w := scene.Width(text, size, bold)
+	inset := math.Min(w/2, 8*d.u)
+	var wanted []float64
+	switch anchor {
+	case scene.Start: // from the left end to the right; else out to the left
+		wanted = []float64{x, x - inset, x - w/2, x - w + inset, x - w - 3*d.u}
+	case scene.Middle:
+		wanted = []float64{x - w/2, x - w/3, x - w*2/3, x - w + inset/2, x - inset/2, x - w - 3*d.u, x + 3*d.u}
+	case scene.End:
+		wanted = []float64{x - w, x - w + inset, x - w/2, x - inset, x + 3*d.u}
+	}
+	if box, _, ok := d.overhead(w, size*1.1, wanted...); ok {
+		d.word(d.g, scene.Pt(box.X0, box.Y1-0.9*d.u), text, size, bold, scene.Start)
+	}
+}
+
+// endNames says over each corner what the covering does there.
+func (d *wallBoard) endNames() {
+	left, right := d.endName(false), d.endName(true)
+	if left != "" {
+		d.label(d.v.X(d.p.from), left, false, scene.Start)
+	}
+	if right != "" {
+		d.label(d.v.X(d.p.to), right, false, scene.End)
+	}
+}
+
+// endName is the name of an end of the piece.
+func (d *wallBoard) endName(right bool) string {
+	w, p := d.w, d.p
+	if right && p.rightCut() {
+		return "MATCH LINE: " + d.crewSet.page(w.pieces[p.index+1].key())
+	}
+	if !right && p.leftCut() {
+		return "MATCH LINE: " + d.crewSet.page(w.pieces[p.index-1].key())
+	}
+	for i := range w.run.Corners {
+		c := &w.run.Corners[i]
+		if right && c.LeftWall != w.wall || !right && c.RightWall != w.wall {
+			continue
+		}
+		kind := "in"
+		if c.Kind == room.Outside {
+			kind = "out"
+		}
+		name := c.Name + " " + kind
+		for _, h := range p.hangs {
+			if right && h.after && h.place == c.Sheet {
+				return name + ": " + d.numbers(h) + " goes on " + d.inches(c.RightReturn)
+			}
+			if !right && h.before && h.place == c.Sheet {
+				return name + ": " + d.numbers(h) + " comes from " + d.room.Walls[c.LeftWall].Name
+			}
+		}
+		return name
+	}
+	for i := range w.run.Line.Spans {
+		s := &w.run.Line.Spans[i]
+		if s.Closed {
+			continue
+		}
+		if right && s.RightEnd.Wall == w.wall && w.w.Corner != room.Straight && d.near(s.R, w.right, w.w.LeanRight) {
+			return strings.TrimPrefix(s.RightEnd.Words(), "the ")
+		}
+		if !right && s.LeftEnd.Wall == w.wall && d.near(s.L, w.left, w.w.LeanLeft) {
+			return strings.TrimPrefix(s.LeftEnd.Words(), "the ")
+		}
+	}
+	return ""
+}
+
+// near reports whether a place of the run is at an end of the wall.
+func (d *wallBoard) near(s, end, lean L) bool {
+	x := s - d.w.st.Shift
+	if n := d.w.run.Length; d.w.run.Closed && n > 0 {
+		for x > end+n/2 {
+			x -= n
+		}
+		for x < end-n/2 {
+			x += n
+		}
+	}
+	return x >= end-lean.Abs() && x <= end+lean.Abs()
+}
+
+// thirdRow is the row of the tape list after which the work stops: the third, or the last where there are fewer.
+func (p *piece) thirdRow() int { return min(len(p.rows), 3) - 1 }
+
+// hold marks the seam after which the work stops for a look.
+func (d *wallBoard) hold() {
+	if len(d.p.rows) == 0 {
+		return
+	}
+	u, size := d.u, crewText*d.u
+	h := d.p.rows[d.p.thirdRow()]
+	at := d.v.X(min(h.to, d.p.to))
+	text := "HOLD after " + d.numbers(h)
+	w := scene.Width(text, size, true)
+	const sign = 5.2
+	// the triangle stands over the seam, the words to its right or its left
+	wide := sign*u + 1.6*u + w
+	box, which, ok := d.overhead(wide, size*1.15, at-sign/2*u, at+sign/2*u-wide)
+	if !ok {
+		return
+	}
+	left := which == 1
+	tip := box.X0 + sign/2*u
+	if left {
+		tip = box.X1 - sign/2*u
+	}
+	g := d.g.Part(scene.Tag{Class: "hold"})
+	draft.Triangle(g, scene.Marks, scene.Pt(tip, box.Y1), 270, 4.4*u, sign*u, 0.7, true)
+	if left {
+		d.word(g, scene.Pt(box.X0, box.Y1-0.9*u), text, size, true, scene.Start)
+		return
+	}
+	d.word(g, scene.Pt(box.X1, box.Y1-0.9*u), text, size, true, scene.End)
+}
+
+// starts marks where a first sheet begins inside a wall, and where the room closes.
+func (d *wallBoard) starts() {
+	for _, h := range d.p.hangs {
+		if h.begins && d.p.startsHere(h) && !d.startsAtEnd(h) && !h.sheet().Hung {
+			d.startLabel(h)
+		}
+		if h.closes && d.p.here(h) && h.seam != nil {
+			first := d.firstOf(h)
+			d.label(d.v.X(h.x), "closing "+d.numbers(h)+" | "+first, true, scene.End)
+		}
+	}
+}
+
+// firstOf is the number of the sheet that the last one closes on.
+func (d *wallBoard) firstOf(h *hang) string {
+	place := d.w.run.Spans[h.sheet().Span].FirstSheet
+	for i := range d.w.run.Sheets {
+		if s := &d.w.run.Sheets[i]; s.Place == place {
+			return d.crewSet.number(s)
+		}
+	}
+	return ""
+}
+
+// startsAtEnd reports whether a first sheet begins at the wall's left end, where START stands in the margin.
+func (d *wallBoard) startsAtEnd(h *hang) bool {
+	return !h.opens && h.from <= d.w.left+max(0, d.w.w.LeanLeft)
+}
+
+func (d *wallBoard) startLabel(h *hang) {
+	u, size := d.u, crewText*d.u
+	const arrow = 6
+	text := "START " + d.numbers(h)
+	w := scene.Width(text, size, true) + (arrow+1.6)*u
+	x := d.v.X(h.from)
+	box, _, ok := d.overhead(w, size*1.1, x, x-w/3, x-w/2)
+	if ok {
+		d.block(d.g, scene.Pt(box.X0, box.Y1-0.9*u-size/2), arrow*u, 4.4*u)
+		d.word(d.g, scene.Pt(box.X1, box.Y1-0.9*u), text, size, true, scene.End)
+	}
+}
+
+// block draws a block arrow to the right from its left end.
+func (d *wallBoard) block(g *scene.Group, at scene.Point, long, high float64) {
+	neck, shaft := long*0.5, high*0.2
+	g.Polygon(scene.Style{Layer: scene.Marks, Fill: scene.Solid(scene.Black)},
+		at.Add(0, -shaft), at.Add(neck, -shaft), at.Add(neck, -high/2), at.Add(long, 0), at.Add(neck, high/2), at.Add(neck, shaft), at.Add(0, shaft))
+}
+
+// checks says which lines are only to check by.
+func (d *wallBoard) checks() {
+	for _, h := range d.p.hangs {
+		if h.check() && d.p.here(h) && !h.sheet().Hung {
+			d.label(d.v.X(h.line), "check only", false, scene.Middle)
+		}
+	}
+}
+
+// changes names the flitch where it changes inside the piece.
+func (d *wallBoard) changes() {
+	for i, h := range d.p.hangs {
+		if i == 0 {
+			continue
+		}
+		if a, b := d.p.hangs[i-1].sheet().Flitch, h.sheet().Flitch; a != b && b != "" {
+			d.label(d.v.X(h.from), "flitch "+b+" from here", true, scene.Start)
+		}
+	}
+}
+
+// callout letters over the ceiling what has no room where it belongs, with a line down to it.
+func (d *wallBoard) callout(g *scene.Group, target scene.Point, text string, boxed bool) {
+	u, size := d.u, crewLarge*d.u
+	w, ring := scene.Width(text, size, true), 0.0
+	if boxed {
+		ring = 1.2 * u
+	}
+	lo, hi := d.space.Bounds.X0+0.5*u+ring, d.space.Bounds.X1-0.5*u-ring
+	for row := 0; row < 12; row++ {
+		for _, lean := range []float64{0, -0.3, 0.3, -0.6, 0.6, -0.9, 0.9, -1.3, 1.3} {
+			x0 := math.Max(math.Min(target.X-w/2+lean*w, hi-w), lo)
+			y := d.roof(math.Min(x0, target.X)-2*u, math.Max(x0+w, target.X)+2*u) - (flagStem+2.6+rowHigh*float64(row))*u
+			box := scene.Box{X0: x0 - ring, Y0: y - size - ring, X1: x0 + w + ring, Y1: y + ring}
+			from := scene.Pt(math.Max(math.Min(target.X, box.X1-0.5*u), box.X0+0.5*u), box.Y1+0.6*u)
+			if d.space.Free(box, crewAir*u) && d.space.FreeLine(from, target, 0.3*u) {
+				d.word(g, scene.Pt(x0, y), text, size, true, scene.Start)
+				if boxed {
+					g.Rect(box, scene.Pen(scene.Numbers, crewFine))
+				}
+				g.Line(from, target, scene.Pen(scene.Marks, 0.25))
+				g.Circle(target, 0.6*u, scene.Style{Layer: scene.Marks, Fill: scene.Solid(scene.Black)})
+				d.space.Take(box)
+				d.space.Stroke(from, target)
+				return
+			}
+		}
+	}
+	d.above = true
+}

@@ -1,0 +1,97 @@
+package pages
+
+import (
+	"math"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/scene"
+)
+
+// marginWide is what the words left of the wall take: the level line's height, START, UP, DATUM.
+func (d *wallBoard) marginWide() float64 {
+	u := d.u
+	w := math.Max(scene.Width(d.say(d.level), crewText*u, true)+4*u, scene.Width("DATUM", crewSmall*u, true)+3*u)
+	if h := d.startHang(); h != nil {
+		w = math.Max(w, scene.Width("START", crewSmall*u, true)+3*u)
+	}
+	return math.Max(w+1.6*u, 13*u)
+}
+
+// leftEdge is where the wall, with what is set in it, begins on the page.
+func (d *wallBoard) leftEdge() float64 {
+	x := d.p.from
+	for _, b := range d.w.boxesOf() {
+		if b.X >= d.p.from {
+			x = min(x, b.X-b.PlateWidth/2)
+		}
+	}
+	return d.v.X(x)
+}
+
+// rightWide is what is kept free right of the wall.
+func (d *wallBoard) rightWide() float64 { return 6 * d.u }
+
+// startHang is the first sheet that begins at the left end of the piece, nil where none does.
+func (d *wallBoard) startHang() *hang {
+	for _, h := range d.p.hangs {
+		if h.begins && d.p.startsHere(h) && d.startsAtEnd(h) && !h.sheet().Hung {
+			return h
+		}
+	}
+	return nil
+}
+
+// margins letters what stands left of the wall: the level line's height, START, UP.
+func (d *wallBoard) margins() {
+	u := d.u
+	right := d.leftEdge() - 2.6*u
+	low, high := d.extremes()
+	roof, floor := d.roof(d.v.X(d.p.from)-1, d.v.X(d.p.from)), d.v.Y(low)
+	if d.level > low && d.level < high {
+		y := d.v.Y(d.level)
+		t := scene.Text{At: scene.Pt(right, y), String: d.say(d.level), Height: crewText * u, Bold: true, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Plumb}
+		d.g.Text(t)
+		cap := scene.Text{At: scene.Pt(right, y-3.6*u), String: "LEVEL", Height: crewSmall * u, Bold: true, Anchor: scene.End, Layer: scene.Plumb}
+		d.g.Text(cap)
+		d.space.Take(t.Bounds(), cap.Bounds())
+	}
+	if d.startHang() != nil {
+		w := math.Max(scene.Width("START", crewSmall*u, true), 9*u)
+		if box, ok := d.down(right, w, 9.6*u, roof+1*u, floor); ok {
+			d.word(d.g, scene.Pt(box.X1, box.Y0+crewSmall*u), "START", crewSmall*u, true, scene.End)
+			d.block(d.g, scene.Pt(box.X1-9*u, box.Y0+6.6*u), 9*u, 6*u)
+		}
+	}
+	const up = 14
+	if box, ok := d.down(right, 6.4*u, up*u, roof+14*u, floor); ok {
+		x := box.X1 - 1.4*u
+		d.g.VLine(x, box.Y0+flagLong*u, box.Y1, scene.Pen(scene.Marks, 0.5))
+		draft.Triangle(d.g, scene.Marks, scene.Pt(x, box.Y0), 90, 3*u, 2.8*u, 0, false)
+		t := scene.Text{At: scene.Pt(x-2.2*u, (box.Y0+box.Y1)/2+1*u), String: "UP", Height: crewText * u, Bold: true, Anchor: scene.Middle, Angle: 90, Layer: scene.Marks}
+		d.g.Text(t)
+	}
+}
+
+// down finds a free place in the left margin, from y on downward, from there upward where none is free.
+func (d *wallBoard) down(right, wide, high, y, floor float64) (scene.Box, bool) {
+	u := d.u
+	try := func(y float64) (scene.Box, bool) {
+		b := scene.Box{X0: right - wide, Y0: y, X1: right, Y1: y + high}
+		if d.space.Free(b, crewAir*u) {
+			d.space.Take(b)
+			return b, true
+		}
+		return b, false
+	}
+	for at := y; at+high < floor+6*u; at += 1 * u {
+		if b, ok := try(at); ok {
+			return b, true
+		}
+	}
+	for at := y; at > d.space.Bounds.Y0; at -= 1 * u {
+		if b, ok := try(at); ok {
+			return b, true
+		}
+	}
+	return scene.Box{}, false
+}

@@ -1,0 +1,285 @@
+package pages
+
+import (
+	"math"
+
+	"flitchlay/internal/layout"
+	"flitchlay/internal/room"
+	"flitchlay/internal/scene"
+)
+
+// sheetNumbers letters the numbers of the sheets and their cut lengths, each inside its own sheet and clear of everything.
+func (d *wallBoard) sheetNumbers() {
+	start := *d.space
+	solid := start // what is open is no part of a sheet
+	for i := range d.w.w.Openings {
+		if box, ok := d.hole(&d.w.w.Openings[i]); ok {
+			solid.Take(box)
+		}
+	}
+	var best []numbered
+	fewest := math.MaxInt
+	for size := d.numberSize(); size >= crewLarge*d.u-1e-9; size -= 1 * d.u {
+		*d.space = solid
+		list, out := d.place(size)
+		if out < fewest {
+			best, fewest = list, out
+		}
+		if out == 0 {
+			break
+		}
+	}
+	*d.space = start
+	for i := range best {
+		d.take(&best[i])
+	}
+	for i := range best {
+		d.number(&best[i])
+	}
+}
+
+// numbered is where the number and the cut length of one sheet stand; what has no place inside is called out.
+type numbered struct {
+	sheet       *layout.Sheet
+	box         scene.Box
+	number, cut scene.Text
+	words       string // the cut length
+	in, cutIn   bool
+	frame       scene.Box
+}
+
+// place finds a place for everything with numbers of a height at the most, and counts what finds none.
+func (d *wallBoard) place(size float64) (list []numbered, out int) {
+	for _, h := range d.p.hangs {
+		for _, s := range h.sheets {
+			if len(s.Pieces) == 0 {
+				continue
+			}
+			n := numbered{sheet: s, box: d.sheetBox(h, s), words: d.cutWords(h, s)}
+			n.number, n.in = d.findNumber(n.box, d.crewSet.number(s), size, s.Ripped != "")
+			if n.in {
+				n.frame = n.number.Bounds().Inset(-1.2 * d.u)
+				d.space.Take(n.frame)
+			} else {
+				out += 100
+			}
+			if n.in && n.words != "" {
+				n.cut, n.cutIn = d.findCut(n.box, n.number.Bounds(), n.words)
+				if n.cutIn {
+					d.space.Take(n.cut.Bounds())
+				} else {
+					out++
+				}
+			}
+			list = append(list, n)
+		}
+	}
+	return list, out
+}
+
+func (d *wallBoard) take(n *numbered) {
+	if n.in {
+		d.space.Take(n.frame)
+	}
+	if n.cutIn {
+		d.space.Take(n.cut.Bounds())
+	}
+}
+
+// numberSize is the height at which the numbers of most sheets fit between their seams.
+func (d *wallBoard) numberSize() float64 {
+	u, size := d.u, crewNumber*d.u
+	whole := d.room.Veneer.GrossWidth - d.room.Veneer.Overlap
+	for _, h := range d.p.hangs {
+		a, b := d.span(h)
+		if b-a < whole*6/10 {
+			continue
+		}
+		for _, s := range h.sheets {
+			w := scene.Width(d.crewSet.number(s), crewNumber*u, true)
+			have := d.v.MM(b-a) - 2*crewAir*u
+			if s.Ripped != "" {
+				have -= 2.6 * u
+			}
+			size = math.Min(size, math.Max(6*u, crewNumber*u*have/w))
+		}
+	}
+	return size
+}
+
+// span is the width of a sheet on this piece.
+func (d *wallBoard) span(h *hang) (a, b L) { return max(h.from, d.p.from), min(h.to, d.p.to) }
+
+// field is the box of the page in which the words of a sheet may stand.
+func (d *wallBoard) sheetBox(h *hang, s *layout.Sheet) scene.Box {
+	a, b := d.span(h)
+	w := d.w.w
+	top, bottom := room.At(w.CoverCeiling(), a), room.At(w.CoverFloor(), a)
+	first := true
+	for _, p := range s.Pieces {
+		if p.Wall != d.w.wall {
+			continue
+		}
+		for _, q := range p.Outline {
+			if q.X < a || q.X > b {
+				continue
+			}
+			if first {
+				top, bottom, first = q.Z, q.Z, false
+			}
+			top, bottom = max(top, q.Z), min(bottom, q.Z)
+		}
+	}
+	return d.v.Box(a, bottom, b, top)
+}
+
+// number letters one sheet's number and cut length; what finds no place inside goes over the ceiling on a leader.
+func (d *wallBoard) number(n *numbered) {
+	s, text := n.sheet, d.crewSet.number(n.sheet)
+	g := d.g.Part(scene.Tag{Class: "sheet", Title: "sheet " + text, Data: d.sheetData(s)})
+	if n.in {
+		g.Text(n.number)
+		if s.Ripped != "" {
+			g.Rect(n.frame, scene.Pen(scene.Numbers, crewFine))
+		}
+		if s.Turned {
+			d.turned(g, n.box, n.frame)
+		}
+	}
+	switch {
+	case n.cutIn:
+		g.Text(n.cut)
+	case n.words != "":
+		d.cuts = append(d.cuts, s)
+	}
+	if !n.in {
+		d.callout(g, d.target(n.box), text, s.Ripped != "")
+	}
+}
+
+// target is where a leader meets a sheet: midway between the flags of its two lines, which stand half an overlap right of
+// its seams.
+func (d *wallBoard) target(box scene.Box) scene.Point {
+	x := (box.X0 + box.X1) / 2
+	return scene.Pt(math.Min(x+d.v.MM(d.half), box.X1-0.6*d.u), box.Y0+1.6*d.u)
+}
+
+func (d *wallBoard) sheetData(s *layout.Sheet) []scene.Datum {
+	return []scene.Datum{datum("place", itoa(s.Place)), datum("flitch", s.Flitch), datum("number", itoa(s.Number)), datum("cut", mm(s.CutLength))}
+}
+
+// cutWords is the cut length of a sheet, on the page where it is hung first; where it hangs, that it does.
+func (d *wallBoard) cutWords(h *hang, s *layout.Sheet) string {
+	switch {
+	case s.Hung:
+		return "hung"
+	case h.before:
+		return ""
+	case !d.p.startsHere(h):
+		return ""
+	}
+	return d.say(s.CutLength)
+}
+
+// findNumber finds the largest number that stands inside a sheet, as high up as it goes.
+func (d *wallBoard) findNumber(box scene.Box, text string, most float64, framed bool) (scene.Text, bool) {
+	u := d.u
+	ring := 0.0
+	if framed {
+		ring = 1.2 * u
+	}
+	for _, angle := range []float64{0, 90} {
+		for size := most; size >= crewLarge*u-1e-9; size -= 0.5 * u {
+			wide, high := scene.Width(text, size, true), size
+			if angle == 90 {
+				wide, high = high, wide
+			}
+			if wide+2*(crewAir*u+ring) > box.W()+1e-9 {
+				continue
+			}
+			for _, y := range rows(box.Y0, box.Y1-high, u) {
+				for _, x := range d.columns(box, wide, ring) {
+					t := scene.Text{At: scene.Pt(x, y+high/2), String: text, Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Angle: angle, Layer: scene.Numbers}
+					if d.space.Free(t.Bounds().Inset(-ring), crewAir*u) {
+						return t, true
+					}
+				}
+			}
+		}
+	}
+	return scene.Text{}, false
+}
+
+// rows are the heights at which words may begin: 3 mm under the top, then further down, then close to the top.
+func rows(top, end, u float64) []float64 {
+	var list []float64
+	for y := top + 3*u; y < end; y += 1 * u {
+		list = append(list, y)
+	}
+	return append(list, top+2.2*u, top+1.6*u)
+}
+
+// columns are the places across a sheet at which words of a width may stand: the middle, then to its sides.
+func (d *wallBoard) columns(box scene.Box, wide, ring float64) []float64 {
+	mid := (box.X0 + box.X1) / 2
+	list := []float64{mid}
+	side := wide/2 + crewAir*d.u + ring
+	for k := 1; k <= 3; k++ {
+		off := (box.W()/2 - side) * float64(k) / 3
+		if off > 0.5*d.u {
+			list = append(list, mid+off, mid-off)
+		}
+	}
+	return list
+}
+
+// findCut finds a place for the cut length: level under the number where it clears the seams, else upright, else level
+// anywhere in the sheet.
+func (d *wallBoard) findCut(box, number scene.Box, text string) (scene.Text, bool) {
+	u, size := d.u, crewText*d.u
+	wide := scene.Width(text, size, false)
+	at := func(x, y, angle float64) scene.Text {
+		return scene.Text{At: scene.Pt(x, y), String: text, Height: size, Anchor: scene.Middle, Seat: scene.Centred, Angle: angle, Layer: scene.Numbers}
+	}
+	try := func(angle, w, h, y0, y1 float64) (scene.Text, bool) {
+		if w+2*crewAir*u > box.W() {
+			return scene.Text{}, false
+		}
+		for y := y0; y+h < y1; y += 1 * u {
+			for _, x := range d.columns(box, w, 0) {
+				if t := at(x, y+h/2, angle); d.space.Free(t.Bounds(), crewAir*u) {
+					return t, true
+				}
+			}
+		}
+		return scene.Text{}, false
+	}
+	y := number.Y1 + 2.6*u
+	if t := at(number.Centre().X, y+size/2, 0); wide+2*crewAir*u <= box.W() && d.space.Free(t.Bounds(), crewAir*u) {
+		return t, true
+	}
+	if t, ok := try(90, size*1.25, wide, y, box.Y1); ok {
+		return t, true
+	}
+	if t, ok := try(0, wide, size*1.2, box.Y0+2*u, box.Y1); ok {
+		return t, true
+	}
+	return try(90, size*1.25, wide, box.Y0+2*u, box.Y1)
+}
+
+// turned draws the arrow of a sheet that hangs with its head down.
+func (d *wallBoard) turned(g *scene.Group, box, number scene.Box) {
+	u := d.u
+	const long, wide = 7, 2.2
+	for y := number.Y0; y+long*u < box.Y1; y += 1 * u {
+		for _, x := range append([]float64{number.X1 + 2.5*u, number.X0 - 2.5*u}, d.columns(box, wide*u, 0)...) {
+			b := scene.Box{X0: x - wide/2*u, Y0: y, X1: x + wide/2*u, Y1: y + long*u}
+			if d.space.Free(b, 0.8*u) {
+				g.VLine(x, b.Y0, b.Y1-flagLong*u, scene.Pen(scene.Numbers, 0.5))
+				d.head(g, scene.Pt(x, b.Y1), 270, false)
+				d.space.Take(b)
+				return
+			}
+		}
+	}
+}

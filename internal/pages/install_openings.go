@@ -1,0 +1,154 @@
+package pages
+
+import (
+	"strings"
+
+	"flitchlay/internal/room"
+	"flitchlay/internal/scene"
+)
+
+// openingCut is one thing that is done to a sheet at an opening.
+type openingCut struct {
+	number, words string
+	whole         bool // the opening is wider than the sheet
+}
+
+// openingCuts say where each sheet is cut at an opening, from its raw left edge.
+func (d *wallBoard) openingCuts(o *room.Opening) []openingCut {
+	var list []openingCut
+	word := ""
+	if o.WrapReveal {
+		word = "fold "
+	}
+	for _, h := range d.p.hangs {
+		if h.to <= o.FromLeft || h.from >= o.Right() || h.sheet().Hung {
+			continue
+		}
+		c := openingCut{number: d.numbers(h)}
+		from, to := d.bare(o.FromLeft-h.start)+" +", d.bare(o.Right()-h.start)+" +"
+		switch starts, ends := h.from < o.FromLeft, h.to > o.Right(); {
+		case h.sheet().InGap:
+			c.words = "to stock"
+		case starts && ends:
+			c.words = word + from + " to " + to
+		case starts:
+			c.words = word + "from " + from
+		case ends:
+			c.words = word + "to " + to
+		default:
+			c.words, c.whole = "all of it", true
+		}
+		list = append(list, c)
+	}
+	return list
+}
+
+// openingHeights say how far head and sill are from the level line, and how deep jambs are folded in.
+func (d *wallBoard) openingHeights(o *room.Opening) []string {
+	var lines []string
+	if o.WrapReveal {
+		lines = append(lines, "fold in "+d.inches(o.Reveal))
+	}
+	if d.w.w.FullHeight(o) {
+		return lines
+	}
+	lines = append(lines, "head "+d.updown(o.Head))
+	if o.SillGiven {
+		lines = append(lines, "sill "+d.updown(o.Sill))
+	}
+	return lines
+}
+
+// openingWords letters in the white of each opening its name and how it is cut; where that has no room, it stands beside
+// the drawing.
+func (d *wallBoard) openingWords() {
+	for i := range d.w.w.Openings {
+		o := &d.w.w.Openings[i]
+		box, ok := d.hole(o)
+		if !ok {
+			continue
+		}
+		var lines, short []string
+		for _, c := range d.openingCuts(o) {
+			lines = append(lines, c.number+": "+c.words)
+			if !c.whole {
+				short = append(short, c.number+" "+c.words)
+			}
+		}
+		heights := d.openingHeights(o)
+		lines, short = append(lines, heights...), append(short, heights...)
+		if d.openingBlock(box, o.Name, lines) {
+			continue
+		}
+		if !d.openingBlock(box, o.Name, nil) && !d.openingName(box, o.Name) {
+			d.callout(d.g, scene.Pt(box.Centre().X, box.Y0+1*d.u), o.Name, false)
+		}
+		if len(short) > 0 {
+			d.outside = append(d.outside, o.Name+": "+strings.Join(short, ", "))
+		}
+	}
+}
+
+// openingBlock letters a name and lines in the middle of a box where they fit.
+func (d *wallBoard) openingBlock(box scene.Box, name string, lines []string) bool {
+	u, size := d.u, crewText*d.u
+	const pitch = 5.8
+	high := size + float64(len(lines))*pitch*u
+	var list []scene.Text
+	place := func(y float64) bool {
+		list = list[:0]
+		for i, s := range append([]string{name}, lines...) {
+			t := scene.Text{At: scene.Pt(box.Centre().X, y+float64(i)*pitch*u), String: s, Height: size, Bold: i == 0, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Openings}
+			if !d.space.Free(t.Bounds(), crewAir*u) {
+				return false
+			}
+			list = append(list, t)
+		}
+		return true
+	}
+	mid := box.Centre().Y - high/2
+	for off := 0.0; off <= box.H()/2; off += 1 * u {
+		for _, y := range []float64{mid - off, mid + off} {
+			if place(y) {
+				for _, t := range list {
+					d.g.Text(t)
+					d.space.Take(t.Bounds())
+				}
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// openingName letters a name upright in a narrow opening, or near it on a leader.
+func (d *wallBoard) openingName(box scene.Box, name string) bool {
+	u, size := d.u, crewText*d.u
+	c := box.Centre()
+	t := scene.Text{At: c, String: name, Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Angle: 90, Layer: scene.Openings}
+	if d.space.Free(t.Bounds(), crewAir*u) {
+		d.g.Text(t)
+		d.space.Take(t.Bounds())
+		return true
+	}
+	t.Angle = 0
+	for ring := 1.0; ring < 12; ring++ {
+		o := box.Inset(-(3 + 3*ring) * u)
+		for _, k := range [][2]float64{{0, -1}, {0, 1}, {1, 0}, {-1, 0}, {1, -1}, {-1, -1}, {1, 1}, {-1, 1}, {0.5, 1}, {-0.5, 1}, {0.5, -1}, {-0.5, -1}} {
+			t.At = scene.Pt(c.X+k[0]*o.W()/2, c.Y+k[1]*o.H()/2)
+			if !d.space.Free(t.Bounds(), crewAir*u) {
+				continue
+			}
+			from, to := leaderEnds(box.Inset(0.8*u), t.Bounds().Inset(-0.6*u))
+			if !d.space.FreeLine(from, to, 0.3*u) {
+				continue
+			}
+			d.g.Line(from, to, scene.Pen(scene.Openings, 0.25))
+			d.space.Stroke(from, to)
+			d.g.Text(t)
+			d.space.Take(t.Bounds())
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,224 @@
+package pages
+
+import (
+	"fmt"
+	"strconv"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/length"
+	"flitchlay/internal/scene"
+)
+
+// Heights on a strip, from its upper edge.
+const (
+	scaleLine = 44.0 // where the ticks stand on
+	labelTop  = 1.6
+	labelFoot = 40.0
+	capFoot   = 52.6 // baseline of the words under the ticks
+)
+
+// strip draws one strip of a pole at full size. Place is which of the three on the page it is.
+func (b *poleBoard) strip(p pole, index, count, place int) {
+	x0, y0 := b.left, b.top+stripPitch*float64(place)
+	from := p.from + L(index)*stripLong
+	to := from + stripLong
+	view := scene.View{Box: scene.BoxAt(x0, y0, stripLong.MM(), stripHigh), Scale: 1, Metric: b.metric(), Name: p.title, Ratio: "1:1"}
+	g := b.page.Viewed(view, datum("scale", "1"), datum("wall", p.wall), datum("strip", strconv.Itoa(index+1)), datum("from", mm(from)))
+	g.Rect(view.Box, scene.Pen(scene.Frame, 0.18).As(scene.Dashed(0.25)))
+	v := draft.View{Origin: scene.Pt(x0-from.MM(), 0), Scale: 1}
+	space := draft.NewSpace(view.Box.Inset(0.8))
+	end := min(to, p.to)
+	y := y0 + scaleLine
+	g.HLine(x0, v.X(end), y, scene.Pen(scene.Marks, crewFine))
+	b.ticks(g, v, from, end, y)
+	var shown []poleMark
+	if from <= 0 && to > 0 {
+		shown = append(shown, poleMark{at: 0, kind: endMark, label: p.zero, tag: scene.Tag{Class: "datum"}})
+	}
+	for _, m := range p.marks {
+		if m.at >= from && m.at <= to {
+			shown = append(shown, m)
+		}
+	}
+	for _, m := range shown {
+		b.strokes(g, space, v, y0, m)
+	}
+	for _, k := range []int{index, index + 1} {
+		if k > 0 && k < count {
+			b.joint(g, space, v.X(p.from+L(k)*stripLong), y0, k, k > index)
+		}
+	}
+	b.figures(g, space, v, from, end, y0)
+	b.caption(g, space, fmt.Sprintf("%s: strip %d of %d", p.wall, index+1, count), view.Box, y0+capFoot)
+	for _, m := range shown {
+		b.mark(g, space, v, y0, m)
+	}
+}
+
+// joint draws the cross by which two strips are joined, and says which two.
+func (b *poleBoard) joint(g *scene.Group, space *draft.Space, x, y0 float64, k int, right bool) {
+	pen := scene.Pen(scene.Marks, crewFine)
+	y := y0 + stripHigh/2
+	g = g.Part(scene.Tag{Class: "joint", Data: []scene.Datum{datum("joint", strconv.Itoa(k))}})
+	g.HLine(x-4, x+4, y, pen)
+	g.VLine(x, y-4, y+4, pen)
+	space.Take(scene.Box{X0: x - 4.4, Y0: y - 4.4, X1: x + 4.4, Y1: y + 4.4})
+	t := scene.Text{String: fmt.Sprintf("%d | %d", k, k+1), Height: crewLarge, Bold: true, Seat: scene.Hanging, Layer: scene.Marks}
+	for off := 2.0; off < 100; off += 1.5 {
+		t.At = scene.Pt(x+off, y0+2.4)
+		if right {
+			t.At.X, t.Anchor = x-off, scene.End
+		}
+		if space.Free(t.Bounds(), 0.6) {
+			g.Text(t)
+			space.Take(t.Bounds())
+			return
+		}
+	}
+}
+
+// ticks draws millimetres under the line and inches over it, to an eighth.
+func (b *poleBoard) ticks(g *scene.Group, v draft.View, from, to L, y float64) {
+	var points []scene.Point
+	each := func(step L, sign float64, long func(k int64) float64) {
+		k := int64(from / step)
+		for ; L(k)*step <= to; k++ {
+			if x := L(k) * step; x >= from {
+				points = append(points, scene.Pt(v.X(x), y), scene.Pt(v.X(x), y+sign*long(k)))
+			}
+		}
+	}
+	each(length.Millimetre, 1, func(k int64) float64 {
+		switch {
+		case k%10 == 0:
+			return 3
+		case k%5 == 0:
+			return 2.2
+		}
+		return 1.4
+	})
+	each(length.Inch/8, -1, func(k int64) float64 {
+		switch {
+		case k%8 == 0:
+			return 3
+		case k%4 == 0:
+			return 2.2
+		case k%2 == 0:
+			return 1.6
+		}
+		return 1
+	})
+	g.Path(scene.Pen(scene.Grain, 0.13), scene.Strokes(points...)...)
+}
+
+// figures letters every tenth centimetre under the ticks.
+func (b *poleBoard) figures(g *scene.Group, space *draft.Space, v draft.View, from, to L, y0 float64) {
+	step := 100 * length.Millimetre
+	for k := int64(from / step); L(k)*step <= to; k++ {
+		x := L(k) * step
+		t := scene.Text{At: scene.Pt(v.X(x), y0+capFoot-0.6), String: strconv.FormatInt(100*k, 10), Height: crewSmall, Anchor: scene.Middle, Layer: scene.Marks}
+		if x >= from && space.Free(t.Bounds(), 0.5) {
+			g.Text(t)
+			space.Take(t.Bounds())
+		}
+	}
+}
+
+// caption says which strip it is, under the ticks where there is room.
+func (b *poleBoard) caption(g *scene.Group, space *draft.Space, text string, box scene.Box, y float64) {
+	size := crewText
+	text = scene.Shorten(text, size, true, 80)
+	w := scene.Width(text, size, true)
+	for _, at := range []float64{20, 120, 60, 160, 30, 130, 70, 40, 100, 150} {
+		t := scene.Text{At: scene.Pt(box.X0+at, y), String: text, Height: size, Bold: true, Layer: scene.Marks}
+		if at+w < box.W()-2 && space.Free(t.Bounds(), 0.5) {
+			g.Text(t)
+			space.Take(t.Bounds())
+			return
+		}
+	}
+}
+
+// strokes draws the lines of a mark over the whole height down to the ticks.
+func (b *poleBoard) strokes(g *scene.Group, space *draft.Space, v draft.View, y0 float64, m poleMark) {
+	x, foot := v.X(m.at), y0+scaleLine+3.4
+	m.tag.Data = append(append([]scene.Datum{}, m.tag.Data...), datum("x", mm(m.at)))
+	g = g.Part(m.tag)
+	up := func(x, width float64, layer scene.Layer, dash scene.Dash) {
+		g.VLine(x, y0, foot, scene.Pen(layer, width).As(dash))
+	}
+	wide := 0.35
+	switch m.kind {
+	case seamMark:
+		up(x, crewHeavy, scene.Seams, scene.Dash{})
+	case lineMark:
+		up(x, crewHeavy, scene.Plumb, scene.Dashed(crewHeavy/2))
+		g.Polygon(scene.Style{Layer: scene.Plumb, Fill: scene.Solid(scene.Black)}, scene.Pt(x, foot), scene.Pt(x-1.6, foot+3), scene.Pt(x+1.6, foot+3))
+	case edgeMark:
+		up(x-0.5, 0.25, scene.Openings, scene.Dash{})
+		up(x+0.5, 0.25, scene.Openings, scene.Dash{})
+		wide = 0.65
+	case boxMark:
+		g.Line(scene.Pt(x-3, foot-7), scene.Pt(x+3, foot-13), scene.Pen(scene.Boxes, crewFine))
+		g.Line(scene.Pt(x-3, foot-13), scene.Pt(x+3, foot-7), scene.Pen(scene.Boxes, crewFine))
+		up(x, 0.25, scene.Boxes, scene.Dashed(0.25))
+	case endMark:
+		up(x, 0.5, scene.Walls, scene.Dash{})
+	}
+	space.Take(scene.Box{X0: x - wide, Y0: y0, X1: x + wide, Y1: foot})
+	if m.kind == lineMark {
+		space.Take(scene.Box{X0: x - 1.6, Y0: foot, X1: x + 1.6, Y1: foot + 3})
+	}
+	if m.kind == boxMark {
+		space.Take(scene.Box{X0: x - 3.2, Y0: foot - 13.2, X1: x + 3.2, Y1: foot - 6.8})
+	}
+}
+
+// mark letters what a mark is and where, upright beside it: to its right, to its left, else further off on a leader.
+func (b *poleBoard) mark(g *scene.Group, space *draft.Space, v draft.View, y0 float64, m poleMark) {
+	x := v.X(m.at)
+	lines := []string{m.label}
+	if scene.Width(m.label, crewText, m.kind == lineMark) > labelFoot-labelTop {
+		lines = scene.Wrap(m.label, crewText, m.kind == lineMark, labelFoot-labelTop)
+	}
+	const pitch = 5.2
+	wide := pitch*float64(len(lines)-1) + crewText
+	for _, off := range poleOffsets(wide) {
+		var texts []scene.Text
+		ok := true
+		for i, s := range lines {
+			t := scene.Text{At: scene.Pt(x+off+pitch*float64(i)+crewText/2, y0+labelFoot), String: s, Height: crewText, Bold: m.kind == lineMark, Angle: 90, Seat: scene.Centred, Layer: scene.Notes}
+			if !space.Free(t.Bounds(), 0.55) {
+				ok = false
+				break
+			}
+			texts = append(texts, t)
+		}
+		if !ok {
+			continue
+		}
+		in := g.Part(scene.Tag{Class: "dimension", Data: []scene.Datum{datum("length", mm(m.at))}})
+		for _, t := range texts {
+			in.Text(t)
+			space.Take(t.Bounds())
+		}
+		if off > 8 || off+wide < -8 { // so far off that a line has to lead there
+			near := x + off - 0.4
+			if off < 0 {
+				near = x + off + wide + 0.4
+			}
+			y := y0 + labelFoot + 0.5
+			in.Line(scene.Pt(x, y), scene.Pt(near, y), scene.Pen(scene.Marks, 0.25))
+		}
+		return
+	}
+}
+
+// poleOffsets are the left edges of a label beside its mark, the near ones first.
+func poleOffsets(wide float64) []float64 {
+	list := []float64{1.5, -1.5 - wide}
+	for d := 3.0; d < 120; d += 1.5 {
+		list = append(list, d, -d-wide)
+	}
+	return list
+}
