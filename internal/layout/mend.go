@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"flitchlay/internal/length"
+	"flitchlay/internal/room"
 	"flitchlay/internal/seam"
 )
 
@@ -108,17 +109,12 @@ func (b *builder) moves(q *question, wall, i, k int) (string, bool) {
 	if b.style.Unit == length.Millimetres {
 		step = 5 * length.Millimetre
 	}
-	low, high := -o.FromLeft, w.Length-o.Right()
-	for j, other := range w.Openings {
-		if j == i {
-			continue
+	low, high, sides := along(w, i)
+	if q.line.Up {
+		if !o.SillGiven {
+			return "", false // what stands on the floor goes neither up nor down
 		}
-		if other.Right() <= o.FromLeft {
-			low = max(low, other.Right()-o.FromLeft)
-		}
-		if other.FromLeft >= o.Right() {
-			high = min(high, other.FromLeft-o.Right())
-		}
+		low, high, sides = upward(w, i)
 	}
 	for n := L(1); n*step <= 12*length.Inch; n++ {
 		for _, by := range [2]L{-n * step, n * step} {
@@ -130,13 +126,52 @@ func (b *builder) moves(q *question, wall, i, k int) (string, bool) {
 			s.Openings[k].A += int64(by)
 			s.Openings[k].B += int64(by)
 			if meets(s) {
-				side := "right"
+				side := sides[1]
 				if by < 0 {
-					side = "left"
+					side = sides[0]
 				}
-				return b.openingWords(wall, i) + " moved " + b.style.Words(by.Abs()) + " to the " + side, true
+				return b.openingWords(wall, i) + " moved " + b.style.Words(by.Abs()) + " " + side, true
 			}
 		}
 	}
 	return "", false
+}
+
+// along is how far an opening can be moved to the left, as a negative length, and to the right, until it meets a neighbour or
+// the wall's end.
+func along(w *room.Wall, i int) (low, high L, sides [2]string) {
+	o := &w.Openings[i]
+	low, high = -o.FromLeft, w.Length-o.Right()
+	for j := range w.Openings {
+		other := &w.Openings[j]
+		if j != i && other.Right() <= o.FromLeft {
+			low = max(low, other.Right()-o.FromLeft)
+		}
+		if j != i && other.FromLeft >= o.Right() {
+			high = min(high, other.FromLeft-o.Right())
+		}
+	}
+	return low, high, [2]string{"to the left", "to the right"}
+}
+
+// upward is the same down and up, where s goes up the wall.
+func upward(w *room.Wall, i int) (low, high L, sides [2]string) {
+	o := &w.Openings[i]
+	low, high = -far, far
+	for _, x := range [2]L{o.FromLeft, o.Right()} {
+		low = max(low, room.At(w.Floor, x)-o.Sill)
+		high = min(high, room.At(w.Ceiling, x)-o.Head)
+	}
+	for j := range w.Openings {
+		other := &w.Openings[j]
+		if j == i || other.Right() <= o.FromLeft || other.FromLeft >= o.Right() {
+			continue
+		}
+		if other.Head <= o.Sill {
+			low = max(low, other.Head-o.Sill)
+		} else {
+			high = min(high, other.Sill-o.Head)
+		}
+	}
+	return low, high, [2]string{"down", "up"}
 }
