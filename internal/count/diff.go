@@ -49,10 +49,19 @@ func (d *Diff) Same() bool {
 
 func (d *Diff) say(format string, args ...any) { d.Room = append(d.Room, fmt.Sprintf(format, args...)) }
 
+// measured reports whether both plans know what was measured.
+func (d *Diff) measured() bool { return d.Old.Room != nil && d.New.Room != nil }
+
 func (d *Diff) walls() {
+	long := func(w ViewWall) L {
+		if d.measured() {
+			return w.Length
+		}
+		return w.Along
+	}
 	old := map[string]L{}
 	for _, w := range d.Old.Walls {
-		old[w.Name] = w.Length
+		old[w.Name] = long(w)
 	}
 	new := map[string]bool{}
 	for _, w := range d.New.Walls {
@@ -61,8 +70,8 @@ func (d *Diff) walls() {
 		switch {
 		case !ok:
 			d.say("wall %s is new", w.Name)
-		case was != w.Length:
-			a, b := d.Style.Apart(was, w.Length)
+		case was != long(w):
+			a, b := d.Style.Apart(was, long(w))
 			d.say("wall %s is %s, was %s", w.Name, b, a)
 		}
 	}
@@ -95,11 +104,18 @@ func (d *Diff) openings() {
 			continue
 		}
 		wide := (o.Right - o.Left) - (was.Right - was.Left)
-		if by := o.Left - was.Left; by != 0 {
+		by := o.Left - was.Left
+		if !d.measured() {
+			wide, by = (o.To-o.From)-(was.To-was.From), o.From-was.From
+		}
+		if by != 0 {
 			d.say("%s on wall %s moved %s %s", name, o.Wall, small(s, by), side(by))
 		}
-		if wide != 0 {
-			d.say("%s is %s wide, was %s", name, s.Words(o.Right-o.Left), s.Words(was.Right-was.Left))
+		switch {
+		case wide > 0:
+			d.say("%s is %s wider", name, small(s, wide))
+		case wide < 0:
+			d.say("%s is %s narrower", name, small(s, wide))
 		}
 		if o.Sill != was.Sill {
 			d.say("%s: sill at %s, was at %s", name, s.Words(o.Sill), s.Words(was.Sill))

@@ -148,7 +148,8 @@ func (c *Count) lost() *Lost {
 }
 
 // mayLose finds how many sheets of a flitch may be lost, of the flitch that stands it least. What numbers allow is
-// counted, then the room is laid out without that many, and with one fewer lost until it holds.
+// counted; where several flitches change over, the room then is laid out without that many, and with one fewer lost until it
+// holds.
 func (c *Count) mayLose(spares bool) int {
 	free := c.free(spares)
 	columns := c.columns()
@@ -162,8 +163,8 @@ func (c *Count) mayLose(spares bool) int {
 			worst, most = i, n
 		}
 	}
-	if len(free) == 1 && !spares && len(c.Flitches[0].Spare) > 0 {
-		return max(most, 0) // one flitch: laid out again with the spares, which is the harder case
+	if len(free) == 1 {
+		return max(most, 0) // seams do not depend on numbers, and of one flitch any numbers do
 	}
 	for most > 0 && !c.holdsWithout(worst, most, spares) {
 		most--

@@ -31,13 +31,15 @@ type View struct {
 // ViewWall is a covered wall.
 type ViewWall struct {
 	Name   string
-	Length L
+	Length L // as measured; 0 from JSON
+	Along  L // along the run, eased corners taken into account
 }
 
 // ViewOpening is an opening, x from the wall's left end.
 type ViewOpening struct {
 	Name, Kind, Wall        string
-	Left, Right, Sill, Head L
+	Left, Right, Sill, Head L // Left, Right as measured; 0 from JSON
+	From, To                L // along the run, from where the wall begins
 }
 
 // ViewSeam is a seam, x from the wall's left end.
@@ -76,12 +78,15 @@ func ViewOf(p *layout.Plan) *View {
 	}
 	for i := range p.Runs {
 		run := &p.Runs[i]
+		left := map[int]L{}
 		for _, st := range run.Walls {
-			v.Walls = append(v.Walls, ViewWall{r.Walls[st.Wall].Name, r.Walls[st.Wall].Length})
+			v.Walls = append(v.Walls, ViewWall{r.Walls[st.Wall].Name, r.Walls[st.Wall].Length, st.Right - st.Left})
+			left[st.Wall] = st.Left
 		}
 		for _, o := range run.Openings {
 			w := &r.Walls[o.Wall]
-			v.Openings = append(v.Openings, ViewOpening{o.Name, o.Kind, w.Name, w.Openings[o.Index].FromLeft, w.Openings[o.Index].Right(), o.Sill, o.Head})
+			v.Openings = append(v.Openings, ViewOpening{o.Name, o.Kind, w.Name, w.Openings[o.Index].FromLeft, w.Openings[o.Index].Right(), o.Sill, o.Head,
+				o.Left - left[o.Wall], o.Right - left[o.Wall]})
 		}
 		for _, s := range run.Seams {
 			v.Seams = append(v.Seams, ViewSeam{s.Number, r.Walls[s.Wall].Name, s.X, s.Closing})
@@ -237,11 +242,11 @@ func ReadKept(text []byte) (*View, error) {
 		left := map[string]inMM{}
 		for _, w := range r.Walls {
 			left[w.Name] = w.Left
-			v.Walls = append(v.Walls, ViewWall{w.Name, L(w.Right - w.Left)})
+			v.Walls = append(v.Walls, ViewWall{Name: w.Name, Along: L(w.Right - w.Left)})
 		}
 		for _, o := range r.Openings {
 			at := left[o.Wall]
-			v.Openings = append(v.Openings, ViewOpening{o.Name, o.Kind, o.Wall, L(o.Left - at), L(o.Right - at), L(o.Sill), L(o.Head)})
+			v.Openings = append(v.Openings, ViewOpening{Name: o.Name, Kind: o.Kind, Wall: o.Wall, Sill: L(o.Sill), Head: L(o.Head), From: L(o.Left - at), To: L(o.Right - at)})
 		}
 		for _, s := range r.Seams {
 			v.Seams = append(v.Seams, ViewSeam{s.Left, s.Wall, L(s.X), s.Closing})

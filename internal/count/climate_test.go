@@ -1,0 +1,128 @@
+package count
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/length"
+	"flitchlay/internal/wood"
+)
+
+// TestSheetMovement holds the movement of a sheet 24 in wide from 70 F and 30 % to 50 % against figures computed from
+// Table 13-5 and equations 4-5 and 13-2 of the Wood Handbook (FPL-GTR-190, FPL-GTR-282).
+func TestSheetMovement(t *testing.T) {
+	for _, c := range []struct {
+		species string
+		cut     wood.Cut
+		inches  float64
+	}{{"walnut", wood.Plain, 0.2022}, {"white oak", wood.Plain, 0.2693}, {"white oak", wood.Quarter, 0.1328}, {"cherry", wood.Plain, 0.1830},
+		{"hard maple", wood.Plain, 0.2605}} {
+		t.Run(c.species+" "+string(c.cut), func(t *testing.T) {
+			s, err := FindSpecies(c.species)
+			require.NoError(t, err)
+			k := &Climate{Shop: &wood.Climate{Temperature: 70, Humidity: 30}, Site: &wood.Climate{Temperature: 70, Humidity: 50}, Species: s, Cut: c.cut,
+				Width: 24 * in, Low: 30, High: 55}
+			move, m, ok := k.Move(*k.Shop, *k.Site)
+			require.True(t, ok)
+			assert.Equal(t, "13-2", m.Equation)
+			assert.InDelta(t, c.inches, float64(move)/float64(in), 0.0001)
+			assert.Contains(t, strings.Join(k.Lines(), "\n"), "grows")
+			back, _, _ := k.Move(*k.Site, *k.Shop)
+			assert.Equal(t, -move, back)
+		})
+	}
+}
+
+// TestYear holds the year's band, 30 to 55 % at 70 F, against figures computed from equation 4-5 of the Wood Handbook:
+// 6.17 to 10.07 % moisture, and 24 in of plain walnut move 0.257 in.
+func TestYear(t *testing.T) {
+	s, err := FindSpecies("walnut")
+	require.NoError(t, err)
+	k := &Climate{Site: &wood.Climate{Temperature: 70, Humidity: 45}, Species: s, Cut: wood.Plain, Width: 24 * in, Low: 30, High: 55}
+	dry, damp, move, ok := k.Year(70)
+	require.True(t, ok)
+	assert.InDelta(t, 6.17, dry, 0.005)
+	assert.InDelta(t, 10.07, damp, 0.005)
+	assert.InDelta(t, 0.257, float64(move)/float64(in), 0.0005)
+}
+
+func TestSpeciesNotKnown(t *testing.T) {
+	_, err := FindSpecies("white aok")
+	require.Error(t, err)
+	assert.Contains(t, err.Error(), "white oak")
+	_, err = FindSpecies("qqqqqqqq")
+	require.Error(t, err)
+	assert.Contains(t, err.Error(), "--list")
+	rows := SpeciesTable().Rows
+	assert.Len(t, rows, len(wood.All()))
+	for _, row := range rows {
+		_, err := FindSpecies(row[0].Text)
+		assert.NoError(t, err)
+	}
+}
+
+// TestRemarks gives one climate after the other that is outside what site and material have to be like.
+func TestRemarks(t *testing.T) {
+	codes := func(k *Climate) string {
+		var out []string
+		for _, r := range k.Remarks() {
+			out = append(out, r.Code)
+			assert.NotEmpty(t, r.Source)
+			assert.NotEmpty(t, r.Text)
+		}
+		return strings.Join(out, " ")
+	}
+	at := func(t, h float64) *wood.Climate { return &wood.Climate{Temperature: t, Humidity: h} }
+	oak, err := FindSpecies("white oak")
+	require.NoError(t, err)
+	wet := 50.0
+	for _, c := range []struct {
+		name string
+		k    Climate
+		want string
+	}{
+		{"all as it should be", Climate{Site: at(70, 43)}, ""},
+		{"colder than 60 F", Climate{Site: at(55, 43)}, SiteTemperature},
+		{"warmer than 60 F, but under 62", Climate{Site: at(61, 43)}, SiteTemperature},
+		{"hotter than 90 F", Climate{Site: at(95, 43)}, SiteTemperature},
+		{"damper than 55 %", Climate{Site: at(70, 70)}, SiteHumidity + " " + OffCentre},
+		{"drier than 30 %", Climate{Site: at(70, 20)}, SiteHumidity + " " + OffCentre},
+		{"a wall at 50 F, where the dew point of 70 F and 50 % is 50.5 F", Climate{Site: at(70, 50), Wall: &wet}, WallDamp + " " + OffCentre},
+		{"a shop drier than the site", Climate{Site: at(70, 43), Shop: at(70, 33), Species: oak, Width: 24 * in}, ShopApart},
+		{"a shop like the site", Climate{Site: at(70, 43), Shop: at(70, 43), Species: oak, Width: 24 * in}, ""},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			c.k.Low, c.k.High = wood.RoomHumidity.Low, wood.RoomHumidity.High
+			assert.Equal(t, c.want, codes(&c.k))
+		})
+	}
+}
+
+func TestClimateOfARoom(t *testing.T) {
+	for name, p := range samples(t) {
+		if !strings.HasSuffix(name, "reading-room.toml") {
+			continue
+		}
+		k, err := ClimateOf(p.Room)
+		require.NoError(t, err)
+		assert.Equal(t, "white oak", k.Species.Name())
+		assert.Equal(t, wood.Quarter, k.Cut)
+		assert.Equal(t, wood.Climate{Temperature: 68, Humidity: 45}, *k.Site)
+		assert.Equal(t, wood.Climate{Temperature: 70, Humidity: 35}, *k.Shop)
+		assert.Equal(t, 49*in/2, k.Width)
+		text := strings.Join(k.Lines(), "\n")
+		for _, want := range []string{"free movement, an upper bound", "dew point", "the room's year", "at the seams"} {
+			assert.Contains(t, text, want)
+		}
+		return
+	}
+	t.Fatal("no reading room")
+}
+
+func TestFine(t *testing.T) {
+	assert.Equal(t, "0.250 in (6.35 mm)", fine(in/4))
+	assert.Equal(t, "0.039 in (1.00 mm)", fine(length.Millimetre))
+}
