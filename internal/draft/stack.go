@@ -168,7 +168,7 @@ func (s *Stack) names(g *scene.Group, k Look, space *Space) {
 		}
 	}
 	end := first - k.Of(2)
-	if !s.Upright && s.NameAt > 0 {
+	if !s.Upright && s.NameAt != 0 {
 		end = math.Min(end, s.NameAt)
 	}
 	for i := range s.Tiers {

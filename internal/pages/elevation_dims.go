@@ -29,14 +29,18 @@ func (e *elevation) stacks() {
 			s.Tiers = append(s.Tiers, t)
 		}
 	}
+	along, up := e.profileTiers()
+	add(&e.above, along)
 	add(&e.above, e.openingTier())
 	add(&e.above, e.boxTier())
 	add(&e.below, e.seamTier())
 	add(&e.below, e.wallTier())
+	add(&e.left, e.bandTier())
 	for _, t := range e.heightTiers() {
 		add(&e.left, t)
 	}
 	add(&e.left, e.boxHeights())
+	add(&e.left, up)
 	if n := len(e.left.Tiers); n == 1 && !e.left.Tiers[0].Running {
 		e.left.Tiers[0].Name = "" // it can only be the openings
 	} else if n > 0 { // names of level tiers stand left of those that read up
@@ -176,7 +180,10 @@ func (e *elevation) boxTier() draft.Tier {
 // wall next door is seen, the return there too.
 func (e *elevation) seamTier() draft.Tier {
 	if e.f.run.Up {
-		return draft.Tier{}
+		if len(e.f.run.Joints) == 0 {
+			return draft.Tier{}
+		}
+		return e.chain("JOINTS", e.f.run.Joints...)
 	}
 	var places []L
 	for _, p := range e.f.parts {
@@ -292,40 +299,82 @@ func (e *elevation) coverTiers() []draft.Tier {
 	x := e.to
 	floor, ceiling := room.At(e.f.w.Floor, x), room.At(e.f.w.Ceiling, x)
 	list := []L{floor, ceiling, floor + e.f.w.Base, ceiling - e.f.w.Crown}
-	for _, z := range e.jointHeights() {
-		list = append(list, z)
-	}
 	whole := e.tier("", []L{floor, ceiling}, e.v.Y)
 	parts := e.tier("", list, e.v.Y)
-	if len(parts.Marks) == 2 {
-		return []draft.Tier{whole}
+	var tiers []draft.Tier
+	if len(parts.Marks) > 2 {
+		tiers = append(tiers, parts)
 	}
-	return []draft.Tier{parts, whole}
+	for _, z := range e.jointHeights() {
+		tiers = append(tiers, e.tier("JOINT", []L{floor, z}, e.v.Y))
+	}
+	return append(tiers, whole)
+}
+
+// profileTiers are the turns of a ceiling that is not straight: along the wall, and their heights over the room's level.
+func (e *elevation) profileTiers() (along, up draft.Tier) {
+	var xs []L
+	zs := []L{0}
+	for _, p := range e.f.w.Ceiling {
+		if p.X > e.from && p.X < e.to {
+			xs = append(xs, p.X)
+		}
+		if p.X >= e.from && p.X <= e.to && p.Z > 0 {
+			zs = append(zs, p.Z)
+		}
+	}
+	sort.Slice(zs, func(i, j int) bool { return zs[i] < zs[j] })
+	zs = compact(zs)
+	if len(zs) < 3 && len(xs) == 0 {
+		return draft.Tier{}, draft.Tier{}
+	}
+	if len(xs) > 0 {
+		along = e.chain("CEILING", xs...)
+	}
+	up = draft.Tier{Name: "CEILING", Running: true}
+	for i, z := range zs {
+		text := ""
+		if i > 0 {
+			text = e.style.Format(z)
+		}
+		up.Marks, up.Figures = append(up.Marks, e.v.Y(z)), append(up.Figures, text)
+	}
+	up.Data = func(i int) []scene.Datum {
+		return []scene.Datum{datum("tier", "ceiling heights"), datum("from", "0"), datum("to", mm(zs[i]))}
+	}
+	return along, up
 }
 
 // jointHeights are the heights at which courses meet on this wall.
 func (e *elevation) jointHeights() []L {
+	if e.f.run.Up {
+		return nil
+	}
 	var list []L
 	for _, p := range e.f.parts {
-		if len(p.sheets) < 2 {
-			continue
-		}
-		for _, s := range p.sheets[:len(p.sheets)-1] {
-			for _, q := range s.Pieces {
-				if q.Wall != e.f.wall {
-					continue
+		if len(p.sheets) > 1 {
+			for _, z := range e.f.run.Joints {
+				if bottom, top := e.f.cover((p.from + p.to) / 2); bottom < z && z < top {
+					list = append(list, z)
 				}
-				top := q.Outline[0].Z
-				for _, pt := range q.Outline {
-					top = max(top, pt.Z)
-				}
-				list = append(list, top)
 			}
 		}
 	}
-	if len(list) == 0 {
-		return nil
-	}
 	sort.Slice(list, func(i, j int) bool { return list[i] < list[j] })
-	return list[len(list)-1:]
+	return compact(list)
+}
+
+// bandTier are the seams of horizontal grain: what each band covers, from the lower edge of the covering up.
+func (e *elevation) bandTier() draft.Tier {
+	if !e.f.run.Up {
+		return draft.Tier{}
+	}
+	bottom, top := e.f.cover(e.from)
+	list := []L{bottom, top}
+	for _, s := range e.f.run.Seams {
+		if s.At > bottom && s.At < top {
+			list = append(list, s.At)
+		}
+	}
+	return e.tier("SEAMS", list, e.v.Y)
 }

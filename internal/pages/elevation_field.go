@@ -215,7 +215,7 @@ func (e *elevation) joints(g *scene.Group) {
 					b := q.Outline[(i+1)%len(q.Outline)]
 					inner := a.Z == b.Z && e.inside(min(a.X, b.X), max(a.X, b.X), a.Z)
 					if e.f.run.Up && a.X == b.X {
-						inner = a.X > e.f.left && a.X < e.f.right
+						inner = a.X > e.f.left && a.X < e.f.right && !e.edge(a.X)
 					}
 					if !inner {
 						continue
@@ -231,6 +231,21 @@ func (e *elevation) joints(g *scene.Group) {
 			}
 		}
 	}
+}
+
+// edge reports whether an opening or a bare strip has its edge at x.
+func (e *elevation) edge(x L) bool {
+	for i := range e.f.w.Openings {
+		if o := &e.f.w.Openings[i]; x == o.FromLeft || x == o.Right() {
+			return true
+		}
+	}
+	for _, b := range e.f.w.Bare {
+		if x == b.From || x == b.To {
+			return true
+		}
+	}
+	return false
 }
 
 // inside reports whether a level edge lies inside the covering: neither its upper or lower edge nor that of an opening.

@@ -42,7 +42,11 @@ func (e *elevation) noteLines() []string {
 	if v.Match != "" {
 		one = append(one, v.Match+" match between leaves")
 	}
-	one = append(one, "hung in number order left to right")
+	if e.f.run.Up {
+		one = append(one, "grain level, hung in number order from the foot up")
+	} else {
+		one = append(one, "hung in number order left to right")
+	}
 	line := capital(strings.Join(one, ", ")) + "."
 	if m := e.room.Project.Measured; m != "" {
 		line += " Field measured " + m + "."

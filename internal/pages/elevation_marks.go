@@ -112,7 +112,10 @@ func (e *elevation) numbers() {
 		courses = max(courses, len(p.sheets))
 	}
 	for course := range courses {
-		row, ok := e.numberRow(course)
+		row, ok := 0.0, false
+		if !e.f.run.Up {
+			row, ok = e.numberRow(course)
+		}
 		for _, p := range e.f.parts {
 			if x0, x1, shown := e.onPage(p); shown && course < len(p.sheets) {
 				e.number(p, course, x0, x1, row, ok)

@@ -90,8 +90,14 @@ func (f *face) take(s *layout.Sheet) {
 	if !held {
 		return
 	}
-	if f.run.Up {
-		f.parts = append(f.parts, part{s.Place, f.left, f.right, []*layout.Sheet{s}})
+	if f.run.Up { // one piece of a band
+		a, b := f.right, f.left
+		for _, p := range s.Pieces {
+			for _, q := range p.Outline {
+				a, b = min(a, q.X), max(b, q.X)
+			}
+		}
+		f.parts = append(f.parts, part{s.Place, a, b, []*layout.Sheet{s}})
 		return
 	}
 	for turn := -f.run.Length; turn <= f.run.Length; turn += max(f.run.Length, 1) {

@@ -190,6 +190,7 @@ func (w woods) cathedrals(seed uint64, leaf int, height float64) []strand {
 func (e *elevation) grain(g *scene.Group, clear []scene.Box) {
 	w, sources := e.woods(), e.sources(e.f.run)
 	if e.f.run.Up {
+		e.levelGrain(g, w, sources, clear)
 		return
 	}
 	feet := inches(e.f.high-e.f.low)/12 + 1
@@ -239,6 +240,40 @@ func (e *elevation) grain(g *scene.Group, clear []scene.Box) {
 			style.Width *= width
 			g.Path(style, chained(lines[i])...)
 		}
+	}
+}
+
+// levelGrain draws the grain of bands: as that of a wall laid on its side.
+func (e *elevation) levelGrain(g *scene.Group, w woods, sources map[int]source, clear []scene.Box) {
+	feet := inches(e.to-e.from)/12 + 1
+	var lines []scene.Point
+	for _, p := range e.f.parts {
+		s := p.sheet()
+		src, ok := sources[p.place]
+		if !ok {
+			continue
+		}
+		box := scene.Box{X0: e.v.X(max(p.from, e.from)), Y0: e.v.Y(s.Right), X1: e.v.X(min(p.to, e.to)), Y1: e.v.Y(s.Left)}
+		start := src.u
+		end := start + inches(s.Right-s.Left)
+		for leaf := int(math.Floor(start / w.leaf)); float64(leaf)*w.leaf < end; leaf++ {
+			strands := w.strands(src.seed+uint64(s.Course), leaf, feet)
+			keep := w.leaf * 25.4 / float64(e.v.Scale) / float64(len(strands)) / 0.38
+			for i, t := range strands {
+				if noise(src.seed, 6, i) > keep {
+					continue
+				}
+				var row []scene.Point
+				for _, q := range t.points {
+					up := (float64(leaf)+q.X)*w.leaf - start
+					row = append(row, scene.Pt(e.v.X(e.from)+q.Y*304.8/float64(e.v.Scale), e.v.Y(s.Left)-up*25.4/float64(e.v.Scale)))
+				}
+				lines = append(lines, clipped(row, box, clear)...)
+			}
+		}
+	}
+	if len(lines) > 0 {
+		g.Path(scene.Pen(scene.Grain, e.look.Grain).In(warm), chained(lines)...)
 	}
 }
 

@@ -34,6 +34,9 @@ var oddRooms = map[string]string{
 	"no layout keeps the rules":           head("in") + wall("Tight", `5'`, `9'`, window(`8`, `1' 4`), window(`2' 6`, `1' 8`)),
 	"an architect with a long name, many revisions": strings.Replace(head("in"), `for = "Osprey & Vane Architects"`, `for = "The Office of Osprey, Vane, Plover, Lapwing & Daughters, Architects and Landscape Architects"`, 1) +
 		revisions(9) + wall("North", `12'`, `9'`),
+	"grain level":                    strings.Replace(head("in"), `cut = "plain"`, "cut = \"quarter\"\ngrain = \"horizontal\"", 1) + wall("Bar", `22'`, `9'`, window(`5'`, `4'`), box("outlet", "15'", "1' 6")) + wall("Back", `9'`, `9'`),
+	"sheets hang already":            head("in") + wall("North", `14'`, `9'`) + "[[hung]]\nwall = \"North\"\nsheet = 1\nseam = \"1' 10\"\n",
+	"a tall wall in two courses":     strings.Replace(head("in"), `length = "13'"`, `length = "8'"`, 1) + wall("Stair", `9'`, `14'`, window(`3'`, `3'`)),
 	"a name the faces cannot letter": head("in") + wall("西 wall", `12'`, `9'`),
 }
 

@@ -12,6 +12,7 @@ var submittal = []section{
 	{plans, roomKeyPages},
 	{elevations, elevationPages},
 	{enlarged, openingPages},
+	{details, detailPages},
 	{schedules, schedulePages},
 }
 
