@@ -154,9 +154,10 @@ func (b *builder) judgeCourses(i int) {
 			continue
 		}
 		w := &b.room.Walls[st.Wall]
-		for _, z := range r.courses.joints {
+		for k, z := range r.courses.joints {
 			b.say(finding.Joint, finding.Finding{Place: b.wallPlace(st.Wall), Wall: st.Wall, Measured: ptr(z)}, finding.Slots{
-				"wall": w.Name, "chance": r.courses.chance})
+				"wall": w.Name, "chance": r.courses.chance, "courses": countWord(len(r.courses.joints) + 1),
+				"below": strconv.Itoa(k + 1), "above": strconv.Itoa(k + 2)})
 		}
 		var turned []int
 		for k := range r.Sheets {
@@ -179,4 +180,13 @@ func (r *Run) on(s *Sheet, wall int) bool {
 		}
 	}
 	return false
+}
+
+// countWord is a small number in words.
+func countWord(n int) string {
+	words := []string{"no", "one", "two", "three", "four", "five", "six"}
+	if n < len(words) {
+		return words[n]
+	}
+	return strconv.Itoa(n)
 }

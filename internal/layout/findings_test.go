@@ -174,7 +174,7 @@ kind = "alarm"
 x = "40"
 z = "84"`), "alarm AL1 at 3'-4\" on wall Long, 7'-0\" up, is an alarm device"},
 	{finding.Joint, wall(`length = "60"
-height = "12'"`), "wall Long takes two courses, joined at 6'-0\": the middle between"},
+height = "12'"`), "wall Long takes two courses; 1 and 2 meet at 6'-0\": the middle between"},
 	{finding.Turned, wall(`length = "60"
 height = "12'"
 [rules]

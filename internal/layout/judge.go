@@ -420,7 +420,7 @@ func (b *builder) judgeGaps(i int) {
 		wall, x := b.sheetAt(r, s)
 		what := "a gap"
 		for _, o := range r.Openings {
-			if o.Through && r.Line.DistanceTo(s.Left+s.Width.HalfDown(), o.Left, o.Right) == 0 {
+			if r.Line.DistanceTo(s.Left+s.Width.HalfDown(), o.Left, o.Right) == 0 {
 				what = b.openingWords(o.Wall, o.Index)
 			}
 		}

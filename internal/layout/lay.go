@@ -31,7 +31,9 @@ func LayAim(r *room.Room, aim seam.Aim) (*Plan, error) {
 		return nil, err
 	}
 	b.tile()
-	b.number()
+	if err := b.number(); err != nil {
+		return nil, err
+	}
 	b.measureCorners()
 	b.judge()
 	b.drift()

@@ -454,3 +454,44 @@ height = "8'"
 	assert.Nil(t, sheet["number"])
 	assert.Nil(t, sheet["flitch"])
 }
+
+// secondRun is two runs of which only the second one hangs so far.
+func secondRun(first, second int) string {
+	return fmt.Sprintf(`%s[[flitch]]
+number = "F-1"
+sheets = "1-14"
+[[wall]]
+name = "A"
+length = "90"
+height = "8'"
+corner = "none"
+[[wall]]
+name = "B"
+length = "90"
+height = "8'"
+[[hung]]
+wall = "B"
+sheet = %d
+seam = "21 3/8"
+[[hung]]
+wall = "B"
+sheet = %d
+seam = "44"
+`, head, first, second)
+}
+
+func TestSecondRunHangsFirst(t *testing.T) {
+	p := lay(t, secondRun(6, 7))
+	var numbers []int
+	for _, r := range p.Runs {
+		for _, s := range r.Sheets {
+			numbers = append(numbers, s.Number)
+		}
+	}
+	assert.Equal(t, []int{1, 2, 3, 4, 6, 7, 8, 9}, numbers, "the numbers on the wall stay, those before them stay below")
+	r, err := room.Decode("room.toml", []byte(secondRun(3, 4)))
+	require.NoError(t, err)
+	_, err = Lay(r)
+	require.Error(t, err)
+	assert.Contains(t, err.Error(), "sheet 3 hangs at place 5, but only 2 sheets with lower numbers can stand before it")
+}

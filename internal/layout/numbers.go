@@ -64,7 +64,9 @@ func (b *builder) supplies() []supply {
 }
 
 // number gives every sheet its number: up with the place, flitch after flitch.
-func (b *builder) number() {
+//
+// Errors: a mistake where sheets that hang leave too few numbers for those before them.
+func (b *builder) number() error {
 	columns := b.columns()
 	if len(b.room.Flitches) == 0 {
 		n := 0
@@ -76,10 +78,13 @@ func (b *builder) number() {
 		}
 		b.numberHung(columns)
 		b.say(finding.NoFlitch, finding.Finding{Place: "room", Wall: -1}, finding.Slots{"count": strconv.Itoa(n)})
-		return
+		return nil
 	}
 	all := b.supplies()
-	at := b.hangNumbers(columns, all)
+	at, err := b.hangNumbers(columns, all)
+	if err != nil {
+		return err
+	}
 	for i := range all {
 		if at == len(columns) {
 			break
@@ -94,6 +99,7 @@ func (b *builder) number() {
 	for i := range all {
 		b.stock(columns, all[i])
 	}
+	return nil
 }
 
 // numberHung overrides the numbers of sheets that hang, where no flitch is given.
@@ -103,8 +109,8 @@ func (b *builder) numberHung(columns []column) {
 	for i, c := range columns {
 		for _, k := range c.sheets {
 			s := &c.run.Sheets[k]
-			if n, ok := hung[i+1]; ok && s.Course == 1 {
-				s.Number = n
+			if h, ok := hung[i+1]; ok && s.Course == 1 {
+				s.Number = h.number
 			} else if s.Number <= last {
 				s.Number = last + 1
 			}
@@ -113,42 +119,59 @@ func (b *builder) numberHung(columns []column) {
 	}
 }
 
-// hungNumbers are the numbers of the sheets on the wall, by place.
-func (b *builder) hungNumbers() map[int]int {
-	out := map[int]int{}
+// hungNumbers are the sheets on the wall, by place.
+func (b *builder) hungNumbers() map[int]hungSheet {
+	out := map[int]hungSheet{}
 	for i, asked := range b.asked {
 		run := &b.plan.Runs[i]
 		for j, q := range asked {
 			for k, h := range q.hung {
-				out[run.Spans[j].FirstSheet+k] = h.number
+				out[run.Spans[j].FirstSheet+k] = h
 			}
 		}
 	}
 	return out
 }
 
-// hangNumbers numbers the sheets that hang, takes what is behind them out of the supply, and gives the first column
-// that is still free.
-func (b *builder) hangNumbers(columns []column, all []supply) int {
+// hangNumbers numbers the sheets that hang and those before them, stretch by stretch, takes what is used and what is
+// behind out of the supply, and gives the first column after them.
+func (b *builder) hangNumbers(columns []column, all []supply) (int, error) {
 	hung := b.hungNumbers()
 	flitch, at := 0, 0
-	for ; at < len(columns); at++ {
-		n, ok := hung[at+1]
+	for k := range columns {
+		h, ok := hung[k+1]
 		if !ok {
-			break
+			continue
 		}
-		for flitch < len(all)-1 && !slices.Contains(all[flitch].flitch.Sheets, n) {
-			all[flitch].free = nil
-			flitch++
+		n, to := h.number, flitch
+		for to < len(all)-1 && !slices.Contains(all[to].flitch.Sheets, n) {
+			to++
 		}
-		for up, k := range columns[at].sheets {
-			s := &columns[at].run.Sheets[k]
+		// what stands before it takes the numbers below it
+		before := slices.Clone(all[flitch : to+1])
+		last := &before[len(before)-1]
+		last.free = slices.DeleteFunc(slices.Clone(last.free), func(m int) bool { return m >= n })
+		for i := range before {
+			if at < k {
+				at = b.lay(columns[:k], at, before, i)
+			}
+		}
+		if at < k {
+			return 0, b.room.Mistake(h.where, fmt.Sprintf("sheet %d hangs at place %d, but only %d sheets with lower numbers can stand before it",
+				n, k+1, at), "say which sheets hang before it, or look at the numbers on their backs")
+		}
+		for i := flitch; i < to; i++ {
+			all[i].free = nil
+		}
+		flitch, at = to, k+1
+		for up, j := range columns[k].sheets {
+			s := &columns[k].run.Sheets[j]
 			s.Flitch, s.Number = all[flitch].flitch.Number, n+up
 		}
-		n += len(columns[at].sheets) - 1
+		n += len(columns[k].sheets) - 1
 		all[flitch].free = slices.DeleteFunc(slices.Clone(all[flitch].free), func(m int) bool { return m <= n })
 	}
-	return at
+	return at, nil
 }
 
 // lay gives columns from at on the numbers of flitch i, as far as it goes or as far as the next one had better begin.

@@ -106,6 +106,12 @@ func (b *builder) tile() {
 		for _, st := range r.Walls {
 			b.tileWall(r, st)
 		}
+		for k := range r.Sheets {
+			// what an opening takes whole is never cut: it keeps its number and goes back to stock
+			if s := &r.Sheets[k]; len(s.Pieces) == 0 && s.CutLength != 0 {
+				s.InGap, s.CutLength, s.Above, s.Below, s.Ripped, s.RipTo = true, 0, 0, 0, "", 0
+			}
+		}
 		// under a slope the upper course can be empty: then there is no end match either
 		r.Sheets = slices.DeleteFunc(r.Sheets, func(s Sheet) bool { return s.Course > 1 && s.CutLength == 0 && !s.InGap })
 		b.cutLengths(r)

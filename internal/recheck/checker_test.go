@@ -283,7 +283,7 @@ func (c *checker) sheet(p *printedRun, l *line, s *printedSheet, sp span, edges 
 	if k >= hung {
 		want := []string{""}
 		switch {
-		case l.inGap(from, to): // goes back to stock as it is
+		case len(s.Pieces) == 0: // goes back to stock as it is; cutOf holds the lack of pieces against the covering
 		case !inner && gross-need < snap, inner && !under:
 		case n == 1:
 			want = []string{"left", "right"}
@@ -420,14 +420,13 @@ func (c *checker) cutOf(l *line, s *printedSheet, from, to int64, courses int, w
 	c.gross.Add(c.gross, new(big.Rat).Mul(big.NewRat(units(c.t, s.CutLength), 1), big.NewRat(int64(c.room.Veneer.GrossWidth), 1)))
 	if gap || math.IsInf(low, 0) {
 		assert.Empty(c.t, s.Pieces)
+	}
+	if len(s.Pieces) == 0 { // openings take all of it
 		c.is(0, s.CutLength, "%scut length", what)
 		return
 	}
 	level := mm(int64(c.room.Space.LevelLine))
 	assert.Equal(c.t, units(c.t, s.CutLength), units(c.t, s.Above)+units(c.t, s.Below), what+"above and below make the cut length")
-	if len(s.Pieces) == 0 {
-		return // behind a door that is full height on a part of its width only: what is cut there nobody sees
-	}
 	const hair = 1.01 / 8000 // the point is rounded to 1/8 µm, where a leaning edge meets a slope both of them
 	for _, v := range []struct {
 		want float64
