@@ -33,7 +33,8 @@ type question struct {
 type hungSheet struct {
 	right  L // finished seam, or the raw end it closes the span with
 	number int
-	top    L // reading at the top, as s
+	flitch int // index in Room.Flitches; 0 where none is given
+	top    L   // reading at the top, as s
 	where  room.Place
 }
 
@@ -212,7 +213,7 @@ func (q *question) hang(b *builder, line *run.Run, hung []room.Hung) []room.Hung
 		if s > right-snap {
 			s, q.done = right, true
 		}
-		q.hung = append(q.hung, hungSheet{right: s, number: h.Sheet, top: top, where: h.Where})
+		q.hung = append(q.hung, hungSheet{right: s, number: h.Sheet, flitch: max(0, h.Flitch), top: top, where: h.Where})
 		at, hung = s, hung[1:]
 		if q.done {
 			break

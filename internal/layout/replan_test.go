@@ -198,6 +198,41 @@ func TestReplanColumns(t *testing.T) {
 	}
 }
 
+func TestReplanColumnsWithADamagedNumber(t *testing.T) {
+	// 4 was damaged: over 3 hangs 5
+	text := strings.Replace(flitched("[[wall]]\nname = \"A\"\nlength = \"60\"\nheight = 150\n"+hang("A", 1, "18 1/4", 3, "41 3/4")),
+		"sheets = \"1-14\"\n", "sheets = \"1-14\"\ndamaged = [4]\n", 1)
+	p := lay(t, text)
+	assert.Equal(t, "1-3, 5-7", numbers(p))
+}
+
+// secondRun is two walls of 90, four sheets each, that do not meet; sheets hang on the second one only.
+func secondRun(hung string) string {
+	return plain("A", "90", "none", "") + plain("B", "90", "none", "") + hung
+}
+
+func TestReplanOnTheSecondRun(t *testing.T) {
+	p := lay(t, flitched(secondRun(hang("B", 6, "21 3/8", 7, "44"))))
+	assert.Equal(t, "1-4, 6-9", numbers(p), "what hangs keeps its number, and the wall at its left takes lower ones")
+	assert.Equal(t, []int{5, 10, 11, 12, 13, 14}, p.Left[0].Left)
+	assert.Equal(t, "1-4, 6-9", numbers(lay(t, head+secondRun(hang("B", 6, "21 3/8", 7, "44")))), "without a flitch too")
+	p = lay(t, strings.Replace(flitched(secondRun(hang("B", 6, "21 3/8", 7, "44"))), "sheets = \"1-14\"\n", "sheets = \"1-14\"\ndamaged = [2]\n", 1))
+	assert.Equal(t, "1, 3-9", numbers(p))
+	for _, text := range []string{flitched(secondRun(hang("B", 3, "21 3/8", 4, "44"))), head + secondRun(hang("B", 3, "21 3/8", 4, "44"))} {
+		r, err := room.Decode("room.toml", []byte(text))
+		require.NoError(t, err)
+		_, err = Lay(r)
+		require.Error(t, err)
+		assert.Contains(t, err.Error(), "hung sheet 3 leaves no number for 2 of the sheets at its left: numbers go up from left to right")
+	}
+	// two flitches: the hung one is of the second, the first wall takes the first
+	text := head + "[[flitch]]\nnumber = \"F\"\nsheets = \"1-4\"\n[[flitch]]\nnumber = \"G\"\nsheets = \"11-20\"\n" + secondRun(hang("B", 12, "21 3/8"))
+	p = lay(t, text)
+	assert.Equal(t, "1-4, 12-15", numbers(p))
+	assert.Equal(t, "F", p.Runs[0].Sheets[3].Flitch)
+	assert.Equal(t, "G", p.Runs[1].Sheets[0].Flitch)
+}
+
 func TestReplanInACornerThatDrifted(t *testing.T) {
 	// the third sheet ends at 57, 3 in before the corner: it hangs, so no finding names it, and the next seam still clears the bend
 	p := lay(t, flitched(plain("A", "60", "inside", "")+plain("B", "60", "none", "")+hang("A", 1, "21", 2, "44", 3, "57")))
