@@ -7,11 +7,12 @@ import (
 
 	"flitchlay/internal/count"
 	"flitchlay/internal/draft"
+	"flitchlay/internal/paper"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
 
-// hanging is the plan of the hanging days on its way onto pages of the install set, whose text is never under 3.5.
+// hanging is the plan of the hanging days on its way onto pages of the install set.
 type hanging struct {
 	*set
 	look draft.Look
@@ -19,29 +20,50 @@ type hanging struct {
 	box  scene.Box // that the pages leave to it
 }
 
-// dayPages are the pages of the hanging days inside a box of the install page: what each wall takes, then a timetable
-// for every day with its hold points, its stop places and a log to fill in. There are none where nothing is left to hang.
-func dayPages(s *set, box scene.Box) []*leaf {
-	h := &hanging{set: s, look: readable(s.look), plan: count.Of(s.plan).Schedule(), box: box}
+// dayPages draws the pages of the hanging days: what each wall takes, then a timetable for every day with its hold
+// points, its stop places and a log to fill in. There are none where nothing is left to hang.
+func (c *crewSet) dayPages(n int) []*scene.Page {
+	var out []*scene.Page
+	h := &hanging{set: &c.set, look: c.readable(), plan: count.Of(c.plan).Schedule()}
+	fresh := func(title string) *crewBoard {
+		lines := [2]string{c.place(), fmt.Sprintf("crew of %d, %s to %s", h.plan.Day.Crew, clock(h.plan.Day.Start), clock(h.plan.Day.End))}
+		b := c.open(n+len(out), "install-"+pad(n+len(out)), title, false, lines)
+		b.page.Title = title
+		f := b.page.Frame
+		h.box = b.bar(scene.Box{X0: f.X0, Y0: b.head.Y1, X1: f.X1, Y1: f.Y1})
+		return b
+	}
+	fresh("")
+	for _, l := range h.pages() {
+		b := fresh(l.title)
+		l.draw(&board{set: &c.set, leaf: l, page: b.page, space: b.space, field: h.box})
+		out = append(out, b.page)
+	}
+	return out
+}
+
+// readable is the look of pages without drawings: no text under what is read from a ladder.
+func (c *crewSet) readable() draft.Look {
+	k := c.look
+	k.Small, k.Medium, k.Large = crewText*c.u, crewLarge*c.u, crewName*c.u
+	k.Unit = k.Small / paper.Least
+	return k
+}
+
+// pages are all pages of the days.
+func (h *hanging) pages() []*leaf {
 	if len(h.plan.Tasks) == 0 {
 		return nil
 	}
-	list := h.leaves("HANGING DAYS", h.hoursBlocks(), h.hoursSide)
+	list := h.leaves("Hanging days", h.hoursBlocks(), h.hoursSide)
 	for day := 1; day <= h.plan.Days; day++ {
-		title := "HANGING DAY " + strconv.Itoa(day)
+		title := "Hanging day " + strconv.Itoa(day)
 		if h.plan.Days > 1 {
-			title += " OF " + strconv.Itoa(h.plan.Days)
+			title += " of " + strconv.Itoa(h.plan.Days)
 		}
 		list = append(list, h.leaves(title, h.dayBlocks(day), func(b *board, box scene.Box) { h.daySide(b, box, day) })...)
 	}
 	return list
-}
-
-// readable is a look whose small text is what else is medium: a page on a wall is read from a ladder.
-func readable(k draft.Look) draft.Look {
-	k.Unit *= k.Medium / k.Small
-	k.Small, k.Medium = k.Medium, k.Large
-	return k
 }
 
 // leaves flow blocks into the left part of as many pages as they take; the right part of the first is drawn by side.
@@ -54,7 +76,7 @@ func (h *hanging) leaves(title string, blocks []block, side func(*board, scene.B
 	for i, parts := range flow(k, blocks, c) {
 		l := &leaf{title: title, wall: -1, scale: "none"}
 		if i > 0 {
-			l.title += ", CONTINUED"
+			l.title += ", on"
 		}
 		l.draw = func(b *board) {
 			set := *b.set
@@ -100,7 +122,7 @@ func (h *hanging) hoursBlocks() []block {
 func (h *hanging) rules() []draft.Item {
 	d := h.plan.Day
 	texts := []string{
-		"Hold 0: all sheets on the floor in their order, register marks level; signed before the first cut.",
+		"Hold 0: all sheets on the floor in their order, register marks level; signed on the room start page before the first cut.",
 		fmt.Sprintf("Sheets go up in groups of %d, damped together. No sheet is begun that is not up, its seam cut, before the evening.", d.Group),
 		"After the first group of every flitch: stop, look from 6 ft and along the wall, by the light that the room will have.",
 		"Dry fit every wrap before paste. Cut a seam when both sheets are up and rested: wet wood is wide.",
@@ -120,7 +142,7 @@ func (h *hanging) rules() []draft.Item {
 func (h *hanging) hoursSide(b *board, box scene.Box) {
 	d := h.plan.Day
 	t := pairs("MINUTES")
-	t.Columns[1].Align = scene.End
+	t.Columns[1].Align, t.Row = scene.End, h.look.Of(5.2)
 	row := func(what string, n int) { t.Rows = append(t.Rows, draft.Row{Cells: []string{what, strconv.Itoa(n)}}) }
 	row("plain sheet", d.Plain)
 	row("round a corner", d.Wrap)
@@ -138,7 +160,7 @@ func (h *hanging) hoursSide(b *board, box scene.Box) {
 	say := func(text string, bold bool) {
 		y = draft.Paragraph(&b.page.Group, scene.Notes, scene.Pt(box.X0, y), text, k.Small, bold, box.W()) + k.Of(1)
 	}
-	say("Common practice, no source, but for what the room file says: put in your own.", false)
+	say("Common practice, no source, where [day] of the room file does not say.", false)
 	y += k.Of(3)
 	say(fmt.Sprintf("CREW OF %d: %s PERSON-HOURS", d.Crew, clock(h.plan.Minutes()*d.Crew)), true)
 	for _, text := range crew(d.Crew) {
@@ -150,11 +172,11 @@ func (h *hanging) hoursSide(b *board, box scene.Box) {
 func crew(n int) []string {
 	switch n {
 	case 1:
-		return []string{"One: up for the top and the smoothing, down for the mark, the plumb line and the base. Call somebody for every wrap."}
+		return []string{"One, up and down: call somebody for every wrap."}
 	case 2:
-		return []string{"Up: top of the sheet, ceiling cut, smoothing.", "Down: register mark to the level line, edge to the plumb line, base. Damps the next group while the last seam is cut."}
+		return []string{"Up: top, ceiling cut, smoothing.", "Down: mark, plumb line, base; damps the next group."}
 	}
-	return []string{"Up: top of the sheet, ceiling cut, smoothing.", "Down: register mark to the level line, edge to the plumb line, base.", "Others: cut to length, paste, damp the next group, keep the log."}
+	return []string{"Up: top, ceiling cut, smoothing.", "Down: mark, plumb line, base.", "Others: cut, paste, damp, keep the log."}
 }
 
 // side draws a table as wide as the side and gives the y under it.
@@ -300,13 +322,10 @@ func (h *hanging) daySide(b *board, box scene.Box, day int) {
 	}
 	y := h.side(b, box, box.Y0, log) + k.Of(2)
 	for _, x := range h.plan.Steps {
-		if x.Day != day || x.Kind != count.LookStep && x.Kind != count.LayOutStep {
-			continue
+		if x.Day != day || x.Kind != count.LookStep {
+			continue // hold 0 is signed on the room start page
 		}
-		words := "HOLD 0, dry lay-out"
-		if x.Kind == count.LookStep {
-			words = "HOLD, " + strings.TrimPrefix(holdWords(x.Hold), "look at ")
-		}
+		words := "HOLD, " + strings.TrimPrefix(holdWords(x.Hold), "look at ")
 		if y+k.Of(17) > box.Y1 {
 			break
 		}

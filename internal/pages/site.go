@@ -7,6 +7,9 @@ import (
 	"flitchlay/internal/wood"
 )
 
+// generalPages are those with numbers from 001 on: the cover, then the site.
+func generalPages(s *set) []*leaf { return append(coverPages(s), sitePages(s)...) }
+
 // sitePages are what the site has to be like before sheets are hung, what is measured there, and who says so.
 func sitePages(s *set) []*leaf {
 	c := s.columns(3)
