@@ -146,6 +146,7 @@ func (c *call) climateOf(args []string, f *climateFlags) (*count.Climate, error)
 		if k.Low, k.High, err = parseYear(f.year); err != nil {
 			return nil, err
 		}
+		k.YearGiven = true
 	}
 	if k.Shop == nil && k.Site == nil {
 		return nil, fmt.Errorf(`no climate is given: --to "68 F 45 %%", or [site] in a room file; --list names the species`)
@@ -161,11 +162,12 @@ func (c *call) tellClimate(k *count.Climate, f *climateFlags) error {
 	var chart []byte
 	if f.chart != "" {
 		var states []pages.State
+		metric := k.Style.Unit == length.Millimetres
 		if k.Shop != nil {
-			states = append(states, pages.State{Name: "shop", Climate: *k.Shop})
+			states = append(states, pages.State{Name: "shop", Climate: *k.Shop, Metric: metric})
 		}
 		if k.Site != nil {
-			states = append(states, pages.State{Name: "site", Climate: *k.Site})
+			states = append(states, pages.State{Name: "site", Climate: *k.Site, Metric: metric})
 		}
 		var err error
 		if chart, err = svg.Page(pages.MoisturePage(states), svg.Options{}); err != nil {
@@ -175,13 +177,11 @@ func (c *call) tellClimate(k *count.Climate, f *climateFlags) error {
 	for _, line := range k.Lines() {
 		fmt.Fprintln(c.out, line)
 	}
-	for _, r := range k.Remarks() {
-		level := "note"
-		if r.Should {
-			level = "should"
-		}
-		fmt.Fprintf(c.out, "%s  %s  %s (%s)\n", level, r.Code, r.Text, r.Source)
+	t := table(c.out)
+	for _, r := range count.SiteFindings(k.Room()) {
+		fmt.Fprintf(t, "%s\t%s\t%s\n", r.Level, r.Code, r.Message)
 	}
+	t.Flush()
 	if f.chart == "" {
 		return nil
 	}

@@ -52,7 +52,7 @@ ROOM is a room file, or - for standard input.`,
 			if cmd.Flags().Changed("xlsx") && book == "" {
 				return fmt.Errorf("--xlsx takes the name of a file")
 			}
-			if n := strings.Count(" "+strings.Join(args, " ")+" ", " "+stdin+" "); n > 1 {
+			if i := slices.Index(args, stdin); i >= 0 && slices.Contains(args[i+1:], stdin) {
 				return fmt.Errorf("- can be read only once")
 			}
 			if book != "" {

@@ -16,6 +16,7 @@ type Climate struct {
 	Shop, Site *wood.Climate // nil: not given
 	Wall       *float64      // the wall's own temperature in degrees F, nil: not given
 	Low, High  float64       // the room's humidity over the year, per cent
+	YearGiven  bool          // else it is that of the woodwork standard
 	Species    *wood.Species // nil: not given
 	Cut        wood.Cut
 	Width      L // of a sheet; 0: not given
@@ -23,7 +24,7 @@ type Climate struct {
 	Style      length.Style
 }
 
-// ClimateOf takes what a room says. The year's band is that of the woodwork standard.
+// ClimateOf takes what a room says. Where it does not say the year's band it is that of the woodwork standard.
 //
 // Errors: a species that the table does not have, with the nearest names.
 func ClimateOf(r *room.Room) (*Climate, error) {
@@ -34,6 +35,10 @@ func ClimateOf(r *room.Room) (*Climate, error) {
 	}
 	if r.Site.ShopGiven {
 		c.Shop = &wood.Climate{Temperature: r.Site.Shop.Temperature, Humidity: r.Site.Shop.Humidity}
+	}
+	c.Wall = r.Site.Wall
+	if y := r.Site.Year; y != nil {
+		c.Low, c.High, c.YearGiven = y.Low, y.High, true
 	}
 	if r.Veneer.Species != "" {
 		s, err := FindSpecies(r.Veneer.Species)
@@ -74,67 +79,6 @@ func (c *Climate) Year(temperature float64) (dry, damp float64, move L, ok bool)
 	a, b := wood.Climate{Temperature: temperature, Humidity: c.Low}, wood.Climate{Temperature: temperature, Humidity: c.High}
 	move, _, ok = c.Move(a, b)
 	return a.Moisture(), b.Moisture(), move, ok
-}
-
-// Remark is what is to be said about site and material. Code and wording of those that a check says are the check's own.
-type Remark struct {
-	Code   string
-	Should bool // else a note
-	Text   string
-	Source string
-}
-
-// Codes of remarks.
-const (
-	SiteTemperature = "site-temperature"
-	SiteHumidity    = "site-humidity"
-	WallDamp        = "wall-damp"
-	ShopApart       = "shop-apart"
-	OffCentre       = "off-the-middle"
-)
-
-// Remarks holds the site against what material and site have to be like.
-func (c *Climate) Remarks() []Remark {
-	var out []Remark
-	if s := c.Site; s != nil {
-		if t := wood.RoomTemperature; !t.Holds(s.Temperature) {
-			out = append(out, Remark{SiteTemperature, true, fmt.Sprintf("the site is at %s; hold it from %s to %s while sheets lie, hang and after",
-				degrees(s.Temperature), degrees(t.Low), degrees(t.High)), t.Source})
-		} else if t := wood.WinterSite; !t.Holds(s.Temperature) {
-			out = append(out, Remark{SiteTemperature, true, fmt.Sprintf("the site is at %s; while interior wood goes in hold at least %s when it freezes outside, %s in summer",
-				degrees(s.Temperature), degrees(t.Low), degrees(wood.SummerSite.Low)), t.Source})
-		}
-		if h := wood.RoomHumidity; !h.Holds(s.Humidity) {
-			out = append(out, Remark{SiteHumidity, true, fmt.Sprintf("the site has %s %% relative humidity; hold it from %s to %s %%, never longer than %s h out of that",
-				fig(s.Humidity), fig(h.Low), fig(h.High), fig(wood.OutOfHumidity.High)), h.Source + ", 3.2.6"})
-		}
-		if dew, ok := s.DewPoint(); ok && c.Wall != nil {
-			over := *c.Wall - dew
-			if !wood.WallOverDewPoint.Holds(over) {
-				out = append(out, Remark{WallDamp, true, fmt.Sprintf("the wall is at %s, %s over the dew point of %s; it has to be at least %s over it",
-					degrees(*c.Wall), spread(over), degrees(dew), spread(wood.WallOverDewPoint.Low)), "common practice, no source"})
-			}
-		}
-	}
-	if c.Shop != nil && c.Site != nil {
-		from, to := c.Shop.Moisture(), c.Site.Moisture()
-		if move, m, ok := c.Move(*c.Shop, *c.Site); ok && move != 0 {
-			way := "wider"
-			if move < 0 {
-				way = "narrower"
-			}
-			out = append(out, Remark{ShopApart, false, fmt.Sprintf("from shop to site wood goes from %s to %s %% moisture: one sheet wants to get %s %s, free; let sheets lie in the room %s h before they hang",
-				fig(from), fig(to), fine(move.Abs()), way, fig(wood.Acclimatise.Low)), "Wood Handbook, FPL-GTR-190, equation " + m.Equation + "; " + wood.Acclimatise.Source})
-		}
-	}
-	if s := c.Site; s != nil {
-		dry, damp, _, _ := c.Year(s.Temperature)
-		if middle, now := (dry+damp)/2, s.Moisture(); math.Abs(now-middle) > (damp-dry)/4 {
-			out = append(out, Remark{OffCentre, false, fmt.Sprintf("the room's year goes from %s to %s %% moisture; today's %s %% is far from the middle, %s %%: start near it",
-				fig(dry), fig(damp), fig(now), fig(middle)), "FPL report 1655 (1956)"})
-		}
-	}
-	return out
 }
 
 // Lines says everything in words, a line each.
@@ -217,9 +161,6 @@ func fine(l L) string {
 // degrees prints a temperature in both scales.
 func degrees(f float64) string { return fig(f) + " F (" + fig(wood.Celsius(f)) + " C)" }
 
-// spread prints a difference of temperatures.
-func spread(f float64) string { return fig(f) + " F" }
-
 // fig prints a figure to one decimal.
 func fig(f float64) string {
 	text := strings.TrimSuffix(strconv.FormatFloat(f, 'f', 1, 64), ".0")
@@ -243,4 +184,25 @@ func SpeciesTable() *Table {
 			text(strings.Join(s.Names[1:], ", "))})
 	}
 	return t
+}
+
+// Room is a room that says no more than the climate does, to be held against what site and material have to be like.
+func (c *Climate) Room() *room.Room {
+	r := &room.Room{}
+	r.Project.Units = c.Style.Unit
+	r.Veneer.Cut, r.Veneer.GrossWidth, r.Veneer.Length = string(c.Cut), c.Width, c.Length
+	if c.Species != nil {
+		r.Veneer.Species = c.Species.Name()
+	}
+	if c.Site != nil {
+		r.Site.Given, r.Site.Temperature, r.Site.Humidity = true, c.Site.Temperature, c.Site.Humidity
+	}
+	if c.Shop != nil {
+		r.Site.ShopGiven, r.Site.Shop = true, room.Climate{Temperature: c.Shop.Temperature, Humidity: c.Shop.Humidity}
+	}
+	r.Site.Wall = c.Wall
+	if c.YearGiven {
+		r.Site.Year = &room.Band{Low: c.Low, High: c.High}
+	}
+	return r
 }

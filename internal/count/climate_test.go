@@ -64,43 +64,6 @@ func TestSpeciesNotKnown(t *testing.T) {
 	}
 }
 
-// TestRemarks gives one climate after the other that is outside what site and material have to be like.
-func TestRemarks(t *testing.T) {
-	codes := func(k *Climate) string {
-		var out []string
-		for _, r := range k.Remarks() {
-			out = append(out, r.Code)
-			assert.NotEmpty(t, r.Source)
-			assert.NotEmpty(t, r.Text)
-		}
-		return strings.Join(out, " ")
-	}
-	at := func(t, h float64) *wood.Climate { return &wood.Climate{Temperature: t, Humidity: h} }
-	oak, err := FindSpecies("white oak")
-	require.NoError(t, err)
-	wet := 50.0
-	for _, c := range []struct {
-		name string
-		k    Climate
-		want string
-	}{
-		{"all as it should be", Climate{Site: at(70, 43)}, ""},
-		{"colder than 60 F", Climate{Site: at(55, 43)}, SiteTemperature},
-		{"warmer than 60 F, but under 62", Climate{Site: at(61, 43)}, SiteTemperature},
-		{"hotter than 90 F", Climate{Site: at(95, 43)}, SiteTemperature},
-		{"damper than 55 %", Climate{Site: at(70, 70)}, SiteHumidity + " " + OffCentre},
-		{"drier than 30 %", Climate{Site: at(70, 20)}, SiteHumidity + " " + OffCentre},
-		{"a wall at 50 F, where the dew point of 70 F and 50 % is 50.5 F", Climate{Site: at(70, 50), Wall: &wet}, WallDamp + " " + OffCentre},
-		{"a shop drier than the site", Climate{Site: at(70, 43), Shop: at(70, 33), Species: oak, Width: 24 * in}, ShopApart},
-		{"a shop like the site", Climate{Site: at(70, 43), Shop: at(70, 43), Species: oak, Width: 24 * in}, ""},
-	} {
-		t.Run(c.name, func(t *testing.T) {
-			c.k.Low, c.k.High = wood.RoomHumidity.Low, wood.RoomHumidity.High
-			assert.Equal(t, c.want, codes(&c.k))
-		})
-	}
-}
-
 func TestClimateOfARoom(t *testing.T) {
 	for name, p := range samples(t) {
 		if !strings.HasSuffix(name, "reading-room.toml") {
