@@ -81,7 +81,7 @@ func (c *call) drawInto(to string, p *layout.Plan, sets []drawnSet, from string)
 		}
 		list, err := s.files(p, t, mark)
 		if err != nil {
-			return err
+			return &lostError{filepath.Join(to, s.word+".pdf"), err}
 		}
 		drawing[s.word], count[s.word] = true, len(list)-1
 		files = append(files, list...)

@@ -8,6 +8,7 @@ import (
 
 	"flitchlay/internal/finding"
 	"flitchlay/internal/layout"
+	"flitchlay/internal/pages"
 	"flitchlay/internal/room"
 )
 
@@ -26,6 +27,8 @@ func (c *call) plan(path string) (*layout.Plan, error) {
 	if err != nil {
 		return nil, &roomError{err}
 	}
+	p.Findings = append(p.Findings, pages.Glyphs(r)...)
+	finding.Sort(p.Findings)
 	c.must = finding.Any(p.Findings, finding.Must)
 	return p, nil
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 )
 
@@ -42,8 +43,10 @@ func readRecord(folder string) ([]drawn, error) {
 	return list, nil
 }
 
-// record is the record as a file.
+// record is the record as a file, by name.
 func record(list []drawn) file {
+	list = slices.Clone(list)
+	slices.SortFunc(list, func(a, b drawn) int { return strings.Compare(a.name, b.name) })
 	var b strings.Builder
 	for _, d := range list {
 		fmt.Fprintf(&b, "%s %s %s\n", d.sum, d.set, d.name)

@@ -30,6 +30,13 @@ type drawnSet struct {
 // drawnSets are all sets, in the order in which they are drawn.
 var drawnSets = []drawnSet{
 	{"submittal", func(p room.Page) string { return p.Submittal }, "ansi-b", "a3", pages.Submittal},
+	{"install", func(p room.Page) string { return p.Install }, "ansi-a", "a4", unmarked(pages.Install)},
+	{"pole", func(p room.Page) string { return p.Install }, "ansi-a", "a4", unmarked(pages.Pole)},
+}
+
+// unmarked draws a set that takes no logo.
+func unmarked(draw func(*layout.Plan, *paper.Template) (*scene.Document, error)) func(*layout.Plan, *paper.Template, *scene.Picture) (*scene.Document, error) {
+	return func(p *layout.Plan, t *paper.Template, _ *scene.Picture) (*scene.Document, error) { return draw(p, t) }
 }
 
 // setWords are the words that --set takes.

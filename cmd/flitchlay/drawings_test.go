@@ -1,0 +1,498 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"encoding/xml"
+	"image"
+	_ "image/png"
+	"io"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"sort"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/cli"
+)
+
+// hair is how far a line may stand off its place on paper, in millimetres.
+const hair = 0.05
+
+// samples are the rooms that come with the program.
+func samples(t *testing.T) []string {
+	files, err := filepath.Glob(filepath.Join(top, "samples", "*.toml"))
+	require.NoError(t, err)
+	require.GreaterOrEqual(t, len(files), 6)
+	return files
+}
+
+// some are all samples with FLITCHLAY_CHECK=1, else one in inches and one in millimetres.
+func some(t *testing.T) []string {
+	if os.Getenv("FLITCHLAY_CHECK") == "1" {
+		return samples(t)
+	}
+	return []string{filepath.Join(top, "samples", "reading-room.toml"), filepath.Join(top, "samples", "metric-headwall.toml")}
+}
+
+// drawn draws a room into a folder of its own.
+func drawn(t *testing.T, room string) string {
+	dir, _ := drawnSets(t, room)
+	return dir
+}
+
+// wrote is what the program says of each set: its file, and the pages in their order.
+var wrote = regexp.MustCompile(`wrote .*?([a-z]+)\.pdf \((\d+) pages?\) and (.*)`)
+
+// drawnSets draws a room into a folder of its own, and gives the names of the pages of each set, in order.
+func drawnSets(t *testing.T, room string) (dir string, order map[string][]string) {
+	dir, order = t.TempDir(), map[string][]string{}
+	var out, messages bytes.Buffer
+	status := cli.Run([]string{"draw", room, "-o", dir}, nil, &out, &messages)
+	require.LessOrEqual(t, status, 1, messages.String())
+	for _, said := range wrote.FindAllStringSubmatch(messages.String(), -1) {
+		for _, name := range strings.Split(said[3], ", ") {
+			order[said[1]] = append(order[said[1]], strings.TrimSuffix(name, ".svg"))
+		}
+		require.Equal(t, said[2], strconv.Itoa(len(order[said[1]])))
+	}
+	require.Len(t, order, 3)
+	return dir, order
+}
+
+// tool gives the path of a program, or skips: a machine need not have it. With FLITCHLAY_CHECK=1 it must.
+func tool(t *testing.T, name string) string {
+	t.Helper()
+	path, err := exec.LookPath(name)
+	if err != nil {
+		if os.Getenv("FLITCHLAY_CHECK") == "1" {
+			t.Fatalf("%s is not installed", name)
+		}
+		t.Skipf("%s is not installed", name)
+	}
+	return path
+}
+
+// run runs a program and gives what it says.
+func run(t *testing.T, name string, args ...string) string {
+	t.Helper()
+	out, err := exec.Command(name, args...).CombinedOutput()
+	require.NoError(t, err, "%s %s\n%s", name, strings.Join(args, " "), out)
+	return string(out)
+}
+
+// element is an element of an SVG file.
+type element struct {
+	XMLName  xml.Name
+	Attrs    []xml.Attr `xml:",any,attr"`
+	Children []element  `xml:",any"`
+	Text     string     `xml:",chardata"`
+}
+
+func (e *element) attr(name string) string {
+	for _, a := range e.Attrs {
+		if a.Name.Local == name {
+			return a.Value
+		}
+	}
+	return ""
+}
+
+func (e *element) number(t *testing.T, name string) float64 {
+	f, err := strconv.ParseFloat(e.attr(name), 64)
+	require.NoError(t, err, "%s of %s", name, e.XMLName.Local)
+	return f
+}
+
+// each visits an element and all in it.
+func (e *element) each(visit func(*element)) {
+	visit(e)
+	for i := range e.Children {
+		e.Children[i].each(visit)
+	}
+}
+
+// of lists all elements of a class.
+func (e *element) of(class string) []*element {
+	var out []*element
+	e.each(func(c *element) {
+		if slices.Contains(strings.Fields(c.attr("class")), class) {
+			out = append(out, c)
+		}
+	})
+	return out
+}
+
+// texts are all words that can be selected.
+func (e *element) texts() []string {
+	var out []string
+	e.each(func(c *element) {
+		if c.XMLName.Local == "text" {
+			out = append(out, strings.Fields(c.Text)...)
+		}
+	})
+	return out
+}
+
+// svgs reads the pages of a folder, by name.
+func svgs(t *testing.T, dir string) map[string]*element {
+	files, err := filepath.Glob(filepath.Join(dir, "*.svg"))
+	require.NoError(t, err)
+	require.NotEmpty(t, files)
+	out := map[string]*element{}
+	for _, f := range files {
+		text, err := os.ReadFile(f)
+		require.NoError(t, err)
+		var e element
+		require.NoError(t, xml.Unmarshal(text, &e), f)
+		out[strings.TrimSuffix(filepath.Base(f), ".svg")] = &e
+	}
+	return out
+}
+
+var figure = regexp.MustCompile(`-?\d+(\.\d+)?`)
+
+// across is how far from left to right the feet of the outlines in some elements reach: above them edges may lean.
+func across(t *testing.T, parts []*element) (left, right float64) {
+	left, right = math.Inf(1), math.Inf(-1)
+	for _, p := range parts {
+		p.each(func(c *element) {
+			switch c.XMLName.Local {
+			case "polygon":
+				xs, ys := points(c.attr("points"))
+				foot := slices.Max(append(ys, math.Inf(-1)))
+				for i, x := range xs {
+					if ys[i] == foot {
+						left, right = min(left, x), max(right, x)
+					}
+				}
+			case "rect":
+				left, right = min(left, c.number(t, "x")), max(right, c.number(t, "x")+c.number(t, "width"))
+			}
+		})
+	}
+	return left, right
+}
+
+// points reads the points of a polygon.
+func points(text string) (xs, ys []float64) {
+	for i, n := range figure.FindAllString(text, -1) {
+		f, err := strconv.ParseFloat(n, 64)
+		if err != nil {
+			panic(err) // it matched
+		}
+		if i%2 == 0 {
+			xs = append(xs, f)
+		} else {
+			ys = append(ys, f)
+		}
+	}
+	return xs, ys
+}
+
+// walls are the lengths of the walls of a room, their seams and their sheets, as the layout prints them.
+type walls struct {
+	Runs []struct {
+		Walls []struct {
+			Name        string
+			Left, Right float64
+		}
+		Seams []struct {
+			At, Seen float64
+			Wall     string
+		}
+		Sheets []struct {
+			Number *int
+			Pieces []struct {
+				Wall    string
+				Outline [][2]float64
+			}
+		}
+	}
+}
+
+func laid(t *testing.T, room string) walls {
+	var out, messages bytes.Buffer
+	require.LessOrEqual(t, cli.Run([]string{"layout", room}, nil, &out, &messages), 1, messages.String())
+	var w walls
+	require.NoError(t, json.Unmarshal(out.Bytes(), &w))
+	return w
+}
+
+// On every elevation the seams stand as far apart, to the scale that the view says, as they do on the wall, and the sheets
+// reach as far as the covering. Every seam of the layout is on an elevation of the submittal set.
+func TestElevationsAreTrueToScale(t *testing.T) {
+	for _, room := range samples(t) {
+		t.Run(filepath.Base(room), func(t *testing.T) {
+			plan := laid(t, room)
+			pages := svgs(t, drawn(t, room))
+			measured, shown := 0, map[string]bool{}
+			for name, page := range pages {
+				for _, view := range page.of("view") {
+					scale, err := strconv.ParseFloat(view.attr("data-scale"), 64)
+					if err != nil || view.attr("data-wall") == "" {
+						continue
+					}
+					var x0, at0 float64
+					first := true
+					for _, s := range view.of("seam") {
+						x, onWall, ok := seamPlace(t, s)
+						if !ok {
+							continue
+						}
+						if first {
+							x0, at0, first = x, onWall, false
+						}
+						assert.InDelta(t, (onWall-at0)/scale, x-x0, hair, "%s: seam at %s", name, s.attr("data-at"))
+						shown[s.attr("data-at")] = true
+						measured++
+					}
+					if strings.HasPrefix(name, "Z-2") { // elevations
+						measured += wholeWall(t, plan, name, view, scale)
+					}
+				}
+			}
+			require.Greater(t, measured, 10)
+			for _, r := range plan.Runs {
+				for _, s := range r.Seams {
+					if s.Seen == 0 {
+						continue // behind a gap that the grain counts on through
+					}
+					assert.True(t, shown[strconv.FormatFloat(s.At, 'f', -1, 64)], "the seam at %v of wall %s is drawn", s.At, s.Wall)
+				}
+			}
+		})
+	}
+}
+
+// seamPlace is where a seam stands on paper, and on its wall.
+func seamPlace(t *testing.T, s *element) (x, onWall float64, ok bool) {
+	if s.attr("data-x") == "" {
+		return 0, 0, false
+	}
+	s.each(func(c *element) {
+		if c.XMLName.Local == "line" && !ok && c.attr("x1") == c.attr("x2") {
+			x, ok = c.number(t, "x1"), true
+		}
+	})
+	return x, s.number(t, "data-x"), ok
+}
+
+// wholeWall holds a wall that is shown whole to its length: from the left edge of its first sheet to the right edge of its
+// last one.
+func wholeWall(t *testing.T, plan walls, page string, view *element, scale float64) int {
+	places := map[string]bool{}
+	sheets := view.of("sheet")
+	for _, s := range sheets {
+		places[s.attr("data-number")] = true
+	}
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, r := range plan.Runs {
+		for _, s := range r.Sheets {
+			for _, p := range s.Pieces {
+				if p.Wall != view.attr("data-wall") {
+					continue
+				}
+				if s.Number == nil || !places[strconv.Itoa(*s.Number)] {
+					return 0 // a piece of the wall is on another page
+				}
+				foot := math.Inf(1)
+				for _, q := range p.Outline {
+					foot = min(foot, q[1])
+				}
+				for _, q := range p.Outline {
+					if q[1] == foot {
+						low, high = min(low, q[0]), max(high, q[0])
+					}
+				}
+			}
+		}
+	}
+	left, right := across(t, sheets)
+	if math.IsInf(left, 0) {
+		return 0
+	}
+	assert.InDelta(t, (high-low)/scale, right-left, hair, "%s: the covering of wall %s", page, view.attr("data-wall"))
+	return 1
+}
+
+// The same lines stand in the PDF file, as another program reads it.
+//
+// Source: MuPDF's trace of everything that is drawn.
+func TestPDFStandsWhereSVGStands(t *testing.T) {
+	mutool := tool(t, "mutool")
+	for _, room := range some(t) {
+		t.Run(filepath.Base(room), func(t *testing.T) {
+			dir, order := drawnSets(t, room)
+			pages := svgs(t, dir)
+			compared := 0
+			for _, set := range []string{"submittal", "install", "pole"} {
+				file := filepath.Join(dir, set+".pdf")
+				for i, name := range order[set] {
+					page := pages[name]
+					require.NotNil(t, page, "page %s is there as SVG", name)
+					seams := page.of("seam")
+					if len(seams) == 0 {
+						continue
+					}
+					uprights := uprights(t, run(t, mutool, "draw", "-F", "trace", file, strconv.Itoa(i+1)))
+					for _, s := range seams {
+						x, _, ok := seamPlace(t, s)
+						if !ok {
+							continue
+						}
+						k := sort.SearchFloat64s(uprights, x-hair)
+						assert.True(t, k < len(uprights) && uprights[k] <= x+hair, "%s page %s: a line at %v mm", set, name, x)
+						compared++
+					}
+				}
+			}
+			require.Greater(t, compared, 5)
+		})
+	}
+}
+
+// uprights are the places of all upright lines of a page, ascending, in millimetres.
+func uprights(t *testing.T, trace string) []float64 {
+	d := xml.NewDecoder(strings.NewReader(trace))
+	d.Strict = false
+	var out []float64
+	var matrix [6]float64
+	var px, py float64
+	for {
+		token, err := d.Token()
+		if err == io.EOF {
+			break
+		}
+		require.NoError(t, err)
+		start, ok := token.(xml.StartElement)
+		if !ok {
+			continue
+		}
+		at := map[string]string{}
+		for _, a := range start.Attr {
+			at[a.Name.Local] = a.Value
+		}
+		switch start.Name.Local {
+		case "stroke_path":
+			for i, f := range strings.Fields(at["transform"]) {
+				matrix[i], err = strconv.ParseFloat(f, 64)
+				require.NoError(t, err)
+			}
+		case "moveto", "lineto":
+			x, err := strconv.ParseFloat(at["x"], 64)
+			require.NoError(t, err)
+			y, err := strconv.ParseFloat(at["y"], 64)
+			require.NoError(t, err)
+			if start.Name.Local == "lineto" && x == px && y != py && matrix[1] == 0 {
+				out = append(out, (x*matrix[0]+matrix[4])*25.4/72)
+			}
+			px, py = x, y
+		}
+	}
+	sort.Float64s(out)
+	require.NotEmpty(t, out)
+	return out
+}
+
+// The PDF files are sound to qpdf, and every typeface is in them.
+func TestPDFIsSound(t *testing.T) {
+	qpdf, pdffonts := tool(t, "qpdf"), tool(t, "pdffonts")
+	for _, room := range some(t) {
+		dir := drawn(t, room)
+		for _, set := range []string{"submittal", "install", "pole"} {
+			file := filepath.Join(dir, set+".pdf")
+			assert.Contains(t, run(t, qpdf, "--check", file), "No syntax or stream encoding errors found", room)
+			lines := strings.Split(strings.TrimSpace(run(t, pdffonts, file)), "\n")
+			require.Greater(t, len(lines), 2, "a head, a rule, and typefaces")
+			for _, line := range lines[2:] {
+				f := strings.Fields(line)
+				// name type encoding emb sub uni object ID, from the right: the type may be of several words
+				assert.Equal(t, "yes", f[len(f)-5], "embedded: %s", line)
+				assert.Equal(t, "yes", f[len(f)-3], "with its characters: %s", line)
+			}
+		}
+	}
+}
+
+// Every word of every page, sheet numbers and dimensions among them, is text in the PDF as it is in the SVG.
+func TestPDFIsText(t *testing.T) {
+	pdftotext := tool(t, "pdftotext")
+	for _, room := range some(t) {
+		dir, order := drawnSets(t, room)
+		pages := svgs(t, dir)
+		for _, set := range []string{"submittal", "install", "pole"} {
+			file := filepath.Join(dir, set+".pdf")
+			for i, name := range order[set] {
+				n := strconv.Itoa(i + 1)
+				got := strings.Join(strings.Fields(run(t, pdftotext, "-raw", "-f", n, "-l", n, file, "-")), "")
+				for _, word := range pages[name].texts() {
+					assert.Contains(t, got, word, "%s %s page %s", filepath.Base(room), set, name)
+				}
+				for _, s := range pages[name].of("sheet-number") {
+					assert.NotEmpty(t, s.texts(), "%s %s page %s: a sheet's number is text", filepath.Base(room), set, name)
+				}
+				for _, s := range pages[name].of("dimension") {
+					assert.NotEmpty(t, s.texts(), "%s %s page %s: a dimension is text", filepath.Base(room), set, name)
+				}
+			}
+		}
+	}
+}
+
+// Two programs that draw SVG draw every page of a sample, at its size, with something on it.
+func TestSVGIsDrawn(t *testing.T) {
+	rsvg, chromium := tool(t, "rsvg-convert"), tool(t, "chromium")
+	dir := drawn(t, filepath.Join(top, "samples", "reading-room.toml"))
+	for name, page := range svgs(t, dir) {
+		if os.Getenv("FLITCHLAY_CHECK") != "1" && name != "Z-201" && name != "install-03" && name != "pole-01" {
+			continue
+		}
+		file := filepath.Join(dir, name+".svg")
+		png := filepath.Join(dir, name+".png")
+		run(t, rsvg, "-d", "50.8", "-p", "50.8", "-b", "white", "-o", png, file)
+		box := figure.FindAllString(page.attr("viewBox"), -1)
+		require.Len(t, box, 4)
+		w, err := strconv.ParseFloat(box[2], 64)
+		require.NoError(t, err)
+		picture := read(t, png)
+		assert.InDelta(t, 2*w, picture.Bounds().Dx(), 1, "%s: two points to a millimetre", name)
+		assert.Greater(t, dark(picture), 500, "%s: something is drawn", name)
+	}
+	page := filepath.Join(dir, "Z-201.svg")
+	shot := filepath.Join(dir, "shot.png")
+	abs, err := filepath.Abs(page)
+	require.NoError(t, err)
+	run(t, chromium, "--headless", "--no-sandbox", "--disable-gpu", "--hide-scrollbars", "--window-size=1632,1056", "--screenshot="+shot, "file://"+abs)
+	assert.Greater(t, dark(read(t, shot)), 5000, "the elevation is drawn")
+}
+
+func read(t *testing.T, file string) image.Image {
+	f, err := os.Open(file)
+	require.NoError(t, err)
+	defer f.Close()
+	picture, _, err := image.Decode(f)
+	require.NoError(t, err)
+	return picture
+}
+
+// dark counts the dark points of a picture.
+func dark(p image.Image) int {
+	count := 0
+	for y := p.Bounds().Min.Y; y < p.Bounds().Max.Y; y++ {
+		for x := p.Bounds().Min.X; x < p.Bounds().Max.X; x++ {
+			if r, g, b, a := p.At(x, y).RGBA(); a > 0x8000 && r+g+b < 3*0x6000 {
+				count++
+			}
+		}
+	}
+	return count
+}

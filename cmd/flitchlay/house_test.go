@@ -1,0 +1,270 @@
+package main
+
+import (
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"os"
+	"os/exec"
+	"path"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// top is the repository, seen from this package.
+const top = "../.."
+
+// ours says who may import what of ours: data flows one way, from the room's text to the bytes of a drawing. The names
+// stand for internal/NAME, templates for itself.
+var ours = map[string]string{
+	"length": "", "font": "", "source": "", "wood": "", "templates": "",
+	"finding": "length", "shape": "length", "seam": "length",
+	"scene":  "length font",
+	"room":   "length source finding",
+	"run":    "length room finding",
+	"layout": "length room run seam shape finding",
+	"count":  "length room layout shape finding wood",
+	"paper":  "length source templates",
+	"draft":  "length scene",
+	"pages":  "length font wood finding shape scene room run layout count paper draft templates",
+	"svg":    "scene font", "pdf": "scene font",
+	"cli": "length font source wood templates finding shape seam scene room run layout count paper draft pages svg pdf",
+	"cmd": "cli",
+	// only tests: they compute again what the others compute, and take from them only the room as read
+	"recheck": "",
+}
+
+// theirs says which library stands behind which package of ours, so that it can be exchanged in one place.
+var theirs = map[string]string{
+	"source": "github.com/BurntSushi/toml",
+	"font":   "github.com/go-fonts/dejavu golang.org/x/image",
+	"svg":    "github.com/ajstarks/svgo",
+	"pdf":    "github.com/go-pdf/fpdf",
+	"cli":    "github.com/spf13/cobra",
+	"count":  "github.com/xuri/excelize/v2",
+}
+
+// goFile is a Go file of ours.
+type goFile struct {
+	path string // from the top
+	part string // the name by which the tables know its package
+	test bool
+	tree *ast.File
+	set  *token.FileSet
+	text string
+}
+
+// goFiles reads all Go files of ours.
+func goFiles(t *testing.T) []goFile {
+	var out []goFile
+	for _, dir := range []string{"cmd", "internal", "templates"} {
+		require.NoError(t, filepath.WalkDir(filepath.Join(top, dir), func(name string, d fs.DirEntry, err error) error {
+			if err != nil || d.IsDir() && d.Name() == "testdata" {
+				if err == nil {
+					err = filepath.SkipDir
+				}
+				return err
+			}
+			if d.IsDir() || filepath.Ext(name) != ".go" {
+				return nil
+			}
+			text, err := os.ReadFile(name)
+			if err != nil {
+				return err
+			}
+			rel, err := filepath.Rel(top, name)
+			if err != nil {
+				return err
+			}
+			f := goFile{path: filepath.ToSlash(rel), set: token.NewFileSet(), text: string(text)}
+			f.test = strings.HasSuffix(name, "_test.go")
+			parts := strings.Split(f.path, "/")
+			f.part = parts[0]
+			if f.part == "internal" {
+				f.part = parts[1]
+			}
+			f.tree, err = parser.ParseFile(f.set, name, text, parser.ParseComments)
+			out = append(out, f)
+			return err
+		}))
+	}
+	require.Greater(t, len(out), 100, "the Go files of the repository")
+	return out
+}
+
+// imports are the paths that a file imports.
+func (f goFile) imports() []string {
+	var out []string
+	for _, i := range f.tree.Imports {
+		p, err := strconv.Unquote(i.Path.Value)
+		if err != nil {
+			panic(err) // it was parsed
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// part is the name by which the tables know a package of ours, "" for any other.
+func part(importPath string) string {
+	rest, ok := strings.CutPrefix(importPath, "flitchlay/")
+	if !ok {
+		return ""
+	}
+	first, more, _ := strings.Cut(rest, "/")
+	if first != "internal" {
+		return first
+	}
+	name, _, _ := strings.Cut(more, "/")
+	return name
+}
+
+// The table of imports is the shape of the program. Files of tests may import more, but for the package that computes
+// the layout's numbers again: it must not ask those who computed them first.
+func TestImports(t *testing.T) {
+	for _, f := range goFiles(t) {
+		row, known := ours[f.part]
+		if !assert.True(t, known, "%s: package %s is in no row of the table", f.path, f.part) {
+			continue
+		}
+		allowed := strings.Fields(row)
+		if f.part == "recheck" {
+			allowed = []string{"length", "room", "source", "cli"}
+		}
+		for _, i := range f.imports() {
+			p := part(i)
+			if p == "" || p == f.part || f.test && f.part != "recheck" {
+				continue
+			}
+			assert.Contains(t, allowed, p, "%s imports %s", f.path, i)
+		}
+	}
+}
+
+// A library of somebody else's is known to one package.
+func TestLibraries(t *testing.T) {
+	for _, f := range goFiles(t) {
+		if f.test || strings.Contains(f.text, "//go:build deps") {
+			continue
+		}
+		for _, i := range f.imports() {
+			first, _, _ := strings.Cut(i, "/")
+			if part(i) != "" || !strings.Contains(first, ".") {
+				continue
+			}
+			known := slices.ContainsFunc(strings.Fields(theirs[f.part]), func(l string) bool { return i == l || strings.HasPrefix(i, l+"/") })
+			assert.True(t, known, "%s imports %s", f.path, i)
+		}
+	}
+}
+
+// Every package says above its clause what it does and what is not in it.
+func TestPackageComments(t *testing.T) {
+	said := map[string]bool{}
+	for _, f := range goFiles(t) {
+		dir := path.Dir(f.path)
+		if !f.test {
+			said[dir] = said[dir] || f.tree.Doc.Text() != ""
+		}
+	}
+	for dir, ok := range said {
+		assert.True(t, ok, "%s has no package comment", dir)
+	}
+}
+
+// ban is something that must not stand in the program's code.
+type ban struct {
+	pattern string
+	why     string
+	except  []string // paths that may
+}
+
+var bans = []ban{
+	{`time\.(Now|Since|After)\(`, "the same input gives the same bytes: dates come from the room file", nil},
+	{`"math/rand`, "the same input gives the same bytes", []string{"internal/seam/oracletest/"}},
+	{`os\.(Getenv|LookupEnv|Environ)\(`, "what a run does is said on its command line and in the room file", nil},
+	{`\bfunc init\(`, "nothing happens before a caller asks for it", nil},
+	{`os\.Exit\(|"log(/slog)?"`, "only main ends the program, and only the command line speaks", []string{"cmd/flitchlay/main.go"}},
+	{`fmt\.Print(f|ln)?\(|os\.Std(out|err)`, "results and messages go through the streams of the command line", []string{"internal/cli/cli.go"}},
+	{`\bunsafe\b|"reflect"`, "the code says what it does", nil},
+	{`(?i)\b(todo|fixme|xxx|hack)\b`, "what is here is finished", nil},
+}
+
+// The bans hold for the program's code; tests may use what they need.
+func TestBans(t *testing.T) {
+	for _, f := range goFiles(t) {
+		if f.test {
+			continue
+		}
+		for _, b := range bans {
+			if slices.ContainsFunc(b.except, func(p string) bool { return strings.HasPrefix(f.path, p) }) {
+				continue
+			}
+			for _, at := range regexp.MustCompile(b.pattern).FindAllStringIndex(f.text, -1) {
+				line := 1 + strings.Count(f.text[:at[0]], "\n")
+				assert.Fail(t, "banned", "%s:%d: %q: %s", f.path, line, f.text[at[0]:at[1]], b.why)
+			}
+		}
+	}
+}
+
+// The top level stays as it is: what a person needs, and nothing that was built.
+func TestTopLevel(t *testing.T) {
+	known := []string{".ci", ".git", ".gitignore", "DEVELOPERS.md", "LICENSE", "Makefile", "README.md", "bin", "cmd", "go.mod", "go.sum",
+		"internal", "out", "samples", "templates"}
+	entries, err := os.ReadDir(top)
+	require.NoError(t, err)
+	require.NotEmpty(t, entries)
+	for _, e := range entries {
+		assert.Contains(t, known, e.Name(), "an entry that does not belong to the top level")
+	}
+}
+
+// foreign finds words that do not speak of the project. They are put together here so that this file holds none.
+var foreign = regexp.MustCompile(`(?i)` + strings.Join([]string{
+	`\bsha` + `red/`, `/wo` + `rk/`, `\bsess` + `ions?\b`, `\b(this|later|next|another) iss` + `ues?\b`, `\biss` + `ues? #?\d`,
+	`\b(design|drafting|trade|style|libraries|pages|vectors)\.m` + `d\b`, `\bpro` + `mpts?\b`, `\bclau` + `de\b`, `\bllm\b`, `\bche` + `ckpoint`,
+}, "|"))
+
+// Everything in the repository speaks of the project alone.
+func TestWords(t *testing.T) {
+	seen := 0
+	for _, dir := range []string{"cmd", "internal", "templates", "samples", ".ci", "Makefile", "README.md", "DEVELOPERS.md", "LICENSE", "go.mod", ".gitignore"} {
+		require.NoError(t, filepath.WalkDir(filepath.Join(top, dir), func(name string, d fs.DirEntry, err error) error {
+			if err != nil || d.IsDir() {
+				return err
+			}
+			text, err := os.ReadFile(name)
+			seen++
+			for _, at := range foreign.FindAllIndex(text, -1) {
+				line := 1 + strings.Count(string(text[:at[0]]), "\n")
+				assert.Fail(t, "a word from elsewhere", "%s:%d: %q", name, line, text[at[0]:at[1]])
+			}
+			return err
+		}))
+	}
+	require.Greater(t, seen, 150)
+}
+
+// Every module that ends up in the program has its notice in LICENSE.
+func TestNotices(t *testing.T) {
+	out, err := exec.Command("go", "list", "-deps", "-f", "{{with .Module}}{{.Path}}{{end}}", ".").Output()
+	require.NoError(t, err)
+	text, err := os.ReadFile(filepath.Join(top, "LICENSE"))
+	require.NoError(t, err)
+	modules := strings.Fields(string(out))
+	slices.Sort(modules)
+	modules = slices.Compact(modules)
+	require.Greater(t, len(modules), 5)
+	for _, m := range modules {
+		assert.Contains(t, string(text), strings.TrimSuffix(m, "/v2"), "a notice for a module of the program")
+	}
+}

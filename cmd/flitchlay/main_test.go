@@ -1,0 +1,178 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"io/fs"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+
+	"flitchlay/internal/cli"
+)
+
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){"flitchlay": func() { os.Exit(cli.Main()) }})
+}
+
+// The scripts run the program as a person does, with the rooms, the commands and what they must say in one text.
+func TestScripts(t *testing.T) {
+	testscript.Run(t, testscript.Params{
+		Dir:                 "testdata/script",
+		RequireExplicitExec: true,
+		UpdateScripts:       updating(),
+		Setup: func(e *testscript.Env) error {
+			dir, err := filepath.Abs(top)
+			e.Setenv("TOP", dir)
+			return err
+		},
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){
+			"status": status, "closed": closed, "same": same, "pages": pages, "change": change,
+		},
+	})
+}
+
+// status runs a command and holds its exit status: status 1 flitchlay check room.toml.
+func status(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: status NUMBER COMMAND...")
+	}
+	want, err := strconv.Atoi(args[0])
+	ts.Check(err)
+	got := 0
+	if err := ts.Exec(args[1], args[2:]...); err != nil {
+		var exit *exec.ExitError
+		if !errors.As(err, &exit) {
+			ts.Fatalf("%v", err)
+		}
+		got = exit.ExitCode()
+	}
+	if got != want {
+		ts.Fatalf("exit status %d, not %d", got, want)
+	}
+}
+
+// closed runs a command whose standard output is a pipe that nobody reads, and holds its exit status.
+func closed(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: closed NUMBER COMMAND...")
+	}
+	want, err := strconv.Atoi(args[0])
+	ts.Check(err)
+	var path string
+	for _, dir := range filepath.SplitList(ts.Getenv("PATH")) {
+		if p := filepath.Join(dir, args[1]); path == "" && exists(p) {
+			path = p
+		}
+	}
+	cmd := exec.Command(path, args[2:]...)
+	cmd.Dir = ts.MkAbs(".")
+	// the program sees what the script has set, such as where its binary counts what was covered
+	cmd.Env = append(os.Environ(), "PATH="+ts.Getenv("PATH"))
+	read, write, err := os.Pipe()
+	ts.Check(err)
+	ts.Check(read.Close())
+	var messages bytes.Buffer
+	cmd.Stdout, cmd.Stderr = write, &messages
+	err = cmd.Run()
+	write.Close()
+	got := 0
+	var exit *exec.ExitError
+	switch {
+	case errors.As(err, &exit):
+		got = exit.ExitCode()
+	case err != nil:
+		ts.Fatalf("%v", err)
+	}
+	ts.Logf("%s", messages.String())
+	if got != want {
+		ts.Fatalf("exit status %d (%v), not %d", got, err, want)
+	}
+	if !strings.Contains(messages.String(), "standard output: broken pipe") {
+		ts.Fatalf("the closed pipe is not named")
+	}
+}
+
+func exists(path string) bool {
+	_, err := os.Stat(path)
+	return err == nil
+}
+
+// same holds two folders alike to the last byte.
+func same(ts *testscript.TestScript, neg bool, args []string) {
+	if len(args) != 2 {
+		ts.Fatalf("usage: [!] same FOLDER FOLDER")
+	}
+	a, b := content(ts, args[0]), content(ts, args[1])
+	if len(a) == 0 {
+		ts.Fatalf("%s is empty", args[0])
+	}
+	var differ []string
+	for name := range a {
+		if a[name] != b[name] {
+			differ = append(differ, name)
+		}
+	}
+	alike := len(differ) == 0 && len(a) == len(b)
+	if alike == neg {
+		ts.Fatalf("%d and %d files, different: %v", len(a), len(b), differ)
+	}
+}
+
+// content is what is in the files of a folder, by name.
+func content(ts *testscript.TestScript, dir string) map[string]string {
+	out := map[string]string{}
+	root := ts.MkAbs(dir)
+	ts.Check(filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() {
+			return err
+		}
+		data, err := os.ReadFile(path)
+		out[strings.TrimPrefix(path, root)] = string(data)
+		return err
+	}))
+	return out
+}
+
+// pages holds every SVG page of a folder to a text: pages drawings 'NOT FOR HANGING'; with ! none may hold it.
+func pages(ts *testscript.TestScript, neg bool, args []string) {
+	if len(args) != 2 {
+		ts.Fatalf("usage: [!] pages FOLDER TEXT")
+	}
+	count := 0
+	for name, text := range content(ts, args[0]) {
+		if filepath.Ext(name) != ".svg" {
+			continue
+		}
+		count++
+		if strings.Contains(text, args[1]) == neg {
+			ts.Fatalf("%s: %q is there: %v", name, args[1], neg)
+		}
+	}
+	if count == 0 {
+		ts.Fatalf("no page in %s", args[0])
+	}
+}
+
+// change adds a line to every page that is in the first folder and not in the second, as it stands in the third.
+func change(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 3 {
+		ts.Fatalf("usage: change ALL LESS FOLDER")
+	}
+	less := content(ts, args[1])
+	count := 0
+	for name, text := range content(ts, args[0]) {
+		if _, ok := less[name]; !ok {
+			ts.Check(os.WriteFile(filepath.Join(ts.MkAbs(args[2]), name), []byte(text+"<!-- seen -->\n"), 0o666))
+			count++
+		}
+	}
+	if count == 0 {
+		ts.Fatalf("%s has nothing that %s lacks", args[0], args[1])
+	}
+}

@@ -1,0 +1,86 @@
+package main
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/cli"
+)
+
+// updating reports whether expected files are to be written anew.
+func updating() bool { return os.Getenv("FLITCHLAY_UPDATE") == "1" }
+
+// block is what stands in the README between a fence of that kind and the next one.
+func block(t *testing.T, text, kind string) string {
+	_, rest, ok := strings.Cut(text, "```"+kind+"\n")
+	require.True(t, ok, "a block of %s", kind)
+	inside, _, ok := strings.Cut(rest, "```")
+	require.True(t, ok)
+	return inside
+}
+
+// The room of the README is a room, and the program says of it what the README says.
+func TestReadme(t *testing.T) {
+	path := filepath.Join(top, "README.md")
+	data, err := os.ReadFile(path)
+	require.NoError(t, err)
+	text := string(data)
+	var out, messages bytes.Buffer
+	status := cli.Run([]string{"check", "-"}, strings.NewReader(block(t, text, "toml")), &out, &messages)
+	assert.Zero(t, status, messages.String())
+	said := block(t, text, "text")
+	if updating() {
+		require.NoError(t, os.WriteFile(path, []byte(strings.Replace(text, said, out.String(), 1)), 0o644))
+		return
+	}
+	assert.Equal(t, out.String(), said)
+}
+
+// The README names every command.
+func TestReadmeNamesEveryCommand(t *testing.T) {
+	data, err := os.ReadFile(filepath.Join(top, "README.md"))
+	require.NoError(t, err)
+	var out, messages bytes.Buffer
+	require.Zero(t, cli.Run([]string{"--help"}, nil, &out, &messages))
+	_, list, ok := strings.Cut(out.String(), "Available Commands:\n")
+	require.True(t, ok)
+	list, _, _ = strings.Cut(list, "\n\n")
+	lines := strings.Split(list, "\n")
+	require.Greater(t, len(lines), 4)
+	for _, line := range lines {
+		name := strings.Fields(line)[0]
+		if name == "help" {
+			continue
+		}
+		assert.Contains(t, string(data), "`flitchlay "+name+"`")
+	}
+}
+
+// pictures are pages of samples that the README shows.
+var pictures = map[string][2]string{
+	"elevation.svg": {"reading-room.toml", "Z-202.svg"},
+}
+
+// The pictures of the README are what the program draws.
+func TestPictures(t *testing.T) {
+	for name, of := range pictures {
+		dir := drawn(t, filepath.Join(top, "samples", of[0]))
+		want, err := os.ReadFile(filepath.Join(dir, of[1]))
+		require.NoError(t, err)
+		path := filepath.Join(top, "samples", "pictures", name)
+		if updating() {
+			require.NoError(t, os.MkdirAll(filepath.Dir(path), 0o755))
+			require.NoError(t, os.WriteFile(path, want, 0o644))
+			continue
+		}
+		got, err := os.ReadFile(path)
+		require.NoError(t, err)
+		assert.True(t, bytes.Equal(want, got), "%s is page %s of %s as drawn; make update draws it anew", path, of[1], of[0])
+	}
+}
