@@ -31,7 +31,7 @@ func LayAim(r *room.Room, aim seam.Aim) (*Plan, error) {
 		return nil, err
 	}
 	b.tile()
-	if err = b.number(); err != nil {
+	if err := b.number(); err != nil {
 		return nil, err
 	}
 	b.measureCorners()

@@ -63,42 +63,39 @@ func (b *builder) supplies() []supply {
 	return out
 }
 
-// number gives every sheet its number: up with the place, flitch after flitch, round the numbers that hang already.
+// number gives every sheet its number: up with the place, flitch after flitch.
 //
-// Errors: a hung number that leaves too few for the sheets at its left.
+// Errors: a mistake where sheets that hang leave too few numbers for those before them.
 func (b *builder) number() error {
 	columns := b.columns()
-	hung := b.hungColumns()
 	if len(b.room.Flitches) == 0 {
-		return b.numberFreely(columns, hung)
+		n := 0
+		for _, c := range columns {
+			for _, k := range c.sheets {
+				n++
+				c.run.Sheets[k].Number = n
+			}
+		}
+		if err := b.numberHung(columns); err != nil {
+			return err
+		}
+		b.say(finding.NoFlitch, finding.Finding{Place: "room", Wall: -1}, finding.Slots{"count": strconv.Itoa(n)})
+		return nil
 	}
 	all := b.supplies()
-	for at := 0; at < len(columns); {
-		if h, ok := hung[at]; ok {
-			b.hangNumbers(columns[at], h, all)
-			at++
-			continue
+	at, err := b.hangNumbers(columns, all)
+	if err != nil {
+		return err
+	}
+	for i := range all {
+		if at == len(columns) {
+			break
 		}
-		end := at
-		for end < len(columns) && hung[end].number == 0 {
-			end++
-		}
-		supply := all
-		if end < len(columns) {
-			supply = before(all, hung[end])
-		}
-		next := at
-		for i := 0; i < len(supply) && next < end; i++ {
-			next = b.lay(columns[:end], next, supply, i)
-		}
-		if next < end && end < len(columns) {
-			return b.tooFew(hung[end], end-next)
-		}
-		if next < end {
-			b.lastNumbers(columns[next:], all[len(all)-1])
-			b.short(columns, all)
-		}
-		at = end
+		at = b.lay(columns, at, all, i)
+	}
+	if at < len(columns) {
+		b.lastNumbers(columns[at:], all[len(all)-1])
+		b.short(columns, all)
 	}
 	b.leftOut(all)
 	for i := range all {
@@ -107,70 +104,87 @@ func (b *builder) number() error {
 	return nil
 }
 
-// tooFew is the mistake of a hung sheet whose number is too low for its place.
-func (b *builder) tooFew(h hungSheet, lack int) error {
-	return b.room.Mistake(h.where, fmt.Sprintf("hung sheet %d leaves no number for %d of the sheets at its left: numbers go up from left to right", h.number, lack),
-		"give each run a flitch of its own, or put the walls into the order in which they are hung")
-}
-
-// numberFreely numbers from 1, round the numbers that hang, where no flitch is given.
-func (b *builder) numberFreely(columns []column, hung map[int]hungSheet) error {
-	last, count := 0, 0
+// numberHung overrides the numbers of sheets that hang, where no flitch is given.
+//
+// Errors: as number.
+func (b *builder) numberHung(columns []column) error {
+	last := 0
+	hung := b.hungNumbers()
 	for i, c := range columns {
-		if h, ok := hung[i]; ok {
-			if h.number <= last {
-				return b.tooFew(h, last-h.number+1)
-			}
-			last = h.number - 1
-		}
 		for _, k := range c.sheets {
-			last++
-			count++
-			c.run.Sheets[k].Number = last
+			s := &c.run.Sheets[k]
+			if h, ok := hung[i+1]; ok && s.Course == 1 {
+				if h.number <= last {
+					return b.outOfOrder(h, i, h.number-1)
+				}
+				s.Number = h.number
+			} else if s.Number <= last {
+				s.Number = last + 1
+			}
+			last = s.Number
 		}
 	}
-	b.say(finding.NoFlitch, finding.Finding{Place: "room", Wall: -1}, finding.Slots{"count": strconv.Itoa(count)})
 	return nil
 }
 
-// hungColumns are the sheets on the wall, by the index of their column.
-func (b *builder) hungColumns() map[int]hungSheet {
+// outOfOrder is the mistake of a hung sheet at column k before which only so many sheets can stand by its number.
+func (b *builder) outOfOrder(h hungSheet, k, can int) error {
+	return b.room.Mistake(h.where, fmt.Sprintf("sheet %d hangs at place %d, but only %d sheets with lower numbers can stand before it",
+		h.number, k+1, can), "say which sheets hang before it, or look at the numbers on their backs")
+}
+
+// hungNumbers are the sheets on the wall, by place.
+func (b *builder) hungNumbers() map[int]hungSheet {
 	out := map[int]hungSheet{}
 	for i, asked := range b.asked {
 		run := &b.plan.Runs[i]
 		for j, q := range asked {
 			for k, h := range q.hung {
-				out[run.Spans[j].FirstSheet+k-1] = h
+				out[run.Spans[j].FirstSheet+k] = h
 			}
 		}
 	}
 	return out
 }
 
-// hangNumbers numbers a column that hangs, and takes what is behind it out of the supply. The upper sheets of the column have
-// the numbers that can be hung next.
-func (b *builder) hangNumbers(c column, h hungSheet, all []supply) {
-	for i := range all[:h.flitch] {
-		all[i].free = nil
-	}
-	s := &all[h.flitch]
-	left := slices.DeleteFunc(slices.Clone(s.free), func(n int) bool { return n <= h.number })
-	for up, k := range c.sheets {
-		sheet := &c.run.Sheets[k]
-		sheet.Flitch, sheet.Number = s.flitch.Number, h.number
-		if up > 0 && len(left) > 0 {
-			sheet.Number, left = left[0], left[1:]
+// hangNumbers numbers the sheets that hang and those before them, stretch by stretch, takes what is used and what is
+// behind out of the supply, and gives the first column after them.
+func (b *builder) hangNumbers(columns []column, all []supply) (int, error) {
+	hung := b.hungNumbers()
+	flitch, at := 0, 0
+	for k := range columns {
+		h, ok := hung[k+1]
+		if !ok {
+			continue
 		}
+		n, to := h.number, max(flitch, h.flitch)
+		// what stands before it takes the numbers below it
+		before := slices.Clone(all[flitch : to+1])
+		last := &before[len(before)-1]
+		last.free = slices.DeleteFunc(slices.Clone(last.free), func(m int) bool { return m >= n })
+		for i := range before {
+			if at < k {
+				at = b.lay(columns[:k], at, before, i)
+			}
+		}
+		if at < k {
+			return 0, b.outOfOrder(h, k, at)
+		}
+		for i := flitch; i < to; i++ {
+			all[i].free = nil
+		}
+		flitch, at = to, k+1
+		left := slices.DeleteFunc(slices.Clone(all[flitch].free), func(m int) bool { return m <= n })
+		for up, j := range columns[k].sheets {
+			s := &columns[k].run.Sheets[j]
+			s.Flitch, s.Number = all[flitch].flitch.Number, n
+			if up > 0 && len(left) > 0 { // over it hangs the next one that is not damaged or kept back
+				s.Number, left = left[0], left[1:]
+			}
+		}
+		all[flitch].free = left
 	}
-	s.free = left
-}
-
-// before is what of a supply may stand left of a hung sheet.
-func before(all []supply, h hungSheet) []supply {
-	out := slices.Clone(all[:h.flitch+1])
-	last := &out[h.flitch]
-	last.free = slices.DeleteFunc(slices.Clone(last.free), func(n int) bool { return n >= h.number })
-	return out
+	return at, nil
 }
 
 // lay gives columns from at on the numbers of flitch i, as far as it goes or as far as the next one had better begin.

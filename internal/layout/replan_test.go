@@ -206,27 +206,32 @@ func TestReplanColumnsWithADamagedNumber(t *testing.T) {
 	assert.Equal(t, "1-3, 5-7", numbers(p))
 }
 
-// secondRun is two walls of 90, four sheets each, that do not meet; sheets hang on the second one only.
-func secondRun(hung string) string {
+// onlyBHangs is two walls of 90, four sheets each, that do not meet; sheets hang on the second one only.
+func onlyBHangs(hung string) string {
 	return plain("A", "90", "none", "") + plain("B", "90", "none", "") + hung
 }
 
 func TestReplanOnTheSecondRun(t *testing.T) {
-	p := lay(t, flitched(secondRun(hang("B", 6, "21 3/8", 7, "44"))))
+	p := lay(t, flitched(onlyBHangs(hang("B", 6, "21 3/8", 7, "44"))))
 	assert.Equal(t, "1-4, 6-9", numbers(p), "what hangs keeps its number, and the wall at its left takes lower ones")
 	assert.Equal(t, []int{5, 10, 11, 12, 13, 14}, p.Left[0].Left)
-	assert.Equal(t, "1-4, 6-9", numbers(lay(t, head+secondRun(hang("B", 6, "21 3/8", 7, "44")))), "without a flitch too")
-	p = lay(t, strings.Replace(flitched(secondRun(hang("B", 6, "21 3/8", 7, "44"))), "sheets = \"1-14\"\n", "sheets = \"1-14\"\ndamaged = [2]\n", 1))
+	assert.Equal(t, "1-4, 6-9", numbers(lay(t, head+onlyBHangs(hang("B", 6, "21 3/8", 7, "44")))), "without a flitch too")
+	p = lay(t, strings.Replace(flitched(onlyBHangs(hang("B", 6, "21 3/8", 7, "44"))), "sheets = \"1-14\"\n", "sheets = \"1-14\"\ndamaged = [2]\n", 1))
 	assert.Equal(t, "1, 3-9", numbers(p))
-	for _, text := range []string{flitched(secondRun(hang("B", 3, "21 3/8", 4, "44"))), head + secondRun(hang("B", 3, "21 3/8", 4, "44"))} {
+	for _, text := range []string{flitched(onlyBHangs(hang("B", 3, "21 3/8", 4, "44"))), head + onlyBHangs(hang("B", 3, "21 3/8", 4, "44"))} {
 		r, err := room.Decode("room.toml", []byte(text))
 		require.NoError(t, err)
 		_, err = Lay(r)
 		require.Error(t, err)
-		assert.Contains(t, err.Error(), "hung sheet 3 leaves no number for 2 of the sheets at its left: numbers go up from left to right")
+		assert.Contains(t, err.Error(), "sheet 3 hangs at place 5, but only 2 sheets with lower numbers can stand before it")
 	}
+	// a number that both flitches have is of the second once the first is past it
+	both := "[[flitch]]\nnumber = \"F\"\nsheets = \"1-2\"\n[[flitch]]\nnumber = \"G\"\nsheets = \"1-14\"\n"
+	p = lay(t, head+both+plain("A", "90", "none", "")+hang("A", 1, "21 1/2", 2, "45", 1, "68 1/2"))
+	assert.Equal(t, "G", p.Runs[0].Sheets[2].Flitch)
+	assert.Equal(t, "1, 2, 1, 2", numbers(p))
 	// two flitches: the hung one is of the second, the first wall takes the first
-	text := head + "[[flitch]]\nnumber = \"F\"\nsheets = \"1-4\"\n[[flitch]]\nnumber = \"G\"\nsheets = \"11-20\"\n" + secondRun(hang("B", 12, "21 3/8"))
+	text := head + "[[flitch]]\nnumber = \"F\"\nsheets = \"1-4\"\n[[flitch]]\nnumber = \"G\"\nsheets = \"11-20\"\n" + onlyBHangs(hang("B", 12, "21 3/8"))
 	p = lay(t, text)
 	assert.Equal(t, "1-4, 12-15", numbers(p))
 	assert.Equal(t, "F", p.Runs[0].Sheets[3].Flitch)
