@@ -94,14 +94,23 @@ func lookOf(t *paper.Template) draft.Look {
 		Wide: l.Wide, Outline: l.Outline, Seam: l.Seam, Thin: l.Thin, Dimension: l.Dimension, Extension: l.Extension, Grain: l.Grain}
 }
 
-// number gives every page its number and count.
+// number gives every page its number and count. What a page says of the others can make it longer, so pages are made
+// again, knowing those of the time before, until their number stays.
 func (s *set) number(sections []section) {
-	for _, sec := range sections {
-		for i, l := range sec.pages(s) {
-			l.kind = sec.kind
-			l.number = pageNumber(s.paper.Discipline, sec.kind, i+1)
-			s.list = append(s.list, l)
-			l.count = len(s.list)
+	for range 6 {
+		var list []*leaf
+		for _, sec := range sections {
+			for i, l := range sec.pages(s) {
+				l.kind = sec.kind
+				l.number = pageNumber(s.paper.Discipline, sec.kind, i+1)
+				list = append(list, l)
+				l.count = len(list)
+			}
+		}
+		same := len(list) == len(s.list)
+		s.list = list
+		if same {
+			return
 		}
 	}
 }

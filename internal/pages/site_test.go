@@ -99,3 +99,22 @@ func TestChartMarksBothStates(t *testing.T) {
 	assert.Empty(t, scene.Overlaps(MoisturePage([]State{{Name: "shop", Climate: wood.Climate{Temperature: 70, Humidity: 40}},
 		{Name: "site", Climate: wood.Climate{Temperature: 60, Humidity: 42}}}), 0.5))
 }
+
+// The cover is as many pages as it takes once it lists all of them, on every paper: nothing falls off its end.
+func TestCoverTakesAllOfItsList(t *testing.T) {
+	for why, text := range samples(t) {
+		for _, name := range paper.Names() {
+			template, err := paper.Named(name)
+			require.NoError(t, err)
+			s := newSet(laid(t, "room.toml", text), template, nil, "Submittal")
+			s.number(submittal)
+			covers := 0
+			for _, l := range s.list {
+				if l.title == "COVER" {
+					covers++
+				}
+			}
+			assert.Len(t, flow(s.look, s.coverBlocks(), s.columns(3)), covers, "%s, %s", why, name)
+		}
+	}
+}

@@ -8,7 +8,7 @@ import (
 
 // submittal is the list of pages that the architect gets, in their order.
 var submittal = []section{
-	{general, coverPages},
+	{general, generalPages},
 	{plans, roomKeyPages},
 	{elevations, elevationPages},
 	{enlarged, openingPages},
