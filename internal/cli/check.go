@@ -8,6 +8,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"flitchlay/internal/count"
+	"flitchlay/internal/finding"
 	"flitchlay/internal/layout"
 )
 
@@ -28,6 +30,8 @@ ROOM is a room file, or - for standard input.`,
 			if err != nil {
 				return err
 			}
+			p.Findings = append(p.Findings, count.SiteFindings(p.Room)...)
+			finding.Sort(p.Findings)
 			var out bytes.Buffer
 			findings(&out, p)
 			openings(&out, p)

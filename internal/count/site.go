@@ -34,10 +34,6 @@ func climateOfSite(r *room.Room) (c *Climate, stranger string) {
 		plain.Veneer.Species = ""
 		c, _ = ClimateOf(&plain) // nothing else of it can fail
 	}
-	c.Wall = r.Site.Wall
-	if y := r.Site.Year; y != nil {
-		c.Low, c.High = y.Low, y.High
-	}
 	return c, stranger
 }
 
@@ -124,7 +120,7 @@ func (s *site) journey() {
 // year judges the band that the room keeps to through the year, where it is given.
 func (s *site) year() {
 	c := s.climate
-	if s.room.Site.Year == nil {
+	if !c.YearGiven {
 		return
 	}
 	if hold := wood.RoomHumidity; !hold.Holds(c.Low) || !hold.Holds(c.High) {
@@ -152,7 +148,7 @@ func (s *site) year() {
 
 // species says so where the movement of the wood is not known.
 func (s *site) species() {
-	if s.stranger == "" || s.climate.Site == nil && s.climate.Shop == nil && s.room.Site.Year == nil {
+	if s.stranger == "" || s.climate.Site == nil && s.climate.Shop == nil && !s.climate.YearGiven {
 		return
 	}
 	near := ""
