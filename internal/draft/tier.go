@@ -2,6 +2,7 @@ package draft
 
 import (
 	"math"
+	"sort"
 
 	"flitchlay/internal/scene"
 )
@@ -280,16 +281,18 @@ func (t *Tier) fan(k Look, upright bool) []place {
 		return scene.Width(t.Figures[i], h, t.Bold) / 2
 	}
 	var list []int
+	for i, text := range t.Figures {
+		if text != "" {
+			list = append(list, i)
+		}
+	}
+	sort.SliceStable(list, func(a, b int) bool { return t.middle(list[a]) < t.middle(list[b]) })
 	at := make([]float64, len(t.Figures))
 	end, shift := math.Inf(-1), 0.0
-	for i, text := range t.Figures {
-		if text == "" {
-			continue
-		}
+	for _, i := range list {
 		at[i] = math.Max(t.middle(i), end+half(i))
 		end = at[i] + half(i) + 2*air
 		shift = math.Max(shift, at[i]-t.middle(i))
-		list = append(list, i)
 	}
 	// back to the left by half of what the row was pushed to the right, then clear of lines that pass
 	end = math.Inf(-1)

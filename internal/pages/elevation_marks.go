@@ -15,10 +15,12 @@ import (
 func (e *elevation) labels() {
 	e.openingNames()
 	e.numbers()
-	e.seamMarks()
-	e.ties()
+	if !e.f.run.Up {
+		e.seamMarks()
+		e.ties()
+		e.lost()
+	}
 	e.plateNames()
-	e.lost()
 	e.deviationMarks()
 	e.grainArrow()
 }
@@ -117,6 +119,9 @@ func (e *elevation) numbers() {
 			row, ok = e.numberRow(course)
 		}
 		for _, p := range e.f.parts {
+			if course < len(p.sheets) {
+				p = e.seen(p, course)
+			}
 			if x0, x1, shown := e.onPage(p); shown && course < len(p.sheets) {
 				e.number(p, course, x0, x1, row, ok)
 			}
@@ -124,17 +129,36 @@ func (e *elevation) numbers() {
 	}
 }
 
+// seen narrows a part to what its pieces cover: the rest of the sheet may lie in a gap.
+func (e *elevation) seen(p part, course int) part {
+	a, b := p.to, p.from
+	for _, q := range p.sheets[course].Pieces {
+		for _, pt := range q.Outline {
+			if q.Wall == e.f.wall && pt.X >= p.from && pt.X <= p.to {
+				a, b = min(a, pt.X), max(b, pt.X)
+			}
+		}
+	}
+	if a < b {
+		p.from, p.to = a, b
+	}
+	return p
+}
+
 // disc is the diameter of a circle with a number.
 func (e *elevation) disc() float64 { return e.look.Of(9) }
 
 // visible are the stretches of a sheet's column, on paper from the top down, in which a circle can stand.
 func (e *elevation) visible(p part, course int) [][2]float64 {
+	return e.visibleAt(p, course, (max(p.from, e.from)+min(p.to, e.to))/2)
+}
+
+func (e *elevation) visibleAt(p part, course int, x L) [][2]float64 {
 	var list [][2]float64
 	for _, q := range p.sheets[course].Pieces {
 		if q.Wall != e.f.wall {
 			continue
 		}
-		x := (max(p.from, e.from) + min(p.to, e.to)) / 2
 		for _, h := range heightsAt(q.Outline, x) {
 			list = append(list, [2]float64{e.v.Y(h[1]), e.v.Y(h[0])})
 		}
@@ -164,6 +188,9 @@ func (e *elevation) numberRow(course int) (y float64, ok bool) {
 	for y := top + e.look.Of(4.5) + d/2; y < bottom; y += e.look.Of(1.5) {
 		n := 0
 		for _, p := range e.f.parts {
+			if course < len(p.sheets) {
+				p = e.seen(p, course)
+			}
 			x0, x1, shown := e.onPage(p)
 			if course < len(p.sheets) && shown && e.inside_(p, course, y, d) && e.freeDisc((x0+x1)/2, y, math.Min(d, x1-x0-e.look.Of(0.8))) {
 				n++
@@ -181,6 +208,23 @@ func (e *elevation) inside_(p part, course int, y, d float64) bool {
 	for _, v := range e.visible(p, course) {
 		if v[0]+d/2+e.look.Of(1) <= y && y <= v[1]-d/2-e.look.Of(1) {
 			return true
+		}
+	}
+	return false
+}
+
+// numberAlong finds a free place for a number along a band.
+func (e *elevation) numberAlong(p part, course int, d float64) bool {
+	k := e.look
+	from, to := max(p.from, e.from), min(p.to, e.to)
+	for _, share := range []float64{0.5, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.05, 0.95} {
+		x := from + L(share*float64(to-from))
+		for _, v := range e.visibleAt(p, course, x) {
+			y := (v[0] + v[1]) / 2
+			if v[1]-v[0] > d+k.Of(1) && e.freeDisc(e.v.X(x), y, d) {
+				e.numberAt(p, course, scene.Pt(e.v.X(x), y), d)
+				return true
+			}
 		}
 	}
 	return false
@@ -206,6 +250,9 @@ func (e *elevation) number(p part, course int, x0, x1, row float64, rowFree bool
 	d := e.disc()
 	x := (x0 + x1) / 2
 	small := math.Min(d, x1-x0-k.Of(1))
+	if e.f.run.Up && e.numberAlong(p, course, d) {
+		return
+	}
 	if small >= e.leastDisc(p.sheets[course]) {
 		if rowFree && e.inside_(p, course, row, small) && e.freeDisc(x, row, small) {
 			e.numberAt(p, course, scene.Pt(x, row), small)

@@ -70,7 +70,9 @@ func (s *set) newFace(wall int, r *layout.Run, st layout.Stretch) *face {
 	for i := range r.Sheets {
 		f.take(&r.Sheets[i])
 	}
-	sort.SliceStable(f.parts, func(i, j int) bool { return f.parts[i].from < f.parts[j].from })
+	if !r.Up {
+		sort.SliceStable(f.parts, func(i, j int) bool { return f.parts[i].from < f.parts[j].from })
+	}
 	for i := range r.Seams {
 		if r.Seams[i].Wall == wall {
 			f.seams = append(f.seams, &r.Seams[i])
