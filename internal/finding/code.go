@@ -116,7 +116,7 @@ var rules = []rule{
 	{NarrowSheet, Note, "sheet {sheet} is ripped to {measured} of {required}: the grain jumps {lost} at seam {seam}, seen for {seen}{where}"},
 	{ClosingSeam, Note, "sheet {last} meets sheet {first} at the closing seam, {at} from the left end of wall {wall}, seen for {measured}"},
 	{ClosesWithin, Note, "the walls close within {measured} over {girth} of girth, the angles within {angles} degrees"},
-	{NumbersLeftOut, Note, "of flitch {flitch}, delivered {all}, sheets {numbers} are not laid ({why})"},
+	{NumbersLeftOut, Note, "of flitch {flitch}, delivered {all}, {numbers} not laid ({why})"},
 	{SheetInGap, Note, "sheet {sheet}, from {from} to {to} on wall {wall}, falls wholly into {opening} and goes back to stock"},
 	{PinToGrid, Note, "the pin {put} at {at} on wall {wall} is met at {met}, {measured} off"},
 	{HeadAndSill, Note, "the jambs of {opening}, {measured} deep, are wrapped; {rest} of it on wall {wall} {need} separate pieces or paint: grain cannot bend over a level edge"},

@@ -227,16 +227,18 @@ func (b *builder) judgeCorners(i int) {
 			continue
 		}
 		sum := L(0)
+		var askew []string
 		for _, c := range r.Corners {
-			if c.Sheet == s.Place {
+			if c.Sheet == s.Place && c.Skew != 0 {
 				sum += c.Skew
+				askew = append(askew, c.Name)
 			}
 		}
-		bends := strings.Join(s.Corners, " and ")
 		if lean := b.hungSkew(i, s.Place); lean != 0 {
 			sum += lean
-			bends = strings.TrimPrefix(bends+" and the seam hung before it", " and ")
+			askew = append(askew, "the seam hung before it")
 		}
+		bends := strings.Join(askew, " and ")
 		if sum.Abs() <= allowed {
 			continue
 		}

@@ -76,7 +76,8 @@ func solve(r *room.Room, aim seam.Aim) (*builder, error) {
 			var found seam.Layout
 			if !q.done {
 				if found, err = seam.Solve(q.Span, aim); err != nil {
-					return nil, fmt.Errorf("run %s: %w", line.Name, err)
+					return nil, r.Mistake(r.Walls[line.Walls[0].Wall].At, fmt.Sprintf("the run that begins with this wall cannot be laid out: %v", err),
+						"give a greater least_width or snap, or part the run")
 				}
 			}
 			for _, i := range found.Dropped {

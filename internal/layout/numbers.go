@@ -354,10 +354,18 @@ func (b *builder) leftOut(all []supply) {
 				continue
 			}
 			b.say(finding.NumbersLeftOut, finding.Finding{Place: "flitch " + s.flitch.Number, Wall: -1}, finding.Slots{
-				"flitch": s.flitch.Number, "numbers": Numbers(kind.numbers), "why": kind.why,
+				"flitch": s.flitch.Number, "numbers": sheetsAre(kind.numbers), "why": kind.why,
 				"all": Numbers(s.flitch.Sheets)})
 		}
 	}
+}
+
+// sheetsAre begins a sentence about sheets.
+func sheetsAre(numbers []int) string {
+	if len(numbers) == 1 {
+		return "sheet " + strconv.Itoa(numbers[0]) + " is"
+	}
+	return "sheets " + Numbers(numbers) + " are"
 }
 
 // stock lists what becomes of a flitch's numbers.

@@ -83,7 +83,7 @@ func TestReplanTwoReadings(t *testing.T) {
 	assert.Equal(t, 83*in/2, p.Runs[0].Seams[1].At)
 	assert.Empty(t, messages(p, finding.SkewEatsOverlap), "3/8 of the 1/2 that may go")
 	p = wall("42 1/16", "")
-	assert.Equal(t, []string{"sheet 3 goes 9/16 in askew round C1 and the seam hung before it; the overlap allows of 1/2 in"}, messages(p, finding.SkewEatsOverlap))
+	assert.Equal(t, []string{"sheet 3 goes 9/16 in askew round the seam hung before it; the overlap allows of 1/2 in"}, messages(p, finding.SkewEatsOverlap))
 	// a corner that leans on adds up with it
 	p = wall("41 7/8", "lean = \"1/4\"")
 	assert.Equal(t, []string{"sheet 3 goes 5/8 in askew round C1 and the seam hung before it; the overlap allows of 1/2 in"}, messages(p, finding.SkewEatsOverlap))

@@ -18,7 +18,7 @@ func TestSituationsOfFlitches(t *testing.T) {
 		p := lay(t, flitch("[[flitch]]\nnumber = \"F\"\nsheets = \"1-12\"\ndamaged = [7]\n"))
 		assert.Equal(t, at(whole), at(p))
 		assert.Equal(t, "1-6, 8, 9", numbers(p))
-		assert.Equal(t, []string{"of flitch F, delivered 1-12, sheets 7 are not laid (damaged)"}, messages(p, finding.NumbersLeftOut))
+		assert.Equal(t, []string{"of flitch F, delivered 1-12, sheet 7 is not laid (damaged)"}, messages(p, finding.NumbersLeftOut))
 		assert.Equal(t, []int{10, 11, 12}, p.Left[0].Left)
 	})
 	t.Run("25 a sheet was never delivered: it is skipped and no number before it goes back", func(t *testing.T) {
