@@ -86,7 +86,7 @@ func (d *wallBoard) boxes() {
 			}
 		}
 		if !d.boxLetter(b.g, b.plate, b.letter, at, 1*u) && !d.boxLetter(b.g, b.plate, b.letter, at, 0.6*u) {
-			d.callout(b.g, c, b.letter, false)
+			d.callout(b.g, c, b.letter, "box "+b.letter+" at "+d.say(b.X), false)
 		}
 	}
 }

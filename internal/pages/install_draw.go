@@ -21,8 +21,10 @@ type wallBoard struct {
 	area    scene.Box // what the drawing may take
 	g       *scene.Group
 	space   *draft.Space
+	settled bool            // what finds no place over the ceiling stands beside the drawing
 	above   bool            // something found no place over the ceiling
 	below   bool            // or under the floor
+	beside  []string        // words that stand beside the drawing
 	outside []string        // how openings are cut whose white has no room for it
 	cuts    []*layout.Sheet // whose cut length has no room in them
 }
@@ -45,14 +47,7 @@ func (c *crewSet) wallPage(w *crewWall, p *piece, n int) []*scene.Page {
 	b := c.open(n, "install-"+pad(n), title, false, [2]string{c.place(), c.flitchWords(p.hangs) + ", left to right"})
 	b.page.Title = title
 	area := b.bar(b.field)
-	var d *wallBoard
-	for _, keep := range keeps(area.H() / c.u) {
-		d = &wallBoard{crewBoard: b, w: w, p: p, area: area}
-		d.try(keep[0]*c.u, keep[1]*c.u)
-		if !d.above && !d.below {
-			break
-		}
-	}
+	d := c.fit(b, p, area)
 	b.page.Add(d.g)
 	rest := b.tapeList(d, b.footStrip(d))
 	out := []*scene.Page{b.page}
@@ -60,6 +55,47 @@ func (c *crewSet) wallPage(w *crewWall, p *piece, n int) []*scene.Page {
 		out = append(out, c.notesPages(title, n+1, rest)...)
 	}
 	return out
+}
+
+// fit draws the wall as large as it goes with everything in its place. Where it would come out much smaller than it could,
+// what finds no place stands beside the drawing instead.
+func (c *crewSet) fit(b *crewBoard, p *piece, area scene.Box) *wallBoard {
+	try := func(keep [2]float64, settled bool) *wallBoard {
+		d := &wallBoard{crewBoard: b, w: p.wall, p: p, area: area, settled: settled}
+		d.try(keep[0]*c.u, keep[1]*c.u)
+		return d
+	}
+	if p.fits != nil {
+		return try(p.fits.keep, p.fits.settled)
+	}
+	var d *wallBoard
+	largest := int64(0)
+	for _, settled := range []bool{false, true} {
+		overLacks, underLacks := 0.0, 0.0
+		for _, keep := range keeps(area.H() / c.u) {
+			if keep[0] <= overLacks || keep[1] <= underLacks {
+				continue // a smaller drawing with no more room about it has no better chance
+			}
+			d = try(keep, settled)
+			if largest == 0 {
+				largest = d.v.Scale
+			}
+			if !d.above && !d.below {
+				p.fits = &fit{keep, settled}
+				return d
+			}
+			if d.above {
+				overLacks = max(overLacks, keep[0])
+			}
+			if d.below {
+				underLacks = max(underLacks, keep[1])
+			}
+			if !settled && d.v.Scale*10 > largest*13 {
+				break
+			}
+		}
+	}
+	return d
 }
 
 // keeps are the heights over and under a wall to try, those that leave the most for the wall first.
@@ -124,13 +160,11 @@ func (d *wallBoard) try(top, bottom float64) {
 	d.covering()
 	d.joints()
 	d.levelLine()
-	d.flags()
-	d.margins()
-	d.boxes()
-	d.sheetNumbers()
-	d.heads()
-	d.openingWords()
-	d.scaleBar()
+	for _, draw := range []func(){d.flags, d.margins, d.boxes, d.sheetNumbers, d.heads, d.openingWords, d.scaleBar} {
+		if draw(); d.above || d.below {
+			break
+		}
+	}
 	d.g = outer
 }
 
@@ -279,7 +313,7 @@ func (d *wallBoard) under(wide, high float64) (scene.Box, bool) {
 			}
 		}
 	}
-	d.below = true
+	d.lack(&d.below)
 	return scene.Box{}, false
 }
 
@@ -428,3 +462,6 @@ func (d *wallBoard) levelLine() {
 		d.space.Stroke(points[i], points[i+1])
 	}
 }
+
+// lack notes that something found no place over the ceiling or under the floor.
+func (d *wallBoard) lack(what *bool) { *what = true }

@@ -91,8 +91,8 @@ func (d *wallBoard) flags() {
 		d.figure(g, f, t)
 	}
 	d.datum(floor, rows)
-	if floor+(firstRow+rowPitch*float64(rows-1))*u > d.area.Y1-1*u {
-		d.below = true
+	if floor+(firstRow+rowPitch*float64(rows-1))*u > d.area.Y1-1.8*u {
+		d.lack(&d.below)
 	}
 }
 
@@ -152,10 +152,11 @@ func (d *wallBoard) shelf(list []flag, floor, lo, hi float64) {
 	for i, f := range list {
 		g := d.flag(f, neck)
 		g.Line(scene.Pt(f.at, neck), scene.Pt(slots[i], top), scene.Pen(scene.Plumb, crewFine))
+		d.space.Stroke(scene.Pt(f.at, neck), scene.Pt(slots[i], top))
 		t := scene.Text{At: scene.Pt(slots[i], top+0.8*u), String: f.text, Height: size, Bold: !f.end, Anchor: scene.End, Seat: scene.Centred, Angle: 90, Layer: scene.Plumb}
 		d.figure(g, f, t)
 		if t.Bounds().Y1 > d.area.Y1-1*u {
-			d.below = true
+			d.lack(&d.below)
 		}
 	}
 }

@@ -46,8 +46,9 @@ const rowHigh = 2.9
 
 // overhead finds a place over the ceiling for a label: as low as it goes, and of the left edges wanted the first.
 //
-// Shape: the box of the label, taken, and which of the left edges it got.
-func (d *wallBoard) overhead(wide, high float64, wanted ...float64) (scene.Box, int, bool) {
+// Shape: the box of the label, taken, and which of the left edges it got. A label that finds no place is noted: its words
+// stand beside the drawing where no larger drawing could be had.
+func (d *wallBoard) overhead(words string, wide, high float64, wanted ...float64) (scene.Box, int, bool) {
 	u := d.u
 	lo, hi := d.space.Bounds.X0+0.5*u, d.space.Bounds.X1-0.5*u
 	best, which, least := scene.Box{}, -1, math.Inf(1)
@@ -76,7 +77,7 @@ func (d *wallBoard) overhead(wide, high float64, wanted ...float64) (scene.Box, 
 		}
 	}
 	if which < 0 {
-		d.above = true
+		d.aside(words)
 		return best, 0, false
 	}
 	d.space.Take(best)
@@ -98,7 +99,7 @@ func (d *wallBoard) label(x float64, text string, bold bool, anchor scene.Anchor
 	case scene.End:
 		wanted = []float64{x - w, x - w + inset, x - w/2, x - inset, x + 3*d.u}
 	}
-	if box, _, ok := d.overhead(w, size*1.1, wanted...); ok {
+	if box, _, ok := d.overhead(text, w, size*1.1, wanted...); ok {
 		d.word(d.g, scene.Pt(box.X0, box.Y1-0.9*d.u), text, size, bold, scene.Start)
 	}
 }
@@ -188,7 +189,7 @@ func (d *wallBoard) hold() {
 	const sign = 5.2
 	// the triangle stands over the seam, the words to its right or its left
 	wide := sign*u + 1.6*u + w
-	box, which, ok := d.overhead(wide, size*1.15, at-sign/2*u, at+sign/2*u-wide)
+	box, which, ok := d.overhead("", wide, size*1.15, at-sign/2*u, at+sign/2*u-wide)
 	if !ok {
 		return
 	}
@@ -241,7 +242,7 @@ func (d *wallBoard) startLabel(h *hang) {
 	text := "START " + d.numbers(h)
 	w := scene.Width(text, size, true) + (arrow+1.6)*u
 	x := d.v.X(h.from)
-	box, _, ok := d.overhead(w, size*1.1, x, x-w/3, x-w/2)
+	box, _, ok := d.overhead(text+" at "+d.say(h.from), w, size*1.1, x, x-w/3, x-w/2)
 	if ok {
 		d.block(d.g, scene.Pt(box.X0, box.Y1-0.9*u-size/2), arrow*u, 4.4*u)
 		d.word(d.g, scene.Pt(box.X1, box.Y1-0.9*u), text, size, true, scene.End)
@@ -277,7 +278,7 @@ func (d *wallBoard) changes() {
 }
 
 // callout letters over the ceiling what has no room where it belongs, with a line down to it.
-func (d *wallBoard) callout(g *scene.Group, target scene.Point, text string, boxed bool) {
+func (d *wallBoard) callout(g *scene.Group, target scene.Point, text, words string, boxed bool) {
 	u, size := d.u, crewLarge*d.u
 	w, ring := scene.Width(text, size, true), 0.0
 	if boxed {
@@ -303,5 +304,15 @@ func (d *wallBoard) callout(g *scene.Group, target scene.Point, text string, box
 			}
 		}
 	}
-	d.above = true
+	d.aside(words)
+}
+
+// aside notes words that find no place in the drawing: at first it is drawn smaller, in the end they stand beside it.
+func (d *wallBoard) aside(words string) {
+	switch {
+	case !d.settled:
+		d.lack(&d.above)
+	case words != "":
+		d.beside = append(d.beside, words)
+	}
 }

@@ -63,7 +63,7 @@ func (d *wallBoard) margins() {
 		}
 	}
 	const up = 14
-	if box, ok := d.down(right, 6.4*u, up*u, roof+14*u, floor); ok {
+	if box, ok := d.down(right, 7.6*u, up*u, roof+14*u, floor); ok {
 		x := box.X1 - 1.4*u
 		d.g.VLine(x, box.Y0+flagLong*u, box.Y1, scene.Pen(scene.Marks, 0.5))
 		draft.Triangle(d.g, scene.Marks, scene.Pt(x, box.Y0), 90, 3*u, 2.8*u, 0, false)

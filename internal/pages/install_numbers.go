@@ -41,6 +41,7 @@ func (d *wallBoard) sheetNumbers() {
 // numbered is where the number and the cut length of one sheet stand; what has no place inside is called out.
 type numbered struct {
 	sheet       *layout.Sheet
+	from, to    L
 	box         scene.Box
 	number, cut scene.Text
 	words       string // the cut length
@@ -55,7 +56,7 @@ func (d *wallBoard) place(size float64) (list []numbered, out int) {
 			if len(s.Pieces) == 0 {
 				continue
 			}
-			n := numbered{sheet: s, box: d.sheetBox(h, s), words: d.cutWords(h, s)}
+			n := numbered{sheet: s, from: h.from, to: h.to, box: d.sheetBox(h, s), words: d.cutWords(h, s)}
 			n.number, n.in = d.findNumber(n.box, d.crewSet.number(s), size, s.Ripped != "")
 			if n.in {
 				n.frame = n.number.Bounds().Inset(-1.2 * d.u)
@@ -153,7 +154,11 @@ func (d *wallBoard) number(n *numbered) {
 		d.cuts = append(d.cuts, s)
 	}
 	if !n.in {
-		d.callout(g, d.target(n.box), text, s.Ripped != "")
+		words := "sheet " + text + ", from " + d.say(n.from) + " to " + d.say(n.to)
+		if s.Ripped != "" {
+			words += ", ripped"
+		}
+		d.callout(g, d.target(n.box), text, words, s.Ripped != "")
 	}
 }
 

@@ -81,7 +81,7 @@ func (d *wallBoard) openingWords() {
 			continue
 		}
 		if !d.openingBlock(box, o.Name, nil) && !d.openingName(box, o.Name) {
-			d.callout(d.g, scene.Pt(box.Centre().X, box.Y0+1*d.u), o.Name, false)
+			d.callout(d.g, scene.Pt(box.Centre().X, box.Y0+1*d.u), o.Name, o.Name+" at "+d.say(o.FromLeft)+" to "+d.say(o.Right()), false)
 		}
 		if len(short) > 0 {
 			d.outside = append(d.outside, o.Name+": "+strings.Join(short, ", "))

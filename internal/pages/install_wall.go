@@ -147,6 +147,13 @@ type piece struct {
 	from, to L       // x; the wall's ends, or match lines
 	rows     []*hang // of the tape list, in hanging order
 	hangs    []*hang // what is drawn, from left to right
+	fits     *fit
+}
+
+// fit is how much is kept free over and under a wall for everything to find its place, and whether some of it does not.
+type fit struct {
+	keep    [2]float64
+	settled bool
 }
 
 // key is what other pages find the piece by.

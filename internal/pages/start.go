@@ -109,7 +109,7 @@ func (b *crewBoard) startPlan(box scene.Box) {
 		}
 		for _, out := range []float64{4.4, 6.4, 8.4, -4.4, -6.4} {
 			t := scene.Text{At: p.along(i, 0.5, out*u), String: mark, Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
-			if k := t.Bounds().Inset(-1 * u); view.Contains(k) && !meetsAny(k, taken) && !p.touches(k) {
+			if k := t.Bounds().Inset(-1.3 * u); view.Contains(k) && !meetsAny(k, taken) && !p.touches(k) {
 				taken = append(taken, k)
 				g.Text(t)
 				break
@@ -146,7 +146,7 @@ func (b *crewBoard) startMark(g *scene.Group, p outlinePlan, view scene.Box, tak
 			for _, k := range [][2]float64{{0, -9}, {0, -12}, {8, -9}, {-8, -9}, {14, -7}, {-14, -7}, {16, -4}, {-16, -4}, {0, -16}, {0, 12}, {10, 9}, {-10, 9}} {
 				along := share + k[0]*u/math.Max(lengthOf(p, w.wall), 1)
 				t := scene.Text{At: p.along(w.wall, along, k[1]*u), String: "START", Height: crewText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
-				if box := t.Bounds().Inset(-0.8 * u); view.Contains(box) && !meetsAny(box, *taken) && !p.touches(box) {
+				if box := t.Bounds().Inset(-1.3 * u); view.Contains(box) && !meetsAny(box, *taken) && !p.touches(box) {
 					*taken = append(*taken, box)
 					g.Text(t)
 					return

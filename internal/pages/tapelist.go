@@ -14,9 +14,9 @@ import (
 
 // tapeRow is one line that is called out.
 type tapeRow struct {
-	number string
-	line   string // the figure to strike
-	words  string // or what there is instead of a line
+	number []string // from the upper course down
+	line   string   // the figure to strike
+	words  string   // or what there is instead of a line
 	seam   string
 	hung   bool
 	rule   bool
@@ -36,9 +36,9 @@ func (d *wallBoard) tapeRows() []tapeRow {
 		}
 		flitch = h.sheet().Flitch
 		if h.opens && d.p.startsHere(h) && !h.sheet().Hung {
-			list = append(list, tapeRow{number: d.numbers(h), line: d.say(h.start), words: "start", seam: d.say(h.from)})
+			list = append(list, tapeRow{number: d.stacked(h), line: d.say(h.start), words: "start", seam: d.say(h.from)})
 		}
-		r := tapeRow{number: d.numbers(h), rule: i == d.p.thirdRow(), hung: h.sheet().Hung}
+		r := tapeRow{number: d.stacked(h), rule: i == d.p.thirdRow(), hung: h.sheet().Hung}
 		switch {
 		case h.sheet().InGap:
 			r.words = "in the gap: to stock"
@@ -68,6 +68,17 @@ func (d *wallBoard) tapeRows() []tapeRow {
 
 func (h *hang) hung() bool { return h.sheet().Hung }
 
+// stacked are the numbers of a place as they stand on the wall: the upper course over the lower one; more than two courses
+// as from and to.
+func (c *crewSet) stacked(h *hang) []string {
+	n := len(h.sheets)
+	first, last := c.number(h.sheets[0]), c.number(h.sheets[n-1])
+	if n == 1 {
+		return []string{first}
+	}
+	return []string{last, first}
+}
+
 // tapeList draws the list that is called out at the tape, then what has to be said about it, then the notes that found
 // no other place. It gives back what has no room.
 func (b *crewBoard) tapeList(d *wallBoard, notes []note) []note {
@@ -80,7 +91,7 @@ func (b *crewBoard) tapeList(d *wallBoard, notes []note) []note {
 	top := box.Y0 + 8.6*u
 	head := 6.2 * u
 	low := 15 * u // for two lines under the list
-	high := math.Min(9.6*u, (box.Y1-top-head-low)/math.Max(float64(len(rows)), 1))
+	high := math.Max(9.3*u, math.Min(9.6*u, (box.Y1-top-head-low)/math.Max(float64(len(rows)), 1)))
 	pen := scene.Pen(scene.Frame, crewFine)
 	y := top
 	x := x0
@@ -103,43 +114,59 @@ func (b *crewBoard) tapeList(d *wallBoard, notes []note) []note {
 	for i, r := range rows {
 		b.tapeRow(g, r, columns, y, high)
 		y += high
-		width := crewFine
+		at, width := y, crewFine
 		if r.rule {
-			width = 1
+			y += ruleMore * u
+			at, width = y-0.35*u, 1
 		}
 		if i == len(rows)-1 && !r.rule {
 			continue
 		}
-		g.HLine(x0, x1, y, scene.Pen(scene.Frame, width))
+		g.HLine(x0, x1, at, scene.Pen(scene.Frame, width))
 	}
 	g.Rect(scene.Box{X0: x0, Y0: top, X1: x1, Y1: y}, scene.Pen(scene.Frame, 0.5))
-	b.tapeLines(g, rows, columns, top, head, high)
+	b.tapeLines(g, rows, columns, top+head, high)
 	y += 2.4 * u
 	for _, line := range d.tapeWords() {
 		for _, part := range scene.Wrap(line, crewText*u, false, x1-x0-1*u) {
 			y += 5.6 * u
 			if y > box.Y1-2.4*u {
 				notes = append([]note{{"TAPE LIST", d.tapeWords()}}, notes...)
-				return b.beside(g, notes, y)
+				return b.besides(g, notes, y)
 			}
 			b.word(g, scene.Pt(x0, y), part, crewText*u, false, scene.Start)
 		}
 	}
-	return b.beside(g, notes, y)
+	return b.besides(g, notes, y)
 }
 
+// ruleMore is how much higher the row over the heavy rule is.
+const ruleMore = 0.9
+
 // tapeLines draws the upright lines between the columns, but not through rows that run across.
-func (b *crewBoard) tapeLines(g *scene.Group, rows []tapeRow, columns [4]float64, top, head, high float64) {
+func (b *crewBoard) tapeLines(g *scene.Group, rows []tapeRow, columns [4]float64, top, high float64) {
 	x := b.list.X0
 	for i := range 3 {
 		x += columns[i]
-		g.VLine(x, top, top+head, scene.Pen(scene.Frame, crewFine))
-		for k, r := range rows {
-			if r.head == "" && !(i == 1 && r.across()) {
-				y := top + head + float64(k)*high
-				g.VLine(x, y, y+high, scene.Pen(scene.Frame, crewFine))
+		from := top - 6.2*b.u
+		y := top
+		stop := func(at float64) {
+			if from < at {
+				g.VLine(x, from, at, scene.Pen(scene.Frame, crewFine))
 			}
 		}
+		for _, r := range rows {
+			next := y + high
+			if r.rule {
+				next += ruleMore * b.u
+			}
+			if r.head != "" || i == 1 && r.across() {
+				stop(y)
+				from = next
+			}
+			y = next
+		}
+		stop(y)
 	}
 }
 
@@ -148,8 +175,10 @@ func (b *crewBoard) tapeColumns(rows []tapeRow) [4]float64 {
 	u := b.u
 	number, line, seam := 10*u, 20*u, 14*u
 	for _, r := range rows {
-		number = math.Max(number, math.Min(scene.Width(r.number, crewLarge*u, true)+2*u, 12.6*u))
-		seam = math.Max(seam, scene.Width(r.seam, crewText*u, false)+2.2*u)
+		for _, s := range r.number {
+			number = math.Max(number, math.Min(scene.Width(s, crewLarge*u, true)+2*u, 12.6*u))
+		}
+		seam = math.Max(seam, scene.Width(r.seam, crewText*u, false)+2.6*u)
 		line = math.Max(line, math.Min(scene.Width(r.line, crewLarge*u, true)+2.4*u, 38*u))
 		words := scene.Width(r.words, crewText*u, false)
 		switch {
@@ -163,6 +192,12 @@ func (b *crewBoard) tapeColumns(rows []tapeRow) [4]float64 {
 	whole := b.list.W()
 	line = math.Max(line, math.Min(35*u, whole-number-seam-20*u))
 	write := math.Max(whole-number-line-seam, 11*u)
+	for _, r := range rows { // figures with sixteenths in a large room: the numbers give way
+		need := scene.Width(r.line, crewText*u, true) + 2.4*u
+		if short := need - (whole - number - seam - write); short > 0 {
+			number = math.Max(number-short, 10.6*u)
+		}
+	}
 	line = whole - number - seam - write
 	return [4]float64{number, line, seam, write}
 }
@@ -179,7 +214,16 @@ func (b *crewBoard) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, hi
 		put(x+1.6*u, r.head, crewText*u, true, scene.Start, b.list.W()-3*u)
 		return
 	}
-	put(x+columns[0]/2, r.number, crewLarge*u, true, scene.Middle, columns[0]-1.6*u)
+	switch center := mid; len(r.number) {
+	case 1:
+		put(x+columns[0]/2, r.number[0], crewLarge*u, true, scene.Middle, columns[0]-1.6*u)
+	case 2:
+		for i, s := range r.number {
+			mid = center + (float64(i)*2-1)*2.05*u
+			put(x+columns[0]/2, s, crewText*u, true, scene.Middle, columns[0]-1.6*u)
+		}
+		mid = center
+	}
 	x += columns[0]
 	large := math.Min(crewLarge*u, high*0.6)
 	switch {
@@ -209,6 +253,7 @@ func (b *crewBoard) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, hi
 // tapeWords say what the list measures and how the sheets are cut.
 func (d *wallBoard) tapeWords() []string {
 	lines := []string{"line: right edge as hung; seam " + d.inches(d.half) + " left"}
+	lines = append(lines, d.beside...)
 	lines = append(lines, d.cutWordsBeside()...)
 	lines = append(lines, d.markWords()...)
 	if lean := d.datumLean(); lean != 0 {
@@ -288,8 +333,8 @@ func (d *wallBoard) markWords() []string {
 	return lines
 }
 
-// beside letters notes under the tape list as far as there is room, and gives back the others.
-func (b *crewBoard) beside(g *scene.Group, notes []note, y float64) []note {
+// besides letters notes under the tape list as far as there is room, and gives back the others.
+func (b *crewBoard) besides(g *scene.Group, notes []note, y float64) []note {
 	u := b.u
 	var rest []note
 	for _, n := range notes {
