@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"encoding/xml"
+	"fmt"
 	"image"
 	_ "image/png"
 	"io"
@@ -60,12 +61,31 @@ func drawnSets(t *testing.T, room string) (dir string, order map[string][]string
 	require.LessOrEqual(t, status, 1, messages.String())
 	for _, said := range wrote.FindAllStringSubmatch(messages.String(), -1) {
 		for _, name := range strings.Split(said[3], ", ") {
-			order[said[1]] = append(order[said[1]], strings.TrimSuffix(name, ".svg"))
+			first, last, _ := strings.Cut(name, " to ")
+			order[said[1]] = append(order[said[1]], between(t, strings.TrimSuffix(first, ".svg"), strings.TrimSuffix(last, ".svg"))...)
 		}
 		require.Equal(t, said[2], strconv.Itoa(len(order[said[1]])))
 	}
 	require.Len(t, order, 3)
 	return dir, order
+}
+
+// between are the names of pages from first to last, which differ in the number at their end; first alone where there is no
+// last.
+func between(t *testing.T, first, last string) []string {
+	if last == "" {
+		return []string{first}
+	}
+	stem := strings.TrimRight(first, "0123456789")
+	a, err := strconv.Atoi(first[len(stem):])
+	require.NoError(t, err)
+	b, err := strconv.Atoi(last[len(stem):])
+	require.NoError(t, err)
+	var out []string
+	for ; a <= b; a++ {
+		out = append(out, fmt.Sprintf("%s%0*d", stem, len(first)-len(stem), a))
+	}
+	return out
 }
 
 // tool gives the path of a program, or skips: a machine need not have it. With FLITCHLAY_CHECK=1 it must.

@@ -3,6 +3,7 @@ package cli
 import (
 	"fmt"
 	"path/filepath"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -132,6 +133,36 @@ func (c *call) wrote(to string, sets []drawnSet, files []file, count map[string]
 		if count[s.word] == 1 {
 			many = "page"
 		}
-		c.say("wrote %s (%d %s) and %s", filepath.Join(to, pages[0]), count[s.word], many, strings.Join(pages[1:], ", "))
+		c.say("wrote %s (%d %s) and %s", filepath.Join(to, pages[0]), count[s.word], many, strings.Join(ranges(pages[1:]), ", "))
 	}
+}
+
+// ranges shortens a list of names: three and more that count up become "a to b".
+func ranges(names []string) []string {
+	var out []string
+	for i := 0; i < len(names); {
+		k := i + 1
+		for k < len(names) && names[k] == after(names[k-1]) {
+			k++
+		}
+		if k-i > 2 {
+			out = append(out, names[i]+" to "+names[k-1])
+			i = k
+			continue
+		}
+		out = append(out, names[i])
+		i++
+	}
+	return out
+}
+
+// after is the next name of a row of numbered files, "" where the name has no number.
+func after(name string) string {
+	stem := strings.TrimSuffix(name, filepath.Ext(name))
+	digits := len(stem) - len(strings.TrimRight(stem, "0123456789"))
+	n, err := strconv.Atoi(stem[len(stem)-digits:])
+	if err != nil {
+		return ""
+	}
+	return fmt.Sprintf("%s%0*d%s", stem[:len(stem)-digits], digits, n+1, filepath.Ext(name))
 }
