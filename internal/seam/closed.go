@@ -15,34 +15,40 @@ func (t *table) closed(b bounds, closings []int, under cost, s *store) (answer, 
 	defer h.forth.free()
 	defer h.again.free()
 	defer h.round.free()
+	h.feasible = func() bool { return t.aim == musts || t.feasible(b, s) }
 	if t.aim == musts && closings == nil {
 		// Which seam closes makes no difference to the musts, and each layout has one in any window of net lines.
 		h.search(t.window())
 		return answer{lines: h.lines, total: h.under}, h.place < t.g.lines
 	}
-	for i, class := range t.classes(closings) {
+	for _, class := range t.classes(closings) {
 		if h.search(class); h.place < t.g.lines {
 			return answer{lines: h.lines, total: h.under}, true
 		}
-		if i == 0 && h.hopeless() {
+		if h.hopeless() {
 			break
 		}
 	}
 	return answer{}, false
 }
 
-// hopeless says that there is no layout at all on the lanes; if not there may be one.
-func (h *hunt) hopeless() bool {
-	places := h.t.window()
-	if len(places) == 0 {
+// feasible says whether there is any layout, whichever seam closes it.
+func (t *table) feasible(b bounds, s *store) bool {
+	if !t.strict {
+		return true // as a sum of musts that is known to be met
+	}
+	bare, err := newTable(t.g, musts, true, 0)
+	if err != nil {
 		return true
 	}
-	for _, least := range h.bound(h.forth, h.all, places).least {
-		if !least.isNever() {
-			return false
+	copy(bare.seams, t.seams) // with the lines that pins bar
+	for i, x := range bare.seams {
+		if !x.isNever() {
+			bare.seams[i] = cost{}
 		}
 	}
-	return true
+	_, found := bare.closed(b, nil, never, s)
+	return found
 }
 
 // window returns the lines of a stretch as long as the net width, the one with the most places that break no must. A

@@ -36,6 +36,27 @@ func (x cost) less(y cost) bool {
 	return borrow != 0
 }
 
+// over returns what x is over y, nought where it is less.
+func (x cost) over(y cost) cost {
+	switch {
+	case x.isNever():
+		return never
+	case x.less(y):
+		return cost{}
+	}
+	return x.minus(y)
+}
+
+func (x cost) compare(y cost) int {
+	switch {
+	case x.less(y):
+		return -1
+	case y.less(x):
+		return 1
+	}
+	return 0
+}
+
 // item names a part of the score that adds up over seams and sheets.
 type item int
 

@@ -89,20 +89,30 @@ func (p *problem) keep() (kept []int, low least, err error) {
 	if !ok {
 		return nil, low, fmt.Errorf("no layout from %d to %d", p.s.L, p.s.R)
 	}
-	if all, ok, err := p.musts(p.can); err != nil || ok && !all.over(low) {
+	if ok, err := p.meets(p.can, low); err != nil || ok {
 		return p.can, low, err
 	}
 	for _, pin := range p.can {
 		with := append(slices.Clone(kept), pin)
-		now, ok, err := p.musts(with)
+		ok, err := p.meets(with, low)
 		if err != nil {
 			return nil, low, err
 		}
-		if ok && !now.over(low) {
+		if ok {
 			kept = with
 		}
 	}
 	return kept, low, nil
+}
+
+// meets says whether some pins can be kept with the musts no worse than low, the least without them.
+func (p *problem) meets(pins []int, low least) (bool, error) {
+	if (low == least{}) {
+		_, ok, err := p.best(musts, true, low, pins)
+		return ok, err
+	}
+	now, ok, err := p.musts(pins)
+	return ok && !now.over(low), err
 }
 
 // musts finds the least of the musts with some pins kept.
