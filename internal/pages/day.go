@@ -102,7 +102,7 @@ func clock(minutes int) string { return room.Clock(minutes) }
 func (h *hanging) hoursBlocks() []block {
 	p := h.plan
 	t := &draft.Table{Title: "HOURS PER WALL", Columns: []draft.Column{{Head: "WALL", Wrap: true, Bold: true}, {Head: "SHEETS", Align: scene.End}, {Head: "HANG", Align: scene.End},
-		{Head: "CUT", Align: scene.End}, {Head: "IN ALL", Align: scene.End, Bold: true}, {Head: "DONE", Align: scene.End}}, Row: h.look.Of(6)}
+		{Head: "CUT", Align: scene.End}, {Head: "TOTAL", Align: scene.End, Bold: true}, {Head: "DONE", Align: scene.End}}, Row: h.look.Of(6)}
 	row := func(strong bool, cells ...string) { t.Rows = append(t.Rows, draft.Row{Cells: cells, Strong: strong}) }
 	for _, w := range p.Walls {
 		row(false, h.room.Walls[w.Wall].Name, strconv.Itoa(w.Sheets), clock(w.Hang), clock(w.Cut), clock(w.Minutes()), fmt.Sprintf("day %d, %s", w.Day, clock(w.Done)))
@@ -122,7 +122,7 @@ func (h *hanging) hoursBlocks() []block {
 func (h *hanging) rules() []draft.Item {
 	d := h.plan.Day
 	texts := []string{
-		"Hold 0: all sheets on the floor in their order, register marks level; signed on the room start page before the first cut.",
+		"Hold 0, the dry lay-out, is signed on the room start page.",
 		fmt.Sprintf("Sheets go up in groups of %d, damped together. No sheet is begun that is not up, its seam cut, before the evening.", d.Group),
 		"After the first group of every flitch: stop, look from 6 ft and along the wall, by the light that the room will have.",
 		"Dry fit every wrap before paste. Cut a seam when both sheets are up and rested: wet wood is wide.",
@@ -316,7 +316,11 @@ func holdWords(x count.Hold) string {
 // daySide is what is filled in through a day: readings and signed hold points.
 func (h *hanging) daySide(b *board, box scene.Box, day int) {
 	k := h.look
-	log := &draft.Table{Title: "READINGS", Lines: true, Row: k.Of(6.4), Columns: []draft.Column{{Head: "TIME"}, {Head: "AIR"}, {Head: "RH"}, {Head: "WALL"}, {Head: "BY"}}}
+	unit := " F"
+	if h.metric() {
+		unit = " C"
+	}
+	log := &draft.Table{Title: "READINGS", Lines: true, Row: k.Of(6.4), Columns: []draft.Column{{Head: "TIME"}, {Head: "AIR" + unit}, {Head: "RH"}, {Head: "WALL" + unit}, {Head: "BY"}}}
 	for range 5 {
 		log.Rows = append(log.Rows, draft.Row{Cells: []string{"", "", "", "", ""}})
 	}

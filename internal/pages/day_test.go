@@ -128,3 +128,17 @@ height = "8'"
 	// 2 x 25 + 4 x 20 = 130 minutes to hang, 5 x 10 to cut
 	assert.Contains(t, texts(pages[:1]), "North\n6\n2:10\n0:50\n3:00\nday 1, 12:10\n")
 }
+
+// The days stand in the install set between the room start and the walls, the site in the submittal set behind the cover.
+func TestSetsHoldTheDaysAndTheSite(t *testing.T) {
+	p := laid(t, "room.toml", head("in")+wall("North", `12'`, `9'`))
+	var titles []string
+	for _, l := range newCrew(p, template(t, "ansi-a"), "Install").installPages() {
+		titles = append(titles, l.key)
+	}
+	require.Greater(t, len(titles), 2)
+	assert.Equal(t, []string{"start", "days"}, titles[:2])
+	s := newSet(p, template(t, "ansi-b"), nil, "Submittal")
+	s.number(submittal)
+	assert.Equal(t, "Z-002", s.pageOf("site"))
+}

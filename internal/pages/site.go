@@ -62,9 +62,9 @@ func (s *set) siteBlocks() []block {
 		block{title: "THE WALL AND WHAT IS ON IT", items: s.listed(wallNotes)},
 		block{table: s.moistureLog()},
 		block{table: s.airLog()},
+		block{table: s.release()},
 		block{title: "CAUTIONS", items: s.listed(cautions)},
 		block{title: "FIRE", items: s.listed(s.fireNotes())},
-		block{table: s.release()},
 	)
 }
 
