@@ -1,0 +1,53 @@
+package seam
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// What bounds rule out is never the best: on whole rooms the hunt finds what trying each closing place by itself finds.
+func TestHuntAgainstEachPlace(t *testing.T) {
+	tried := 0
+	for seed := range uint64(12) {
+		span := room(seed, 0, true)
+		span.Snap = inch / 2
+		if seed%3 == 0 { // a girth that whole sheets miss by the least
+			span.Period = span.Period / span.NetWidth() * span.NetWidth()
+			span.Period += inch / 16
+			span.R = span.Period
+		}
+		if seed%4 == 3 { // without openings all places show as much
+			span.Openings, span.Boxes = nil, nil
+			span.Seen = func(int64) int64 { return 100 * inch }
+		}
+		for aim := Steady; aim <= Even; aim++ {
+			g := newGrid(&span)
+			table, err := newTable(g, aim, true, 0)
+			require.NoError(t, err)
+			s := &store{}
+			found, ok := table.closed(bounds{}, nil, never, s)
+			h := &hunt{t: table, under: never, place: g.lines}
+			h.forth = newSweeper(table, bounds{}, s)
+			all := table.lanes()
+			for _, class := range table.classes(nil) {
+				for _, c := range class {
+					if x := h.bound(h.forth, all, []int{c}, []cost{{}}).least[0]; !h.beaten(c, x) {
+						h.under, h.place = x, c
+					}
+				}
+				if h.place < g.lines {
+					break
+				}
+			}
+			require.Equal(t, h.place < g.lines, ok, "seed %d, aim %d", seed, aim)
+			if !ok {
+				continue
+			}
+			tried++
+			require.Equal(t, h.place, found.lines[0], "seed %d, aim %d", seed, aim)
+			require.Equal(t, h.under, found.total, "seed %d, aim %d", seed, aim)
+		}
+	}
+	require.Greater(t, tried, 12, "too few rooms with a layout")
+}
