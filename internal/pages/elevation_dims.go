@@ -376,5 +376,5 @@ func (e *elevation) bandTier() draft.Tier {
 			list = append(list, s.At)
 		}
 	}
-	return e.tier("SEAMS", list, e.v.Y)
+	return e.tier("BANDS", list, e.v.Y)
 }

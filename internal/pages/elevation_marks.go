@@ -284,22 +284,36 @@ func (e *elevation) number(p part, course int, x0, x1, row float64, rowFree bool
 			}
 		}
 	}
-	// at last over the wall or under it
-	for step := range 200 {
-		for _, sign := range []float64{-1, 1} {
-			edge := e.above.Box(k).Y0 - k.Of(3) - d/2
-			if sign > 0 {
-				edge = e.below.Box(k).Y1 + k.Of(2) + d/2
-			}
-			for _, dx := range []float64{0, -1, 1} {
-				c := scene.Pt(x+dx*float64(step)*k.Of(2), edge+sign*float64(step)*k.Of(1))
-				dot := scene.Pt(x, (views[0][0]+views[0][1])/2)
-				if e.circleWithLeader(p, course, c, d, dot) {
-					return
-				}
+	// at last anywhere on the page
+	for _, share := range []float64{0.5, 0.3, 0.7, 0.15, 0.85, 0.05, 0.95} {
+		for _, v := range views {
+			dot := scene.Pt(x, v[0]+(v[1]-v[0])*share)
+			if c, ok := e.callOut(dot, d, d, d/2+k.Of(1)); ok && e.circleWithLeader(p, course, c, d, dot) {
+				return
 			}
 		}
 	}
+}
+
+// callOut finds the nearest free place round a dot for something of a width and height, to which a leader runs clear.
+func (e *elevation) callOut(dot scene.Point, w, h, least float64) (scene.Point, bool) {
+	k := e.look
+	for r := least; r < k.Of(260); r += k.Of(1.5) {
+		for step := range 24 {
+			// up and down first, then by turns to both sides
+			turn := float64((step+1)/2) * 15
+			if step%2 == 1 {
+				turn = -turn
+			}
+			sin, cos := scene.SinCos(90 + turn)
+			c := dot.Add(r*cos, -r*sin)
+			box := scene.Box{X0: c.X - w/2, Y0: c.Y - h/2, X1: c.X + w/2, Y1: c.Y + h/2}
+			if e.space.Free(box, k.Of(0.85)) && e.space.FreeLine(dot, c, k.Of(0.55)) {
+				return c, true
+			}
+		}
+	}
+	return scene.Point{}, false
 }
 
 // circleWithLeader draws a number beside its strip, if circle and leader are free.
@@ -313,7 +327,7 @@ func (e *elevation) circleWithLeader(p part, course int, c scene.Point, d float6
 		return false
 	}
 	end := scene.Pt(c.X+(dot.X-c.X)*d/2/l, c.Y+(dot.Y-c.Y)*d/2/l)
-	if !e.space.FreeLine(dot, end, k.Of(0.5)) || !e.space.Free(scene.Box{X0: dot.X - 0.5, Y0: dot.Y - 0.5, X1: dot.X + 0.5, Y1: dot.Y + 0.5}, 0) {
+	if !e.space.FreeLine(dot, end, k.Of(0.5)) || !e.space.FreeOfWords(scene.Box{X0: dot.X - 0.5, Y0: dot.Y - 0.5, X1: dot.X + 0.5, Y1: dot.Y + 0.5}, 0) {
 		return false
 	}
 	draft.Leader(e.group, k, e.space, dot, end)

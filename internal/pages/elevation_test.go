@@ -1,0 +1,372 @@
+package pages
+
+import (
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/finding"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
+	"flitchlay/internal/paper"
+	"flitchlay/internal/scene"
+)
+
+// drawn is a room's submittal set on the office page.
+func drawn(t *testing.T, text string) (*layout.Plan, *scene.Document) {
+	template, err := paper.Named("ansi-b")
+	require.NoError(t, err)
+	p := laid(t, "room.toml", text)
+	d, err := Submittal(p, template, nil)
+	require.NoError(t, err)
+	return p, d
+}
+
+// visit walks all groups under one, itself first.
+func visit(g *scene.Group, do func(*scene.Group)) {
+	do(g)
+	for _, it := range g.Items {
+		if in, ok := it.(*scene.Group); ok {
+			visit(in, do)
+		}
+	}
+}
+
+// classed are all groups of a class.
+func classed(g *scene.Group, class string) []*scene.Group {
+	var list []*scene.Group
+	visit(g, func(in *scene.Group) {
+		if in.Class == class {
+			list = append(list, in)
+		}
+	})
+	return list
+}
+
+// fact is a datum of a group, "" where it has none of the key.
+func fact(g *scene.Group, key string) string {
+	for _, d := range g.Data {
+		if d.Key == key {
+			return d.Value
+		}
+	}
+	return ""
+}
+
+func lettering(g *scene.Group) []string {
+	var list []string
+	g.Texts(func(t *scene.Text) { list = append(list, t.String) })
+	return list
+}
+
+// elevationViews are the views of walls, by page.
+func elevationViews(d *scene.Document) []*scene.Group {
+	var list []*scene.Group
+	for _, p := range d.Pages {
+		for _, v := range classed(&p.Group, "view") {
+			if fact(v, "wall") != "" && fact(v, "opening") == "" {
+				list = append(list, v)
+			}
+		}
+	}
+	return list
+}
+
+// A millimetre of paper is a millimetre of wall at the scale that stands under the view.
+func TestSeamsStandAtTrueScale(t *testing.T) {
+	pairs := 0
+	for why, text := range samples(t) {
+		_, d := drawn(t, text)
+		for _, v := range elevationViews(d) {
+			scale, err := strconv.ParseFloat(fact(v, "scale"), 64)
+			require.NoError(t, err)
+			assert.Equal(t, scale, v.View.Scale)
+			var at, x []float64
+			for _, s := range classed(v, "seam") {
+				if fact(s, "x") == "" || len(s.Items) == 0 {
+					continue
+				}
+				mm, err := strconv.ParseFloat(fact(s, "x"), 64)
+				require.NoError(t, err)
+				at, x = append(at, mm), append(x, s.Items[0].(*scene.Line).A.X)
+			}
+			for i := 1; i < len(at); i++ {
+				assert.InDelta(t, (at[i]-at[0])/scale, x[i]-x[0], 1e-6, "%s, wall %s", why, fact(v, "wall"))
+				pairs++
+			}
+		}
+	}
+	assert.Greater(t, pairs, 50)
+}
+
+// The parts of a rounded chain add up to the whole that is printed.
+func TestFiguresOfAChainAddUpToTheWall(t *testing.T) {
+	sum := func(list []*scene.Group, unit length.Unit) (total length.Length, count int) {
+		for _, g := range list {
+			for _, s := range lettering(g) {
+				l, err := length.Parse(strings.ReplaceAll(s, ",", "."), unit)
+				require.NoError(t, err)
+				total += l
+				count++
+			}
+		}
+		return total, count
+	}
+	rooms := samples(t)
+	for why, text := range oddRooms {
+		rooms[why] = text
+	}
+	chains := 0
+	for why, text := range rooms {
+		p, d := drawn(t, text)
+		for _, v := range elevationViews(d) {
+			tiers := map[string][]*scene.Group{}
+			for _, g := range classed(v, "dimension") {
+				tiers[fact(g, "tier")] = append(tiers[fact(g, "tier")], g)
+			}
+			whole := tiers["wall"]
+			if whole == nil {
+				whole = tiers["piece"]
+			}
+			require.Len(t, whole, 1, "%s: the wall is dimensioned once (ISO 129-1)", why)
+			want, _ := sum(whole, p.Room.Project.Units)
+			for _, name := range []string{"seams", "openings", "ceiling", "joints"} {
+				if got, n := sum(tiers[name], p.Room.Project.Units); n > 0 {
+					assert.Equal(t, want, got, "%s, wall %s, %s", why, fact(v, "wall"), name)
+					chains++
+				}
+			}
+		}
+	}
+	assert.Greater(t, chains, 40)
+}
+
+func TestEverySheetAndSeamOfTheWallIsOnItsElevation(t *testing.T) {
+	rooms := samples(t)
+	for why, text := range oddRooms {
+		rooms[why] = text
+	}
+	for why, text := range rooms {
+		p, d := drawn(t, text)
+		numbered, seams := map[string]bool{}, map[string]bool{}
+		for _, v := range elevationViews(d) {
+			for _, g := range classed(v, "sheet-number") {
+				for _, s := range lettering(g) {
+					numbered[fact(v, "wall")+" "+s] = true
+				}
+			}
+			for _, g := range classed(v, "seam") {
+				seams[fact(g, "at")] = true
+			}
+		}
+		for i := range p.Runs {
+			r := &p.Runs[i]
+			for _, s := range r.Sheets {
+				for _, q := range s.Pieces {
+					assert.True(t, numbered[p.Room.Walls[q.Wall].Name+" "+numberOf(&s)], "%s: sheet %s on wall %s", why, numberOf(&s), p.Room.Walls[q.Wall].Name)
+				}
+			}
+			for _, m := range r.Seams {
+				if m.Seen > 0 && !r.Up {
+					assert.True(t, seams[m.At.Decimal()], "%s: seam %d", why, m.Number)
+				}
+			}
+		}
+	}
+}
+
+// Each return past a wrapped corner is written on the elevations at both its walls and on its detail.
+func TestEveryCornerHasItsReturnsAndItsDetail(t *testing.T) {
+	for why, text := range samples(t) {
+		p, d := drawn(t, text)
+		for i := range p.Runs {
+			for _, c := range p.Runs[i].Corners {
+				found := 0
+				for _, page := range d.Pages {
+					for _, v := range classed(&page.Group, "view") {
+						if fact(v, "corner") != c.Name {
+							continue
+						}
+						found++
+						list := lettering(v)
+						assert.Contains(t, list, p.Style.Format(c.LeftReturn), "%s %s", why, c.Name)
+						assert.Contains(t, list, p.Style.Format(c.RightReturn), "%s %s", why, c.Name)
+					}
+				}
+				assert.Equal(t, 1, found, "%s: %s is drawn once", why, c.Name)
+			}
+		}
+	}
+}
+
+// Source: sheet numbers of the US National CAD Standard: a discipline of one letter and a hyphen, or two letters, one
+// figure for the type, two for the sequence.
+func TestPageNumbersAreOfTheNationalForm(t *testing.T) {
+	form := regexp.MustCompile(`^([A-Z]-|[A-Z]{2})[0-9][0-9]{2}$`)
+	_, d := drawn(t, samples(t)["samples reading-room.toml"])
+	for _, p := range d.Pages {
+		assert.Regexp(t, form, p.Name)
+		assert.Contains(t, lettering(&p.Group), p.Name)
+	}
+	assert.Equal(t, "ID-207", strings.Replace(pageNumber("ID", elevations, 7), "ID", "ID-", 1))
+	assert.Equal(t, "ID207", pageNumber("ID", elevations, 7), "two letters take no hyphen")
+}
+
+// Source: two stamps, the hanger's own approval first (AIA A201-2017 3.12.5); 70 x 30 mm clear.
+func TestTwoStampBoxesStayEmptyOnEveryPage(t *testing.T) {
+	_, d := drawn(t, samples(t)["samples cannot-meet.toml"])
+	for _, p := range d.Pages {
+		require.Len(t, p.Keep, 2)
+		for _, a := range p.Keep {
+			assert.GreaterOrEqual(t, a.W(), 70-1e-6)
+			assert.GreaterOrEqual(t, a.H(), 30-1e-6)
+		}
+	}
+}
+
+func TestEveryPageOfAPlanThatBreaksARuleSaysSo(t *testing.T) {
+	for name, unfit := range map[string]bool{"samples cannot-meet.toml": true, "samples reading-room.toml": false} {
+		p, d := drawn(t, samples(t)[name])
+		require.Equal(t, unfit, finding.Any(p.Findings, finding.Must), name)
+		for _, page := range d.Pages {
+			assert.Equal(t, unfit, slices.Contains(lettering(&page.Group), "NOT FOR HANGING"), "%s %s", name, page.Name)
+		}
+	}
+}
+
+// A deviation that is drawn is listed, and one that is listed and has a place on a wall is drawn there.
+func TestDeviationsAreDrawnAndListed(t *testing.T) {
+	p, d := drawn(t, samples(t)["samples cannot-meet.toml"])
+	drawnOnes := map[string]bool{}
+	for _, v := range elevationViews(d) {
+		for _, g := range classed(v, "deviation") {
+			drawnOnes[fact(g, "number")] = true
+		}
+	}
+	cover := strings.Join(lettering(&d.Pages[0].Group), " ")
+	s := &set{plan: p}
+	require.NotEmpty(t, s.deviations())
+	for _, x := range s.deviations() {
+		first := strings.Join(strings.Fields(capital(x.Message))[:4], " ")
+		assert.Contains(t, cover, first)
+		if x.Wall >= 0 {
+			assert.True(t, drawnOnes[strconv.Itoa(x.number)], "deviation %d on wall %d", x.number, x.Wall)
+		}
+	}
+}
+
+// Source: reduction scales of ISO 5455:1979 clause 5.1; scales of a US architect's rule.
+func TestViewsAreAtStandardScalesAndSaySoTwice(t *testing.T) {
+	iso := []float64{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000}
+	us := []float64{1, 2, 4, 8, 12, 16, 24, 32, 48, 64, 96, 128, 192, 384}
+	rooms := samples(t)
+	rooms["metric"] = oddRooms["metric"]
+	for why, text := range rooms {
+		p, d := drawn(t, text)
+		for _, page := range d.Pages {
+			for _, v := range classed(&page.Group, "view") {
+				known := us
+				if p.Room.Project.Units == length.Millimetres {
+					known = iso
+				}
+				assert.Contains(t, known, v.View.Scale, "%s %s %s", why, page.Name, v.View.Name)
+				if fact(v, "wall") == "" {
+					continue
+				}
+				words := strings.Join(lettering(&page.Group), "\n")
+				assert.Contains(t, words, "SCALE "+v.View.Ratio, "the scale stands under the view (GSA P100)")
+				bars := classed(&page.Group, "scale-bar")
+				assert.True(t, slices.ContainsFunc(bars, func(g *scene.Group) bool { return fact(g, "scale") == fact(v, "scale") }), "a bar for each scale (GSA P100)")
+			}
+		}
+	}
+}
+
+// A bar is as long as it says.
+func TestAScaleBarMeasuresWhatItSays(t *testing.T) {
+	_, d := drawn(t, samples(t)["samples reading-room.toml"])
+	for _, p := range d.Pages {
+		for _, g := range classed(&p.Group, "scale-bar") {
+			scale, err := strconv.ParseFloat(fact(g, "scale"), 64)
+			require.NoError(t, err)
+			x0, x1 := math.Inf(1), math.Inf(-1)
+			var last string
+			for _, it := range g.Items {
+				switch it := it.(type) {
+				case *scene.Rect:
+					x0, x1 = math.Min(x0, it.X0), math.Max(x1, it.X1)
+				case *scene.Text:
+					if _, err := strconv.ParseFloat(it.String, 64); err == nil {
+						last = it.String
+					}
+				}
+			}
+			n, err := strconv.ParseFloat(last, 64)
+			require.NoError(t, err)
+			unit := map[string]float64{"ft": 304.8, "in": 25.4}[lettering(g)[len(lettering(g))-1]]
+			assert.InDelta(t, n*unit/scale, x1-x0, 1e-6, p.Name)
+		}
+	}
+}
+
+// The largest scale is taken at which the wall fits: 26 feet at 1:24, longer ones at the next.
+func TestScaleIsTheLargestThatFits(t *testing.T) {
+	template, err := paper.Named("ansi-b")
+	require.NoError(t, err)
+	for _, c := range []struct {
+		long  string
+		scale int64
+		count int
+	}{{"12'", 16, 1}, {"18'", 24, 1}, {"25'", 24, 1}, {"30'", 32, 1}, {"45'", 48, 1}, {"80'", 48, 2}} {
+		s := newSet(laid(t, "room.toml", head("in")+wall("North", c.long, "6'")), template, nil, "")
+		cuts := s.cutWall(s.faces()[0])
+		require.Len(t, cuts, c.count, c.long)
+		assert.Equal(t, c.scale, cuts[0].scale, c.long)
+		for i := 1; i < len(cuts); i++ {
+			assert.Equal(t, cuts[i-1].to, cuts[i].from, "pieces meet")
+			in := false
+			for _, p := range s.faces()[0].parts {
+				in = in || p.from < cuts[i].from && cuts[i].from < p.to
+			}
+			assert.True(t, in, "a match line lies inside a sheet, not on a seam")
+		}
+	}
+}
+
+func TestSameRoomSamePages(t *testing.T) {
+	text := samples(t)["samples lift-lobby.toml"]
+	_, a := drawn(t, text)
+	_, b := drawn(t, text)
+	for i := range a.Pages {
+		assert.Equal(t, scene.Dump(a.Pages[i]), scene.Dump(b.Pages[i]))
+	}
+}
+
+// A room file that is not laid out on paper as a whole would be worse than none: links lead to pages that are there.
+func TestLinksAndOutlineLeadToPages(t *testing.T) {
+	for _, text := range samples(t) {
+		_, d := drawn(t, text)
+		assert.NoError(t, d.Validate())
+		assert.Len(t, d.Outline, len(d.Pages))
+	}
+}
+
+func BenchmarkSubmittal(b *testing.B) {
+	template, err := paper.Named("ansi-b")
+	if err != nil {
+		b.Fatal(err)
+	}
+	p := laid(b, "room.toml", head("in")+wall("North", "22'", "9'", window("4'", "3'"), door("14'", "3'"))+wall("East", "16'", "9'"))
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Submittal(p, template, nil); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
