@@ -17,7 +17,9 @@ type elevation struct {
 	piece, of int
 	v         draft.View
 	group     *scene.Group
-	detail    bool // an opening drawn large: its sides are broken off
+	detail    bool    // an opening drawn large: its sides are broken off
+	middle    float64 // x at which the middle of the wall should stand
+	shared    bool    // other views stand on the page: they share a scale bar
 
 	above, below, left, right draft.Stack
 	ghostLeft, ghostRight     ghost
@@ -34,27 +36,117 @@ type ghost struct {
 
 func (h ghost) shown() bool { return h.corner != "" }
 
-// elevationPages are the pages with the views of all walls.
+// elevationPages are the pages with the views of all walls. Walls in a row that stand side by side on a page at the scale
+// that each would have alone share it.
 func elevationPages(s *set) []*leaf {
 	var list []*leaf
+	var row []wallView
+	flush := func() {
+		if len(row) > 0 {
+			list = append(list, s.viewPage(row))
+		}
+		row = nil
+	}
 	for _, f := range s.faces() {
 		pieces := s.cutWall(f)
-		for i, p := range pieces {
-			f, p := f, p
-			title := "ELEVATION: " + strings.ToUpper(f.w.Name)
-			if len(pieces) > 1 {
-				title += fmt.Sprintf(", %d OF %d", i+1, len(pieces))
+		if len(pieces) > 1 {
+			flush()
+			for i, p := range pieces {
+				list = append(list, s.viewPage([]wallView{{f: f, cut: p, piece: i, of: len(pieces)}}))
 			}
-			l := &leaf{title: title, scale: draft.Ratio(p.scale, s.metric()), wall: f.wall, about: wallKey(f.wall)}
-			l.draw = func(b *board) {
-				e := &elevation{board: b, f: f, from: p.from, to: p.to, piece: i, of: len(pieces)}
-				e.v.Scale = p.scale
-				e.draw()
-			}
-			list = append(list, l)
+			continue
 		}
+		v := wallView{f: f, cut: pieces[0], of: 1}
+		v.wide = s.viewWide(v)
+		sum := v.wide
+		for _, o := range row {
+			sum += o.wide
+		}
+		if len(row) > 0 && (row[0].cut.scale != v.cut.scale || sum > s.paper.Field.W-s.look.Of(6)) {
+			flush()
+		}
+		row = append(row, v)
 	}
+	flush()
 	return list
+}
+
+// wallView is one view of a page: a wall, or a piece of one.
+type wallView struct {
+	f         *face
+	cut       cut
+	piece, of int
+	wide      float64 // that it takes with its dimensions and its title
+}
+
+// viewWide is how wide a view comes out with all that belongs to it.
+func (s *set) viewWide(v wallView) float64 {
+	e := s.trial(v)
+	e.compose(0)
+	k := s.look
+	return math.Max(e.around().W()+k.Of(8), e.title().Wide(k)+k.Of(14))
+}
+
+// viewPage is the page of some views.
+func (s *set) viewPage(row []wallView) *leaf {
+	first := row[0]
+	l := &leaf{scale: draft.Ratio(first.cut.scale, s.metric()), wall: first.f.wall, about: wallKey(first.f.wall)}
+	var names []string
+	for _, v := range row {
+		names = append(names, strings.ToUpper(v.f.w.Name))
+		l.abouts = append(l.abouts, wallKey(v.f.wall))
+		l.walls = append(l.walls, v.f.wall)
+	}
+	l.title = "ELEVATION: " + names[0]
+	switch {
+	case first.of > 1:
+		l.title += fmt.Sprintf(", %d OF %d", first.piece+1, first.of)
+	case len(row) > 1:
+		l.title = "ELEVATIONS: " + strings.Join(names, ", ")
+	}
+	l.draw = func(b *board) { b.views(row) }
+	return l
+}
+
+// views draws the views of a page side by side, their floors in line.
+func (b *board) views(row []wallView) {
+	sum := 0.0
+	for _, v := range row {
+		sum += v.wide
+	}
+	var list []*elevation
+	x := b.field.X0
+	for _, v := range row {
+		at := *b
+		if len(row) > 1 {
+			w := v.wide + (b.field.W()-sum)/float64(len(row))
+			at.field.X0, at.field.X1 = x, x+w
+			x += w
+		}
+		e := &elevation{board: &at, f: v.f, from: v.cut.from, to: v.cut.to, piece: v.piece, of: v.of, middle: at.field.Centre().X, shared: len(row) > 1}
+		if len(row) == 1 {
+			e.middle = b.paper.Elevation.Middle
+		}
+		e.v.Scale = v.cut.scale
+		list = append(list, e)
+	}
+	notes := b.notes(pageNotes(list))
+	floor := 0.0
+	for _, e := range list {
+		e.compose(notes)
+		floor = math.Max(floor, e.v.Origin.Y)
+	}
+	for _, e := range list {
+		e.v.Origin.Y = floor
+		e.around()
+		e.draw()
+	}
+	if len(list) > 1 {
+		list[0].sharedBar()
+	}
+	for _, e := range list {
+		e.labels()
+	}
 }
 
 // cut is one piece of a wall on one page.
@@ -118,12 +210,18 @@ func (s *set) pieces(f *face, n int, most L, scale int64) []cut {
 
 // stands reports whether the view of a piece with all its dimensions stands on a page.
 func (s *set) stands(f *face, c cut, i, of int) bool {
+	e := s.trial(wallView{f: f, cut: c, piece: i, of: of})
+	return e.compose(e.notes(pageNotes([]*elevation{e})))
+}
+
+// trial is a view on a page that is thrown away.
+func (s *set) trial(v wallView) *elevation {
 	plan := *s
 	plan.list = nil
-	l := &leaf{wall: f.wall}
-	e := &elevation{board: &board{set: &plan, leaf: l, page: scene.NewPage("", "", 1, 1), space: draft.NewSpace(scene.Box{}), field: boxOf(s.paper.Field)}, f: f, from: c.from, to: c.to, piece: i, of: of}
-	e.v.Scale = c.scale
-	return e.compose(e.notes(e.noteLines()))
+	b := &board{set: &plan, leaf: &leaf{wall: v.f.wall}, page: scene.NewPage("", "", 1, 1), space: draft.NewSpace(scene.Box{}), field: boxOf(s.paper.Field)}
+	e := &elevation{board: b, f: v.f, from: v.cut.from, to: v.cut.to, piece: v.piece, of: v.of, middle: s.paper.Elevation.Middle}
+	e.v.Scale = v.cut.scale
+	return e
 }
 
 const millimetre = 8000
@@ -149,22 +247,39 @@ func (f *face) matchLine(ideal, least, most L) L {
 	return min(max(best, least), max(least, most))
 }
 
-// draw composes the page: notes at the head, dimensions over the wall, the wall, dimensions under it, title, bar, table.
+// sharedBar draws one scale bar for all views of the page, which are at one scale: at the right under the titles, or
+// where else there is room for it.
+func (e *elevation) sharedBar() {
+	k := e.look
+	bar := draft.Bar{Scale: e.v.Scale, Metric: e.metric()}
+	field := boxOf(e.paper.Field)
+	for _, most := range []float64{104, 84, 64, 52, 40, 30, 20} {
+		w := bar.Wide(k, k.Of(most))
+		for _, y := range []float64{e.titleY() + k.Of(1.5), e.titleY() + k.Of(16), field.Y1 - k.Of(3), e.titleY() + k.Of(8)} {
+			for x := field.X1 - k.Of(8) - w; x > field.X0+k.Of(8); x -= k.Of(3) {
+				box := scene.Box{X0: x - k.Of(2), Y0: y - k.Of(3.4) - k.Small, X1: x + w, Y1: y + k.Of(0.6)}
+				if y < field.Y1-k.Of(2) && e.space.Free(box, k.Of(1.5)) {
+					e.space.Take(bar.Draw(&e.page.Group, k, scene.Pt(x, y), k.Of(most)))
+					return
+				}
+			}
+		}
+	}
+}
+
+// draw draws the view: the wall, dimensions on its four sides, corners, title, bar, table. Labels come last, when all
+// views of the page stand.
 func (e *elevation) draw() {
 	k := e.look
-	e.compose(e.notes(e.noteLines()))
-
 	title := strings.ToUpper(e.f.w.Name)
 	view := scene.View{Box: e.box().Inset(-k.Of(1)), Scale: float64(e.v.Scale), Metric: e.metric(), Name: title, Ratio: draft.Ratio(e.v.Scale, e.metric())}
 	e.group = e.page.Viewed(view, datum("scale", fmt.Sprint(e.v.Scale)), datum("wall", e.f.w.Name), datum("unit", e.room.Project.Units.String()))
 	e.body()
-
 	for _, stack := range []*draft.Stack{&e.above, &e.below, &e.left, &e.right} {
 		stack.Draw(e.group, k, e.space)
 	}
 	e.cornerMarks()
 	e.foot()
-	e.labels()
 }
 
 // box is where the piece of the wall stands on the page.
@@ -217,7 +332,7 @@ func (e *elevation) compose(notes float64) bool {
 	k, t := e.look, e.paper.Elevation
 	air := k.Of(3)
 	w, h := e.v.MM(e.to-e.from), e.v.MM(e.f.high-e.f.low)
-	e.v.Origin = scene.Pt(t.Middle-w/2-e.v.MM(e.from), t.Top+h+e.v.MM(e.f.low))
+	e.v.Origin = scene.Pt(e.middle-w/2-e.v.MM(e.from), t.Top+h+e.v.MM(e.f.low))
 	e.ghosts()
 	all := e.around()
 	if all.W() > e.field.W()-2*air {

@@ -31,29 +31,53 @@ func (b *board) notes(lines []string) float64 {
 	return y - k.Of(5) + k.Of(1)
 }
 
-// noteLines are what is said over the view of a wall: the material, the widths, the terminations, what is standing.
-func (e *elevation) noteLines() []string {
-	var list []string
+// pageNotes are what is said over the views of a page: the sheets, how they hang, the widths, the terminations, what is
+// standing.
+func pageNotes(list []*elevation) []string {
+	e := list[0]
 	v := e.room.Veneer
-	var one []string
-	if n := e.numbersOn(); n != "" {
-		one = append(one, n)
+	var sheets, widths, ends []string
+	for _, o := range list {
+		if n := o.numbersOn(); n != "" {
+			if len(list) > 1 {
+				n = o.marks[o.f.wall] + ": " + n
+			}
+			sheets = append(sheets, n)
+		}
+		widths = append(widths, o.cutSheets()...)
+	}
+	how := "hung in number order left to right"
+	if e.f.run.Up {
+		how = "grain level, hung in number order from the foot up"
 	}
 	if v.Match != "" {
-		one = append(one, v.Match+" match between leaves")
+		how = v.Match + " match between leaves, " + how
 	}
-	if e.f.run.Up {
-		one = append(one, "grain level, hung in number order from the foot up")
-	} else {
-		one = append(one, "hung in number order left to right")
-	}
-	line := capital(strings.Join(one, ", ")) + "."
+	measured := ""
 	if m := e.room.Project.Measured; m != "" {
-		line += " Field measured " + m + "."
+		measured = " Field measured " + m + "."
 	}
-	list = append(list, line)
-	list = append(list, e.widthsLine())
-	return append(list, e.paper.Standing...)
+	lines := []string{capital(strings.Join(sheets, "; ")+", "+how) + "." + measured}
+	line := "Full sheets cover " + e.style.Words(e.net()) + "."
+	if len(widths) == 0 {
+		line += " No narrow sheet here."
+	}
+	line += " " + strings.Join(widths, " ")
+	ends = append(ends, "base "+e.endMark("base"), "head "+e.endMark("head"))
+	for _, o := range list {
+		if len(o.f.w.Openings) > 0 && e.endMark("jamb") != "" {
+			ends = append(ends, "openings "+e.endMark("jamb"))
+			break
+		}
+	}
+	page := e.pageOf("terminations")
+	if len(e.list) == 0 { // while pages are still planned
+		page = pageNumber(e.paper.Discipline, details, 1)
+	}
+	if page != "" {
+		line = strings.TrimSpace(line) + " Terminations " + page + ": " + strings.Join(ends, ", ") + "."
+	}
+	return append(append(lines, line), e.paper.Standing...)
 }
 
 func capital(s string) string {
@@ -112,67 +136,70 @@ func span(a, b int) string {
 	return fmt.Sprintf("%d to %d", a, b)
 }
 
-// widthsLine says what full sheets cover and which are cut narrower.
-func (e *elevation) widthsLine() string {
+// cutSheets says which sheets are cut so narrow that the grain jumps.
+func (e *elevation) cutSheets() []string {
 	var cut []string
 	for _, p := range e.f.parts {
 		s := p.sheet()
-		if p.to <= e.from || p.from >= e.to {
-			continue
-		}
-		if s.Narrow {
+		if s.Narrow && p.to > e.from && p.from < e.to && e.seamAt(p.to) {
 			cut = append(cut, fmt.Sprintf("Sheet %s is cut to %s: the grain jumps %s at its right seam.", numberOf(s), e.style.Words(s.Width), e.style.Words(s.Lost)))
 		}
 	}
-	line := "Full sheets cover " + e.style.Words(e.net()) + "."
-	if len(cut) == 0 {
-		line += " No narrow sheet on this wall."
-	}
-	line += " " + strings.Join(cut, " ")
-	var ends []string
-	ends = append(ends, "base "+e.endMark("base"), "head "+e.endMark("head"))
-	if len(e.f.w.Openings) > 0 && e.endMark("jamb") != "" {
-		ends = append(ends, "openings "+e.endMark("jamb"))
-	}
-	page := e.pageOf("terminations")
-	if len(e.list) == 0 { // while pages are still planned
-		page = pageNumber(e.paper.Discipline, details, 1)
-	}
-	if page != "" {
-		line = strings.TrimSpace(line) + " Terminations " + page + ": " + strings.Join(ends, ", ") + "."
-	}
-	return line
+	return cut
 }
 
 // titleHigh is how high title and bar come out with what parts them from the dimensions.
 func (e *elevation) titleHigh() float64 { return e.look.Of(15) }
 
-// foot draws title, scale bar and, where the page has room, the table of the wall's sheets.
-func (e *elevation) foot() {
+// title is the title of the view.
+func (e *elevation) title() draft.Title {
 	k := e.look
-	box := e.box()
-	under := e.below.Box(k).Y1 + k.Of(7)
-	if e.apart() > 0 {
-		under += k.Of(2)
-	}
-	y := math.Max(box.Y1+k.Of(34), under+k.Of(8))
-	y = math.Min(y, e.field.Y1-k.Of(8))
-	name := strings.ToUpper(e.f.w.Name)
-	mark := e.marks[e.f.wall]
+	name, mark := strings.ToUpper(e.f.w.Name), e.marks[e.f.wall]
 	if e.of > 1 {
 		mark += fmt.Sprint(e.piece + 1)
 		name += fmt.Sprintf(", %d OF %d", e.piece+1, e.of)
 	}
 	second := "SCALE " + draft.Ratio(e.v.Scale, e.metric())
+	under := []string{second}
 	if e.f.w.Ref != "" {
-		second += "   architect's mark " + e.f.w.Ref
+		if e.shared {
+			under = append(under, "architect's mark "+e.f.w.Ref)
+		} else {
+			under[0] += "   architect's mark " + e.f.w.Ref
+		}
 	}
+	t := draft.Title{Mark: mark, Page: e.leaf.number, Name: name, Under: under, Width: k.Of(60), Most: e.field.W() - k.Of(12)}
+	if e.shared {
+		t.Width = 0
+	}
+	return t
+}
+
+// titleY is the height of the line of the title.
+func (e *elevation) titleY() float64 {
+	k := e.look
+	under := e.below.Box(k).Y1 + k.Of(7)
+	if e.apart() > 0 {
+		under += k.Of(2)
+	}
+	return math.Min(math.Max(e.box().Y1+k.Of(34), under+k.Of(8)), e.field.Y1-k.Of(8))
+}
+
+// foot draws title, scale bar and, where the page has room, the table of the wall's sheets.
+func (e *elevation) foot() {
+	k := e.look
+	box, y, t := e.box(), e.titleY(), e.title()
 	left, right := e.field.X0+k.Of(6), e.field.X1-k.Of(6)
-	t := draft.Title{Mark: mark, Page: e.leaf.number, Name: name, Under: []string{second}, Width: k.Of(60), Most: right - left}
 	bar := draft.Bar{Scale: e.v.Scale, Metric: e.metric()}
 	most := k.Of(122)
 	wide := t.Wide(k)
 	x := math.Min(math.Max(box.X0, left), math.Max(left, right-wide))
+	if e.shared {
+		tb := t.Draw(&e.page.Group, k, scene.Pt(x, y))
+		e.space.Take(tb)
+		e.table(tb.Y1 + k.Of(5))
+		return
+	}
 	gap := k.Of(16)
 	for most > k.Of(30) && x+wide+gap+bar.Wide(k, most) > right {
 		most -= k.Of(4)

@@ -76,7 +76,7 @@ func (b *board) keyPlan(g *scene.Group, box scene.Box) {
 		a, c := p.ends(i)
 		pen := scene.Pen(scene.Walls, k.Thin)
 		switch {
-		case i == b.leaf.wall:
+		case b.heavy(i):
 			pen = scene.Pen(scene.Walls, 2*k.Wide)
 			pen.Cap = scene.Square
 		case !b.room.Walls[i].Cover:
@@ -90,13 +90,23 @@ func (b *board) keyPlan(g *scene.Group, box scene.Box) {
 		if !ok {
 			continue
 		}
-		t := scene.Text{At: p.along(i, 0.5, k.Of(3.2)), String: mark, Height: k.Small, Bold: i == b.leaf.wall, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
+		t := scene.Text{At: p.along(i, 0.5, k.Of(3.2)), String: mark, Height: k.Small, Bold: b.heavy(i), Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
 		if meetsAny(t.Bounds().Inset(-k.Of(0.6)), taken) || p.touches(t.Bounds().Inset(-k.Of(0.6)-k.Wide)) {
 			continue // a small return: its neighbours tell where it is
 		}
 		taken = append(taken, t.Bounds())
 		g.Text(t)
 	}
+}
+
+// heavy reports whether the key shows a wall heavy.
+func (b *board) heavy(wall int) bool {
+	for _, w := range b.leaf.walls {
+		if w == wall {
+			return true
+		}
+	}
+	return wall == b.leaf.wall
 }
 
 func meetsAny(b scene.Box, list []scene.Box) bool {

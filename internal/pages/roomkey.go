@@ -437,7 +437,7 @@ func (r *roomKey) direction() {
 // table lists the walls beside the plan, and under it how the room closes and how the sheets suffice.
 func (r *roomKey) table() {
 	k := r.look
-	t := &draft.Table{Row: k.Of(6), Columns: []draft.Column{{Head: "", Bold: true}, {Head: "WALL"}, {Head: "LENGTH", Align: scene.End}, {Head: "COVERS", Align: scene.End}, {Head: "SHEETS", Wrap: true}, {Head: "PAGE"}}}
+	t := &draft.Table{Row: k.Of(6), Columns: []draft.Column{{Head: "", Bold: true}, {Head: "WALL"}, {Head: "LENGTH", Align: scene.End}, {Head: "COVERS", Align: scene.End, Spare: 1}, {Head: "SHEETS", Wrap: true}, {Head: "PAGE"}}}
 	refs := false
 	for i := range r.room.Walls {
 		refs = refs || r.room.Walls[i].Ref != ""
@@ -462,12 +462,8 @@ func (r *roomKey) table() {
 		}
 		t.Rows = append(t.Rows, draft.Row{Cells: cells, Link: r.pageOf(wallKey(i))})
 	}
-	t.Fit(k, 0)
-	if over := t.Width() - r.side.W(); over > 0 {
-		name := &t.Columns[1]
-		name.Width = math.Max(name.Width-over, k.Of(14))
-	}
-	t.Squeeze(k, r.side.W())
+	t.Columns[1].Wrap = true
+	t.Fit(k, r.side.W())
 	count, box := t.Draw(&r.page.Group, k, scene.Pt(r.side.X0, r.side.Y0), 0, r.side.H()-k.Of(30))
 	r.space.Take(r.side)
 	y := box.Y1 + k.Of(6)

@@ -47,6 +47,7 @@ type leaf struct {
 	title  string
 	scale  string // as the title block says it; "" for as noted
 	wall   int    // that the key shows heavy; -1 for none
+	walls  []int  // that the key shows heavy besides
 	about  string // what other pages look it up by: "wall 0", "opening 0 1", "corner C1"
 	abouts []string
 	draw   func(*board)
