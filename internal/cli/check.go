@@ -21,9 +21,10 @@ func (c *call) check() *cobra.Command {
 		Short:                 "Print the findings, the seams round every opening and the corner returns",
 		Long: `check prints one finding a line: level, code, place, message. A must finding is a rule that the layout
 breaks, a should finding a preference that it misses, a note something to know. Then it prints where the
-seams stand round every opening and what wraps past every corner.
+seams stand round every opening and what wraps past every corner; while sheets hang already, also what stands
+elsewhere because of them.
 
-ROOM is a room file, or - for standard input.`,
+ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 		Example: `  flitchlay check dining.toml`,
 		RunE: func(_ *cobra.Command, args []string) error {
 			p, err := c.plan(args[0])
@@ -36,6 +37,7 @@ ROOM is a room file, or - for standard input.`,
 			findings(&out, p)
 			openings(&out, p)
 			returns(&out, p)
+			moves(&out, p)
 			c.out.Write(out.Bytes())
 			return nil
 		},

@@ -45,12 +45,13 @@ func Run(args []string, in io.Reader, out, messages io.Writer) int {
 	return status
 }
 
-// call is one run of a command: its streams, and whether a must finding came up.
+// call is one run of a command: its streams, the room file, and whether a must finding came up.
 type call struct {
 	in       io.Reader
 	out      *sink
 	messages *sink
 	must     bool
+	text     []byte // of the room file that was read
 }
 
 // say prints a message for a person.

@@ -37,7 +37,7 @@ wall is to the dew point, and how long sheets have to lie in the room. What a ro
 from it; options go before it. --list names the species and what each moves by, for every cut.
 
 A CLIMATE is a temperature and a relative humidity: "70 F 35 %" or "21 C 35 %".
-ROOM is a room file, or - for standard input.`,
+ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 		Example: `  flitchlay climate --species walnut --cut plain --width "24" --from "70 F 30 %" --to "70 F 50 %"
   flitchlay climate dining.toml --wall "58 F" --chart moisture.svg`,
 		Args: cobra.MaximumNArgs(1),

@@ -21,7 +21,7 @@ func (c *call) compare() *cobra.Command {
 		Long: `compare lays the room out three times: steady looks for unbroken grain, fewest for the fewest sheets, even
 for sheets of one width. It prints what each costs, and says so where two of them give the same layout.
 
-The exit status is that of the room's own aim. ROOM is a room file, or - for standard input.`,
+The exit status is that of the room's own aim. ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 		Example: `  flitchlay compare dining.toml`,
 		RunE: func(_ *cobra.Command, args []string) error {
 			p, err := c.plan(args[0])

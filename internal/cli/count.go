@@ -35,7 +35,7 @@ Tables: ` + strings.Join(count.TableNames(), ", ") + `, job.
 In CSV and in workbooks lengths are plain inches or millimetres, areas square feet or square metres, by
 the unit of the room, which stands in each row. JSON is in millimetres and square metres.
 
-ROOM is a room file, or - for standard input.`,
+ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 		Example: `  flitchlay count dining.toml
   flitchlay count --csv --table cuts dining.toml hall.toml > cuts.csv`,
 		Args: cobra.MinimumNArgs(1),

@@ -23,15 +23,15 @@ func (c *call) diff() *cobra.Command {
 		Long: `diff lays out two rooms and tells what changed: the room, seams that moved, sheets that hang elsewhere or
 are cut otherwise, totals that cost money, and the revision note for the block.
 
-OLD and NEW are room files, or layouts kept with "flitchlay layout ROOM > FILE.json"; one of them may be
-- for standard input. The exit status is 1 where NEW breaks a rule that must be met.`,
+OLD and NEW are room files, PDF sets as drawn, or layouts kept with "flitchlay layout ROOM > FILE.json"; one
+of them may be - for standard input. The exit status is 1 where NEW breaks a rule that must be met.`,
 		Example: `  flitchlay diff dining-issued.json dining.toml`,
 		Args:    cobra.ExactArgs(2),
 		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
 			if len(args) > 1 {
 				return nil, cobra.ShellCompDirectiveNoFileComp
 			}
-			return []string{"toml", "json"}, cobra.ShellCompDirectiveFilterFileExt
+			return []string{"toml", "pdf", "json"}, cobra.ShellCompDirectiveFilterFileExt
 		},
 		RunE: func(_ *cobra.Command, args []string) error {
 			if args[0] == stdin && args[1] == stdin {
@@ -74,6 +74,9 @@ func (c *call) view(path string) (*count.View, error) {
 	}
 	if err != nil {
 		return nil, fmt.Errorf("%s cannot be read: %w", name, plain(err))
+	}
+	if name, text, err = unpacked(name, text); err != nil {
+		return nil, err
 	}
 	if count.IsKept(text) {
 		v, err := count.ReadKept(text)

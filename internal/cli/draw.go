@@ -25,7 +25,7 @@ earlier run drew there and that are no longer wanted are removed; nothing else i
 
 Sets: ` + strings.Join(setWords(), ", ") + `. Without --set all are drawn.
 
-ROOM is a room file, or - for standard input.`,
+ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 		Example: `  flitchlay draw dining.toml -o drawings --set install`,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			sets, err := chosen(words)
@@ -80,7 +80,7 @@ func (c *call) drawInto(to string, p *layout.Plan, sets []drawnSet, from string)
 		if err != nil {
 			return err
 		}
-		list, err := s.files(p, t, mark)
+		list, err := s.files(p, t, mark, c.text)
 		if err != nil {
 			return &lostError{filepath.Join(to, s.word+".pdf"), err}
 		}

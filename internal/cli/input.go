@@ -45,6 +45,10 @@ func (c *call) read(path string) (*room.Room, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s cannot be read: %w", name, plain(err))
 	}
+	if name, text, err = unpacked(name, text); err != nil {
+		return nil, err
+	}
+	c.text = text
 	r, err := room.Decode(name, text)
 	if err != nil {
 		return nil, &roomError{err}

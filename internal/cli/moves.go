@@ -14,7 +14,7 @@ func moves(to io.Writer, p *layout.Plan) {
 	}
 	fmt.Fprintf(to, "\nChanged by the sheets that hang\n")
 	t := table(to)
-	fmt.Fprintf(t, "SEAM\tWALL\tPLANNED\tNOW\t\n")
+	fmt.Fprintf(t, "SEAM\tWALL\tPLANNED\tNOW\tSTATE\n")
 	for _, m := range p.Moves {
 		was, now, state := p.Style.Words(m.From), p.Style.Words(m.To), "still to hang"
 		if m.Hung {

@@ -86,6 +86,6 @@ func roomArgument(cmd *cobra.Command) {
 		if len(args) > 0 {
 			return nil, cobra.ShellCompDirectiveNoFileComp
 		}
-		return []string{"toml"}, cobra.ShellCompDirectiveFilterFileExt
+		return []string{"toml", "pdf"}, cobra.ShellCompDirectiveFilterFileExt
 	}
 }

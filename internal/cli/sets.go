@@ -126,12 +126,13 @@ func logo(r *room.Room, folder string) (*scene.Picture, error) {
 	return &picture, nil
 }
 
-// files draws a set: its PDF, then one SVG for each page, named by the page's number.
-func (s drawnSet) files(p *layout.Plan, t *paper.Template, logo *scene.Picture) ([]file, error) {
+// files draws a set: its PDF, which carries the room file, then one SVG for each page, named by the page's number.
+func (s drawnSet) files(p *layout.Plan, t *paper.Template, logo *scene.Picture, text []byte) ([]file, error) {
 	d, err := s.pages(p, t, logo)
 	if err != nil {
 		return nil, err
 	}
+	d.Attachments = append(d.Attachments, attached(text))
 	data, err := pdf.Write(d)
 	if err != nil {
 		return nil, err

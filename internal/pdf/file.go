@@ -33,7 +33,10 @@ func parse(raw []byte) (*file, error) {
 	if _, err := fmt.Sscanf(string(raw[from:min(from+40, len(raw))]), "xref\n0 %d\n", &count); err != nil || count < 1 {
 		return nil, fmt.Errorf("no table of objects: %v", err)
 	}
-	rows := raw[from+len(fmt.Sprintf("xref\n0 %d\n", count)):]
+	rows := raw[min(from+len(fmt.Sprintf("xref\n0 %d\n", count)), len(raw)):]
+	if count > len(raw) {
+		return nil, fmt.Errorf("table of objects longer than the file")
+	}
 	f := &file{objects: make([][]byte, count)}
 	for n := 1; n < count; n++ {
 		if len(rows) < 20*(n+1) {
@@ -41,7 +44,7 @@ func parse(raw []byte) (*file, error) {
 		}
 		offset, err := strconv.Atoi(string(rows[20*n : 20*n+10]))
 		head := fmt.Sprintf("%d 0 obj\n", n)
-		if err != nil || offset > len(raw) || !bytes.HasPrefix(raw[offset:], []byte(head)) {
+		if err != nil || offset < 0 || offset > len(raw) || !bytes.HasPrefix(raw[offset:], []byte(head)) {
 			return nil, fmt.Errorf("object %d is not where the table says", n)
 		}
 		body := raw[offset+len(head):]
@@ -73,7 +76,7 @@ func extent(body []byte) (int, error) {
 		return 0, fmt.Errorf("length of stream: %w", err)
 	}
 	after := stream + len("stream\n") + length
-	if after > len(body) {
+	if length < 0 || length > len(body) || after > len(body) {
 		return 0, fmt.Errorf("a stream longer than the file")
 	}
 	end = bytes.Index(body[after:], []byte("endobj"))
