@@ -259,7 +259,7 @@ func (s *Schedule) holds(hung int) {
 	}
 	for i := range s.Tasks {
 		t := &s.Tasks[i]
-		if i > 0 && t.Flitch != s.Tasks[i-1].Flitch {
+		if i > 0 && t.Flitch != s.Tasks[i-1].Flitch && t.Flitch != "" {
 			count, pending = 0, NewFlitch
 		}
 		if count++; count >= s.Day.Group && t.Whole {

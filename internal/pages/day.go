@@ -186,19 +186,23 @@ func (h *hanging) side(b *board, box scene.Box, y float64, t *draft.Table) float
 	return taken.Y1 + h.look.Of(3)
 }
 
-// dayBlocks are the timetable of a day and the places where it may stop.
+// dayBlocks are the timetable of a day and the other places where it may stop.
 func (h *hanging) dayBlocks(day int) []block {
 	k := h.look
 	t := &draft.Table{Title: "TIMETABLE", Columns: []draft.Column{{Head: "FROM", Align: scene.End}, {Head: "HANG", Align: scene.End}, {Head: "TO", Align: scene.End},
 		{Head: "SHEETS", Bold: true, Size: k.Medium}, {Head: "CUT", Align: scene.End}, {Head: "WALL; WHAT", Wrap: true}}, Row: k.Of(6.8)}
+	evening := -1
 	for _, x := range h.plan.Steps {
 		if x.Day == day {
-			t.Rows = append(t.Rows, h.row(x))
+			t.Rows = append(t.Rows, h.rows(x)...)
+			if x.Kind == count.EveningStep && x.Stop != nil {
+				evening = x.Stop.Task
+			}
 		}
 	}
-	stops := &draft.Table{Title: "GOOD PLACES TO STOP", Columns: []draft.Column{{Head: "AT", Align: scene.End}, {Head: "AFTER", Bold: true}, {Head: "WHERE", Wrap: true}, {Head: "TO CUT", Align: scene.End}}, Row: k.Of(5.6)}
+	stops := &draft.Table{Title: "OTHER GOOD PLACES TO STOP", Columns: []draft.Column{{Head: "AT", Align: scene.End}, {Head: "AFTER", Bold: true}, {Head: "WHERE", Wrap: true}, {Head: "TO CUT", Align: scene.End}}, Row: k.Of(5.6)}
 	for _, x := range h.plan.Stops {
-		if task := &h.plan.Tasks[x.Task]; task.Day == day {
+		if task := &h.plan.Tasks[x.Task]; task.Day == day && x.Task != evening {
 			left := "nothing"
 			if x.Seen > 0 {
 				left = h.style.Format(x.Seen)
@@ -213,7 +217,19 @@ func (h *hanging) dayBlocks(day int) []block {
 	return blocks
 }
 
-// row is one row of the timetable.
+// rowSheets is how many sheet numbers stand in one row of the timetable.
+const rowSheets = 4
+
+// rows are the rows of a step: a large group takes several.
+func (h *hanging) rows(x count.Step) []draft.Row {
+	list := []draft.Row{h.row(x)}
+	for from := rowSheets; from < len(x.Tasks); from += rowSheets {
+		list = append(list, draft.Row{Cells: []string{"", "", "", h.sheets(x.Tasks[from:min(from+rowSheets, len(x.Tasks))]), "", ""}})
+	}
+	return list
+}
+
+// row is the first row of a step.
 func (h *hanging) row(x count.Step) draft.Row {
 	cells := []string{clock(x.From), "", clock(x.To), "", "", ""}
 	r := draft.Row{}
@@ -236,7 +252,7 @@ func (h *hanging) row(x count.Step) draft.Row {
 		}
 		r.Strong = true
 	case count.GroupStep:
-		cells[1], cells[3] = clock(x.Hang), h.sheets(x.Tasks)
+		cells[1], cells[3] = clock(x.Hang), h.sheets(x.Tasks[:min(rowSheets, len(x.Tasks))])
 		if x.Cut > 0 {
 			cells[4] = strconv.Itoa(x.Cut)
 		}
@@ -252,27 +268,22 @@ func (h *hanging) leftOver(x *count.Stop) string {
 	if !t.DryEdge {
 		return ""
 	}
-	return "; edge of " + sheetWord(t) + " dry, strip behind it"
+	return "; edge " + sheetWord(t) + " dry"
 }
 
-// sheetWord is a sheet's number, its place where it has none.
+// sheetWord is a sheet's number; its place in parentheses where no sheet is left for it.
 func sheetWord(t *count.Task) string {
 	if t.Number == 0 {
-		return "place " + strconv.Itoa(t.Place)
+		return "(" + strconv.Itoa(t.Place) + ")"
 	}
 	return strconv.Itoa(t.Number)
 }
 
-// sheets lists a group's sheets in hanging order, with the flitch where it changes.
+// sheets lists a group's sheets in hanging order.
 func (h *hanging) sheets(tasks []int) string {
 	var words []string
 	for _, i := range tasks {
-		t := &h.plan.Tasks[i]
-		word := sheetWord(t)
-		if i > 0 && t.Flitch != h.plan.Tasks[i-1].Flitch {
-			word = t.Flitch + ": " + word
-		}
-		words = append(words, word)
+		words = append(words, sheetWord(&h.plan.Tasks[i]))
 	}
 	return strings.Join(words, ", ")
 }
@@ -290,12 +301,15 @@ func (h *hanging) where(tasks []int) string {
 	text := strings.Join(parts, ", ")
 	for k, i := range tasks {
 		t := &h.plan.Tasks[i]
+		if t.Flitch != "" && i > 0 && t.Flitch != h.plan.Tasks[i-1].Flitch {
+			text += "; flitch " + t.Flitch + " from " + sheetWord(t)
+		}
 		if t.DryEdge && k < len(tasks)-1 {
-			text += "; edge of " + sheetWord(t) + " dry: the next takes long"
+			text += "; edge " + sheetWord(t) + " dry: the next takes long"
 		}
 	}
 	if last := &h.plan.Tasks[tasks[len(tasks)-1]]; last.DryEdge {
-		text += "; edge of " + sheetWord(last) + " dry"
+		text += "; edge " + sheetWord(last) + " dry"
 	}
 	return text
 }
