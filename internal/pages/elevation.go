@@ -19,6 +19,7 @@ type elevation struct {
 	group     *scene.Group
 	detail    bool    // an opening drawn large: its sides are broken off
 	middle    float64 // x at which the middle of the wall should stand
+	line      float64 // of the titles of the page; 0: of this one alone
 	shared    bool    // other views stand on the page: they share a scale bar
 
 	above, below, left, right draft.Stack
@@ -136,9 +137,14 @@ func (b *board) views(row []wallView) {
 		e.compose(notes)
 		floor = math.Max(floor, e.v.Origin.Y)
 	}
+	line := 0.0
 	for _, e := range list {
 		e.v.Origin.Y = floor
 		e.around()
+		line = math.Max(line, e.titleY())
+	}
+	for _, e := range list {
+		e.line = line
 		e.draw()
 	}
 	if len(list) > 1 {

@@ -220,17 +220,13 @@ func (e *elevation) seamTier() draft.Tier {
 	return t
 }
 
-// wallTier is the overall length, once.
+// wallTier is the overall length, once: as measured, sharp corner to sharp corner, also where a corner is eased and the
+// covering turns sooner.
 func (e *elevation) wallTier() draft.Tier {
-	name := "WALL"
 	if e.of > 1 {
-		name = "PIECE"
+		return e.chain("PIECE")
 	}
-	t := e.chain(name)
-	if e.of > 1 && len(t.Figures) == 1 {
-		return t
-	}
-	return t
+	return e.tier("WALL", []L{0, e.f.w.Length}, e.v.X)
 }
 
 // heightTiers are the sills and heads: one tier for each different pair, the openings it measures as its name.

@@ -178,6 +178,9 @@ func (e *elevation) title() draft.Title {
 // titleY is the height of the line of the title.
 func (e *elevation) titleY() float64 {
 	k := e.look
+	if e.line > 0 {
+		return e.line
+	}
 	under := e.below.Box(k).Y1 + k.Of(7)
 	if e.apart() > 0 {
 		under += k.Of(2)

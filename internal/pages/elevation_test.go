@@ -136,6 +136,16 @@ func TestFiguresOfAChainAddUpToTheWall(t *testing.T) {
 			}
 			require.Len(t, whole, 1, "%s: the wall is dimensioned once (ISO 129-1)", why)
 			want, _ := sum(whole, p.Room.Project.Units)
+			for i := range p.Room.Walls {
+				// an eased corner is measured to the sharp corner, but the covering turns sooner
+				if w := &p.Room.Walls[i]; w.Name == fact(v, "wall") {
+					s := &set{plan: p, room: p.Room}
+					f := s.face(i)
+					if f.left != 0 || f.right != w.Length {
+						want = p.Style.Round(f.right - f.left)
+					}
+				}
+			}
 			for _, name := range []string{"seams", "openings", "ceiling", "joints"} {
 				if got, n := sum(tiers[name], p.Room.Project.Units); n > 0 {
 					assert.Equal(t, want, got, "%s, wall %s, %s", why, fact(v, "wall"), name)
