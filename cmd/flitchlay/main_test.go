@@ -3,6 +3,10 @@ package main
 import (
 	"bytes"
 	"errors"
+	"image"
+	"image/color"
+	"image/jpeg"
+	"image/png"
 	"io/fs"
 	"os"
 	"os/exec"
@@ -32,7 +36,7 @@ func TestScripts(t *testing.T) {
 			return err
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"status": status, "closed": closed, "same": same, "pages": pages, "change": change,
+			"status": status, "closed": closed, "same": same, "pages": pages, "change": change, "picture": picture,
 		},
 	})
 }
@@ -175,4 +179,29 @@ func change(ts *testscript.TestScript, neg bool, args []string) {
 	if count == 0 {
 		ts.Fatalf("%s has nothing that %s lacks", args[0], args[1])
 	}
+}
+
+// picture makes a PNG or JPEG file so many pixels wide and high, dark at its head and light at its foot: picture FILE WIDTH HEIGHT.
+func picture(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 3 {
+		ts.Fatalf("usage: picture FILE WIDTH HEIGHT")
+	}
+	w, err := strconv.Atoi(args[1])
+	ts.Check(err)
+	h, err := strconv.Atoi(args[2])
+	ts.Check(err)
+	m := image.NewNRGBA(image.Rect(0, 0, w, h))
+	for y := range h {
+		for x := range w {
+			m.Set(x, y, color.NRGBA{R: uint8(80 + 150*y/h), G: uint8(60 + 100*x/w), B: 60, A: 255})
+		}
+	}
+	var out bytes.Buffer
+	if filepath.Ext(args[0]) == ".png" {
+		ts.Check(png.Encode(&out, m))
+	} else {
+		ts.Check(jpeg.Encode(&out, m, nil))
+	}
+	ts.Check(os.MkdirAll(filepath.Dir(ts.MkAbs(args[0])), 0o777))
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), out.Bytes(), 0o666))
 }

@@ -5,10 +5,12 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"strings"
 
 	"github.com/spf13/cobra"
 
+	"flitchlay/internal/paper"
 	"flitchlay/internal/source"
 	"flitchlay/templates"
 )
@@ -16,31 +18,45 @@ import (
 // usual is the starter that comes without a name.
 const usual = "four-wall"
 
-// newRoom writes a starter room.
+// newRoom writes a starter room, or a copy of a page template.
 func (c *call) newRoom() *cobra.Command {
-	var to string
+	var to, page string
 	var list bool
 	cmd := &cobra.Command{
-		Use:                   "new [-o FILE] [NAME]",
+		Use:                   "new [-o FILE] [NAME | --page PAPER]",
 		DisableFlagsInUseLine: true,
-		Short:                 "Write a starter room",
+		Short:                 "Write a starter room, or a page template to make your own",
 		Long: `new writes a room file to start from, with a comment on every figure. Without a name it is the room of
-four walls. A file that is there already is left as it is.
+four walls. With --page it writes a page template: paper, frame, title block, logo, page numbers, notes, scales,
+line widths, for you to change. A file that is there already is left as it is.
 
 Starter rooms:
-` + starterList(),
-		Example: `  flitchlay new -o dining.toml four-wall`,
-		Args:    cobra.MaximumNArgs(1),
+` + starterList() + `
+Page templates:
+` + paperList(),
+		Example: `  flitchlay new -o dining.toml four-wall
+  flitchlay new -o our-page.toml --page ansi-b`,
+		Args: cobra.MaximumNArgs(1),
 		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
 			if len(args) > 0 {
 				return nil, cobra.ShellCompDirectiveNoFileComp
 			}
 			return starters(), cobra.ShellCompDirectiveNoFileComp
 		},
-		RunE: func(_ *cobra.Command, args []string) error {
+		RunE: func(cmd *cobra.Command, args []string) error {
 			if list {
 				fmt.Fprint(c.out, starterList())
 				return nil
+			}
+			if cmd.Flags().Changed("page") {
+				if len(args) > 0 {
+					return fmt.Errorf("new writes a room or a page template, not both")
+				}
+				text, err := pageTemplate(page)
+				if err != nil {
+					return err
+				}
+				return c.start(to, text, fmt.Sprintf("change what your office does otherwise, then name it under [page] in a room file: submittal = %q", filepath.Base(to)))
 			}
 			name := usual
 			if len(args) == 1 {
@@ -50,16 +66,20 @@ Starter rooms:
 			if err != nil {
 				return err
 			}
-			return c.start(to, text)
+			return c.start(to, text, "put your own figures in, then: flitchlay check "+to)
 		},
 	}
-	cmd.Flags().StringVarP(&to, "output", "o", "", "the file to write; without it the room goes to standard output")
+	cmd.Flags().StringVarP(&to, "output", "o", "", "the file to write; without it the text goes to standard output")
+	cmd.Flags().StringVar(&page, "page", "", "write this page template in place of a room")
 	cmd.Flags().BoolVar(&list, "list", false, "list the starter rooms")
+	cmd.RegisterFlagCompletionFunc("page", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+		return paper.Names(), cobra.ShellCompDirectiveNoFileComp
+	})
 	return cmd
 }
 
-// start writes a starter room to a file that is not there yet, or to standard output.
-func (c *call) start(to string, text []byte) error {
+// start writes a text to start from to a file that is not there yet, or to standard output, and says what comes next.
+func (c *call) start(to string, text []byte, next string) error {
 	if to == "" || to == stdin {
 		c.out.Write(text)
 		return nil
@@ -79,7 +99,7 @@ func (c *call) start(to string, text []byte) error {
 		os.Remove(to)
 		return &lostError{to, err}
 	}
-	c.say("wrote %s; put your own figures in, then: flitchlay check %s", to, to)
+	c.say("wrote %s; %s", to, next)
 	return nil
 }
 
@@ -107,6 +127,33 @@ func starter(name string) ([]byte, error) {
 		return nil, fmt.Errorf("there is no starter room %q; the nearest is %s", name, near)
 	}
 	return nil, fmt.Errorf("there is no starter room %q; there are %s", name, strings.Join(starters(), ", "))
+}
+
+// pageTemplate is the text of a page template.
+//
+// Errors: one sentence that names the nearest.
+func pageTemplate(name string) ([]byte, error) {
+	text, err := templates.Files.ReadFile("pages/" + name + ".toml")
+	if err == nil {
+		return text, nil
+	}
+	if near := source.Nearest(name, paper.Names()); near != "" {
+		return nil, fmt.Errorf("there is no page template %q; the nearest is %s", name, near)
+	}
+	return nil, fmt.Errorf("there is no page template %q; there are %s", name, strings.Join(paper.Names(), ", "))
+}
+
+// paperList names every page template and says what it is.
+func paperList() string {
+	var b strings.Builder
+	for _, name := range paper.Names() {
+		text, err := pageTemplate(name)
+		if err != nil {
+			panic(err) // it was just listed
+		}
+		fmt.Fprintf(&b, "  %-14s %s\n", name, first(string(text)))
+	}
+	return b.String()
 }
 
 // starterList names every starter room and says what it is: the first sentence of the comment at its top.

@@ -18,6 +18,14 @@ import (
 // warm is the colour of grain: pale enough that every line and figure stands out from it.
 var warm = scene.Colour{R: 205, G: 193, B: 172}
 
+// wood is the colour that grain is drawn in: warm, or the grey that is as bright in a set without colours.
+func (s *set) wood() scene.Colour {
+	if s.paper.Wood.Colour {
+		return warm
+	}
+	return scene.Grey(warm.Light())
+}
+
 // woods are how grain is drawn by cut.
 type woods struct {
 	plain bool    // cathedrals in the middle of each leaf; else straight
@@ -188,13 +196,16 @@ func (w woods) cathedrals(seed uint64, leaf int, height float64) []strand {
 
 // grain draws the grain of the parts of a wall, clear of openings and of what else must stay white.
 func (e *elevation) grain(g *scene.Group, clear []scene.Box) {
+	if !e.paper.Wood.Grain {
+		return
+	}
 	w, sources := e.woods(), e.sources(e.f.run)
 	if e.f.run.Up {
 		e.levelGrain(g, w, sources, clear)
 		return
 	}
 	feet := inches(e.f.high-e.f.low)/12 + 1
-	pen := scene.Pen(scene.Grain, e.look.Grain).In(warm)
+	pen := scene.Pen(scene.Grain, e.look.Grain).In(e.wood())
 	lines := [2][]scene.Point{}
 	for _, p := range e.f.parts {
 		src, ok := sources[p.place]
@@ -273,7 +284,7 @@ func (e *elevation) levelGrain(g *scene.Group, w woods, sources map[int]source, 
 		}
 	}
 	if len(lines) > 0 {
-		g.Path(scene.Pen(scene.Grain, e.look.Grain).In(warm), chained(lines)...)
+		g.Path(scene.Pen(scene.Grain, e.look.Grain).In(e.wood()), chained(lines)...)
 	}
 }
 

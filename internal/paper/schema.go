@@ -33,6 +33,10 @@ var Schema = source.Schema{
 		{Name: "extension", Kind: "length", Default: "0.13", Doc: "Extension lines"},
 		{Name: "grain", Kind: "length", Default: "0.1", Doc: "Grain"},
 	}},
+	{Path: "wood", Doc: "How the wood is shown on elevations.", Keys: []source.Key{
+		{Name: "grain", Kind: "true or false", Default: "true", Doc: "Faint grain under the lines"},
+		{Name: "colour", Kind: "true or false", Default: "true", Doc: "In the colour of wood; false: grey, for a set without colours"},
+	}},
 	{Path: "number", Doc: "Page numbers.", Keys: []source.Key{
 		{Name: "discipline", Kind: "text", Default: "Z", Doc: "One letter, or two: Z-201, ZD201"},
 	}},

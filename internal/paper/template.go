@@ -43,6 +43,7 @@ type Template struct {
 	Field         Box // what the strip leaves of the frame
 	Text          Text
 	Lines         Lines
+	Wood          Wood
 	Discipline    string // letter of page numbers
 	Elevation     Elevation
 	Standing      []string // notes of every page with seams
@@ -53,6 +54,12 @@ type Text struct{ Small, Medium, Large, Huge float64 }
 
 // Lines is the widths of lines.
 type Lines struct{ Wide, Outline, Seam, Thin, Dimension, Extension, Grain float64 }
+
+// Wood is how the wood is shown on elevations.
+type Wood struct {
+	Grain  bool // its lines are drawn
+	Colour bool // in the colour of wood; else in grey
+}
 
 // Elevation is how large a view of a wall may be.
 type Elevation struct {
