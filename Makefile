@@ -32,9 +32,11 @@ vet:
 format:
 	@bad=$$(gofmt -l cmd internal templates); if [ -n "$$bad" ]; then echo "gofmt would change:"; echo "$$bad"; exit 1; fi
 
-# The packages that a race could be in; the solver's long comparisons run without the detector, which slows them tenfold.
+# The packages that do things side by side, or whose callers do. The detector slows a program tenfold, so the solver's
+# comparisons are few here; make large runs them all without it.
 race:
-	$(GO) test -race ./cmd/... ./internal/cli/... ./internal/layout/... ./internal/font/... ./internal/svg/... ./internal/pdf/...
+	FLITCHLAY_SPANS=200 $(GO) test -race ./internal/cli/... ./internal/count/... ./internal/font/... ./internal/svg/... ./internal/pdf/...
+	FLITCHLAY_SPANS=200 $(GO) test -race -run 'BruteForce|Concurrent' ./internal/seam
 
 # With FLITCHLAY_CHECK=1 the comparisons are long ones, and a program that is not installed is a failure.
 large:
