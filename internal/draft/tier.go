@@ -34,6 +34,8 @@ type Tier struct {
 	Height  float64   // of figures; 0: small
 	Bold    bool
 	Data    func(i int) []scene.Datum // facts about the i-th figure
+	Least   float64                   // figures stay between Least and Most along the line, where Most is the greater
+	Most    float64
 
 	line    float64   // where the dimension line lies, across
 	through []float64 // where extension lines of tiers further out pass
@@ -152,6 +154,9 @@ func (t *Tier) inline(k Look, i int, w, h float64, outward bool, others []place,
 	for j := 0; j+1 < len(edges); j++ {
 		// the stroke at the left mark rises towards the figure
 		a, b := math.Max(edges[j], lo+k.Of(tick)/3)+air+w/2, edges[j+1]-air-w/2
+		if t.Most > t.Least {
+			a, b = math.Max(a, t.Least+w/2), math.Min(b, t.Most-w/2)
+		}
 		if a > b+1e-9 {
 			continue
 		}
@@ -356,6 +361,9 @@ func (t *Tier) side(i int, done []bool) float64 {
 
 // clear reports whether a figure and its leader touch no other figure, leader or line that passes.
 func (t *Tier) clear(p place, air float64, places []place, done []bool) bool {
+	if t.Most > t.Least && (p.from < t.Least || p.to > t.Most) {
+		return false
+	}
 	for _, x := range t.through {
 		if p.from-air < x && x < p.to+air {
 			return false

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"flitchlay/internal/draft"
+	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
 
@@ -17,10 +18,11 @@ type elevation struct {
 	piece, of int
 	v         draft.View
 	group     *scene.Group
-	detail    bool    // an opening drawn large: its sides are broken off
-	middle    float64 // x at which the middle of the wall should stand
-	line      float64 // of the titles of the page; 0: of this one alone
-	shared    bool    // other views stand on the page: they share a scale bar
+	detail    bool                           // an opening drawn large: its sides are broken off
+	holes     map[*room.Opening]*scene.Group // openings as drawn
+	middle    float64                        // x at which the middle of the wall should stand
+	line      float64                        // of the titles of the page; 0: of this one alone
+	shared    bool                           // other views stand on the page: they share a scale bar
 
 	above, below, left, right draft.Stack
 	ghostLeft, ghostRight     ghost

@@ -311,6 +311,10 @@ func (e *elevation) opening(g *scene.Group, o *room.Opening) {
 	box := e.v.Box(max(x0, e.from), z0, min(x1, e.to), z1)
 	in := g.Part(scene.Tag{Class: "opening", Title: o.Kind + " " + o.Name,
 		Data: []scene.Datum{datum("name", o.Name), datum("left", mm(x0)), datum("right", mm(x1)), datum("sill", mm(z0)), datum("head", mm(z1))}})
+	if e.holes == nil {
+		e.holes = map[*room.Opening]*scene.Group{}
+	}
+	e.holes[o] = in
 	in.Rect(box, scene.Pen(scene.Openings, k.Outline).Filled(scene.White))
 	e.space.Outline(box)
 	if d := k.Of(1.6); (o.Kind == "window" || o.Kind == "door") && box.W() > 5*d && box.H() > 5*d {
