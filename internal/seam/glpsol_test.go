@@ -20,7 +20,9 @@ import (
 //
 // Compared, item by item in the aim's order: everything that the rows can say, which is all of steady and fewest (bends,
 // edges, closing, narrow on main, narrow, sheets, jump, should, seen, difference) and all of even on a coarse grid
-// (bends, edges, closing, sheets, should, unevenness, seen). The far right is not: several layouts may share a score.
+// (bends, edges, closing, sheets, should, unevenness, seen); a closed span has its closing seam given by a pin, and where
+// Solve drops that pin the musts alone are compared. The far right is not: several layouts may share a score. Run it with
+// go test -tags glpsol -timeout 60m: the whole takes ten minutes or so.
 
 // The rows say what the rules say: on small spans glpsol finds the same scores as the brute force.
 func TestGlpsolModelAgainstBruteForce(t *testing.T) {
