@@ -46,6 +46,12 @@ func (c *crewSet) cutRows() []cutRow {
 			row := cutRow{order: len(list) + 1, number: c.number(s), flitch: s.Flitch, cut: c.say(s.CutLength), above: c.say(s.Above), below: c.say(s.Below), sheet: s}
 			if s.Ripped != "" {
 				row.rip, row.side = c.inches(s.RipTo), strings.ToUpper(s.Ripped)+" OFF"
+				if r.Up {
+					row.side = map[string]string{"left": "LOWER", "right": "UPPER"}[s.Ripped]
+				}
+			}
+			if r.Up { // its ends, right of the wall's left end
+				row.above, row.below = "to "+c.say(s.Above), "from "+c.say(-s.Below)
 			}
 			c.bendsAndHoles(s, &row)
 			list = append(list, row)
@@ -72,6 +78,10 @@ func (c *crewSet) bendsAndHoles(s *layout.Sheet, row *cutRow) {
 			if w.w.Name != row.wall {
 				on = " on " + w.w.Name
 			}
+			if w.run.Up {
+				w.holesUp(s, row)
+				continue
+			}
 			for i := range w.w.Openings {
 				o := &w.w.Openings[i]
 				if o.FromLeft >= h.to || o.Right() <= h.from {
@@ -92,6 +102,24 @@ func (c *crewSet) bendsAndHoles(s *layout.Sheet, row *cutRow) {
 			if h.after {
 				row.bends = append(row.bends, c.bare(w.right-h.start)+" + "+w.cornerAtRight())
 			}
+		}
+	}
+}
+
+// holesUp lists what is cut out of a piece of a band.
+func (w *crewWall) holesUp(s *layout.Sheet, row *cutRow) {
+	x0, z0, x1, z1, ok := stretch(s, w.wall)
+	if !ok {
+		return
+	}
+	for i := range w.w.Openings {
+		if o := &w.w.Openings[i]; o.FromLeft < x1 && o.Right() > x0 && o.Head > z0 && !(o.SillGiven && o.Sill >= z1) {
+			row.holes = append(row.holes, o.Name)
+		}
+	}
+	for _, b := range w.boxesOf() {
+		if b.X-b.HoleWidth/2 < x1 && b.X+b.HoleWidth/2 > x0 && b.Z-b.HoleHigh/2 < z1 && b.Z+b.HoleHigh/2 > z0 {
+			row.holes = append(row.holes, b.letter)
 		}
 	}
 }
@@ -200,7 +228,10 @@ func (c *crewSet) cutPages(n int) []*scene.Page {
 
 // cutWords says what the figures of the list hold.
 func (c *crewSet) cutWords() string {
-	return "trims included; up, down: of the mark at " + c.say(c.level)
+	if c.room.Veneer.Horizontal {
+		return "trims in; ends: right of the wall's left end"
+	}
+	return "trims in; up, down: of the level mark"
 }
 
 // cutWidths are the widths of the columns, from the page's frame on; wall takes the rest.
@@ -218,6 +249,9 @@ func (b *crewBoard) cutWidths() []float64 {
 func (b *crewBoard) cutHead(g *scene.Group, y float64) float64 {
 	u, f := b.u, b.page.Frame
 	heads := []string{"", "", "NUMBER", "flitch", "CUT", "up, down", "rip to", "bends", "holes", "wall"}
+	if b.room.Veneer.Horizontal {
+		heads[5] = "ends"
+	}
 	high := 6.4 * u
 	g.HLine(f.X0, f.X1, y, scene.Pen(scene.Frame, crewFine))
 	x := f.X0
@@ -270,7 +304,7 @@ func (b *crewBoard) cutRow(g *scene.Group, r cutRow, y, high float64) {
 	b.pair(g, scene.BoxAt(x, y, w[5], high), []string{r.above, r.below}, false, scene.End)
 	x += w[5]
 	if r.rip != "" {
-		b.pair(g, scene.BoxAt(x, y, w[6], high), []string{r.rip, r.side}, true, scene.Start)
+		b.pair(g, scene.BoxAt(x, y, w[6], high), []string{r.side, r.rip}, true, scene.Start)
 	}
 	x += w[6]
 	b.pair(g, scene.BoxAt(x, y, w[7], high), r.bends, false, scene.Start)
@@ -288,7 +322,7 @@ func (b *crewBoard) pair(g *scene.Group, box scene.Box, lines []string, bold boo
 		return
 	}
 	for i, s := range lines {
-		y := box.Centre().Y + (float64(i)-float64(len(lines)-1)/2)*4.7*u - 0.2*u*float64(len(lines)-1)
+		y := box.Centre().Y + (float64(i)-float64(len(lines)-1)/2)*4.7*u - 0.33*u*float64(len(lines)-1)
 		at := box.X0 + 1.2*u
 		if anchor == scene.End {
 			at = box.X1 - 1.6*u

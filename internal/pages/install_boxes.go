@@ -127,6 +127,9 @@ func leaderEnds(a, b scene.Box) (from, to scene.Point) {
 
 // boxLines say where each box is to be cut, in every sheet that its hole comes into.
 func (d *wallBoard) boxLines() []string {
+	if d.w.run.Up {
+		return d.boxLinesUp()
+	}
 	var lines []string
 	for _, b := range d.w.boxesOf() {
 		if b.X < d.p.from || b.X >= d.p.to && d.p.rightCut() {

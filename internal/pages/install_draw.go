@@ -44,7 +44,11 @@ func (c *crewSet) wallPage(w *crewWall, p *piece, n int) []*scene.Page {
 	if len(w.pieces) > 1 {
 		title += ", piece " + strconv.Itoa(p.index+1)
 	}
-	b := c.open(n, "install-"+pad(n), title, false, [2]string{c.place(), c.flitchWords(p.hangs) + ", left to right"})
+	way := "left to right"
+	if w.run.Up {
+		way = "bottom to top"
+	}
+	b := c.open(n, "install-"+pad(n), title, false, [2]string{c.place(), c.flitchWords(p.hangs) + ", " + way})
 	b.page.Title = title
 	area := b.bar(b.field)
 	d := c.fit(b, p, area)
@@ -136,9 +140,12 @@ func pad(n int) string {
 // try draws the wall with heights kept free over it and under it, and notes where they do not suffice.
 func (d *wallBoard) try(top, bottom float64) {
 	u := d.u
-	margin := d.marginWide()
+	margin, beside := d.marginWide(), d.rightWide()
+	if d.w.run.Up {
+		margin, beside = d.marginUp(), 30*u
+	}
 	low, high := d.extremes()
-	wide := d.area.W() - margin - d.rightWide()
+	wide := d.area.W() - margin - beside
 	tall := d.area.H() - top - bottom
 	length := (d.p.to - d.p.from).MM()
 	scale := int64(max(math.Ceil(length/wide-1e-9), math.Ceil((high-low).MM()/tall-1e-9), 5))
@@ -154,6 +161,11 @@ func (d *wallBoard) try(top, bottom float64) {
 	inner := d.g.Viewed(view, datum("scale", strconv.FormatInt(scale, 10)), datum("wall", name))
 	outer := d.g
 	d.g = inner
+	if d.w.run.Up {
+		d.tryUp()
+		d.g = outer
+		return
+	}
 	d.outlines()
 	d.openings()
 	d.seams()

@@ -19,8 +19,8 @@ const (
 	flagStem = 4.8 // whole height of a flag over the ceiling
 )
 
-// flag is one plumb line: an arrowhead at the floor, one at the ceiling, and its running figure.
-type flag struct {
+// lineFlag is one plumb line: an arrowhead at the floor, one at the ceiling, and its running figure.
+type lineFlag struct {
 	x       L
 	at      float64 // on the page
 	text    string
@@ -32,10 +32,10 @@ type flag struct {
 }
 
 // flagList lists the lines of the piece from left to right, and the end of the wall.
-func (d *wallBoard) flagList() []flag {
-	var list []flag
+func (d *wallBoard) flagList() []lineFlag {
+	var list []lineFlag
 	add := func(x L, open bool, number string, tag ...scene.Datum) {
-		list = append(list, flag{x: x, at: d.v.X(x), text: d.say(x), open: open, number: number, seamTag: tag})
+		list = append(list, lineFlag{x: x, at: d.v.X(x), text: d.say(x), open: open, number: number, seamTag: tag})
 	}
 	for _, h := range d.p.hangs {
 		if h.opens && d.p.startsHere(h) && !h.sheet().Hung {
@@ -48,7 +48,7 @@ func (d *wallBoard) flagList() []flag {
 	}
 	sort.SliceStable(list, func(i, j int) bool { return list[i].x < list[j].x })
 	if !d.p.rightCut() {
-		list = append(list, flag{x: d.w.right, at: d.v.X(d.w.right), text: d.say(d.w.right), end: true})
+		list = append(list, lineFlag{x: d.w.right, at: d.v.X(d.w.right), text: d.say(d.w.right), end: true})
 	}
 	return list
 }
@@ -97,14 +97,14 @@ func (d *wallBoard) flags() {
 }
 
 // figure letters a running figure.
-func (d *wallBoard) figure(g *scene.Group, f flag, t scene.Text) {
+func (d *wallBoard) figure(g *scene.Group, f lineFlag, t scene.Text) {
 	in := g.Part(scene.Tag{Class: "dimension", Data: []scene.Datum{datum("from", "datum"), datum("length", mm(f.x))}})
 	in.Text(t)
 	d.space.Take(t.Bounds())
 }
 
 // flag draws the arrowheads of one line and its stem down to where its figure begins.
-func (d *wallBoard) flag(f flag, foot float64) *scene.Group {
+func (d *wallBoard) flag(f lineFlag, foot float64) *scene.Group {
 	u := d.u
 	w := d.w.w
 	floor := d.v.Y(room.At(w.Floor, f.x))
@@ -136,7 +136,7 @@ func (d *wallBoard) head(g *scene.Group, tip scene.Point, direction float64, ope
 }
 
 // shelf stands the figures upright side by side where they have no room to lie, each on a stem that bends to it.
-func (d *wallBoard) shelf(list []flag, floor, lo, hi float64) {
+func (d *wallBoard) shelf(list []lineFlag, floor, lo, hi float64) {
 	u, size := d.u, crewText*d.u
 	var at []float64
 	for _, f := range list {

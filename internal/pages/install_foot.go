@@ -26,8 +26,11 @@ func (b *crewBoard) footStrip(d *wallBoard) []note {
 		head = "OPENINGS"
 	}
 	boxes = append(boxes, d.outside...)
-	rest = append(rest, b.footList(g, scene.Box{X0: f.X0, Y0: f.Y0, X1: one, Y1: f.Y1}, head, boxes, 4,
-		"+ from raw left edge; up, down from level; hole w x h")...)
+	caution := "+ from raw left edge; up, down from level; hole w x h"
+	if d.w.run.Up {
+		caution = "right from cut left end; up from raw lower edge"
+	}
+	rest = append(rest, b.footList(g, scene.Box{X0: f.X0, Y0: f.Y0, X1: one, Y1: f.Y1}, head, boxes, 4, caution)...)
 	rest = append(rest, b.footList(g, scene.Box{X0: one, Y0: f.Y0, X1: two, Y1: f.Y1}, "RIP BEFORE PASTING", rips, 3,
 		"pencil or laser only: no ink, no chalk;", "metal strip behind every cut, new blade")...)
 	b.holdField(g, scene.Box{X0: two, Y0: f.Y0, X1: f.X1, Y1: f.Y1}, d)
@@ -89,7 +92,11 @@ func (d *wallBoard) ripLines() []string {
 	}
 	var lines []string
 	for _, k := range order {
-		lines = append(lines, fmt.Sprintf("%s: %s edge off, %s stays", strings.Join(numbers[k], ", "), k.side, d.inches(k.stays)))
+		side := k.side
+		if d.w.run.Up {
+			side = map[string]string{"left": "lower", "right": "upper"}[side]
+		}
+		lines = append(lines, fmt.Sprintf("%s: %s edge off, %s stays", strings.Join(numbers[k], ", "), side, d.inches(k.stays)))
 	}
 	return lines
 }

@@ -6,6 +6,7 @@ import (
 	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
+	"flitchlay/internal/shape"
 )
 
 // sheetNumbers letters the numbers of the sheets and their cut lengths, each inside its own sheet and clear of everything.
@@ -46,6 +47,7 @@ type numbered struct {
 	number, cut scene.Text
 	words       string // the cut length
 	in, cutIn   bool
+	ring        float64 // from the number to the frame of a sheet that is ripped
 	frame       scene.Box
 }
 
@@ -57,15 +59,15 @@ func (d *wallBoard) place(size float64) (list []numbered, out int) {
 				continue
 			}
 			n := numbered{sheet: s, from: h.from, to: h.to, box: d.sheetBox(h, s), words: d.cutWords(h, s)}
-			n.number, n.in = d.findNumber(n.box, d.crewSet.number(s), size, s.Ripped != "")
+			n.number, n.in = d.findNumber(&n, d.crewSet.number(s), size, s.Ripped != "")
 			if n.in {
-				n.frame = n.number.Bounds().Inset(-1.2 * d.u)
+				n.frame = n.number.Bounds().Inset(-max(n.ring, 0.8*d.u))
 				d.space.Take(n.frame)
 			} else {
 				out += 100
 			}
 			if n.in && n.words != "" {
-				n.cut, n.cutIn = d.findCut(n.box, n.number.Bounds(), n.words)
+				n.cut, n.cutIn = d.findCut(&n, n.number.Bounds(), n.words)
 				if n.cutIn {
 					d.space.Take(n.cut.Bounds())
 				} else {
@@ -111,8 +113,11 @@ func (d *wallBoard) numberSize() float64 {
 // span is the width of a sheet on this piece.
 func (d *wallBoard) span(h *hang) (a, b L) { return max(h.from, d.p.from), min(h.to, d.p.to) }
 
-// field is the box of the page in which the words of a sheet may stand.
+// sheetBox is the box of the page in which the words of a sheet may stand.
 func (d *wallBoard) sheetBox(h *hang, s *layout.Sheet) scene.Box {
+	if x0, z0, x1, z1, ok := stretch(s, d.w.wall); ok && d.w.run.Up {
+		return d.v.Box(x0, z0, x1, z1)
+	}
 	a, b := d.span(h)
 	w := d.w.w
 	top, bottom := room.At(w.CoverCeiling(), a), room.At(w.CoverFloor(), a)
@@ -158,15 +163,51 @@ func (d *wallBoard) number(n *numbered) {
 		if s.Ripped != "" {
 			words += ", ripped"
 		}
-		d.callout(g, d.target(n.box), text, words, s.Ripped != "")
+		d.callout(g, d.target(n), text, words, s.Ripped != "")
 	}
 }
 
 // target is where a leader meets a sheet: midway between the flags of its two lines, which stand half an overlap right of
-// its seams.
-func (d *wallBoard) target(box scene.Box) scene.Point {
-	x := (box.X0 + box.X1) / 2
-	return scene.Pt(math.Min(x+d.v.MM(d.half), box.X1-0.6*d.u), box.Y0+1.6*d.u)
+// its seams, a little under the sheet's upper edge there.
+func (d *wallBoard) target(n *numbered) scene.Point {
+	u := d.u
+	x := math.Min((n.box.X0+n.box.X1)/2+d.v.MM(d.half), n.box.X1-0.6*u)
+	for _, at := range []float64{x, (n.box.X0 + n.box.X1) / 2, n.box.X0 + n.box.W()/4, n.box.X1 - n.box.W()/4} {
+		for y := n.box.Y0 + 1.6*u; y < n.box.Y1; y += 0.5 * u {
+			if d.within(n.sheet, scene.Pt(at, y-1*u)) && d.within(n.sheet, scene.Pt(at, y)) {
+				return scene.Pt(at, y)
+			}
+		}
+	}
+	return scene.Pt(x, n.box.Y0+1.6*u)
+}
+
+// within reports whether a point of the page lies in a sheet's pieces on this wall.
+func (d *wallBoard) within(s *layout.Sheet, p scene.Point) bool {
+	for i := range s.Pieces {
+		if q := &s.Pieces[i]; q.Wall == d.w.wall && d.inside(q.Outline, p) {
+			hole := false
+			for _, o := range q.Holes {
+				hole = hole || d.inside(o, p)
+			}
+			if !hole {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// inside reports whether a point of the page lies in an outline of the wall, by counting the sides to its right.
+func (d *wallBoard) inside(o shape.Outline, p scene.Point) bool {
+	in := false
+	for i := range o {
+		a, b := d.v.Pt(o[i].X, o[i].Z), d.v.Pt(o[(i+1)%len(o)].X, o[(i+1)%len(o)].Z)
+		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
+			in = !in
+		}
+	}
+	return in
 }
 
 func (d *wallBoard) sheetData(s *layout.Sheet) []scene.Datum {
@@ -186,26 +227,27 @@ func (d *wallBoard) cutWords(h *hang, s *layout.Sheet) string {
 	return d.say(s.CutLength)
 }
 
-// findNumber finds the largest number that stands inside a sheet, as high up as it goes.
-func (d *wallBoard) findNumber(box scene.Box, text string, most float64, framed bool) (scene.Text, bool) {
+// findNumber finds the largest number that stands inside a sheet, as high up as it goes: level, else upright, else
+// closer to the sheet's edges.
+func (d *wallBoard) findNumber(n *numbered, text string, most float64, framed bool) (scene.Text, bool) {
 	u := d.u
-	ring := 0.0
-	if framed {
-		ring = 1.2 * u
-	}
-	for _, angle := range []float64{0, 90} {
-		for size := most; size >= crewLarge*u-1e-9; size -= 0.5 * u {
+	for _, try := range []struct{ angle, most, air, ring float64 }{{0, most, crewAir, 1.2}, {90, most, crewAir, 1.2}, {0, 6 * u, 0.92, 0.8}, {90, 6 * u, 0.92, 0.8}} {
+		n.ring = 0
+		if framed {
+			n.ring = try.ring * u
+		}
+		for size := try.most; size >= crewLarge*u-1e-9; size -= 0.5 * u {
 			wide, high := scene.Width(text, size, true), size
-			if angle == 90 {
+			if try.angle == 90 {
 				wide, high = high, wide
 			}
-			if wide+2*(crewAir*u+ring) > box.W()+1e-9 {
+			if wide+2*(try.air*u+n.ring) > n.box.W()+1e-9 {
 				continue
 			}
-			for _, y := range rows(box.Y0, box.Y1-high, u) {
-				for _, x := range d.columns(box, wide, ring) {
-					t := scene.Text{At: scene.Pt(x, y+high/2), String: text, Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Angle: angle, Layer: scene.Numbers}
-					if d.space.Free(t.Bounds().Inset(-ring), crewAir*u) {
+			for _, y := range rows(n.box.Y0, n.box.Y1-high, u) {
+				for _, x := range d.columns(n.box, wide, n.ring) {
+					t := scene.Text{At: scene.Pt(x, y+high/2), String: text, Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Angle: try.angle, Layer: scene.Numbers}
+					if d.within(n.sheet, t.Bounds().Centre()) && d.space.Free(t.Bounds().Inset(-n.ring), try.air*u) {
 						return t, true
 					}
 				}
@@ -240,8 +282,8 @@ func (d *wallBoard) columns(box scene.Box, wide, ring float64) []float64 {
 
 // findCut finds a place for the cut length: level under the number where it clears the seams, else upright, else level
 // anywhere in the sheet.
-func (d *wallBoard) findCut(box, number scene.Box, text string) (scene.Text, bool) {
-	u, size := d.u, crewText*d.u
+func (d *wallBoard) findCut(n *numbered, number scene.Box, text string) (scene.Text, bool) {
+	u, size, box := d.u, crewText*d.u, n.box
 	wide := scene.Width(text, size, false)
 	at := func(x, y, angle float64) scene.Text {
 		return scene.Text{At: scene.Pt(x, y), String: text, Height: size, Anchor: scene.Middle, Seat: scene.Centred, Angle: angle, Layer: scene.Numbers}
@@ -252,7 +294,7 @@ func (d *wallBoard) findCut(box, number scene.Box, text string) (scene.Text, boo
 		}
 		for y := y0; y+h < y1; y += 1 * u {
 			for _, x := range d.columns(box, w, 0) {
-				if t := at(x, y+h/2, angle); d.space.Free(t.Bounds(), crewAir*u) {
+				if t := at(x, y+h/2, angle); d.within(n.sheet, t.Bounds().Centre()) && d.space.Free(t.Bounds(), crewAir*u) {
 					return t, true
 				}
 			}
@@ -260,7 +302,7 @@ func (d *wallBoard) findCut(box, number scene.Box, text string) (scene.Text, boo
 		return scene.Text{}, false
 	}
 	y := number.Y1 + 2.6*u
-	if t := at(number.Centre().X, y+size/2, 0); wide+2*crewAir*u <= box.W() && d.space.Free(t.Bounds(), crewAir*u) {
+	if t := at(number.Centre().X, y+size/2, 0); wide+2*crewAir*u <= box.W() && d.within(n.sheet, t.Bounds().Centre()) && d.space.Free(t.Bounds(), crewAir*u) {
 		return t, true
 	}
 	if t, ok := try(90, size*1.25, wide, y, box.Y1); ok {

@@ -15,6 +15,9 @@ type openingCut struct {
 
 // openingCuts say where each sheet is cut at an opening, from its raw left edge.
 func (d *wallBoard) openingCuts(o *room.Opening) []openingCut {
+	if d.w.run.Up {
+		return d.openingCutsUp(o)
+	}
 	var list []openingCut
 	word := ""
 	if o.WrapReveal {
@@ -46,6 +49,9 @@ func (d *wallBoard) openingCuts(o *room.Opening) []openingCut {
 // openingHeights say how far head and sill are from the level line, and how deep jambs are folded in.
 func (d *wallBoard) openingHeights(o *room.Opening) []string {
 	var lines []string
+	if d.w.run.Up {
+		return nil
+	}
 	if o.WrapReveal {
 		lines = append(lines, "fold in "+d.inches(o.Reveal))
 	}

@@ -105,7 +105,10 @@ func randomRoom(seed uint64) string {
 	if chance(2) {
 		b.WriteString("drawn = 2026-04-14\n[[project.revision]]\nmark = \"" + pick("A", "AB", "12") + "\"\ndate = 2026-05-02\nnote = \"again\"\n")
 	}
-	fmt.Fprintf(&b, "[veneer]\ngross_width = %s\noverlap = %s\nlength = %s\n", in(gross), in(overlap), in(long))
+	if b.WriteString("[veneer]\n"); chance(10) {
+		b.WriteString("grain = \"horizontal\"\n")
+	}
+	fmt.Fprintf(&b, "gross_width = %s\noverlap = %s\nlength = %s\n", in(gross), in(overlap), in(long))
 	switch r.IntN(4) {
 	case 0:
 		fmt.Fprintf(&b, "[[flitch]]\nnumber = \"F-1\"\nsheets = \"%d-%d\"\nspare = 2\n", 1, 80)

@@ -55,6 +55,11 @@ func (c *crewSet) wallsOf(wall int) []*crewWall {
 		for _, st := range r.Walls {
 			if st.Wall == wall {
 				w := &crewWall{crewSet: c, wall: wall, w: &c.room.Walls[wall], run: r, st: st, left: st.Left - st.Shift, right: st.Right - st.Shift}
+				if r.Up {
+					w.gatherUp()
+					w.cover = layout.Covering(c.room, layout.Stretch{Wall: wall, Right: w.w.Length})
+					return []*crewWall{w}
+				}
 				w.cover = layout.Covering(c.room, st)
 				w.gather()
 				w.split()
@@ -252,7 +257,7 @@ func (c *crewSet) numbers(h *hang) string {
 	for _, s := range h.sheets {
 		list = append(list, c.number(s))
 	}
-	return strings.Join(list, "+")
+	return strings.Join(list, "/")
 }
 
 // flitchWords names flitches with their numbers: "flitch F-311 sheets 1 to 9".

@@ -64,6 +64,9 @@ func (c *crewSet) poleAlong(w *crewWall) pole {
 	}
 	add(w.w.Length, endMark, "end", scene.Tag{Class: "corner"})
 	for _, h := range w.hangs {
+		if w.run.Up {
+			break
+		}
 		n := c.numbers(h)
 		if h.opens && !h.sheet().Hung {
 			add(h.start, lineMark, "start "+n, scene.Tag{Class: "plumb-line", Data: []scene.Datum{datum("at", mm(w.run.Line.Round(h.start-h.turn)))}})

@@ -3,6 +3,7 @@ package pages
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"flitchlay/internal/draft"
@@ -53,7 +54,7 @@ func (d *wallBoard) tapeRows() []tapeRow {
 		case h.closes:
 			r.words, r.seam = "over "+d.firstOf(h), d.say(h.x)
 		case h.ends:
-			r.words, r.seam = "no line, end", d.say(h.x)
+			r.words, r.seam = d.endWords(), d.say(h.x)
 		case !h.lined:
 			r.words, r.seam = "no line, gap", d.say(h.x)
 		case h.check():
@@ -66,6 +67,14 @@ func (d *wallBoard) tapeRows() []tapeRow {
 	return list
 }
 
+// endWords stand in the list in place of a line at the end of the covering.
+func (d *wallBoard) endWords() string {
+	if d.w.run.Up {
+		return "no line, top"
+	}
+	return "no line, end"
+}
+
 func (h *hang) hung() bool { return h.sheet().Hung }
 
 // stacked are the numbers of a place as they stand on the wall: the upper course over the lower one; more than two courses
@@ -75,6 +84,9 @@ func (c *crewSet) stacked(h *hang) []string {
 	first, last := c.number(h.sheets[0]), c.number(h.sheets[n-1])
 	if n == 1 {
 		return []string{first}
+	}
+	if c.room.Veneer.Horizontal {
+		return []string{first, last} // side by side in a band
 	}
 	return []string{last, first}
 }
@@ -126,14 +138,16 @@ func (b *crewBoard) tapeList(d *wallBoard, notes []note) []note {
 	}
 	g.Rect(scene.Box{X0: x0, Y0: top, X1: x1, Y1: y}, scene.Pen(scene.Frame, 0.5))
 	b.tapeLines(g, rows, columns, top+head, high)
-	y += 2.4 * u
-	for _, line := range d.tapeWords() {
-		for _, part := range scene.Wrap(line, crewText*u, false, x1-x0-1*u) {
+	y += 1.2 * u
+	words := d.tapeWords()
+	for i, line := range words {
+		parts := scene.Wrap(line, crewText*u, false, x1-x0-0.6*u)
+		if y+5.6*u*float64(len(parts)) > box.Y1-1.9*u {
+			notes = append([]note{{"TAPE LIST", words[i:]}}, notes...)
+			break
+		}
+		for _, part := range parts {
 			y += 5.6 * u
-			if y > box.Y1-2.4*u {
-				notes = append([]note{{"TAPE LIST", d.tapeWords()}}, notes...)
-				return b.besides(g, notes, y)
-			}
 			b.word(g, scene.Pt(x0, y), part, crewText*u, false, scene.Start)
 		}
 	}
@@ -250,12 +264,13 @@ func (b *crewBoard) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, hi
 	}
 }
 
-// tapeWords say what the list measures and how the sheets are cut.
+// tapeWords say how the sheets are cut and what the list measures.
 func (d *wallBoard) tapeWords() []string {
-	lines := []string{"line: right edge as hung; seam " + d.inches(d.half) + " left"}
-	lines = append(lines, d.beside...)
-	lines = append(lines, d.cutWordsBeside()...)
-	lines = append(lines, d.markWords()...)
+	if d.w.run.Up {
+		return append(d.markWordsUp(), d.beside...)
+	}
+	lines := d.markWords()
+	lines = append(lines, "trims in; line: right edge; seam "+d.inches(d.half)+" left")
 	if lean := d.datumLean(); lean != 0 {
 		side := "right"
 		if lean < 0 {
@@ -263,11 +278,11 @@ func (d *wallBoard) tapeWords() []string {
 		}
 		lines = append(lines, fmt.Sprintf("0 is at the floor: at the level line the corner stands %s %s of it", d.inches(lean.Abs()), side))
 	}
-	return lines
+	return append(lines, d.beside...)
 }
 
-// cutWordsBeside give the cut lengths that have no room in their sheets, those alike together.
-func (d *wallBoard) cutWordsBeside() []string {
+// cutsBeside give the cut lengths that have no room in their sheets, those alike together.
+func (d *wallBoard) cutsBeside() []string {
 	var order []string
 	numbers := map[string][]int{}
 	for _, s := range d.cuts {
@@ -280,11 +295,23 @@ func (d *wallBoard) cutWordsBeside() []string {
 		}
 		numbers[cut] = append(numbers[cut], s.Number)
 	}
-	var lines []string
+	var parts []string
 	for _, cut := range order {
-		lines = append(lines, "cut "+layout.Numbers(numbers[cut])+": "+cut)
+		who := "?"
+		if list := known(numbers[cut]); len(list) > 0 {
+			who = layout.Numbers(list)
+		}
+		parts = append(parts, who+": "+cut)
 	}
-	return lines
+	if parts == nil {
+		return nil
+	}
+	return []string{"cut " + strings.Join(parts, "; ")}
+}
+
+// known leaves out the zeros that stand for sheets without a number.
+func known(numbers []int) []int {
+	return slices.DeleteFunc(slices.Clone(numbers), func(n int) bool { return n == 0 })
 }
 
 // datumLean is how far the left end of the wall has moved to the right where the level line meets it.
@@ -297,19 +324,17 @@ func (d *wallBoard) datumLean() L {
 	return d.style.Round(length.MulDiv(w.LeanLeft, d.level-floor, ceiling-floor))
 }
 
-// markWords say how much of each sheet is above and below the level mark, those alike together.
+// markWords say how long the sheets are cut, and how much of that is above and below the level mark, those alike together.
 func (d *wallBoard) markWords() []string {
-	type mark struct{ above, below L }
+	type mark struct{ cut, above, below L }
 	var order []mark
 	numbers := map[mark][]int{}
-	count := 0
 	for _, h := range d.p.rows {
 		for _, s := range h.sheets {
 			if s.Hung || s.InGap || h.before || !d.p.startsHere(h) || s.CutLength == 0 {
 				continue
 			}
-			count++
-			m := mark{s.Above, s.Below}
+			m := mark{s.CutLength, s.Above, s.Below}
 			if numbers[m] == nil {
 				order = append(order, m)
 			}
@@ -320,15 +345,19 @@ func (d *wallBoard) markWords() []string {
 	case len(order) == 0:
 		return nil
 	case len(order) > 3:
-		return []string{"cut lengths, trims included; above and below the level mark: cut list, " + d.crewSet.page("cuts")}
+		return append(d.cutsBeside(), "up, down of the level mark: cut list, "+d.crewSet.page("cuts"))
 	}
 	var lines []string
 	for _, m := range order {
-		who := "all " + fmt.Sprint(count)
-		if len(order) > 1 {
-			who = layout.Numbers(numbers[m])
+		who := ""
+		if list := known(numbers[m]); len(order) > 1 && len(list) > 0 {
+			who = layout.Numbers(list) + ": "
 		}
-		lines = append(lines, fmt.Sprintf("%s: %s above the level mark and %s below it, trims included", who, d.say(m.above), d.say(m.below)))
+		where := "up " + d.say(m.above) + " + down " + d.say(m.below)
+		if m.below < 0 { // an upper course
+			where = "from " + d.say(-m.below) + " up to " + d.say(m.above)
+		}
+		lines = append(lines, who+d.say(m.cut)+" = "+where)
 	}
 	return lines
 }
