@@ -113,10 +113,12 @@ func measure(b *testing.B, spans []Span, aim Aim) {
 		rounds++
 		for i, s := range spans {
 			start := clock()
-			if _, err := Solve(s, aim); err != nil {
-				b.Fatal(err)
+			for range repeat {
+				if _, err := Solve(s, aim); err != nil {
+					b.Fatal(err)
+				}
 			}
-			times[i] = append(times[i], float64((clock()-start).Microseconds())/1000)
+			times[i] = append(times[i], float64((clock()-start).Microseconds())/1000/repeat)
 		}
 	}
 	runtime.ReadMemStats(&after)
