@@ -4,26 +4,34 @@ import (
 	"bytes"
 	"fmt"
 	"io"
-	"strconv"
+	"path/filepath"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"flitchlay/internal/layout"
+	"flitchlay/internal/pages"
+	"flitchlay/internal/pdf"
+	"flitchlay/internal/svg"
 )
 
 // compare prints what the three aims make of a room, side by side.
 func (c *call) compare() *cobra.Command {
+	var to string
 	cmd := &cobra.Command{
-		Use:                   "compare ROOM",
+		Use:                   "compare ROOM [-o FILE]",
 		DisableFlagsInUseLine: true,
 		Short:                 "Set the three aims side by side: sheets, narrow sheets, closing, ends, waste",
 		Long: `compare lays the room out three times: steady looks for unbroken grain, fewest for the fewest sheets, even
 for sheets of one width. It prints what each costs, and says so where two of them give the same layout.
+With -o it also draws the walls of the three aims one over the other: a PDF file, or where FILE ends in .svg an
+SVG file for each page.
 
-The exit status is that of the room's own aim. ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
-		Example: `  flitchlay compare dining.toml`,
-		RunE: func(_ *cobra.Command, args []string) error {
+The exit status is that of the room's own aim.
+
+ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
+		Example: `  flitchlay compare dining.toml -o aims.pdf`,
+		RunE: func(cmd *cobra.Command, args []string) error {
 			p, err := c.plan(args[0])
 			if err != nil {
 				return err
@@ -35,46 +43,23 @@ The exit status is that of the room's own aim. ROOM is a room file, a PDF set dr
 			var out bytes.Buffer
 			comparison(&out, both)
 			c.out.Write(out.Bytes())
-			return nil
+			if !cmd.Flags().Changed("output") {
+				return nil
+			}
+			return c.drawComparison(to, both, p, folder(args[0]))
 		},
 	}
 	roomArgument(cmd)
+	cmd.Flags().StringVarP(&to, "output", "o", "", "also draw the comparison into this file, .pdf or .svg")
 	return cmd
 }
 
 // comparison prints a column for each aim.
 func comparison(to io.Writer, both *layout.Comparison) {
 	t := table(to)
-	row := func(name string, of func(*layout.AimPlan) string) {
-		fmt.Fprint(t, name)
-		for i := range both.Aims {
-			fmt.Fprint(t, "\t", of(&both.Aims[i]))
-		}
-		fmt.Fprintln(t)
+	for _, r := range pages.ComparisonRows(both) {
+		fmt.Fprintf(t, "%s\t%s\n", r.Name, strings.Join(r.Cells, "\t"))
 	}
-	style := both.Aims[0].Plan.Style
-	row("", func(a *layout.AimPlan) string { return strings.ToUpper(layout.AimWord(a.Plan.Aim)) })
-	row("sheets", func(a *layout.AimPlan) string { return strconv.Itoa(a.Plan.Totals.Sheets) })
-	row("short of the flitch", func(a *layout.AimPlan) string { return strconv.Itoa(a.Plan.Totals.Short) })
-	row("must findings", func(a *layout.AimPlan) string { return strconv.Itoa(a.Musts) })
-	row("narrow sheets", func(a *layout.AimPlan) string { return strconv.Itoa(len(a.Narrow)) })
-	row("grain lost", func(a *layout.AimPlan) string { return style.Words(a.Lost) })
-	row("closing seam seen", func(a *layout.AimPlan) string {
-		var out []string
-		for _, s := range a.Close {
-			out = append(out, style.Words(s.Seen))
-		}
-		return dash(out)
-	})
-	row("end widths", func(a *layout.AimPlan) string {
-		var out []string
-		for _, e := range a.Ends {
-			out = append(out, style.Words(e.First)+" / "+style.Words(e.Last))
-		}
-		return dash(out)
-	})
-	row("waste", func(a *layout.AimPlan) string { return style.FormatArea(a.Waste) })
-	row("of", func(a *layout.AimPlan) string { return style.FormatArea(a.Plan.Totals.GrossArea) })
 	t.Flush()
 	for i := range both.Aims {
 		a := &both.Aims[i]
@@ -83,31 +68,58 @@ func comparison(to io.Writer, both *layout.Comparison) {
 			fmt.Fprintf(to, "\n%s gives the same layout as %s\n", name, a.Same)
 			continue
 		}
-		fmt.Fprintf(to, "\n%s: %s\n", name, jumps(a))
-	}
-}
-
-// jumps says where the narrow sheets of an aim show.
-func jumps(a *layout.AimPlan) string {
-	if len(a.Narrow) == 0 {
-		return "no narrow sheet"
-	}
-	style := a.Plan.Style
-	var out []string
-	for _, j := range a.Narrow {
-		text := fmt.Sprintf("sheet %s loses %s of grain on wall %s, seen for %s", layout.SheetWords(j.Sheet), style.Words(j.Sheet.Lost),
-			a.Plan.Room.Walls[j.Seam.Wall].Name, style.Words(j.Seam.Seen))
-		if j.Over != "" {
-			text += " over or under " + j.Over
+		jumps := strings.Join(pages.GrainLost(a, func(wall int) string { return a.Plan.Room.Walls[wall].Name }), "; ")
+		if jumps == "" {
+			jumps = "no narrow sheet"
 		}
-		out = append(out, text)
+		fmt.Fprintf(to, "\n%s: %s\n", name, jumps)
 	}
-	return strings.Join(out, "; ")
 }
 
-func dash(list []string) string {
-	if len(list) == 0 {
-		return "-"
+// drawComparison writes the drawn comparison: a PDF file, or where the name ends so an SVG file of each page.
+func (c *call) drawComparison(to string, both *layout.Comparison, own *layout.Plan, from string) error {
+	end := strings.ToLower(filepath.Ext(to))
+	if end != ".pdf" && end != ".svg" {
+		return fmt.Errorf("-o takes a file whose name ends in .pdf or .svg, not %q", to)
 	}
-	return strings.Join(list, ", ")
+	mark, err := logo(own.Room, from)
+	if err != nil {
+		return err
+	}
+	t, err := drawnSets[0].template(own.Room, from)
+	if err != nil {
+		return err
+	}
+	d, err := pages.Comparison(both, own, t, mark)
+	if err != nil {
+		return &lostError{to, err}
+	}
+	d.Attachments = append(d.Attachments, attached(c.text))
+	var files []file
+	if end == ".pdf" {
+		data, err := pdf.Write(d)
+		if err != nil {
+			return &lostError{to, err}
+		}
+		files = append(files, file{name: filepath.Base(to), data: data})
+	} else {
+		for i, page := range d.Pages {
+			data, err := svg.Page(page, svg.Options{Set: d.Title})
+			if err != nil {
+				return &lostError{to, err}
+			}
+			name := filepath.Base(to)
+			if i > 0 { // name.svg, name-2.svg, ...
+				name = fmt.Sprintf("%s-%d%s", strings.TrimSuffix(name, filepath.Ext(name)), i+1, filepath.Ext(name))
+			}
+			files = append(files, file{name: name, data: data})
+		}
+	}
+	if err := write(filepath.Dir(to), files); err != nil {
+		return err
+	}
+	for _, f := range files {
+		c.say("wrote %s", filepath.Join(filepath.Dir(to), f.name))
+	}
+	return nil
 }

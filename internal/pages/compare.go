@@ -1,0 +1,296 @@
+package pages
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/paper"
+	"flitchlay/internal/scene"
+)
+
+// comparisons is the first figure of the page numbers of a comparison.
+//
+// Source: sheet types 7 and 8 of the US National CAD Standard are the user's own.
+const comparisons kind = 7
+
+// Comparison draws what the three aims make of a room: the walls of each aim one over the other at one scale, and a
+// table. own is the room's own plan, which says whether anything may be hung. The logo may be nil.
+//
+// Errors: a fault of the program: a page that no backend could draw.
+func Comparison(all *layout.Comparison, own *layout.Plan, t *paper.Template, logo *scene.Picture) (*scene.Document, error) {
+	s := newSet(own, t, logo, "Comparison of aims")
+	c := newComparing(s, all)
+	return s.document([]section{{comparisons, c.pages}})
+}
+
+// comparing is the comparison while it is drawn.
+type comparing struct {
+	*set
+	all   *layout.Comparison
+	rows  []aimRow
+	scale int64
+	under bool    // the table stands under the elevations of the first page
+	walls [][]cut // what stands side by side on each page; the table's own pages come last
+}
+
+// aimRow is one layout that is drawn.
+type aimRow struct {
+	set   *set
+	names []string // of the aims that give it
+	plan  *layout.AimPlan
+}
+
+// Distances of a comparison on the office page.
+const (
+	aimWide   = 36.0 // of the column with the aims' names
+	nameHigh  = 5.5  // over a wall, for its name
+	footHigh  = 8.5  // under a wall, for marks
+	rowGap    = 4.0
+	wallGap   = 7.0
+	legendAll = 15.0 // at the foot of the page
+)
+
+func newComparing(s *set, all *layout.Comparison) *comparing {
+	c := &comparing{set: s, all: all}
+	for i := range all.Aims {
+		a := &all.Aims[i]
+		name := layout.AimWord(a.Plan.Aim)
+		found := false
+		for j := range c.rows {
+			if c.rows[j].names[0] == a.Same {
+				c.rows[j].names, found = append(c.rows[j].names, name), true
+			}
+		}
+		if !found {
+			one := *s
+			one.plan = a.Plan
+			c.rows = append(c.rows, aimRow{&one, []string{name}, a})
+		}
+	}
+	c.arrange()
+	return c
+}
+
+// box is where elevations and table stand.
+func (c *comparing) box() scene.Box { return c.columns(1).box }
+
+// arrange chooses the one scale: of those at which all rows stand one over the other and a sheet takes its number, the
+// largest that needs the fewest pages.
+func (c *comparing) arrange() {
+	k := c.look
+	faces := c.faces()
+	high, wide := L(0), L(0)
+	for _, f := range faces {
+		high, wide = max(high, f.high-f.low), max(wide, f.right-f.left)
+	}
+	box := c.box()
+	t := c.table()
+	t.Fit(k, box.W())
+	tableHigh := t.High(k) + k.Of(6)
+	rest := func(table bool) float64 {
+		h := box.H() - k.Of(legendAll)
+		if table {
+			h -= tableHigh
+		}
+		return h
+	}
+	scales := []int64{16, 24, 32, 48, 64, 96, 128, 192}
+	if c.metric() {
+		scales = []int64{10, 20, 50, 100, 200}
+	}
+	legible := scene.Width("88", k.Small, false) + k.Of(1.6)
+	net := c.net().MM()
+	best := math.Inf(1)
+	try := func(scale int64, must bool) {
+		row := c.rowHigh(high, scale)
+		all := row * float64(len(c.rows))
+		if all > rest(false) || !must && net/float64(scale) < legible {
+			return
+		}
+		under := all <= rest(true)
+		walls := c.groups(faces, scale)
+		pages := float64(len(walls))
+		if !under {
+			pages++
+		}
+		if pages < best {
+			best, c.scale, c.under, c.walls = pages, scale, under, walls
+		}
+	}
+	for _, scale := range scales {
+		try(scale, false)
+	}
+	for scale := scales[0]; math.IsInf(best, 1); scale *= 2 { // walls so high that numbers do not stand in their sheets
+		try(scale, true)
+	}
+}
+
+// rowHigh is how high one aim comes out.
+func (c *comparing) rowHigh(high L, scale int64) float64 {
+	return high.MM()/float64(scale) + c.look.Of(nameHigh+footHigh+rowGap)
+}
+
+// groups sets walls side by side, page by page; a wall wider than a page comes in pieces.
+func (c *comparing) groups(faces []*face, scale int64) [][]cut {
+	k := c.look
+	width := c.box().W() - k.Of(aimWide)
+	var pages [][]cut
+	x := math.Inf(1)
+	for _, f := range faces {
+		wide := f.right - f.left
+		n := max(1, int(math.Ceil(wide.MM()/float64(scale)/width-1e-9)))
+		for i := range n {
+			p := cut{f.left + wide*L(i)/L(n), f.left + wide*L(i+1)/L(n), scale}
+			w := (p.to - p.from).MM() / float64(scale)
+			if x+w > width {
+				pages, x = append(pages, nil), 0
+			}
+			pages[len(pages)-1] = append(pages[len(pages)-1], p)
+			x += w + k.Of(wallGap)
+		}
+	}
+	return pages
+}
+
+// views are the pieces of walls on all pages, with the wall that each belongs to, in the order of groups.
+func (c *comparing) views() [][]aimView {
+	var list [][]aimView
+	faces, at := c.faces(), 0
+	n := 1
+	for _, page := range c.walls {
+		var row []aimView
+		for _, p := range page {
+			f := faces[at]
+			v := aimView{wall: f.wall, cut: p, piece: n}
+			if v.last = p.to == f.right; v.last {
+				at++
+				n = 0
+			}
+			n++
+			v.whole = v.last && v.piece == 1
+			row = append(row, v)
+		}
+		list = append(list, row)
+	}
+	return list
+}
+
+// aimView is a piece of a wall on a page, drawn once for each aim.
+type aimView struct {
+	wall int
+	cut
+	piece       int // from 1
+	last, whole bool
+}
+
+// pages are the pages with the elevations, and those of the table where it does not stand under them.
+func (c *comparing) pages(*set) []*leaf {
+	var list []*leaf
+	groups := c.views()
+	for i, group := range groups {
+		title := "COMPARISON OF THE AIMS"
+		if len(groups) > 1 {
+			title += fmt.Sprintf(", %d OF %d", i+1, len(groups))
+		}
+		l := &leaf{title: title, wall: -1, scale: draft.Ratio(c.scale, c.metric())}
+		l.draw = func(b *board) { c.draw(b, group, i == 0 && c.under) }
+		list = append(list, l)
+	}
+	if !c.under {
+		list = append(list, c.flowPages("COMPARISON OF THE AIMS: FIGURES", "aims", 1, func() []block { return []block{{table: c.table()}} })...)
+	}
+	return list
+}
+
+// draw draws a page: a row for each layout, the table, and what the marks mean.
+func (c *comparing) draw(b *board, group []aimView, table bool) {
+	k, box := c.look, c.box()
+	high := L(0)
+	for _, f := range c.faces() {
+		high = max(high, f.high-f.low)
+	}
+	y := box.Y0
+	for _, row := range c.rows {
+		c.aimName(b, row, scene.Box{X0: box.X0, Y0: y + k.Of(nameHigh), X1: box.X0 + k.Of(aimWide-4), Y1: y + c.rowHigh(high, c.scale)})
+		x := box.X0 + k.Of(aimWide)
+		for _, v := range group {
+			e := &aimElevation{board: b, set: row.set, f: row.set.face(v.wall), aimView: v, aim: row.names[0]}
+			e.v = draft.View{Scale: c.scale}
+			e.v.Origin = scene.Pt(x-e.v.MM(v.from), y+k.Of(nameHigh)+e.v.MM(high)+e.v.MM(e.f.low))
+			e.draw()
+			x += e.v.MM(v.to-v.from) + k.Of(wallGap)
+		}
+		y += c.rowHigh(high, c.scale)
+	}
+	if table {
+		t := c.table()
+		t.Fit(k, box.W())
+		_, taken := t.Draw(&b.page.Group, k, scene.Pt(box.X0, y+k.Of(2)), 0, box.H())
+		b.space.Take(taken)
+	}
+	c.legend(b, scene.Box{X0: box.X0, Y0: box.Y1 - k.Of(legendAll) + k.Of(3), X1: box.X1, Y1: box.Y1})
+}
+
+// aimName letters the name of an aim at the left of its row, what it looks for, and which aims give the same.
+func (c *comparing) aimName(b *board, row aimRow, box scene.Box) {
+	k := c.look
+	g := b.page.Part(scene.Tag{Class: "aim", Data: []scene.Datum{datum("aim", row.names[0])}})
+	name := strings.ToUpper(row.names[0])
+	height := draft.FitHeight(name, k.Large, k.Small, true, box.W())
+	g.Text(scene.Text{At: scene.Pt(box.X0, box.Y0), String: name, Height: height, Bold: true, Seat: scene.Hanging, Layer: scene.Notes})
+	y := box.Y0 + k.Large + k.Of(3)
+	var items []draft.Item
+	if len(row.names) > 1 {
+		verb := " gives"
+		if len(row.names) > 2 {
+			verb = " give"
+		}
+		items = append(items, draft.Item{Text: strings.Join(row.names[1:], " and ") + verb + " the same layout", Bold: true})
+	}
+	items = append(items, draft.Item{Text: plural(row.plan.Plan.Totals.Sheets, "sheet")}, draft.Item{Text: plural(len(row.plan.Narrow), "narrow sheet")})
+	if row.plan.Musts > 0 {
+		items = append(items, draft.Item{Text: plural(row.plan.Musts, "must finding"), Bold: true})
+	}
+	draft.List(g, scene.Notes, scene.Pt(box.X0, y), items, k.Small, 0, box.W(), box.Y1-y)
+}
+
+func plural(n int, word string) string {
+	switch n {
+	case 0:
+		return "no " + word
+	case 1:
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}
+
+// legend says at the foot of the page what the marks mean, and the scale.
+func (c *comparing) legend(b *board, box scene.Box) {
+	k := c.look
+	g := &b.page.Group
+	y := box.Y1 - k.Of(3)
+	x := box.X0 + k.Of(2)
+	bar := draft.Bar{Scale: c.scale, Metric: c.metric()}
+	most := k.Of(70)
+	taken := bar.Draw(g, k, scene.Pt(box.X1-bar.Wide(k, most), y), most)
+	scale := scene.Text{At: scene.Pt(taken.X0-k.Of(4), y), String: "SCALE " + draft.Ratio(c.scale, c.metric()), Height: k.Small, Anchor: scene.End, Layer: scene.Notes}
+	g.Text(scale)
+	right := scale.Bounds().X0 - k.Of(4)
+	for _, it := range []struct {
+		draw func(*scene.Group, draft.Look, scene.Point)
+		text string
+	}{
+		{jumpMark, "the grain jumps, right of a narrow sheet (grey)"}, {closingMark, "closing seam"}, {changeMark, "flitch changes"},
+	} {
+		w := scene.Width(it.text, k.Small, false)
+		if x+k.Of(5)+w > right { // a line further up
+			x, right, y = box.X0+k.Of(2), box.X1, math.Min(y-k.Of(5.5), taken.Y0-k.Of(2))
+		}
+		it.draw(g, k, scene.Pt(x, y-k.Small/2))
+		g.Text(scene.Text{At: scene.Pt(x+k.Of(4), y), String: it.text, Height: k.Small, Layer: scene.Notes})
+		x += k.Of(12) + w
+	}
+}

@@ -1,0 +1,301 @@
+package pages
+
+import (
+	"fmt"
+	"math"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/scene"
+	"flitchlay/internal/shape"
+)
+
+// aimElevation is a wall, or a piece of it, as one aim lays it out: outline, openings, sheets with their numbers, and a
+// mark at each seam where the grain breaks.
+type aimElevation struct {
+	*board
+	set *set // of the aim's plan
+	f   *face
+	aimView
+	aim   string
+	v     draft.View
+	group *scene.Group
+}
+
+// shaded is the ground of a narrow sheet: light enough to letter on, dark enough for a poor printer.
+var shaded = scene.Grey(0.84)
+
+func (e *aimElevation) draw() {
+	k, f := e.look, e.f
+	box := e.v.Box(e.from, f.low, e.to, f.high)
+	name := e.room.Walls[e.wall].Name
+	mark := e.marks[e.wall]
+	text := mark + "  " + name
+	if !e.whole {
+		mark += fmt.Sprint(e.piece)
+		text = mark + "  " + name
+	}
+	if scene.Width(text, k.Small, false) > box.W()+k.Of(wallGap-2) {
+		text = mark // the key shows which wall that is
+	}
+	e.page.Text(scene.Text{At: scene.Pt(box.X0, box.Y0-k.Of(1.8)), String: text, Height: k.Small, Layer: scene.Notes})
+	e.group = e.page.Viewed(scene.View{Box: box.Inset(-k.Of(0.5)), Scale: float64(e.scale), Metric: e.metric(), Name: e.aim + ": " + name, Ratio: draft.Ratio(e.scale, e.metric())},
+		datum("scale", fmt.Sprint(e.scale)), datum("wall", name), datum("aim", e.aim))
+	e.sheets()
+	e.openings()
+	e.outline()
+	e.breaks()
+	e.numbers()
+}
+
+// sheets draws every piece of every sheet with its edges, narrow ones shaded.
+func (e *aimElevation) sheets() {
+	for _, p := range e.f.parts {
+		for _, s := range p.sheets {
+			for _, q := range s.Pieces {
+				if q.Wall != e.wall {
+					continue
+				}
+				points, ok := e.points(q.Outline)
+				if !ok {
+					continue
+				}
+				tag := scene.Tag{Class: "sheet", Title: e.set.sheetWords(s), Data: []scene.Datum{datum("place", fmt.Sprint(s.Place)), datum("number", numberOf(s))}}
+				style := scene.Pen(scene.Seams, e.look.Thin)
+				if s.Narrow {
+					style = style.Filled(shaded)
+				}
+				e.group.Part(tag).Polygon(style, points...)
+				for i := range points {
+					e.line(points[i], points[(i+1)%len(points)], e.look.Thin)
+				}
+			}
+		}
+	}
+}
+
+// points are an outline on the page, cut to the piece of the wall; false where nothing of it is on the piece.
+func (e *aimElevation) points(o shape.Outline) ([]scene.Point, bool) {
+	a, b := o[0].X, o[0].X
+	var points []scene.Point
+	for _, p := range o {
+		a, b = min(a, p.X), max(b, p.X)
+		x := p.X
+		if !e.whole { // a leaning end may stand past the wall
+			x = min(max(x, e.from), e.to)
+		}
+		points = append(points, e.v.Pt(x, p.Z))
+	}
+	return points, b > e.from && a < e.to
+}
+
+func (e *aimElevation) openings() {
+	w := &e.room.Walls[e.wall]
+	for i := range w.Openings {
+		o := &w.Openings[i]
+		x0, z0, x1, z1 := e.f.hole(o)
+		if x1 <= e.from || x0 >= e.to {
+			continue
+		}
+		box := e.v.Box(max(x0, e.from), z0, min(x1, e.to), z1)
+		e.group.Part(scene.Tag{Class: "opening", Title: o.Kind + " " + o.Name, Data: []scene.Datum{datum("name", o.Name)}}).
+			Rect(box, scene.Pen(scene.Openings, e.look.Seam).Filled(scene.White))
+		e.space.Take(box.Inset(-e.look.Seam))
+	}
+	for _, b := range w.Bare {
+		if b.To <= e.from || b.From >= e.to {
+			continue
+		}
+		box := e.v.Box(max(b.From, e.from), e.f.low, min(b.To, e.to), e.f.high)
+		draft.Hatch(e.group, scene.Pen(scene.Hatch, e.look.Dimension), box, e.look.Of(2), true)
+		e.space.Take(box)
+	}
+}
+
+// outline draws the wall; where a long one goes on, its end stays open.
+func (e *aimElevation) outline() {
+	k := e.look
+	var points []scene.Point
+	for _, p := range e.f.outline(e.f.w.Floor, e.f.w.Ceiling, e.from, e.to) {
+		points = append(points, e.v.Pt(p.X, p.Z))
+	}
+	pen := scene.Pen(scene.Walls, k.Outline)
+	for i := range points {
+		a, b := points[i], points[(i+1)%len(points)]
+		left, right := e.v.X(e.from), e.v.X(e.to)
+		open := a.X == b.X && (a.X == left && e.piece > 1 || a.X == right && !e.last)
+		if open {
+			up, down := a, b
+			if up.Y > down.Y {
+				up, down = down, up
+			}
+			draft.Break(e.group, k, scene.Walls, up, down)
+			e.space.Take(scene.Box{X0: up.X - k.Of(2.2), Y0: up.Y, X1: up.X + k.Of(2.2), Y1: down.Y})
+		} else {
+			e.group.Line(a, b, pen)
+		}
+		e.line(a, b, k.Outline)
+	}
+}
+
+// line notes a line that no number may touch, by its edges.
+func (e *aimElevation) line(a, b scene.Point, width float64) {
+	l := math.Hypot(b.X-a.X, b.Y-a.Y)
+	if l == 0 {
+		return
+	}
+	dx, dy := (b.Y-a.Y)/l*width/2, (a.X-b.X)/l*width/2
+	e.space.Stroke(a.Add(dx, dy), b.Add(dx, dy))
+	e.space.Stroke(a.Add(-dx, -dy), b.Add(-dx, -dy))
+}
+
+// breaks marks the seams at which the grain breaks, under the floor; with level grain at the left of the wall.
+func (e *aimElevation) breaks() {
+	k := e.look
+	if e.f.run.Up {
+		for _, p := range e.f.parts {
+			if s := p.sheet(); s.Narrow && e.piece == 1 {
+				at := scene.Pt(e.v.X(e.from)-k.Of(2.4), e.v.Y(s.Right))
+				jumpMark(e.seam(s.Right, "jump"), k, at)
+			}
+		}
+		return
+	}
+	floor := e.v.Y(e.f.low)
+	for _, s := range e.f.seams {
+		if s.X < e.from || s.X > e.to || s.X == e.to && !e.last {
+			continue
+		}
+		left := e.sheetOf(s.LeftSheet)
+		jump := left != nil && left.Narrow && !s.Closing
+		if !jump && !s.Closing && !s.FlitchChange {
+			continue
+		}
+		kind := "flitch-change"
+		switch {
+		case s.Closing:
+			kind = "closing"
+		case jump:
+			kind = "jump"
+		}
+		in := e.seam(s.At, kind)
+		for _, h := range e.f.shown(s.X) {
+			a, b := e.v.Pt(s.X, h[1]), e.v.Pt(s.X, h[0])
+			in.Line(a, b, scene.Pen(scene.Seams, k.Wide))
+			e.line(a, b, k.Wide)
+		}
+		y := floor + k.Of(2.6)
+		put := func(mark func(*scene.Group, draft.Look, scene.Point)) {
+			at := scene.Pt(e.v.X(s.X), y)
+			mark(in, k, at)
+			r := k.Of(1.8)
+			e.space.Take(scene.Box{X0: at.X - r, Y0: at.Y - r, X1: at.X + r, Y1: at.Y + r})
+			y += k.Of(3.9)
+		}
+		if jump {
+			put(jumpMark)
+		}
+		if s.Closing {
+			put(closingMark)
+		}
+		if s.FlitchChange {
+			put(changeMark)
+		}
+	}
+}
+
+func (e *aimElevation) seam(at L, kind string) *scene.Group {
+	return e.group.Part(scene.Tag{Class: "seam", Data: []scene.Datum{datum("at", mm(at)), datum("kind", kind)}})
+}
+
+// sheetOf is the sheet of a place in the aim's own plan.
+func (e *aimElevation) sheetOf(place int) *layout.Sheet { return e.set.sheetAt(place) }
+
+// numbers letters each sheet's number into it, as near to one height as what is open allows; upright where the sheet is
+// too slim, under the floor where that is not enough either.
+func (e *aimElevation) numbers() {
+	k := e.look
+	for _, p := range e.f.parts {
+		from, to := max(p.from, e.from), min(p.to, e.to)
+		if from >= to {
+			continue
+		}
+		for _, s := range p.sheets {
+			low, high, ok := e.reach(s)
+			if !ok {
+				continue
+			}
+			if e.f.run.Up {
+				low, high = s.Left, s.Right
+			}
+			e.number(numberOf(s), (e.v.X(from)+e.v.X(to))/2, e.v.Y(high), e.v.Y(low), k)
+		}
+	}
+}
+
+// reach are the lowest and highest of a sheet on the wall.
+func (e *aimElevation) reach(s *layout.Sheet) (low, high L, ok bool) {
+	for _, q := range s.Pieces {
+		if q.Wall != e.wall {
+			continue
+		}
+		for _, p := range q.Outline {
+			if !ok {
+				low, high, ok = p.Z, p.Z, true
+			}
+			low, high = min(low, p.Z), max(high, p.Z)
+		}
+	}
+	return low, high, ok
+}
+
+func (e *aimElevation) number(text string, x, top, foot float64, k draft.Look) {
+	t := scene.Text{String: text, Height: k.Small, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Numbers}
+	const tries = 12
+	for _, angle := range []float64{0, 90} {
+		t.Angle = angle
+		for i := range tries {
+			share := 0.5 + 0.04*float64((i+1)/2)*float64(1-2*(i%2))
+			for _, y := range []float64{top + (foot-top)*share, top + (foot-top)*float64(i+1)/(tries+1)} {
+				t.At = scene.Pt(x, y)
+				if e.letter(t) {
+					return
+				}
+			}
+		}
+	}
+	if t.Angle = 0; e.f.run.Up {
+		return
+	}
+	for _, down := range []float64{2.6, 6.3} {
+		t.At = scene.Pt(x, e.v.Y(e.f.low)+k.Of(down))
+		if e.letter(t) {
+			return
+		}
+	}
+}
+
+// letter puts a number where it is free.
+func (e *aimElevation) letter(t scene.Text) bool {
+	if !e.space.Free(t.Bounds(), 0.55) {
+		return false
+	}
+	e.group.Part(scene.Tag{Class: "sheet-number"}).Text(t)
+	e.space.Take(t.Bounds())
+	return true
+}
+
+// jumpMark is where the grain jumps: a solid triangle that points up.
+func jumpMark(g *scene.Group, k draft.Look, at scene.Point) {
+	draft.Triangle(g, scene.Marks, at.Add(0, -k.Of(1.4)), 90, k.Of(2.8), k.Of(2.8), 0, false)
+}
+
+// closingMark is where the last sheet meets the first.
+func closingMark(g *scene.Group, k draft.Look, at scene.Point) {
+	draft.Diamond(g, k, scene.Marks, at, k.Of(3.2), k.Thin, scene.White)
+}
+
+// changeMark is where the flitch changes.
+func changeMark(g *scene.Group, k draft.Look, at scene.Point) {
+	draft.Hexagon(g, k, scene.Marks, at, k.Of(3.2), k.Thin)
+}
