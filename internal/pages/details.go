@@ -130,7 +130,7 @@ func (b *board) cornerIn(cell scene.Box, w bend, n int) {
 	p.left, p.cutL = drawn(w.c.LeftReturn)
 	p.right, p.cutR = drawn(w.c.RightReturn)
 
-	room_ := scene.Box{X0: cell.X0 + k.Of(5), Y0: cell.Y0 + k.Of(5), X1: cell.X1 - k.Of(5), Y1: cell.Y1 - k.Of(4)}
+	clear := scene.Box{X0: cell.X0 + k.Of(5), Y0: cell.Y0 + k.Of(5), X1: cell.X1 - k.Of(5), Y1: cell.Y1 - k.Of(4)}
 	lean := b.leanTable(w.c)
 	foot := k.Of(20)
 	for range 12 { // shorten both legs until the plan stands in the cell
@@ -138,8 +138,8 @@ func (b *board) cornerIn(cell scene.Box, w bend, n int) {
 		p.g, p.at, p.space = &trial, scene.Pt(0, 0), draft.NewSpace(scene.Box{})
 		p.draw()
 		box := trial.Bounds()
-		if box.W() <= room_.W() && box.H() <= room_.H()-foot-k.Of(2) || most < k.Of(8) {
-			p.at = scene.Pt(room_.Centre().X-(box.X0+box.X1)/2, room_.Y0+(room_.H()-foot-k.Of(2)-box.H())/2-box.Y0)
+		if box.W() <= clear.W() && box.H() <= clear.H()-foot-k.Of(2) || most < k.Of(8) {
+			p.at = scene.Pt(clear.Centre().X-(box.X0+box.X1)/2, clear.Y0+(clear.H()-foot-k.Of(2)-box.H())/2-box.Y0)
 			break
 		}
 		most *= 0.88
@@ -161,12 +161,12 @@ func (b *board) cornerIn(cell scene.Box, w bend, n int) {
 		under += ", radius " + b.style.Words(w.c.Radius)
 	}
 	walls := b.room.Walls[w.c.LeftWall].Name + " to " + b.room.Walls[w.c.RightWall].Name
-	t := draft.Title{Mark: fmt.Sprint(n), Page: b.leaf.number, Name: name, Under: []string{under, walls}, Most: room_.W()}
-	tb := t.Draw(&b.page.Group, k, scene.Pt(room_.X0, room_.Y1-foot+k.Of(7)))
+	t := draft.Title{Mark: fmt.Sprint(n), Page: b.leaf.number, Name: name, Under: []string{under, walls}, Most: clear.W()}
+	tb := t.Draw(&b.page.Group, k, scene.Pt(clear.X0, clear.Y1-foot+k.Of(7)))
 	b.space.Take(tb)
 	if lean != nil { // in the white on the inner side of the bend, else beside the title
-		spots := []scene.Point{{X: room_.X0, Y: tb.Y0 - k.Of(2) - lean.High(k)}, {X: room_.X0, Y: room_.Y0}, {X: room_.X1 - lean.Width(), Y: tb.Y0 - k.Of(2) - lean.High(k)}, {X: room_.X1 - lean.Width(), Y: room_.Y0}}
-		at := scene.Pt(room_.X1-lean.Width(), room_.Y1-lean.High(k))
+		spots := []scene.Point{{X: clear.X0, Y: tb.Y0 - k.Of(2) - lean.High(k)}, {X: clear.X0, Y: clear.Y0}, {X: clear.X1 - lean.Width(), Y: tb.Y0 - k.Of(2) - lean.High(k)}, {X: clear.X1 - lean.Width(), Y: clear.Y0}}
+		at := scene.Pt(clear.X1-lean.Width(), clear.Y1-lean.High(k))
 		for _, c := range spots {
 			if b.space.Free(scene.BoxAt(c.X, c.Y, lean.Width(), lean.High(k)), k.Of(1)) {
 				at = c

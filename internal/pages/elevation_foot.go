@@ -8,7 +8,6 @@ import (
 	"flitchlay/internal/draft"
 	"flitchlay/internal/finding"
 	"flitchlay/internal/layout"
-	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 	"flitchlay/internal/shape"
 )
@@ -379,6 +378,3 @@ func (e *elevation) deviationAt(d deviation, c scene.Point, r float64) {
 	in.Text(scene.Text{At: c.Add(0, r*0.6-k.Of(0.95)-k.Small/2), String: fmt.Sprint(d.number), Height: k.Small, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks})
 	e.space.Take(triangleBox(c, r))
 }
-
-// levelAt is the height of the covering's lower edge, for what stands on it.
-func levelAt(w *room.Wall, x L) L { return room.At(w.CoverFloor(), x) }

@@ -3,11 +3,9 @@ package pages
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/layout"
-	"flitchlay/internal/length"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
@@ -29,11 +27,11 @@ func roomKeyPages(s *set) []*leaf {
 // roomKey is the plan with what stands on it.
 type roomKey struct {
 	*board
-	plan_ outlinePlan
-	scale int64
-	box   scene.Box // of the plan with its labels
-	side  scene.Box // of the table
-	g     *scene.Group
+	outline outlinePlan
+	scale   int64
+	box     scene.Box // of the plan with its labels
+	side    scene.Box // of the table
+	g       *scene.Group
 }
 
 // roomKey chooses the scale: the largest standard one at which the plan stands in its part of the field with its labels.
@@ -59,8 +57,8 @@ func (s *set) roomKey() *roomKey {
 	inner.Y0, inner.Y1 = inner.Y0+k.Of(16), inner.Y1-k.Of(16)
 	for _, scale := range scales {
 		r.scale = scale
-		r.plan_ = planAt(s.room, inner, 1/(millimetre*float64(scale)))
-		b := r.plan_.bounds()
+		r.outline = planAt(s.room, inner, 1/(millimetre*float64(scale)))
+		b := r.outline.bounds()
 		if b.W() <= inner.W() && b.H() <= inner.H() {
 			break
 		}
@@ -79,7 +77,7 @@ func (p outlinePlan) bounds() scene.Box {
 
 func (r *roomKey) draw() {
 	k := r.look
-	b := r.plan_.bounds()
+	b := r.outline.bounds()
 	view := scene.View{Box: b.Inset(-k.Of(2)), Scale: float64(r.scale), Metric: r.metric(), Name: "ROOM KEY", Ratio: draft.Ratio(r.scale, r.metric())}
 	r.g = r.page.Viewed(view, datum("scale", fmt.Sprint(r.scale)))
 	r.title()
@@ -119,7 +117,7 @@ func (r *roomKey) title() {
 // wall draws the face of a wall: heavy where it is covered, thin where it is bare; openings break it.
 func (r *roomKey) wall(i int) {
 	k, w := r.look, &r.room.Walls[i]
-	a, b := r.plan_.ends(i)
+	a, b := r.outline.ends(i)
 	r.space.Stroke(a, b)
 	in := r.g.Part(scene.Tag{Class: "wall", Title: w.Name, Data: []scene.Datum{datum("name", w.Name)}})
 	width := 1.0 * k.Unit
@@ -148,12 +146,12 @@ func (r *roomKey) wall(i int) {
 	}
 	for _, s := range w.Bare {
 		cut(s.From, s.To)
-		in.Line(r.plan_.along(i, float64(s.From)/float64(w.Length), 0), r.plan_.along(i, float64(s.To)/float64(w.Length), 0), scene.Pen(scene.Walls, k.Seam))
+		in.Line(r.outline.along(i, float64(s.From)/float64(w.Length), 0), r.outline.along(i, float64(s.To)/float64(w.Length), 0), scene.Pen(scene.Walls, k.Seam))
 	}
 	for _, p := range parts {
 		if p.to-p.from > 1e-9 {
 			pen := scene.Pen(scene.Walls, width)
-			in.Line(r.plan_.along(i, p.from, 0), r.plan_.along(i, p.to, 0), pen)
+			in.Line(r.outline.along(i, p.from, 0), r.outline.along(i, p.to, 0), pen)
 		}
 	}
 }
@@ -165,13 +163,13 @@ func (r *roomKey) opening(g *scene.Group, i int, o *room.Opening) {
 	d := k.Of(1.6)
 	pen := scene.Pen(scene.Openings, k.Thin)
 	for _, s := range []float64{f, t} {
-		g.Line(r.plan_.along(i, s, -d/2), r.plan_.along(i, s, d), pen)
+		g.Line(r.outline.along(i, s, -d/2), r.outline.along(i, s, d), pen)
 	}
 	if o.Kind == "window" {
-		g.Line(r.plan_.along(i, f, d), r.plan_.along(i, t, d), pen)
-		g.Line(r.plan_.along(i, f, d/2), r.plan_.along(i, t, d/2), scene.Pen(scene.Openings, k.Extension))
+		g.Line(r.outline.along(i, f, d), r.outline.along(i, t, d), pen)
+		g.Line(r.outline.along(i, f, d/2), r.outline.along(i, t, d/2), scene.Pen(scene.Openings, k.Extension))
 	}
-	r.space.Stroke(r.plan_.along(i, f, d), r.plan_.along(i, t, d))
+	r.space.Stroke(r.outline.along(i, f, d), r.outline.along(i, t, d))
 }
 
 // corner marks a wrapped corner: its name in a circle, inside the room or out, where it is free.
@@ -188,9 +186,9 @@ func (r *roomKey) corner(i int) {
 	if c == nil {
 		return
 	}
-	at := r.plan_.points[i+1]
-	nx, ny := r.plan_.outward(i)
-	mx, my := r.plan_.outward((i + 1) % len(r.room.Walls))
+	at := r.outline.points[i+1]
+	nx, ny := r.outline.outward(i)
+	mx, my := r.outline.outward((i + 1) % len(r.room.Walls))
 	dx, dy := nx+mx, ny+my
 	l := math.Hypot(dx, dy)
 	if l < 1e-6 {
@@ -222,7 +220,7 @@ func (r *roomKey) corner(i int) {
 
 // at is where a place of a run comes to lie on the plan, moved out of the room.
 func (r *roomKey) at(run *layout.Run, wall int, x L, out float64) scene.Point {
-	return r.plan_.along(wall, float64(x)/float64(r.room.Walls[wall].Length), out)
+	return r.outline.along(wall, float64(x)/float64(r.room.Walls[wall].Length), out)
 }
 
 // starts draws the triangle at which the hanging of each run starts.
@@ -252,7 +250,7 @@ func (r *roomKey) starts() {
 			}
 			x = max(x, 0)
 			tip := r.at(run, st.Wall, x, -k.Of(1.4))
-			nx, ny := r.plan_.outward(st.Wall)
+			nx, ny := r.outline.outward(st.Wall)
 			direction := math.Atan2(-ny, nx) * 180 / math.Pi
 			in := r.g.Part(scene.Tag{Class: "start", Title: "hanging starts with sheet " + numberOf(first)})
 			draft.Triangle(in, scene.Marks, tip, direction, k.Of(5), k.Of(5), 0, false)
@@ -290,7 +288,7 @@ func (r *roomKey) changes() {
 				continue
 			}
 			at := r.at(run, m.Wall, m.X, 0)
-			nx, ny := r.plan_.outward(m.Wall)
+			nx, ny := r.outline.outward(m.Wall)
 			if m.Closing {
 				draft.Diamond(r.g.Part(scene.Tag{Class: "closing", Title: "closing seam"}), k, scene.Marks, at, k.Of(5), k.Seam, scene.White)
 			} else {
@@ -311,23 +309,23 @@ func (r *roomKey) mark(i int) {
 		return
 	}
 	page := r.pageOf(wallKey(i))
-	nx, ny := r.plan_.outward(i)
+	nx, ny := r.outline.outward(i)
 	direction := math.Atan2(-ny, nx) * 180 / math.Pi
 	R := k.Of(7)
 	for out := -R*1.5 - k.Of(3.5); out > -k.Of(120); out -= k.Of(2) {
 		for _, share := range []float64{0.5, 0.42, 0.58, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
-			c := r.plan_.along(i, share, out)
+			c := r.outline.along(i, share, out)
 			box := scene.Box{X0: c.X - R, Y0: c.Y - R, X1: c.X + R, Y1: c.Y + R}
 			tip := c.Add(nx*R*1.6, ny*R*1.6)
 			box = box.Union(scene.Box{X0: tip.X - 0.01, Y0: tip.Y - 0.01, X1: tip.X + 0.01, Y1: tip.Y + 0.01})
-			if !r.space.Free(box, k.Of(0.8)) || out < -k.Of(30) && !r.space.FreeLine(tip, r.plan_.along(i, share, -k.Of(1.2)), k.Of(0.7)) {
+			if !r.space.Free(box, k.Of(0.8)) || out < -k.Of(30) && !r.space.FreeLine(tip, r.outline.along(i, share, -k.Of(1.2)), k.Of(0.7)) {
 				continue
 			}
 			in := r.g.Part(scene.Tag{Class: "elevation-mark", Title: "elevation of " + r.room.Walls[i].Name + ", page " + page, Data: []scene.Datum{datum("mark", letter), datum("page", page)}})
 			r.space.Take(draft.Elevation(in, k, c, direction, letter, page))
 			if out < -k.Of(30) { // far from its wall: a line leads to it
-				in.Line(tip, r.plan_.along(i, share, -k.Of(1.2)), scene.Pen(scene.Marks, k.Dimension))
-				r.space.Stroke(tip, r.plan_.along(i, share, -k.Of(1.2)))
+				in.Line(tip, r.outline.along(i, share, -k.Of(1.2)), scene.Pen(scene.Marks, k.Dimension))
+				r.space.Stroke(tip, r.outline.along(i, share, -k.Of(1.2)))
 			}
 			if page != "" {
 				r.page.Link(box, page)
@@ -356,19 +354,19 @@ func (r *roomKey) label(i int) {
 		wide = math.Max(wide, scene.Width(line, k.Medium, j > 0 && f != nil))
 	}
 	high := k.Medium*float64(len(lines)) + k.Of(2)*float64(len(lines)-1)
-	nx, ny := r.plan_.outward(i)
+	nx, ny := r.outline.outward(i)
 	for step := range 90 {
 		for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.15, 0.85} {
 			// five off the wall, then the half of the label that lies across
 			off := k.Of(5) + math.Abs(nx)*wide/2 + math.Abs(ny)*high/2 + k.Of(1.6)*float64(step)
-			c := r.plan_.along(i, share, off)
+			c := r.outline.along(i, share, off)
 			box := scene.Box{X0: c.X - wide/2, Y0: c.Y - high/2, X1: c.X + wide/2, Y1: c.Y + high/2}
 			if !r.space.Free(box, k.Of(1.2)) || !r.box.Inset(-k.Of(4)).Contains(box) {
 				continue
 			}
-			near := scene.Pt(math.Min(math.Max(r.plan_.along(i, share, 0).X, box.X0), box.X1), math.Min(math.Max(r.plan_.along(i, share, 0).Y, box.Y0), box.Y1))
+			near := scene.Pt(math.Min(math.Max(r.outline.along(i, share, 0).X, box.X0), box.X1), math.Min(math.Max(r.outline.along(i, share, 0).Y, box.Y0), box.Y1))
 			if step > 4 {
-				from := r.plan_.along(i, share, k.Of(0.8))
+				from := r.outline.along(i, share, k.Of(0.8))
 				if !r.space.FreeLine(from, near, k.Of(0.6)) {
 					continue
 				}
@@ -414,8 +412,8 @@ func (r *roomKey) direction() {
 	k := r.look
 	for _, share := range []float64{0.5, 0.35, 0.65} {
 		for out := k.Of(22); out < k.Of(90); out += k.Of(4) {
-			c := r.plan_.along(0, share, -out)
-			a, b := r.plan_.ends(0)
+			c := r.outline.along(0, share, -out)
+			a, b := r.outline.ends(0)
 			l := math.Hypot(b.X-a.X, b.Y-a.Y)
 			if l == 0 {
 				return
@@ -432,91 +430,4 @@ func (r *roomKey) direction() {
 			return
 		}
 	}
-}
-
-// table lists the walls beside the plan, and under it how the room closes and how the sheets suffice.
-func (r *roomKey) table() {
-	k := r.look
-	t := &draft.Table{Row: k.Of(6), Columns: []draft.Column{{Head: "", Bold: true}, {Head: "WALL"}, {Head: "LENGTH", Align: scene.End}, {Head: "COVERS", Align: scene.End, Spare: 1}, {Head: "SHEETS", Wrap: true}, {Head: "PAGE"}}}
-	refs := false
-	for i := range r.room.Walls {
-		refs = refs || r.room.Walls[i].Ref != ""
-	}
-	if refs {
-		t.Columns = append(t.Columns[:2:2], append([]draft.Column{{Head: "MARK"}}, t.Columns[2:]...)...)
-	}
-	for i := range r.room.Walls {
-		w := &r.room.Walls[i]
-		covers, sheets := "bare", ""
-		if f := r.face(i); f != nil {
-			var list []*layout.Sheet
-			for _, p := range f.parts {
-				list = append(list, p.sheets...)
-			}
-			sheets = strings.Join(short(list), ", ")
-			covers = r.style.FormatArea(r.areaOn(i))
-		}
-		cells := []string{r.marks[i], w.Name, r.style.Format(w.Length), covers, sheets, r.pageOf(wallKey(i))}
-		if refs {
-			cells = append(cells[:2:2], append([]string{w.Ref}, cells[2:]...)...)
-		}
-		t.Rows = append(t.Rows, draft.Row{Cells: cells, Link: r.pageOf(wallKey(i))})
-	}
-	t.Columns[1].Wrap = true
-	t.Fit(k, r.side.W())
-	count, box := t.Draw(&r.page.Group, k, scene.Pt(r.side.X0, r.side.Y0), 0, r.side.H()-k.Of(30))
-	r.space.Take(r.side)
-	y := box.Y1 + k.Of(6)
-	if count < len(t.Rows) {
-		y = draft.Paragraph(&r.page.Group, scene.Notes, scene.Pt(r.side.X0, y), fmt.Sprintf("... and %d walls more, listed in the schedules.", len(t.Rows)-count), k.Small, false, r.side.W()) + k.Of(2)
-	}
-	for _, text := range r.closing() {
-		y = draft.Paragraph(&r.page.Group, scene.Notes, scene.Pt(r.side.X0, y), text, k.Small, false, r.side.W()) + k.Of(1.5)
-	}
-}
-
-// areaOn is what is covered of a wall.
-func (s *set) areaOn(wall int) (area length.Area) {
-	for i := range s.plan.Runs {
-		for j := range s.plan.Runs[i].Sheets {
-			for _, p := range s.plan.Runs[i].Sheets[j].Pieces {
-				if p.Wall == wall {
-					area += p.Area
-				}
-			}
-		}
-	}
-	return area
-}
-
-// closing are the lines about girth, closing error and supply.
-func (r *roomKey) closing() []string {
-	var lines []string
-	girth := L(0)
-	for i := range r.room.Walls {
-		girth += r.room.Walls[i].Length
-	}
-	lines = append(lines, "Girth "+r.style.Format(girth)+".")
-	if c := r.plan.Closing; c != nil {
-		if c.Gap == 0 && math.Abs(c.AngleSum) < 0.005 {
-			lines = append(lines, "The walls close exactly as measured.")
-		} else {
-			lines = append(lines, fmt.Sprintf("The walls miss closing by %s, %.0f degrees right of the first wall; the angles by %.1f degrees.", r.style.Words(c.Gap), c.Direction, c.AngleSum))
-		}
-	}
-	total := r.plan.Totals
-	supply := fmt.Sprintf("%d sheets laid", total.Sheets)
-	left := 0
-	for _, f := range r.plan.Left {
-		left += len(f.Left)
-	}
-	switch {
-	case total.Short > 0:
-		supply += fmt.Sprintf(", %d short.", total.Short)
-	case len(r.plan.Left) > 0:
-		supply += fmt.Sprintf(", %d left besides the spare ones.", left)
-	default:
-		supply += "."
-	}
-	return append(lines, supply, "Solid triangle: hanging starts. Diamond: closing seam. Hexagon: change of flitch.")
 }

@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -117,14 +118,25 @@ func box(kind, x, z string) string {
 	return fmt.Sprintf("[[wall.box]]\nkind = %q\nx = %q\nz = %q\n", kind, x, z)
 }
 
-// laid decodes and lays out a room.
+// laid decodes and lays out a room, once for all tests: nothing changes a plan.
 func laid(t require.TestingT, name, text string) *layout.Plan {
+	plans.Lock()
+	defer plans.Unlock()
+	if p, ok := plans.known[text]; ok {
+		return p
+	}
 	r, err := room.Decode(name, []byte(text))
 	require.NoError(t, err)
 	p, err := layout.Lay(r)
 	require.NoError(t, err)
+	plans.known[text] = p
 	return p
 }
+
+var plans = struct {
+	sync.Mutex
+	known map[string]*layout.Plan
+}{known: map[string]*layout.Plan{}}
 
 // samples are the rooms that come with the program.
 func samples(t *testing.T) map[string]string {

@@ -19,6 +19,7 @@ func TestNothingOverlapsOnAnyPageOfTheSubmittalSet(t *testing.T) {
 	for why, text := range rooms {
 		for _, name := range paper.Names() {
 			t.Run(why+", "+name, func(t *testing.T) {
+				t.Parallel()
 				template, err := paper.Named(name)
 				require.NoError(t, err)
 				d, err := Submittal(laid(t, "room.toml", text), template, nil)
