@@ -75,7 +75,13 @@ func (line *Run) holes() (holes []hole, strips [][2]L) {
 			leanB:  left.LeanRight, leanA: right.LeanLeft,
 			startsHere: r.Space.CloseAt != nil && r.Space.CloseAt.Corner == c.LeftWall})
 	}
-	sort.SliceStable(holes, func(i, j int) bool { return holes[i].from < holes[j].from })
+	// of holes that begin at one place a cut corner comes first: the covering before it ends against the corner
+	sort.SliceStable(holes, func(i, j int) bool {
+		if holes[i].from != holes[j].from {
+			return holes[i].from < holes[j].from
+		}
+		return holes[i].to < holes[j].to
+	})
 	return holes, strips
 }
 
