@@ -49,7 +49,7 @@ type crewPage struct {
 
 // installPages lists the pages in their order.
 func (c *crewSet) installPages() []crewPage {
-	list := []crewPage{{"start", c.startPage}}
+	list := []crewPage{{"start", c.startPage}, {"days", c.dayPages}}
 	for _, w := range c.walls {
 		for _, piece := range w.pieces {
 			list = append(list, crewPage{piece.key(), func(n int) []*scene.Page { return c.wallPage(w, piece, n) }})

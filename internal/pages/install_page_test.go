@@ -79,9 +79,11 @@ func smallInstall(t *testing.T) *scene.Document {
 }
 
 func TestInstallGolden(t *testing.T) {
-	d := smallInstall(t)
+	c := newCrew(smallPlan(t), template(t, "ansi-a"), "Install")
+	pages := append(c.startPage(1), c.wallPage(c.walls[0], c.walls[0].pieces[0], 2)...)
+	pages = append(append(pages, c.wallPage(c.walls[1], c.walls[1].pieces[0], 3)...), c.cutPages(4)...)
 	var b strings.Builder
-	for _, p := range d.Pages {
+	for _, p := range pages {
 		b.WriteString(scene.Dump(p))
 	}
 	file := filepath.Join("testdata", "install", "small.txt")
