@@ -6,6 +6,7 @@ import (
 	"runtime"
 	"slices"
 	"testing"
+	"time"
 )
 
 const inch = 203200
@@ -99,26 +100,24 @@ func room(seed uint64, length int64, closed bool) Span {
 	return s
 }
 
-// measure solves each span once per loop and reports median and greatest processor time, in milliseconds, of the best
-// loop, and the memory one solving takes, in megabytes.
+// measure solves each span a few times per loop and reports median and greatest time, in milliseconds, of the best loop
+// (others may use the machine, so run many), and the memory one solving takes, in megabytes.
 func measure(b *testing.B, spans []Span, aim Aim) {
-	runtime.LockOSThread()
-	defer runtime.UnlockOSThread()
 	times := make([][]float64, len(spans))
 	var before, after runtime.MemStats
 	runtime.ReadMemStats(&before)
-	const repeat = 3 // for short spans the clock is coarse
+	const repeat = 2
 	rounds := 0
 	for b.Loop() {
 		rounds++
 		for i, s := range spans {
-			start := clock()
+			start := time.Now()
 			for range repeat {
 				if _, err := Solve(s, aim); err != nil {
 					b.Fatal(err)
 				}
 			}
-			times[i] = append(times[i], float64((clock()-start).Microseconds())/1000/repeat)
+			times[i] = append(times[i], float64(time.Since(start).Microseconds())/1000/repeat)
 		}
 	}
 	runtime.ReadMemStats(&after)
