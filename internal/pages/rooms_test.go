@@ -120,20 +120,20 @@ func box(kind, x, z string) string {
 
 // laid decodes and lays out a room, once for all tests: nothing changes a plan.
 func laid(t require.TestingT, name, text string) *layout.Plan {
-	plans.Lock()
-	defer plans.Unlock()
-	if p, ok := plans.known[text]; ok {
+	laidOut.Lock()
+	defer laidOut.Unlock()
+	if p, ok := laidOut.known[text]; ok {
 		return p
 	}
 	r, err := room.Decode(name, []byte(text))
 	require.NoError(t, err)
 	p, err := layout.Lay(r)
 	require.NoError(t, err)
-	plans.known[text] = p
+	laidOut.known[text] = p
 	return p
 }
 
-var plans = struct {
+var laidOut = struct {
 	sync.Mutex
 	known map[string]*layout.Plan
 }{known: map[string]*layout.Plan{}}
