@@ -541,7 +541,7 @@ func (c *checker) corners(p *printedRun, l *line) {
 }
 
 // returns measures from a bend to the nearest seam or raw end on either side, at the floor and at the ceiling. The bend
-// leans on both walls, a raw end may lean, a seam is plumb.
+// leans on both walls, a raw end may lean, a seam is plumb. Nothing wraps where a seam stands in an easing.
 func (c *checker) returns(p *printedRun, l *line, b bend) (left, right int64) {
 	left, right = math.MaxInt64, math.MaxInt64
 	use := func(d int64, floor, ceiling int64, side *int64) { *side = min(*side, d+floor, d+ceiling) }
@@ -573,5 +573,5 @@ func (c *checker) returns(p *printedRun, l *line, b bend) (left, right int64) {
 			use(z-at-b.half, 0, sp.rightLean-b.leanNext, &right)
 		}
 	}
-	return left, right
+	return max(0, left), max(0, right)
 }

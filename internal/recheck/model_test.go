@@ -314,7 +314,11 @@ func (l *line) cut() {
 		l.spans = []span{{right: l.length, closed: true}}
 		return
 	}
-	sort.SliceStable(cuts, func(i, j int) bool { return cuts[i].from < cuts[j].from })
+	// of two that begin at one place the corner comes first: the covering before it ends on its leaning edge
+	sort.SliceStable(cuts, func(i, j int) bool {
+		a, b := cuts[i], cuts[j]
+		return a.from < b.from || a.from == b.from && a.to < b.to
+	})
 	cuts = joined(cuts)
 	if last := len(cuts) - 1; l.closed && last > 0 && cuts[last].to == cuts[0].from+l.length {
 		cuts[0].from, cuts[0].before, cuts[0].leanB, cuts[0].trimB = cuts[last].from-l.length, cuts[last].before, cuts[last].leanB, cuts[last].trimB
