@@ -45,7 +45,7 @@ func (c *crewSet) cutRows() []cutRow {
 			}
 			row := cutRow{order: len(list) + 1, number: c.number(s), flitch: s.Flitch, cut: c.say(s.CutLength), above: c.say(s.Above), below: c.say(s.Below), sheet: s}
 			if s.Ripped != "" {
-				row.rip, row.side = c.inches(s.RipTo), strings.ToUpper(s.Ripped)+" OFF"
+				row.rip, row.side = c.inches(s.RipTo), strings.ToUpper(s.Ripped)
 				if r.Up {
 					row.side = map[string]string{"left": "LOWER", "right": "UPPER"}[s.Ripped]
 				}
@@ -90,7 +90,7 @@ func (c *crewSet) bendsAndHoles(s *layout.Sheet, row *cutRow) {
 				row.holes = append(row.holes, o.Name+on)
 				for _, x := range []L{o.FromLeft, o.Right()} {
 					if o.WrapReveal && x > h.from && x < h.to {
-						row.bends = append(row.bends, c.bare(x-h.start)+" + "+o.Name)
+						row.bends = append(row.bends, c.bare(x-h.start)+" "+o.Name)
 					}
 				}
 			}
@@ -100,7 +100,7 @@ func (c *crewSet) bendsAndHoles(s *layout.Sheet, row *cutRow) {
 				}
 			}
 			if h.after {
-				row.bends = append(row.bends, c.bare(w.right-h.start)+" + "+w.cornerAtRight())
+				row.bends = append(row.bends, c.bare(w.right-h.start)+" "+w.cornerAtRight())
 			}
 		}
 	}
@@ -238,7 +238,7 @@ func (c *crewSet) cutWords() string {
 //
 // Shape: tick, order, number, flitch, cut, above and below, rip, bends, holes.
 func (b *crewBoard) cutWidths() []float64 {
-	list := []float64{9, 8, 23, 13.6, 34.4, 27, 20, 25, 18}
+	list := []float64{9, 8, 23, 13.6, 34.4, 27, 19, 27, 18}
 	for i := range list {
 		list[i] *= b.u
 	}
@@ -248,7 +248,7 @@ func (b *crewBoard) cutWidths() []float64 {
 // cutHead draws the head of the columns and gives the y under it.
 func (b *crewBoard) cutHead(g *scene.Group, y float64) float64 {
 	u, f := b.u, b.page.Frame
-	heads := []string{"", "", "NUMBER", "flitch", "CUT", "up, down", "rip to", "bends", "holes", "wall"}
+	heads := []string{"", "", "NUMBER", "flitch", "CUT", "up, down", "rip, to", "bends", "holes", "wall"}
 	if b.room.Veneer.Horizontal {
 		heads[5] = "ends"
 	}

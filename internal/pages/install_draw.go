@@ -48,17 +48,26 @@ func (c *crewSet) wallPage(w *crewWall, p *piece, n int) []*scene.Page {
 	if w.run.Up {
 		way = "bottom to top"
 	}
-	b := c.open(n, "install-"+pad(n), title, false, [2]string{c.place(), c.flitchWords(p.hangs) + ", " + way})
-	b.page.Title = title
-	area := b.bar(b.field)
-	d := c.fit(b, p, area)
-	b.page.Add(d.g)
-	rest := b.tapeList(d, b.footStrip(d))
-	out := []*scene.Page{b.page}
-	if len(rest) > 0 {
-		out = append(out, c.notesPages(title, n+1, rest)...)
+	lines := [2]string{c.place(), c.flitchWords(p.hangs) + ", " + way}
+	var first []*scene.Page
+	for more := 0; more <= mostMore; more++ {
+		b := c.open(n, "install-"+pad(n), title, false, lines)
+		b.page.Title = title
+		b.grow(more)
+		d := c.fit(b, p, b.bar(b.field))
+		b.page.Add(d.g)
+		rest := b.tapeList(d, b.footStrip(d))
+		out := []*scene.Page{b.page}
+		if len(rest) == 0 {
+			return out
+		}
+		if first == nil {
+			first = append(out, c.notesPages(title, n+1, rest)...)
+		}
+		p.fits = nil
 	}
-	return out
+	p.fits = nil
+	return first
 }
 
 // fit draws the wall as large as it goes with everything in its place. Where it would come out much smaller than it could,

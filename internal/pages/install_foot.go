@@ -7,15 +7,29 @@ import (
 	"flitchlay/internal/scene"
 )
 
+// mostMore is by how many lines boxes and rips may reach up into the drawing.
+const mostMore = 4
+
+// footPitch is from one line of the foot to the next.
+const footPitch = 5.6
+
+// grow makes boxes and rips higher by some lines, at the cost of the drawing.
+func (b *crewBoard) grow(lines int) {
+	b.more = lines
+	b.field.Y1 -= float64(lines) * footPitch * b.u
+}
+
 // footStrip draws the three fields under the drawing: boxes, rips, hold. It gives back what they have no room for.
 func (b *crewBoard) footStrip(d *wallBoard) []note {
 	f := b.foot
 	one, two := f.X0+f.W()*0.342, f.X0+f.W()*0.638
 	g := b.page.Part(scene.Tag{Class: "frame"})
 	pen := scene.Pen(scene.Frame, crewFine)
-	g.HLine(f.X0, f.X1, f.Y0, pen)
-	g.VLine(one, f.Y0, f.Y1, pen)
-	g.VLine(two, f.Y0, f.Y1, pen)
+	top := b.field.Y1
+	g.HLine(f.X0, two, top, pen)
+	g.HLine(two, f.X1, f.Y0, pen)
+	g.VLine(one, top, f.Y1, pen)
+	g.VLine(two, top, f.Y1, pen)
 	var rest []note
 	boxes, rips := d.boxLines(), d.ripLines()
 	head := "BOXES"
@@ -30,8 +44,8 @@ func (b *crewBoard) footStrip(d *wallBoard) []note {
 	if d.w.run.Up {
 		caution = "right from cut left end; up from raw lower edge"
 	}
-	rest = append(rest, b.footList(g, scene.Box{X0: f.X0, Y0: f.Y0, X1: one, Y1: f.Y1}, head, boxes, 4, caution)...)
-	rest = append(rest, b.footList(g, scene.Box{X0: one, Y0: f.Y0, X1: two, Y1: f.Y1}, "RIP BEFORE PASTING", rips, 3,
+	rest = append(rest, b.footList(g, scene.Box{X0: f.X0, Y0: top, X1: one, Y1: f.Y1}, head, boxes, 4+b.more, caution)...)
+	rest = append(rest, b.footList(g, scene.Box{X0: one, Y0: top, X1: two, Y1: f.Y1}, "RIP BEFORE PASTING", rips, 3+b.more,
 		"pencil or laser only: no ink, no chalk;", "metal strip behind every cut, new blade")...)
 	b.holdField(g, scene.Box{X0: two, Y0: f.Y0, X1: f.X1, Y1: f.Y1}, d)
 	return rest
@@ -61,7 +75,7 @@ func (b *crewBoard) footList(g *scene.Group, box scene.Box, head string, lines [
 		shown = append(shown, parts...)
 	}
 	for i, line := range shown {
-		b.word(g, scene.Pt(x, box.Y0+(12.2+5.6*float64(i))*u), line, crewText*u, false, scene.Start)
+		b.word(g, scene.Pt(x, box.Y0+(12.2+footPitch*float64(i))*u), line, crewText*u, false, scene.Start)
 	}
 	for i, line := range caution {
 		y := box.Y1 - (2+4.2*float64(len(caution)-1-i))*u

@@ -17,6 +17,7 @@ type crewBoard struct {
 	field scene.Box // the drawing
 	list  scene.Box // the tape list
 	foot  scene.Box // boxes, rips, hold
+	more  int       // lines by which boxes and rips are higher than the foot
 }
 
 // Heights of text and widths of lines of a page that is read from a ladder.

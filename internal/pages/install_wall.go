@@ -125,7 +125,7 @@ func (w *crewWall) hang(sheets []layout.Sheet, turn L) *hang {
 	}
 	if h.seam != nil {
 		h.line = h.x + w.half
-		h.lined = !h.closes && !w.inGap(h.line)
+		h.lined = !h.closes && !h.sheet().InGap && !w.inGap(h.line)
 	}
 	return h
 }

@@ -221,6 +221,9 @@ func (b *crewBoard) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, hi
 	u, x := b.u, b.list.X0
 	mid := y + high/2
 	put := func(at float64, s string, size float64, bold bool, anchor scene.Anchor, most float64) {
+		if s == "" {
+			return
+		}
 		size = draft.FitHeight(s, size, crewText*u, bold, most)
 		g.Text(scene.Text{At: scene.Pt(at, mid), String: s, Height: size, Bold: bold, Anchor: anchor, Seat: scene.Centred, Layer: scene.Notes})
 	}
