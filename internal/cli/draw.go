@@ -69,7 +69,7 @@ func beside(room string) string {
 
 // drawInto draws sets into a folder, clears what an earlier run left there, and says what it did.
 func (c *call) drawInto(to string, p *layout.Plan, sets []drawnSet, from string) error {
-	mark, err := logo(p.Room, from)
+	with, err := c.pictures(p, sets, from)
 	if err != nil {
 		return err
 	}
@@ -80,7 +80,7 @@ func (c *call) drawInto(to string, p *layout.Plan, sets []drawnSet, from string)
 		if err != nil {
 			return err
 		}
-		list, err := s.files(p, t, mark, c.text)
+		list, err := s.files(p, t, with, c.text)
 		if err != nil {
 			return &lostError{filepath.Join(to, s.word+".pdf"), err}
 		}

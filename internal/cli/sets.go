@@ -24,19 +24,24 @@ type drawnSet struct {
 	paper func(room.Page) string
 	inch  string // paper in an inch room that names none
 	mm    string // in a metric one
-	pages func(*layout.Plan, *paper.Template, *scene.Picture) (*scene.Document, error)
+	pages func(*layout.Plan, *paper.Template, pictures) (*scene.Document, error)
 }
 
 // drawnSets are all sets, in the order in which they are drawn.
 var drawnSets = []drawnSet{
-	{"submittal", func(p room.Page) string { return p.Submittal }, "ansi-b", "a3", pages.Submittal},
+	{"submittal", func(p room.Page) string { return p.Submittal }, "ansi-b", "a3", pictured},
 	{"install", func(p room.Page) string { return p.Install }, "ansi-a", "a4", unmarked(pages.Install)},
 	{"pole", func(p room.Page) string { return p.Install }, "ansi-a", "a4", unmarked(pages.Pole)},
 }
 
-// unmarked draws a set that takes no logo.
-func unmarked(draw func(*layout.Plan, *paper.Template) (*scene.Document, error)) func(*layout.Plan, *paper.Template, *scene.Picture) (*scene.Document, error) {
-	return func(p *layout.Plan, t *paper.Template, _ *scene.Picture) (*scene.Document, error) { return draw(p, t) }
+// pictured draws the set that takes the logo and the photographs of the sheets.
+func pictured(p *layout.Plan, t *paper.Template, with pictures) (*scene.Document, error) {
+	return pages.Photographed(p, t, with.logo, with.sheets)
+}
+
+// unmarked draws a set that takes no pictures.
+func unmarked(draw func(*layout.Plan, *paper.Template) (*scene.Document, error)) func(*layout.Plan, *paper.Template, pictures) (*scene.Document, error) {
+	return func(p *layout.Plan, t *paper.Template, _ pictures) (*scene.Document, error) { return draw(p, t) }
 }
 
 // setWords are the words that --set takes.
@@ -127,8 +132,8 @@ func logo(r *room.Room, folder string) (*scene.Picture, error) {
 }
 
 // files draws a set: its PDF, which carries the room file, then one SVG for each page, named by the page's number.
-func (s drawnSet) files(p *layout.Plan, t *paper.Template, logo *scene.Picture, text []byte) ([]file, error) {
-	d, err := s.pages(p, t, logo)
+func (s drawnSet) files(p *layout.Plan, t *paper.Template, with pictures, text []byte) ([]file, error) {
+	d, err := s.pages(p, t, with)
 	if err != nil {
 		return nil, err
 	}

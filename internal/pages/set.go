@@ -37,6 +37,8 @@ type set struct {
 	list  []*leaf // all pages, in order
 	marks map[int]string
 	ends  []termination // kinds of raw end, in the order of their marks
+
+	photos Photographs // of the sheets; nil: none are asked for
 }
 
 // leaf is one page of a set before and while it is drawn.

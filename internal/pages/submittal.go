@@ -10,7 +10,7 @@ import (
 var submittal = []section{
 	{general, generalPages},
 	{plans, roomKeyPages},
-	{elevations, elevationPages},
+	{elevations, wallPages},
 	{enlarged, openingPages},
 	{details, detailPages},
 	{schedules, schedulePages},
@@ -20,5 +20,5 @@ var submittal = []section{
 //
 // Errors: a fault of the program: a page that no backend could draw.
 func Submittal(p *layout.Plan, t *paper.Template, logo *scene.Picture) (*scene.Document, error) {
-	return newSet(p, t, logo, "Submittal").document(submittal)
+	return Photographed(p, t, logo, nil)
 }

@@ -38,7 +38,9 @@ func (f *finder) gather(items []Item, clips [][]Point, class string) {
 				f.texts = append(f.texts, lettering{f.order, it, ink, field, around(field...), clips})
 			}
 		case *Image:
-			f.pictures = append(f.pictures, picture{f.order, it})
+			if seen, ok := unclipped(it.Box, clips); ok {
+				f.pictures = append(f.pictures, picture{f.order, it, seen})
+			}
 		}
 	}
 }
@@ -77,6 +79,15 @@ func label(kind string, layer Layer, class string) string {
 		kind += " of " + class
 	}
 	return kind
+}
+
+// unclipped returns what the boxes round some clips leave of a box.
+func unclipped(b Box, clips [][]Point) (Box, bool) {
+	for _, c := range clips {
+		a := around(c...)
+		b = Box{max(b.X0, a.X0), max(b.Y0, a.Y0), min(b.X1, a.X1), min(b.Y1, a.Y1)}
+	}
+	return b, b.X0 < b.X1 && b.Y0 < b.Y1
 }
 
 // visible returns the pieces of a line inside all clips.

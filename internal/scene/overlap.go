@@ -136,6 +136,7 @@ type fill struct {
 type picture struct {
 	order int
 	*Image
+	seen Box // what the clips leave of it
 }
 
 // report tells of an item that meets another; other is the other's order, or for an area a number below 0.
@@ -209,7 +210,7 @@ func (f *finder) against(i int) {
 	}
 	f.onGround(t, ground, what)
 	for _, m := range f.pictures {
-		if m.Box.Meets(t.box) && apart(t.ink, m.Box.Corners()) < -slack {
+		if m.seen.Meets(t.box) && apart(t.ink, m.seen.Corners()) < -slack {
 			f.report(t.order, m.order, TextOnPicture, what, "picture "+m.Alt, t.At)
 		}
 	}
@@ -284,12 +285,12 @@ func (f *finder) rest() {
 		}
 	}
 	for _, m := range f.pictures {
-		at := Pt(m.Box.X0, m.Box.Y0)
-		if !paper.Contains(m.Box) {
+		at := Pt(m.seen.X0, m.seen.Y0)
+		if !paper.Contains(m.seen) {
 			f.report(m.order, 0, OffPaper, "picture "+m.Alt, "", at)
 		}
 		for k, a := range f.page.Keep {
-			if a.Meets(m.Box.Inset(slack)) {
+			if a.Meets(m.seen.Inset(slack)) {
 				f.report(m.order, -1-k, InReservedArea, "picture "+m.Alt, a.Name, at)
 			}
 		}

@@ -1,0 +1,117 @@
+package cli
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"flitchlay/internal/layout"
+	"flitchlay/internal/pages"
+	"flitchlay/internal/scene"
+)
+
+// pictures are what the drawings show of files beside the room file.
+type pictures struct {
+	logo   *scene.Picture
+	sheets pages.Photographs // nil where the room asks for none
+}
+
+// pictures reads what some sets show: the logo, and the photographs of the sheets where the architect's set is drawn.
+func (c *call) pictures(p *layout.Plan, sets []drawnSet, folder string) (with pictures, err error) {
+	if with.logo, err = logo(p.Room, folder); err != nil {
+		return with, err
+	}
+	if slices.ContainsFunc(sets, func(s drawnSet) bool { return s.word == "submittal" }) {
+		with.sheets, err = c.photographs(p, folder)
+	}
+	return with, err
+}
+
+// finest is how many pixels a photograph keeps on its longer side: about 300 to the inch on the largest view.
+const finest = 1600
+
+// photographs reads the photographs of all sheets that are laid. One that is not there or cannot be read is said, and
+// left out.
+//
+// Errors: a pattern without a number in it.
+func (c *call) photographs(p *layout.Plan, folder string) (pages.Photographs, error) {
+	pattern := p.Room.Veneer.Face
+	if pattern == "" {
+		return nil, nil
+	}
+	if !numbered.MatchString(pattern) {
+		return nil, fmt.Errorf(`face %q has no place for the number of a sheet: write %%d or #, as in "photo-%%d.jpg"`, pattern)
+	}
+	photos := pages.Photographs{}
+	var lost []string
+	path := func(name pages.SheetName) string {
+		path := photoPath(pattern, name)
+		if !filepath.IsAbs(path) {
+			path = filepath.Join(folder, path)
+		}
+		return path
+	}
+	for _, name := range laid(p) {
+		data, err := os.ReadFile(path(name))
+		if missing(err) {
+			lost = append(lost, path(name))
+			continue
+		}
+		if err != nil {
+			c.say("photograph %s cannot be read: %v; a plain field stands for it", path(name), plain(err))
+			continue
+		}
+		photo, err := scene.ReadPhotograph(data, finest)
+		if err != nil {
+			c.say("photograph %s: %v; a plain field stands for it", path(name), err)
+			continue
+		}
+		photos[name] = photo
+	}
+	switch n := len(lost); {
+	case n == 1:
+		c.say("photograph %s is not there; a plain field stands for it", lost[0])
+	case n > 1:
+		c.say("%d photographs are not there, from %s to %s; plain fields stand for them", n, lost[0], lost[n-1])
+	}
+	return photos, nil
+}
+
+// laid are the sheets that are laid with a number, in run order.
+func laid(p *layout.Plan) []pages.SheetName {
+	var list []pages.SheetName
+	for i := range p.Runs {
+		for k := range p.Runs[i].Sheets {
+			if s := &p.Runs[i].Sheets[k]; s.Number > 0 && len(s.Pieces) > 0 {
+				list = append(list, pages.SheetName{Flitch: s.Flitch, Number: s.Number})
+			}
+		}
+	}
+	return list
+}
+
+// numbered finds the places of the sheet's number: %d, %3d, %03d, or a row of # that gives its least number of figures.
+var numbered = regexp.MustCompile(`%(0?)(\d*)d|#+`)
+
+// photoPath is the file of a sheet's photograph by the pattern of the room file; {flitch} stands for the flitch's number.
+func photoPath(pattern string, name pages.SheetName) string {
+	path := numbered.ReplaceAllStringFunc(pattern, func(place string) string {
+		if place[0] == '#' {
+			return fmt.Sprintf("%0*d", len(place), name.Number)
+		}
+		part := numbered.FindStringSubmatch(place)
+		width, err := strconv.Atoi("0" + part[2])
+		if err != nil || width > 9 {
+			width = 0
+		}
+		if part[1] == "" {
+			return fmt.Sprintf("%*d", width, name.Number)
+		}
+		return fmt.Sprintf("%0*d", width, name.Number)
+	})
+	return strings.ReplaceAll(path, "{flitch}", name.Flitch)
+}
