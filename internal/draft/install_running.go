@@ -26,7 +26,7 @@ const nib = 0.9
 //
 // Errors: false where the rows do not suffice.
 func Rows(flags []Flag, rows int, air, lo, hi float64) ([]Perch, bool) {
-	s := rowSearch{flags: flags, rows: rows, air: air, lo: lo, hi: hi, best: math.Inf(1), left: 400_000, now: make([]Perch, len(flags))}
+	s := rowSearch{flags: flags, rows: rows, air: air, lo: lo, hi: hi, best: math.Inf(1), left: 60_000, now: make([]Perch, len(flags))}
 	s.place(0, 0)
 	return s.found, s.found != nil
 }
@@ -63,9 +63,9 @@ func (s *rowSearch) place(i int, cost float64) {
 			extra := 0.0
 			switch side {
 			case -1:
-				p.From, p.To, extra = f.At+nib-f.Width, f.At+nib, 0.8
+				p.From, p.To, extra = f.At+nib-f.Width, f.At+nib, 1.2
 			case 1:
-				p.From, p.To, extra = f.At-nib, f.At-nib+f.Width, 0.8
+				p.From, p.To, extra = f.At-nib, f.At-nib+f.Width, 1.2
 			}
 			// at the ends of the page a figure gives way as far as it still touches its stem
 			if d := s.lo - p.From; d > 0 {

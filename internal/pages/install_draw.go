@@ -50,7 +50,12 @@ func (c *crewSet) wallPage(w *crewWall, p *piece, n int) []*scene.Page {
 	}
 	lines := [2]string{c.place(), c.flitchWords(p.hangs) + ", " + way}
 	var first []*scene.Page
-	for more := 0; more <= mostMore; more++ {
+	var kept *fit
+	from, to := 0, mostMore
+	if p.fits != nil { // known from the first time round
+		from, to = p.fits.more, p.fits.more
+	}
+	for more := from; more <= to; more++ {
 		b := c.open(n, "install-"+pad(n), title, false, lines)
 		b.page.Title = title
 		b.grow(more)
@@ -62,11 +67,11 @@ func (c *crewSet) wallPage(w *crewWall, p *piece, n int) []*scene.Page {
 			return out
 		}
 		if first == nil {
-			first = append(out, c.notesPages(title, n+1, rest)...)
+			first, kept = append(out, c.notesPages(title, n+1, rest)...), p.fits
 		}
 		p.fits = nil
 	}
-	p.fits = nil
+	p.fits = kept
 	return first
 }
 
@@ -94,7 +99,7 @@ func (c *crewSet) fit(b *crewBoard, p *piece, area scene.Box) *wallBoard {
 				largest = d.v.Scale
 			}
 			if !d.above && !d.below {
-				p.fits = &fit{keep, settled}
+				p.fits = &fit{keep, settled, b.more}
 				return d
 			}
 			if d.above {

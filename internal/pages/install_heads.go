@@ -106,13 +106,20 @@ func (d *wallBoard) label(x float64, text string, bold bool, anchor scene.Anchor
 
 // endNames says over each corner what the covering does there.
 func (d *wallBoard) endNames() {
-	left, right := d.endName(false), d.endName(true)
-	if left != "" {
-		d.label(d.v.X(d.p.from), left, false, scene.Start)
+	outer := d.g
+	for _, right := range []bool{false, true} {
+		name := d.endName(right)
+		if name == "" {
+			continue
+		}
+		d.g = outer.Part(scene.Tag{Class: "corner", Data: []scene.Datum{datum("name", name)}})
+		if right {
+			d.label(d.v.X(d.p.to), name, false, scene.End)
+		} else {
+			d.label(d.v.X(d.p.from), name, false, scene.Start)
+		}
 	}
-	if right != "" {
-		d.label(d.v.X(d.p.to), right, false, scene.End)
-	}
+	d.g = outer
 }
 
 // endName is the name of an end of the piece.

@@ -41,14 +41,15 @@ func (d *wallBoard) sheetNumbers() {
 
 // numbered is where the number and the cut length of one sheet stand; what has no place inside is called out.
 type numbered struct {
-	sheet       *layout.Sheet
-	from, to    L
-	box         scene.Box
-	number, cut scene.Text
-	words       string // the cut length
-	in, cutIn   bool
-	ring        float64 // from the number to the frame of a sheet that is ripped
-	frame       scene.Box
+	sheet    *layout.Sheet
+	from, to L
+	box      scene.Box
+	number   scene.Text
+	cut      *scene.Text // nil where it has no room in the sheet
+	words    string      // the cut length
+	in       bool
+	ring     float64 // from the number to the frame of a sheet that is ripped
+	frame    scene.Box
 }
 
 // place finds a place for everything with numbers of a height at the most, and counts what finds none.
@@ -67,8 +68,8 @@ func (d *wallBoard) place(size float64) (list []numbered, out int) {
 				out += 100
 			}
 			if n.in && n.words != "" {
-				n.cut, n.cutIn = d.findCut(&n, n.number.Bounds(), n.words)
-				if n.cutIn {
+				var ok bool
+				if n.cut, ok = d.findCut(&n, n.number.Bounds(), n.words); ok {
 					d.space.Take(n.cut.Bounds())
 				} else {
 					out++
@@ -84,7 +85,7 @@ func (d *wallBoard) take(n *numbered) {
 	if n.in {
 		d.space.Take(n.frame)
 	}
-	if n.cutIn {
+	if n.cut != nil {
 		d.space.Take(n.cut.Bounds())
 	}
 }
@@ -153,8 +154,8 @@ func (d *wallBoard) number(n *numbered) {
 		}
 	}
 	switch {
-	case n.cutIn:
-		g.Text(n.cut)
+	case n.cut != nil:
+		g.Add(n.cut)
 	case n.words != "":
 		d.cuts = append(d.cuts, s)
 	}
@@ -244,10 +245,12 @@ func (d *wallBoard) findNumber(n *numbered, text string, most float64, framed bo
 			if wide+2*(try.air*u+n.ring) > n.box.W()+1e-9 {
 				continue
 			}
+			t := scene.Text{String: text, Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Angle: try.angle, Layer: scene.Numbers}
+			ink := t.Bounds()
 			for _, y := range rows(n.box.Y0, n.box.Y1-high, u) {
 				for _, x := range d.columns(n.box, wide, n.ring) {
-					t := scene.Text{At: scene.Pt(x, y+high/2), String: text, Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Angle: try.angle, Layer: scene.Numbers}
-					if d.within(n.sheet, t.Bounds().Centre()) && d.space.Free(t.Bounds().Inset(-n.ring), try.air*u) {
+					t.At = scene.Pt(x, y+high/2)
+					if at := moved(ink, t.At); d.within(n.sheet, at.Centre()) && d.space.Free(at.Inset(-n.ring), try.air*u) {
 						return t, true
 					}
 				}
@@ -255,6 +258,11 @@ func (d *wallBoard) findNumber(n *numbered, text string, most float64, framed bo
 		}
 	}
 	return scene.Text{}, false
+}
+
+// moved is a box taken along by as much as its point of reference.
+func moved(b scene.Box, by scene.Point) scene.Box {
+	return scene.Box{X0: b.X0 + by.X, Y0: b.Y0 + by.Y, X1: b.X1 + by.X, Y1: b.Y1 + by.Y}
 }
 
 // rows are the heights at which words may begin: 3 mm under the top, then further down, then close to the top.
@@ -282,24 +290,25 @@ func (d *wallBoard) columns(box scene.Box, wide, ring float64) []float64 {
 
 // findCut finds a place for the cut length: level under the number where it clears the seams, else upright, else level
 // anywhere in the sheet.
-func (d *wallBoard) findCut(n *numbered, number scene.Box, text string) (scene.Text, bool) {
+func (d *wallBoard) findCut(n *numbered, number scene.Box, text string) (*scene.Text, bool) {
 	u, size, box := d.u, crewText*d.u, n.box
 	wide := scene.Width(text, size, false)
-	at := func(x, y, angle float64) scene.Text {
-		return scene.Text{At: scene.Pt(x, y), String: text, Height: size, Anchor: scene.Middle, Seat: scene.Centred, Angle: angle, Layer: scene.Numbers}
+	at := func(x, y, angle float64) *scene.Text {
+		return &scene.Text{At: scene.Pt(x, y), String: text, Height: size, Anchor: scene.Middle, Seat: scene.Centred, Angle: angle, Layer: scene.Numbers}
 	}
-	try := func(angle, w, h, y0, y1 float64) (scene.Text, bool) {
+	try := func(angle, w, h, y0, y1 float64) (*scene.Text, bool) {
 		if w+2*crewAir*u > box.W() {
-			return scene.Text{}, false
+			return nil, false
 		}
+		ink := at(0, 0, angle).Bounds()
 		for y := y0; y+h < y1; y += 1 * u {
 			for _, x := range d.columns(box, w, 0) {
-				if t := at(x, y+h/2, angle); d.within(n.sheet, t.Bounds().Centre()) && d.space.Free(t.Bounds(), crewAir*u) {
-					return t, true
+				if b := moved(ink, scene.Pt(x, y+h/2)); d.within(n.sheet, b.Centre()) && d.space.Free(b, crewAir*u) {
+					return at(x, y+h/2, angle), true
 				}
 			}
 		}
-		return scene.Text{}, false
+		return nil, false
 	}
 	y := number.Y1 + 2.6*u
 	if t := at(number.Centre().X, y+size/2, 0); wide+2*crewAir*u <= box.W() && d.within(n.sheet, t.Bounds().Centre()) && d.space.Free(t.Bounds(), crewAir*u) {

@@ -21,7 +21,7 @@ import (
 const crewGap = 0.5
 
 // planOf lays a room file out.
-func planOf(t *testing.T, name string, text []byte) *layout.Plan {
+func planOf(t testing.TB, name string, text []byte) *layout.Plan {
 	t.Helper()
 	r, err := room.Decode(name, text)
 	require.NoError(t, err)
@@ -30,7 +30,7 @@ func planOf(t *testing.T, name string, text []byte) *layout.Plan {
 	return p
 }
 
-func template(t *testing.T, name string) *paper.Template {
+func template(t testing.TB, name string) *paper.Template {
 	t.Helper()
 	tp, err := paper.Named(name)
 	require.NoError(t, err)

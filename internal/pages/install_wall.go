@@ -159,6 +159,7 @@ type piece struct {
 type fit struct {
 	keep    [2]float64
 	settled bool
+	more    int // lines by which boxes and rips reach up into the drawing
 }
 
 // key is what other pages find the piece by.
