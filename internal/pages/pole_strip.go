@@ -3,6 +3,7 @@ package pages
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/length"
@@ -179,7 +180,12 @@ func (b *poleBoard) mark(g *scene.Group, space *draft.Space, v draft.View, y0 fl
 	x := v.X(m.at)
 	lines := []string{m.label}
 	if scene.Width(m.label, crewText, m.kind == lineMark) > labelFoot-labelTop {
-		lines = scene.Wrap(m.label, crewText, m.kind == lineMark, labelFoot-labelTop)
+		// what it is over where it is: a figure is never broken
+		if name, figure, ok := strings.Cut(m.label, "  "); ok {
+			lines = []string{scene.Shorten(name, crewText, m.kind == lineMark, labelFoot-labelTop), figure}
+		} else {
+			lines = scene.Wrap(m.label, crewText, m.kind == lineMark, labelFoot-labelTop)
+		}
 	}
 	const pitch = 5.2
 	wide := pitch*float64(len(lines)-1) + crewText
