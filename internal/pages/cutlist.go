@@ -40,7 +40,7 @@ func (c *crewSet) cutRows() []cutRow {
 		r := &c.plan.Runs[i]
 		for k := range r.Sheets {
 			s := &r.Sheets[k]
-			if s.InGap || s.Hung {
+			if s.Hung || len(s.Pieces) == 0 {
 				continue
 			}
 			row := cutRow{order: len(list) + 1, number: c.number(s), flitch: s.Flitch, cut: c.say(s.CutLength), above: c.say(s.Above), below: c.say(s.Below), sheet: s}
@@ -373,7 +373,7 @@ func (c *crewSet) struckRows() []cutRow {
 				case sh.Flitch != s.Flitch:
 				case sh.Hung:
 					hung = append(hung, sh.Number)
-				case sh.InGap:
+				case len(sh.Pieces) == 0:
 					gap = append(gap, sh.Number)
 				}
 			}

@@ -94,7 +94,7 @@ func (d *wallBoard) ripLines() []string {
 	numbers := map[rip][]string{}
 	for _, h := range d.p.rows {
 		for _, s := range h.sheets {
-			if s.Ripped == "" || s.Hung || s.InGap || h.before || !d.p.startsHere(h) {
+			if s.Ripped == "" || s.Hung || len(s.Pieces) == 0 || h.before || !d.p.startsHere(h) {
 				continue
 			}
 			k := rip{s.Ripped, s.RipTo}

@@ -45,6 +45,21 @@ type hang struct {
 
 func (h *hang) sheet() *layout.Sheet { return h.sheets[0] }
 
+// hanging are the sheets of a place that have a piece of the wall; all of them where none has. A course can fall wholly
+// into an opening.
+func (h *hang) hanging() []*layout.Sheet {
+	var list []*layout.Sheet
+	for _, s := range h.sheets {
+		if len(s.Pieces) > 0 {
+			list = append(list, s)
+		}
+	}
+	if list == nil {
+		return h.sheets
+	}
+	return list
+}
+
 // check reports whether the line is only to check by: the sheet is hung on the wall before.
 func (h *hang) check() bool { return h.before && h.lined }
 
@@ -255,7 +270,7 @@ func (c *crewSet) number(s *layout.Sheet) string {
 // numbers are those of a column, from the lowest course up.
 func (c *crewSet) numbers(h *hang) string {
 	var list []string
-	for _, s := range h.sheets {
+	for _, s := range h.hanging() {
 		list = append(list, c.number(s))
 	}
 	return strings.Join(list, "/")

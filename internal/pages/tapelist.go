@@ -80,8 +80,9 @@ func (h *hang) hung() bool { return h.sheet().Hung }
 // stacked are the numbers of a place as they stand on the wall: the upper course over the lower one; more than two courses
 // as from and to.
 func (c *crewSet) stacked(h *hang) []string {
-	n := len(h.sheets)
-	first, last := c.number(h.sheets[0]), c.number(h.sheets[n-1])
+	sheets := h.hanging()
+	n := len(sheets)
+	first, last := c.number(sheets[0]), c.number(sheets[n-1])
 	if n == 1 {
 		return []string{first}
 	}
