@@ -363,7 +363,15 @@ func TestLinksAndOutlineLeadToPages(t *testing.T) {
 	for _, text := range samples(t) {
 		_, d := drawn(t, text)
 		assert.NoError(t, d.Validate())
-		assert.Len(t, d.Outline, len(d.Pages))
+		listed := map[string]int{}
+		for i, e := range d.Outline {
+			if i+1 == len(d.Outline) || d.Outline[i+1].Level <= e.Level { // nothing under it
+				listed[e.Page]++
+			}
+		}
+		for _, p := range d.Pages {
+			assert.Equal(t, 1, listed[p.Name], "page %s stands once in the outline", p.Name)
+		}
 	}
 }
 

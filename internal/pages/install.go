@@ -71,9 +71,12 @@ func (c *crewSet) document(list []crewPage) (*scene.Document, error) {
 		c.total = len(pages)
 	}
 	d := &scene.Document{Title: p.Title, Author: p.By, Subject: c.name, Date: date(c.issued()), Pages: pages}
+	var entries []entry
 	for i, page := range pages {
-		d.Outline = append(d.Outline, scene.Entry{Title: strconv.Itoa(i+1) + "  " + page.Title, Page: page.Name})
+		c.describe(page, i+1, len(pages))
+		entries = append(entries, entry{page, strconv.Itoa(i+1) + "  " + page.Title, wallOn(page)})
 	}
+	d.Outline = outlineOf(c.name, entries)
 	if err := d.Validate(); err != nil {
 		return nil, fmt.Errorf("%s set: %w", c.name, err)
 	}

@@ -90,7 +90,7 @@ func (c *crewSet) poleAlong(w *crewWall) pole {
 		add(o.Right(), edgeMark, o.Name+" right", tag)
 	}
 	for _, b := range w.boxesOf() {
-		add(b.X, boxMark, "box "+b.letter, scene.Tag{Class: "box", Data: []scene.Datum{datum("name", b.Name)}})
+		add(b.X, boxMark, "box "+b.letter, scene.Tag{Class: "box", Data: []scene.Datum{datum("name", b.Name), datum("kind", b.Kind)}})
 	}
 	for _, x := range w.joints() {
 		add(x, seamMark, "joint", scene.Tag{Class: "seam"})
@@ -138,7 +138,7 @@ func (c *crewSet) poleUp(w *crewWall) pole {
 		add(o.Head, edgeMark, o.Name+" head", tag)
 	}
 	for _, b := range w.boxesOf() {
-		add(b.Z, boxMark, "box "+b.letter, scene.Tag{Class: "box", Data: []scene.Datum{datum("name", b.Name)}})
+		add(b.Z, boxMark, "box "+b.letter, scene.Tag{Class: "box", Data: []scene.Datum{datum("name", b.Name), datum("kind", b.Kind)}})
 	}
 	if w.run.Up {
 		for _, h := range w.hangs {

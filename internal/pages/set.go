@@ -150,12 +150,19 @@ func (s *set) document(sections []section) (*scene.Document, error) {
 	s.number(sections)
 	p := s.room.Project
 	d := &scene.Document{Title: p.Title, Author: p.By, Subject: s.name, Date: date(s.issued())}
+	var entries []entry
 	for _, l := range s.list {
 		b := s.open(l)
 		l.draw(b)
+		s.describe(b.page, l.count, len(s.list))
 		d.Pages = append(d.Pages, b.page)
-		d.Outline = append(d.Outline, scene.Entry{Title: l.number + "  " + l.title, Page: l.number})
+		e := entry{page: b.page, title: l.number + "  " + l.title}
+		if l.wall >= 0 {
+			e.wall = s.room.Walls[l.wall].Name
+		}
+		entries = append(entries, e)
 	}
+	d.Outline = outlineOf(s.name, entries)
 	if err := d.Validate(); err != nil {
 		return nil, fmt.Errorf("%s set: %w", s.name, err)
 	}

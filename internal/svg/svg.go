@@ -79,13 +79,20 @@ func (w *writer) head(p *scene.Page, set string) {
 	if set != "" {
 		title = set + ": " + title
 	}
+	labels := `aria-labelledby="_title"`
+	if p.Desc != "" {
+		labels += ` aria-describedby="_desc"`
+	}
 	// svgo would round sizes to its decimals in any unit and scale the paper; written whole they are exact.
 	w.svg.Startraw(
 		fmt.Sprintf(`width="%smm" height="%smm" viewBox="0 0 %s %s"`, width, height, width, height),
-		`role="graphics-document document" aria-labelledby="_title"`,
+		`role="graphics-document document" `+labels,
 		fmt.Sprintf(`data-page="%s"`, escape(p.Name)),
 	)
 	fmt.Fprintf(w.out, "<title id=\"_title\">%s</title>\n", escape(title))
+	if p.Desc != "" {
+		fmt.Fprintf(w.out, "<desc id=\"_desc\">%s</desc>\n", escape(p.Desc))
+	}
 	css := fmt.Sprintf("@page{size:%smm %smm;margin:0}", width, height)
 	if w.lettering != Outlined {
 		css += "\ntext{font-kerning:none;font-variant-ligatures:none;white-space:pre}"
