@@ -119,6 +119,49 @@ func (b *board) cornerIn(cell scene.Box, w bend, n int) {
 			p.radius, p.tan = p.radius*limit/p.tan, limit
 		}
 	}
+	clear := scene.Box{X0: cell.X0 + k.Of(5), Y0: cell.Y0 + k.Of(5), X1: cell.X1 - k.Of(5), Y1: cell.Y1 - k.Of(4)}
+	foot := k.Of(20)
+	kind := "INSIDE CORNER"
+	if w.c.Kind == room.Outside {
+		kind = "OUTSIDE CORNER"
+	}
+	name := w.c.Name + " " + kind
+	view := scene.View{Box: cell.Inset(k.Of(4)), Scale: float64(p.scale), Metric: b.metric(), Name: name, Ratio: draft.Ratio(p.scale, b.metric())}
+	view.Box.Y1 -= foot
+	under := "SCALE " + draft.Ratio(p.scale, b.metric()) + "   " + angle(w.c.Angle)
+	if w.c.Radius > 0 {
+		under += ", radius " + b.style.Words(w.c.Radius)
+	}
+	walls := b.room.Walls[w.c.LeftWall].Name + " to " + b.room.Walls[w.c.RightWall].Name
+	t := draft.Title{Mark: fmt.Sprint(n), Page: b.leaf.number, Name: name, Under: []string{under, walls}, Most: clear.W()}
+	at := scene.Pt(clear.X0, clear.Y1-foot+k.Of(7))
+	var trial scene.Group
+	titled := t.Draw(&trial, k, at)
+	p.fit(clear, clear.H()-foot-k.Of(2))
+	lean := b.leanTable(w.c)
+	var table scene.Point
+	if lean != nil {
+		var ok bool
+		if table, ok = p.tablePlace(lean, clear, titled); !ok { // then the plan leaves it a row of its own
+			high := lean.High(k) + k.Of(3)
+			p.fit(clear, clear.H()-foot-k.Of(2)-high)
+			table = scene.Pt(clear.X1-lean.Width(), titled.Y0-high)
+		}
+	}
+	p.g = b.page.Viewed(view, datum("scale", fmt.Sprint(p.scale)), datum("corner", w.c.Name))
+	p.space = b.space
+	p.draw()
+	t.Draw(&b.page.Group, k, at)
+	b.space.Take(titled)
+	if lean != nil {
+		_, box := lean.Draw(&b.page.Group, k, table, 0, lean.High(k)+1)
+		b.space.Take(box)
+	}
+}
+
+// fit shortens both legs until the plan stands in the upper part of a cell, and places it there.
+func (p *cornerPlan) fit(clear scene.Box, high float64) {
+	k := p.look
 	most := k.Of(54)
 	drawn := func(l L) (float64, bool) {
 		mm := l.MM() / float64(p.scale)
@@ -127,55 +170,41 @@ func (b *board) cornerIn(cell scene.Box, w bend, n int) {
 		}
 		return math.Max(mm, 0), false
 	}
-	p.left, p.cutL = drawn(w.c.LeftReturn)
-	p.right, p.cutR = drawn(w.c.RightReturn)
-
-	clear := scene.Box{X0: cell.X0 + k.Of(5), Y0: cell.Y0 + k.Of(5), X1: cell.X1 - k.Of(5), Y1: cell.Y1 - k.Of(4)}
-	lean := b.leanTable(w.c)
-	foot := k.Of(20)
-	for range 12 { // shorten both legs until the plan stands in the cell
-		var trial scene.Group
-		p.g, p.at, p.space = &trial, scene.Pt(0, 0), draft.NewSpace(scene.Box{})
-		p.draw()
-		box := trial.Bounds()
-		if box.W() <= clear.W() && box.H() <= clear.H()-foot-k.Of(2) || most < k.Of(8) {
-			p.at = scene.Pt(clear.Centre().X-(box.X0+box.X1)/2, clear.Y0+(clear.H()-foot-k.Of(2)-box.H())/2-box.Y0)
-			break
+	for range 16 {
+		p.left, p.cutL = drawn(p.c.LeftReturn)
+		p.right, p.cutR = drawn(p.c.RightReturn)
+		box := p.trial(scene.Pt(0, 0), draft.NewSpace(scene.Box{}))
+		if box.W() <= clear.W() && box.H() <= high || most < k.Of(8) {
+			p.at = scene.Pt(clear.Centre().X-(box.X0+box.X1)/2, clear.Y0+(high-box.H())/2-box.Y0)
+			return
 		}
 		most *= 0.88
-		p.left, p.cutL = drawn(w.c.LeftReturn)
-		p.right, p.cutR = drawn(w.c.RightReturn)
 	}
-	kind := "INSIDE CORNER"
-	if w.c.Kind == room.Outside {
-		kind = "OUTSIDE CORNER"
-	}
-	name := w.c.Name + " " + kind
-	view := scene.View{Box: cell.Inset(k.Of(4)), Scale: float64(p.scale), Metric: b.metric(), Name: name, Ratio: draft.Ratio(p.scale, b.metric())}
-	view.Box.Y1 -= foot
-	p.g = b.page.Viewed(view, datum("scale", fmt.Sprint(p.scale)), datum("corner", w.c.Name))
-	p.space = b.space
+}
+
+// trial draws the plan nowhere, to see what it takes.
+func (p *cornerPlan) trial(at scene.Point, space *draft.Space) scene.Box {
+	var trial scene.Group
+	p.g, p.at, p.space = &trial, at, space
 	p.draw()
-	under := "SCALE " + draft.Ratio(p.scale, b.metric()) + "   " + angle(w.c.Angle)
-	if w.c.Radius > 0 {
-		under += ", radius " + b.style.Words(w.c.Radius)
-	}
-	walls := b.room.Walls[w.c.LeftWall].Name + " to " + b.room.Walls[w.c.RightWall].Name
-	t := draft.Title{Mark: fmt.Sprint(n), Page: b.leaf.number, Name: name, Under: []string{under, walls}, Most: clear.W()}
-	tb := t.Draw(&b.page.Group, k, scene.Pt(clear.X0, clear.Y1-foot+k.Of(7)))
-	b.space.Take(tb)
-	if lean != nil { // in the white on the inner side of the bend, else beside the title
-		spots := []scene.Point{{X: clear.X0, Y: tb.Y0 - k.Of(2) - lean.High(k)}, {X: clear.X0, Y: clear.Y0}, {X: clear.X1 - lean.Width(), Y: tb.Y0 - k.Of(2) - lean.High(k)}, {X: clear.X1 - lean.Width(), Y: clear.Y0}}
-		at := scene.Pt(clear.X1-lean.Width(), clear.Y1-lean.High(k))
-		for _, c := range spots {
-			if b.space.Free(scene.BoxAt(c.X, c.Y, lean.Width(), lean.High(k)), k.Of(1)) {
-				at = c
-				break
-			}
+	return trial.Bounds()
+}
+
+// tablePlace finds a place for the table of a leaning corner: in the white on the inner side of the bend, over the title
+// or beside it.
+func (p *cornerPlan) tablePlace(lean *draft.Table, clear, titled scene.Box) (scene.Point, bool) {
+	k := p.look
+	space := draft.NewSpace(clear.Inset(-1))
+	p.trial(p.at, space)
+	space.Take(titled)
+	w, h := lean.Width(), lean.High(k)
+	low, right := titled.Y0-k.Of(2)-h, clear.X1-w
+	for _, c := range []scene.Point{{X: clear.X0, Y: low}, {X: clear.X0, Y: clear.Y0}, {X: right, Y: low}, {X: right, Y: clear.Y0}, {X: right, Y: clear.Y1 - h}} {
+		if space.Free(scene.BoxAt(c.X, c.Y, w, h), k.Of(1)) {
+			return c, true
 		}
-		_, box := lean.Draw(&b.page.Group, k, at, 0, lean.High(k)+1)
-		b.space.Take(box)
 	}
+	return scene.Point{}, false
 }
 
 // angle prints an angle in degrees.
