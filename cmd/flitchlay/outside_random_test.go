@@ -1,0 +1,124 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/cli"
+)
+
+// madeUp writes a room file from chance: one to five walls, some sloping, leaning, stepped, turned outwards or split by a
+// gap, with openings and boxes. Both unit systems say the same room, to the sixteenth of an inch or to a tenth of a
+// millimetre.
+func madeUp(seed uint64, metric bool) string {
+	r := rand.New(rand.NewPCG(seed, 4))
+	chance := func(n int) bool { return r.IntN(n) == 0 }
+	sixteenths := func(low, high int) float64 { return float64(16*low+r.IntN(16*(high-low))) / 16 }
+	size := func(inches float64) string {
+		if metric {
+			return fmt.Sprintf("%.1f", inches*25.4)
+		}
+		return fmt.Sprintf("\"%d %d/16\"", int(inches), int(inches*16)%16)
+	}
+	units := "in"
+	if metric {
+		units = "mm"
+	}
+	var b strings.Builder
+	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
+	height := sixteenths(90, 130)
+	line("[project]\ntitle = \"Room %d\"\nunits = %q\ntag = \"WD-%d\"\ndrawn = 2026-04-14", seed, units, seed%9)
+	line("[veneer]\nmatch = %q\ngross_width = %s\noverlap = %s\nlength = %s", []string{"book", "slip", "random"}[r.IntN(3)], size(sixteenths(20, 28)), size(1), size(height+float64(8+r.IntN(20))))
+	line("[[flitch]]\nnumber = \"F-1\"\nsheets = \"1-%d\"\n[[flitch]]\nnumber = \"F-2\"\nsheets = \"201-260\"", 5+r.IntN(60))
+	line("[room]\nlevel_line = %s\nbase = %s", size(48), size(sixteenths(3, 8)))
+	walls := 1 + r.IntN(5)
+	for i := range walls {
+		long := sixteenths(30, 260)
+		if chance(5) {
+			long = sixteenths(9, 24)
+		}
+		name := []string{"North", "Wall of the old refectory beside the lift lobby", "C", "Side", "Gegenüber"}[r.IntN(5)]
+		line("[[wall]]\nname = \"%s %d\"\nlength = %s", name, i+1, size(long))
+		slope := r.IntN(6)
+		switch slope {
+		case 0:
+			line("height = [%s, %s]", size(height), size(height-sixteenths(1, 12)))
+		case 1:
+			line("height = [[0, %s], [%s, %s], [%s, %s]]", size(height-8), size(float64(int(long/2))), size(height), size(long), size(height-12))
+		default:
+			line("height = %s", size(height))
+		}
+		if chance(3) {
+			line("lean = [%s, %s]", size(sixteenths(0, 1)), size(sixteenths(0, 1)))
+		}
+		if turn := []string{"inside", "inside", "outside", "straight"}[r.IntN(4)]; i+1 < walls {
+			line("corner = %q", turn)
+		}
+		x := sixteenths(3, 40)
+		for x < long-30 && !chance(3) {
+			wide := min(sixteenths(4, 60), long-x-8)
+			kind := r.IntN(4)
+			switch {
+			case kind == 0 && height > 93:
+				line("[[wall.opening]]\nkind = \"door\"\nfrom_left = %s\nwidth = %s\nheight = %s", size(x), size(wide), size(80))
+			case kind == 1 && slope > 1: // a gap from floor to ceiling
+				line("[[wall.opening]]\nkind = \"built-in\"\nfrom_left = %s\nwidth = %s\nheight = %s", size(x), size(wide), size(height))
+			default:
+				line("[[wall.opening]]\nkind = \"window\"\nfrom_left = %s\nwidth = %s\nsill = %s\nheight = %s", size(x), size(wide), size(sixteenths(20, 36)), size(sixteenths(14, 40)))
+			}
+			x += wide + sixteenths(5, 70)
+		}
+		for range r.IntN(5) {
+			line("[[wall.box]]\nkind = %q\nx = %s\nz = %s", []string{"outlet", "switch", "alarm", "thermostat"}[r.IntN(4)], size(sixteenths(3, max(4, int(long)-3))), size(sixteenths(12, 70)))
+		}
+	}
+	return b.String()
+}
+
+// No word lies in another in rooms that nobody thought of, in both unit systems, each on one paper after the other.
+//
+// With FLITCHLAY_CHECK=1 500 rooms, otherwise a few.
+func TestWordsOfRandomRoomsAreApart(t *testing.T) {
+	tool(t, "pdftotext")
+	tool(t, "mutool")
+	wanted := 4
+	if os.Getenv("FLITCHLAY_CHECK") == "1" {
+		wanted = 500
+	}
+	list := papers(t)
+	count := 0
+	for seed := uint64(1); count < wanted && seed < 4*uint64(wanted)+40; seed++ {
+		if !bothReadable(t, seed) {
+			continue // openings or boxes stand where no room may have them
+		}
+		count++
+		paper := list[count%len(list)]
+		for _, metric := range []bool{false, true} {
+			text := madeUp(seed, metric)
+			t.Run(fmt.Sprintf("seed %d, metric %v, on %s", seed, metric, paper), func(t *testing.T) {
+				t.Parallel()
+				require.Greater(t, apart(t, onPaper(t, text, paper)), 100)
+			})
+		}
+	}
+	require.Equal(t, wanted, count, "so many rooms have to be readable")
+}
+
+// bothReadable reports whether a room can be laid out in both unit systems.
+func bothReadable(t *testing.T, seed uint64) bool {
+	for _, metric := range []bool{false, true} {
+		file := filepath.Join(t.TempDir(), "room.toml")
+		require.NoError(t, os.WriteFile(file, []byte(madeUp(seed, metric)), 0o644))
+		if cli.Run([]string{"check", file}, nil, io.Discard, io.Discard) > 1 {
+			return false
+		}
+	}
+	return true
+}
