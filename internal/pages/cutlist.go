@@ -340,10 +340,10 @@ func (b *crewBoard) packed(g *scene.Group, box scene.Box, text string) {
 	u := b.u
 	const most = 2
 	size, pitch := crewText*u, 4.1*u
-	lines := wrapFigures(text, size, false, box.W()-2.2*u)
+	lines := scene.Wrap(text, size, false, box.W()-2.2*u)
 	if len(lines) > 1 {
 		size = crewSmall * u
-		lines = wrapFigures(text, size, false, box.W()-2.2*u)
+		lines = scene.Wrap(text, size, false, box.W()-2.2*u)
 	}
 	if len(lines) > most {
 		rest := strings.Join(lines[most-1:], " ")

@@ -62,7 +62,7 @@ func (b *crewBoard) footList(g *scene.Group, box scene.Box, head string, lines [
 	var shown []string
 	var rest []note
 	for i, line := range lines {
-		parts := wrapFigures(line, crewText*u, false, w)
+		parts := scene.Wrap(line, crewText*u, false, w)
 		room := most - len(shown)
 		if i < len(lines)-1 {
 			room-- // a line must stay to say that there are more

@@ -46,7 +46,7 @@ func (b *crewBoard) siteChecks(box scene.Box) {
 	y := box.Y0 + 6*u
 	b.word(g, scene.Pt(box.X0, y), "SITE CHECKS", size, true, scene.Start)
 	for _, text := range b.checkWords() {
-		lines := wrapFigures(text, size, false, box.W()-6.4*u)
+		lines := scene.Wrap(text, size, false, box.W()-6.4*u)
 		if y+(1.2+5.3*float64(len(lines)))*u > box.Y1-0.5*u {
 			break
 		}
@@ -119,7 +119,7 @@ func (b *crewBoard) startPlan(box scene.Box) {
 	x, y := view.X1+3*u, box.Y0+6*u
 	b.word(g, scene.Pt(x, y), "SHEETS", size, true, scene.Start)
 	for _, line := range b.stockWords() {
-		for _, part := range wrapFigures(line, size, false, box.X1-x) {
+		for _, part := range scene.Wrap(line, size, false, box.X1-x) {
 			if y += 5.4 * u; y > box.Y1-2*u {
 				return
 			}

@@ -142,7 +142,7 @@ func (b *crewBoard) tapeList(d *wallBoard, notes []note) []note {
 	y += 1.2 * u
 	words := d.tapeWords()
 	for i, line := range words {
-		parts := wrapFigures(line, crewText*u, false, x1-x0-0.6*u)
+		parts := scene.Wrap(line, crewText*u, false, x1-x0-0.6*u)
 		if y+5.6*u*float64(len(parts)) > box.Y1-1.9*u {
 			notes = append([]note{{"TAPE LIST", words[i:]}}, notes...)
 			break
@@ -373,7 +373,7 @@ func (b *crewBoard) besides(g *scene.Group, notes []note, y float64) []note {
 	for _, n := range notes {
 		var lines []string
 		for _, line := range n.lines {
-			lines = append(lines, wrapFigures(line, crewText*u, false, b.list.W()-1*u)...)
+			lines = append(lines, scene.Wrap(line, crewText*u, false, b.list.W()-1*u)...)
 		}
 		if y+(7.4+5.6*float64(len(lines)))*u > b.list.Y1-2.4*u {
 			rest = append(rest, n)
@@ -413,7 +413,7 @@ func (b *crewBoard) columns(area scene.Box, notes []note) []note {
 		x := area.X0 + float64(col)*(w+6*u)
 		var lines []string
 		for _, line := range n.lines {
-			lines = append(lines, wrapFigures(line, crewText*u, false, w)...)
+			lines = append(lines, scene.Wrap(line, crewText*u, false, w)...)
 		}
 		room := int((area.Y1 - y - 9*u) / (5.8 * u))
 		if room < 1 || room < len(lines) && room < 4 {

@@ -105,11 +105,12 @@ func Width(s string, height float64, bold bool) float64 {
 	return font.Of(bold).Width(font.Clean(s), height)
 }
 
-// Wrap breaks a text at spaces into lines no longer than width. A word that is longer stands alone and is broken between letters.
+// Wrap breaks a text at spaces into lines no longer than width, but never inside a figure: 4 1/2 read as 4 at the end of one
+// line and 1/2 at the beginning of the next costs a sheet. A word that is longer stands alone and is broken between letters.
 func Wrap(s string, height float64, bold bool, width float64) []string {
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(font.Clean(s)) {
+	for _, word := range figureWords(font.Clean(s)) {
 		if line != "" && Width(line+" "+word, height, bold) <= width {
 			line += " " + word
 			continue

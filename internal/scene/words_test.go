@@ -1,4 +1,4 @@
-package pages
+package scene_test
 
 import (
 	"strings"
@@ -12,7 +12,7 @@ import (
 func TestWrapNeverBreaksAFigure(t *testing.T) {
 	text := `W1: 6/8 from 15 1/2 +, 11/12 to 4 1/2 +, head up 3'-6 7/16", hole 2 3/8 x 3 1/4, sill down 6"`
 	for width := 30.0; width < 130; width++ {
-		lines := wrapFigures(text, 3.5, false, width)
+		lines := scene.Wrap(text, 3.5, false, width)
 		assert.Equal(t, text, strings.Join(lines, " "))
 		for _, line := range lines {
 			assert.LessOrEqual(t, scene.Width(line, 3.5, false), width)
@@ -24,7 +24,7 @@ func TestWrapNeverBreaksAFigure(t *testing.T) {
 }
 
 func TestWrapBreaksAWordThatIsTooLong(t *testing.T) {
-	lines := wrapFigures("a "+strings.Repeat("m", 60), 3.5, false, 50)
+	lines := scene.Wrap("a "+strings.Repeat("m", 60), 3.5, false, 50)
 	assert.Greater(t, len(lines), 2)
 	for _, line := range lines {
 		assert.LessOrEqual(t, scene.Width(line, 3.5, false), 50.0)
