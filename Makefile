@@ -59,21 +59,33 @@ update:
 	FLITCHLAY_UPDATE=1 $(GO) test -count=1 ./...
 	@git status --short
 
-# Every page of every sample as a picture, and a page to look through them: out/gallery/index.html.
+# Every page of every sample as a picture, and a page to look through them: out/gallery/index.html. With BEFORE=REVISION
+# each page stands beside the same page as that revision draws it, and pages that look different are framed.
 gallery: build
 	@rm -rf out/gallery && mkdir -p out/gallery
+	@if [ -n "$(BEFORE)" ]; then \
+		git clone -q . out/gallery/.source && git -C out/gallery/.source checkout -q $(BEFORE) && \
+		(cd out/gallery/.source && $(GO) build -o ../.before ./cmd/flitchlay) || exit 1; \
+	fi
 	@for room in $(SAMPLES); do \
 		name=$$(basename $$room .toml); \
 		$(BIN) draw $$room -o out/gallery/$$name || [ $$? -eq 1 ] || exit 1; \
-		for page in out/gallery/$$name/*.svg; do rsvg-convert -d 110 -p 110 -b white -o $${page%.svg}.png $$page || exit 1; done; \
+		if [ -n "$(BEFORE)" ]; then out/gallery/.before draw $$room -o out/gallery/before/$$name || true; fi; \
 	done
+	@for page in out/gallery/*/*.svg out/gallery/before/*/*.svg; do \
+		[ -e "$$page" ] || continue; rsvg-convert -d 110 -p 110 -b white -o $${page%.svg}.png $$page || exit 1; done
 	@{ echo '<!DOCTYPE html><meta charset="utf-8"><title>flitchlay: all pages of all samples</title>'; \
-	echo '<style>body{font-family:sans-serif;margin:2em}img{width:48%;border:1px solid #999;margin:4px}</style>'; \
+	echo '<style>body{font-family:sans-serif;margin:2em}img{width:48%;border:1px solid #999;margin:4px}.new{border:4px solid #000}</style>'; \
 	for room in $(SAMPLES); do \
 		name=$$(basename $$room .toml); echo "<h2>$$name</h2>"; \
-		for page in out/gallery/$$name/*.png; do p=$${page#out/gallery/}; \
-		echo "<a href=\"$${p%.png}.svg\"><img src=\"$$p\" alt=\"$$name $$(basename $$p .png)\" title=\"$$(basename $$p .png)\"></a>"; done; \
+		for page in out/gallery/$$name/*.png; do \
+			p=$${page#out/gallery/}; n="$$name $$(basename $$p .png)"; class=""; old="out/gallery/before/$$p"; \
+			if [ -e "$$old" ]; then cmp -s "$$old" "$$page" || class=" class=\"new\""; \
+				echo "<p>$$n: before, now</p><img src=\"before/$$p\" alt=\"$$n before\">"; fi; \
+			echo "<a href=\"$${p%.png}.svg\"><img$$class src=\"$$p\" alt=\"$$n\" title=\"$$n\"></a>"; \
+		done; \
 	done; } > out/gallery/index.html
+	@rm -rf out/gallery/.source out/gallery/.before
 	@echo "All pages are in out/gallery/index.html."
 
 clean:
