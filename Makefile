@@ -35,7 +35,7 @@ format:
 # The packages that do things side by side, or whose callers do. The detector slows a program tenfold, so the solver's
 # comparisons are few here; make large runs them all without it.
 race:
-	FLITCHLAY_SPANS=200 $(GO) test -race ./internal/cli/... ./internal/count/... ./internal/font/... ./internal/svg/... ./internal/pdf/...
+	FLITCHLAY_SPANS=200 $(GO) test -race ./internal/cli/... ./internal/font/... ./internal/svg/... ./internal/pdf/...
 	FLITCHLAY_SPANS=200 $(GO) test -race -run 'BruteForce|Concurrent' ./internal/seam
 
 # With FLITCHLAY_CHECK=1 the comparisons are long ones, and a program that is not installed is a failure.
