@@ -220,7 +220,7 @@ func (c *call) counts(rooms []string, quick bool, w count.Writer) error {
 
 // countRoom counts one room.
 func (c *call) countRoom(path string, quick bool) (*count.Count, error) {
-	r, err := c.read(path)
+	r, _, err := c.load(path)
 	if err != nil {
 		return nil, err
 	}

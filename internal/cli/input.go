@@ -33,8 +33,15 @@ func (c *call) plan(path string) (*layout.Plan, error) {
 	return p, nil
 }
 
-// read reads a room file.
+// read reads a room file, and keeps its text for the sets that carry it.
 func (c *call) read(path string) (*room.Room, error) {
+	r, text, err := c.load(path)
+	c.text = text
+	return r, err
+}
+
+// load reads a room file; several may be loaded at a time.
+func (c *call) load(path string) (*room.Room, []byte, error) {
 	name, text, err := path, []byte(nil), error(nil)
 	if path == stdin {
 		name = "standard input"
@@ -43,17 +50,16 @@ func (c *call) read(path string) (*room.Room, error) {
 		text, err = os.ReadFile(path)
 	}
 	if err != nil {
-		return nil, fmt.Errorf("%s cannot be read: %w", name, plain(err))
+		return nil, nil, fmt.Errorf("%s cannot be read: %w", name, plain(err))
 	}
 	if name, text, err = unpacked(name, text); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	c.text = text
 	r, err := room.Decode(name, text)
 	if err != nil {
-		return nil, &roomError{err}
+		return nil, text, &roomError{err}
 	}
-	return r, nil
+	return r, text, nil
 }
 
 // folder is where paths inside a room file start from.
