@@ -130,7 +130,7 @@ func (b *board) cutStage(g *scene.Group, at scene.Point, o, half, reach float64,
 // terminationIn draws how the covering ends in one way.
 func (b *board) terminationIn(cell scene.Box, t termination) {
 	k := b.look
-	view := scene.View{Box: scene.Box{X0: cell.X0 + k.Of(4), Y0: cell.Y0 + k.Of(3), X1: cell.X1 - k.Of(4), Y1: cell.Y1 - k.Of(20)}, Scale: 2, Metric: b.metric(), Name: t.mark, Ratio: draft.Ratio(2, b.metric())}
+	view := scene.View{Box: scene.Box{X0: cell.X0 + k.Of(4), Y0: cell.Y0 + k.Of(3), X1: cell.X1 - k.Of(4), Y1: cell.Y1 - k.Of(24)}, Scale: 2, Metric: b.metric(), Name: t.mark, Ratio: draft.Ratio(2, b.metric())}
 	g := b.page.Viewed(view, datum("scale", "2"), datum("termination", t.mark))
 	c := view.Box.Centre()
 	note := b.endNote(t)
@@ -139,12 +139,13 @@ func (b *board) terminationIn(cell scene.Box, t termination) {
 	} else {
 		b.endPlan(g, c, t.kind)
 	}
-	under := append([]string{}, scene.Wrap(note, k.Small, false, cell.W()-k.Of(28))...)
-	if len(under) > 2 {
-		under = append(under[:1], scene.Shorten(strings.Join(under[1:], " "), k.Small, false, cell.W()-k.Of(28)))
+	lines := scene.Wrap(note, k.Small, false, cell.W()-k.Of(28))
+	if len(lines) > 2 {
+		lines = append(lines[:1], scene.Shorten(strings.Join(lines[1:], " "), k.Small, false, cell.W()-k.Of(28)))
 	}
+	under := append([]string{"SCALE " + view.Ratio}, lines...)
 	title := draft.Title{Mark: t.mark, Page: b.leaf.number, Name: strings.ToUpper(t.words), Under: under, Most: cell.W() - k.Of(10)}
-	b.space.Take(title.Draw(&b.page.Group, k, scene.Pt(cell.X0+k.Of(5), cell.Y1-k.Of(12.5))))
+	b.space.Take(title.Draw(&b.page.Group, k, scene.Pt(cell.X0+k.Of(5), cell.Y1-k.Of(16.5))))
 }
 
 // endNote says in words what a termination is.
