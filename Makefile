@@ -40,8 +40,8 @@ race:
 
 # With FLITCHLAY_CHECK=1 the comparisons are long ones, and a program that is not installed is a failure.
 large:
-	FLITCHLAY_CHECK=1 $(GO) test -count=1 -timeout 25m ./...
-	FLITCHLAY_CHECK=1 $(GO) test -count=1 -timeout 25m -tags glpsol -run Glpsol ./internal/seam
+	FLITCHLAY_CHECK=1 $(GO) test -count=1 -timeout 60m ./...
+	FLITCHLAY_CHECK=1 $(GO) test -count=1 -timeout 60m -tags glpsol -run Glpsol ./internal/seam
 
 bench:
 	$(GO) test -run '^$$' -bench . -benchmem ./...
