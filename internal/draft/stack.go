@@ -180,6 +180,14 @@ func (s *Stack) names(g *scene.Group, k Look, space *Space) {
 		if s.Upright {
 			x.Anchor, x.Angle = scene.Start, 90
 		}
+		for off := 0.0; off < k.Of(16); off += k.Of(1) { // further out past the words of other stacks
+			y := x
+			y.At = s.pt(end-off, t.line)
+			if space.FreeOfWords(y.Bounds(), 0.5) {
+				x = y
+				break
+			}
+		}
 		g.Text(x)
 		space.Take(x.Bounds())
 	}
