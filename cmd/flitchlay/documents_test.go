@@ -94,9 +94,13 @@ func TestSVGSaysWhatItShows(t *testing.T) {
 					seams[e.attr("data-at")] = true
 				}
 			}
-			for _, class := range []string{"view", "seam", "plumb-line", "sheet", "opening", "box", "corner", "dimension"} {
+			for _, class := range []string{"view", "seam", "plumb-line", "sheet", "opening", "corner", "dimension"} {
 				assert.Positive(t, count[class], "class %s is on some page", class)
 			}
+			text, err := os.ReadFile(room)
+			require.NoError(t, err)
+			boxes := strings.Contains(string(text), "[[wall.box]]")
+			assert.Equal(t, boxes, count["box"] > 0, "boxes are on some page where the room has any, and only there")
 			for _, r := range plan.Runs {
 				for _, s := range r.Seams {
 					assert.True(t, seams[strconv.FormatFloat(s.At, 'f', -1, 64)] || s.Seen == 0, "the seam at %v says where it is", s.At)
