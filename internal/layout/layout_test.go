@@ -222,33 +222,37 @@ func TestOneSeamColumn(t *testing.T) {
 	assert.Equal(t, 3*length.Inch, L(p.Runs[0].Spans[0].Score.Bends), "4 - 1")
 }
 
+// A wall of 104 in with a door from 59 to 80 and a stretch kept clear behind it. Steady spends a sixth sheet: its one sheet
+// under 23 1/2, of 11 1/2, ends over the door, where the jump shows for 96 - 80 = 16 in, less than short_seam. Fewest takes
+// five and pays with a narrow sheet of 17, whose jump shows from floor to ceiling. Even shares 104 out over five:
+// of its three inner sheets the one that ends at 63, over the door, is no narrow one.
 func TestAimsPart(t *testing.T) {
-	// a window wall of narrow piers: steady spends a sheet where fewest takes a narrow one
-	base := wall(`length = "160"
-height = "9'"
-main = true
+	base := wall(`length = "104"
+height = "8'"
 [[wall.opening]]
-kind = "window"
-from_left = "20"
-width = "40"
-sill = "30"
-height = "50"
-[[wall.opening]]
-kind = "window"
-from_left = "100"
-width = "40"
-sill = "30"
-height = "50"
+kind = "door"
+from_left = 59
+width = 21
+height = 80
 [[wall.keep_clear]]
-from = "61"
-to = "99"
+from = 84
+to = 96
 `)
-	counts := map[string]string{}
-	for _, aim := range []string{"steady", "fewest", "even"} {
-		p := lay(t, strings.Replace(base, "[[wall]]", "[rules]\naim = \""+aim+"\"\n[[wall]]", 1))
-		counts[aim] = widths(p)
+	for _, c := range []struct {
+		aim, widths    string
+		sheets, narrow int64
+	}{
+		{"steady", "14 23 1/2 23 1/2 11 1/2 23 1/2 8", 6, 0},
+		{"fewest", "20 23 1/2 23 1/2 17 20", 5, 1},
+		{"even", "21 21 21 21 20", 5, 2},
+	} {
+		p := lay(t, strings.Replace(base, "[[wall]]", "[rules]\naim = \""+c.aim+"\"\n[[wall]]", 1))
+		score := p.Runs[0].Spans[0].Score
+		assert.Equal(t, c.widths, widths(p), c.aim)
+		assert.Equal(t, c.sheets, score.Sheets, c.aim)
+		assert.Equal(t, c.narrow, score.Narrow, c.aim)
+		assert.Zero(t, score.Bends+score.Edges, c.aim)
 	}
-	assert.NotEqual(t, counts["steady"], counts["even"])
 }
 
 func TestNarrowChase(t *testing.T) {
