@@ -124,6 +124,13 @@ func (e *elevation) openBoxes() []scene.Box {
 
 // sheets notes each sheet as an item that a reader can ask: its outline without a line.
 func (e *elevation) sheets(g *scene.Group) {
+	from, to := e.from, e.to // cut at match lines only: a leaning end of the wall goes past its foot
+	if from <= e.f.left {
+		from = math.MinInt64
+	}
+	if to >= e.f.right {
+		to = math.MaxInt64
+	}
 	for _, p := range e.f.parts {
 		for _, s := range p.sheets {
 			for _, q := range s.Pieces {
@@ -137,7 +144,7 @@ func (e *elevation) sheets(g *scene.Group) {
 				in := g.Part(tag)
 				var points []scene.Point
 				for _, pt := range q.Outline {
-					points = append(points, e.v.Pt(min(max(pt.X, e.from), e.to), pt.Z))
+					points = append(points, e.v.Pt(min(max(pt.X, from), to), pt.Z))
 				}
 				in.Polygon(scene.Style{Layer: scene.Covering}, points...)
 			}
