@@ -1,15 +1,14 @@
 package seam
 
-import (
-	"slices"
-)
+import "slices"
 
 // hunt looks for the best closing place.
 //
-// One sweep over all lanes gives a lower bound for each place of a whole cluster: what the way round costs that starts
-// there and ends at any place of the cluster. A sweep the other way then leaves only the lanes that can be part of a
-// layout as good as the best known. On these few the place of the least bound is tried, and what the trial does not rule
-// out is halved and swept again.
+// A sweep over all lanes gives a lower bound for each place of a whole cluster: what the way round costs that begins
+// there and ends at any place of the cluster, or that ends there and begins at any. The first sweep, back, is there to
+// set what pulls the ends of the way together; with it the bounds of the second, forth, are next to exact and the place
+// of the least is tried. Sweeps both ways then leave only the lanes that can be part of a layout as good as the best
+// known. On these few what is left of the places is tried, halved and swept again.
 type hunt struct {
 	t, back     *table // back goes the other way round
 	all, mirror *lanes
@@ -43,18 +42,51 @@ func (h *hunt) beaten(c int, x cost) bool {
 // search tries the closing places of one class.
 func (h *hunt) search(class []int) {
 	clusters := h.clusters(class)
-	for i := len(clusters) - 1; i >= 0; i-- {
-		g := h.bound(h.forth, h.all, clusters[i], make([]cost, len(clusters[i])))
-		h.prune(g)
-		if h.place == h.t.g.lines && len(g.places) > 0 {
-			_, at := h.next([]*group{g})
-			if h.try(g, at); h.place == h.t.g.lines && h.hopeless() {
-				return
-			}
+	for _, places := range slices.Backward(clusters) {
+		g := &group{places: places, least: make([]cost, len(places)), pull: make([]cost, len(places)), v: h.all}
+		if g.wide() > h.t.g.net/2 { // the ends of a way cannot lie far apart where the places do not
+			h.sweepBack(g, h.mirror)
+			h.pull(g)
+		}
+		if len(g.places) == 0 {
+			continue
+		}
+		if h.sweepForth(g); len(g.places) == 0 {
+			continue
+		}
+		_, at := h.next([]*group{g})
+		if h.try(g, at); h.place == h.t.g.lines && h.hopeless() {
+			return
 		}
 		if len(g.places) > 0 {
 			h.narrow(g, h.mirror)
 			h.part([]*group{g})
+		}
+	}
+}
+
+// wide returns how far the places of a group lie apart.
+func (g *group) wide() int { return g.places[len(g.places)-1] - g.places[0] }
+
+// part tries places of groups and parts the groups until no place is left.
+func (h *hunt) part(open []*group) {
+	for {
+		g, at := h.next(open)
+		if g == nil {
+			return
+		}
+		open = slices.DeleteFunc(open, func(other *group) bool { return other == g })
+		if h.try(g, at); len(g.places) == 0 {
+			continue
+		}
+		mirror := h.t.reverse(g.v)
+		for _, half := range g.halve() {
+			half.v = g.v
+			if h.sweepForth(half); len(half.places) == 0 {
+				continue
+			}
+			h.narrow(half, mirror)
+			open = append(open, half)
 		}
 	}
 }
@@ -68,34 +100,10 @@ func (h *hunt) hopeless() bool {
 	return h.none
 }
 
-// part tries places of groups and parts the groups until no place is left.
-func (h *hunt) part(open []*group) {
-	for {
-		g, at := h.next(open)
-		if g == nil {
-			return
-		}
-		h.try(g, at)
-		open = slices.DeleteFunc(open, func(other *group) bool { return other == g })
-		if len(g.places) == 0 {
-			continue
-		}
-		g = h.bound(h.forth, g.v, g.places, g.pull)
-		if h.prune(g); len(g.places) == 0 {
-			continue
-		}
-		h.narrow(g, h.t.reverse(g.v))
-		for _, half := range g.halve() {
-			half = h.bound(h.forth, g.v, half.places, half.pull)
-			open = append(open, half)
-		}
-	}
-}
-
 // try finds what a place of a group costs exactly, and takes it out of the group with all that it beats.
 func (h *hunt) try(g *group, at int) {
 	c := g.places[at]
-	if exact := h.bound(h.again, g.v, []int{c}, []cost{{}}).least[0]; !h.beaten(c, exact) {
+	if exact := h.bound(h.again, &group{places: []int{c}, pull: []cost{{}}, v: g.v})[0]; !h.beaten(c, exact) {
 		h.under, h.place = exact, c
 		h.lines = h.walk(h.again)
 	}
@@ -142,8 +150,8 @@ func (g *group) halve() []*group {
 	}
 	n := search(g.places, (g.places[0]+g.places[len(g.places)-1]+1)/2)
 	return []*group{
-		{places: slices.Clone(g.places[:n]), pull: slices.Clone(g.pull[:n])},
-		{places: slices.Clone(g.places[n:]), pull: slices.Clone(g.pull[n:])},
+		{places: slices.Clone(g.places[:n]), least: slices.Clone(g.least[:n]), pull: slices.Clone(g.pull[:n])},
+		{places: slices.Clone(g.places[n:]), least: slices.Clone(g.least[n:]), pull: slices.Clone(g.pull[n:])},
 	}
 }
 
@@ -166,21 +174,31 @@ func (h *hunt) clusters(class []int) [][]int {
 	return all
 }
 
-// bound sweeps for a group of closing places: exact for one, a lower bound for each of several.
-func (h *hunt) bound(w *sweeper, v *lanes, places []int, pull []cost) *group {
-	g := h.t.g
-	low, high := places[0], places[len(places)-1]
-	w.load(v.part(v.find(low+1), v.find(high+g.lines)))
-	top := slices.MaxFunc(pull, cost.compare)
-	w.closeOn(places, pull, top)
-	w.run()
-	out := &group{places: places, least: make([]cost, len(places)), pull: pull, top: top, v: v}
-	n := w.find(high + g.net + 1)
-	w.reach(places, h.t.leftsOf(places), targets{w.lines[:n], w.left[:n], w.on[:n]}, out.least)
-	for i, c := range places {
-		out.least[i] = lesser(out.least[i].plus(pull[i]).over(top), w.alone(c)).plus(h.t.seams[c])
+// sweepForth bounds the places of a group by where the way round begins.
+func (h *hunt) sweepForth(g *group) {
+	for i, x := range h.bound(h.forth, g) {
+		if g.least[i].less(x) {
+			g.least[i] = x
+		}
 	}
-	return out
+	h.prune(g)
+}
+
+// bound sweeps for a group of closing places: exact for one, a lower bound for each of several.
+func (h *hunt) bound(w *sweeper, g *group) []cost {
+	turn := h.t.g.lines
+	low, high := g.places[0], g.places[len(g.places)-1]
+	w.load(g.v.part(g.v.find(low+1), g.v.find(high+turn)))
+	g.top = slices.MaxFunc(g.pull, cost.compare)
+	w.closeOn(g.places, g.pull, g.top)
+	w.run()
+	n := w.find(high + h.t.g.net + 1)
+	least := make([]cost, len(g.places))
+	w.reach(g.places, h.t.leftsOf(g.places), targets{w.lines[:n], w.left[:n], w.on[:n]}, least)
+	for i, c := range g.places {
+		least[i] = lesser(least[i].plus(g.pull[i]).over(g.top), w.alone(c)).plus(h.t.seams[c])
+	}
+	return least
 }
 
 func (t *table) leftsOf(lines []int) []int64 {
@@ -214,18 +232,23 @@ func (w *sweeper) openOn(g *group) {
 	w.reach(w.lines[w.endsFrom:], w.left[w.endsFrom:], to, w.ends[w.endsFrom:])
 }
 
-// narrow sweeps back over a group that was just bounded, and leaves of its lanes those that can be part of a layout as
-// good as the best known, and of its places those that can close one. mirror holds the group's lanes counted from right
-// to left.
-func (h *hunt) narrow(g *group, mirror *lanes) {
+// sweepBack sweeps back over a group. mirror holds its lanes counted from right to left.
+func (h *hunt) sweepBack(g *group, mirror *lanes) {
 	turn := h.t.g.lines
 	low, high := g.places[0], g.places[len(g.places)-1]
-	forth, back := h.forth, h.round
+	back := h.round
 	back.load(mirror.part(mirror.find(turn-high+1), mirror.find(2*turn-low)))
 	back.openOn(g)
 	back.run()
+}
+
+// narrow sweeps back over a group that was just swept forth, and leaves of its lanes those that can be part of a layout
+// as good as the best known, and of its places those that can close one.
+func (h *hunt) narrow(g *group, mirror *lanes) {
+	h.sweepBack(g, mirror)
+	forth, back := h.forth, h.round
 	last := len(back.lines) - 1
-	first := forth.find(low + 1)
+	first := forth.find(g.places[0] + 1)
 	v := newLanes(len(back.lines)/4, forth.jump != nil)
 	for j := 0; j <= last; j++ {
 		x := forth.on[first+j].plus(back.on[last-j]).minus(forth.node[first+j]).over(g.top)

@@ -32,7 +32,7 @@ func TestHuntAgainstEachPlace(t *testing.T) {
 			all := table.lanes()
 			for _, class := range table.classes(nil) {
 				for _, c := range class {
-					if x := h.bound(h.forth, all, []int{c}, []cost{{}}).least[0]; !h.beaten(c, x) {
+					if x := h.bound(h.forth, &group{places: []int{c}, pull: []cost{{}}, v: all})[0]; !h.beaten(c, x) {
 						h.under, h.place = x, c
 					}
 				}

@@ -51,6 +51,8 @@ func (w *sweeper) reachFlat(from []int, left []int64, to targets, out []cost) {
 			short.set(j, on.plus(w.steep(to.left[j])))
 		}
 	}
+	widths := [2]int{least, prefer}
+	at := [2]int{len(to.lines) - 1, len(to.lines) - 1} // the last target no wider off
 	for i := len(from) - 1; i >= 0; i-- {
 		a := from[i]
 		limit := min(a+net, w.b.limit(a))
@@ -66,11 +68,16 @@ func (w *sweeper) reachFlat(from []int, left []int64, to targets, out []cost) {
 				best = lesser(best, w.one.plus(x).plus(w.drop).minus(w.steep(left[i])))
 			}
 		}
-		for _, k := range [2]int{least, prefer} {
-			if b := a + k; k > 0 && b <= limit {
-				if j := search(to.lines, b); j < len(to.lines) && to.lines[j] == b {
-					best = lesser(best, w.sheets[w.crosses(a, b)][k].plus(to.on[j]))
-				}
+		for k, width := range widths {
+			b := a + width
+			if width == 0 || b > limit {
+				continue
+			}
+			for at[k] >= 0 && to.lines[at[k]] > b {
+				at[k]--
+			}
+			if j := at[k]; j >= 0 && to.lines[j] == b {
+				best = lesser(best, w.sheets[w.crosses(a, b)][width].plus(to.on[j]))
 			}
 		}
 		out[i] = best
