@@ -15,7 +15,7 @@ type Column struct {
 	Bold  bool
 	Size  float64 // height of its text; 0: the table's
 	Wrap  bool    // long text takes more lines; else it is cut with an ellipsis
-	Spare int     // 0: never left out; else the column with the highest goes first where a table is too wide
+	Spare int     // 0: never left out; 1: where a table is too wide; 2 and more: before text is wrapped; the highest goes first
 }
 
 // Row is one row of a table.
@@ -24,6 +24,7 @@ type Row struct {
 	Strong bool // all cells bold
 	Rule   bool // a heavy rule under it
 	Struck bool // struck out
+	On     bool // goes on from the row above: they are not parted
 	Tag    scene.Tag
 	Link   string // page that the row leads to
 }
@@ -48,12 +49,10 @@ func (t *Table) Width() float64 {
 	return w
 }
 
-// Fit makes each column as wide as what stands in it, no narrower than the longest word of its head, and spreads the
-// rest of width over those that wrap, or over all where none does. What is too wide loses its spare columns, then is
-// squeezed. With a width of 0 every column is as wide as it needs.
-func (t *Table) Fit(k Look, width float64) {
+// natural makes each column as wide as what stands in it and gives the least that it can be with its text wrapped.
+func (t *Table) natural(k Look) (least []float64) {
 	const leastWrap = 16 // of a column that wraps, on the office page
-	sum, least, wraps := 0.0, 0.0, 0
+	least = make([]float64, len(t.Columns))
 	for i := range t.Columns {
 		c := &t.Columns[i]
 		w := 0.0
@@ -67,22 +66,45 @@ func (t *Table) Fit(k Look, width float64) {
 			}
 		}
 		c.Width = w + 2*k.Of(cellPad) + k.Of(0.6)
-		sum += c.Width
+		least[i] = c.Width
 		if c.Wrap {
+			least[i] = math.Min(c.Width, math.Max(k.Of(leastWrap), word+2*k.Of(cellPad)+k.Of(0.6)))
+		}
+	}
+	return least
+}
+
+// Least is the least width at which Fit neither squeezes the table nor leaves out a column that says something.
+func (t *Table) Least(k Look) float64 {
+	sum := 0.0
+	for i, w := range t.natural(k) {
+		if t.Columns[i].Spare < 2 {
+			sum += w
+		}
+	}
+	return sum
+}
+
+// Fit makes each column as wide as what stands in it, no narrower than the longest word of its head, and spreads the
+// rest of width over those that wrap, or over all where none does or there are many. What is too wide loses its spare
+// columns, then is squeezed. With a width of 0 every column is as wide as it needs.
+func (t *Table) Fit(k Look, width float64) {
+	sum, least, wraps := 0.0, 0.0, 0
+	for i, w := range t.natural(k) {
+		sum += t.Columns[i].Width
+		least += w
+		if t.Columns[i].Wrap {
 			wraps++
-			least += math.Min(c.Width, math.Max(k.Of(leastWrap), word+2*k.Of(cellPad)+k.Of(0.6)))
-		} else {
-			least += c.Width
 		}
 	}
 	if width <= 0 {
 		return
 	}
+	if sum > width+1e-6 && t.dropSpare(2) || least > width+1e-6 && t.dropSpare(1) {
+		t.Fit(k, width)
+		return
+	}
 	if least > width+1e-6 {
-		if t.dropSpare() {
-			t.Fit(k, width)
-			return
-		}
 		t.Squeeze(k, width)
 		return
 	}
@@ -99,7 +121,7 @@ func (t *Table) Fit(k Look, width float64) {
 			t.Columns[widest].Width -= d
 			over -= d
 		}
-	case wraps > 0:
+	case wraps > 0 && len(t.Columns) < manyColumns:
 		for i := range t.Columns {
 			if c := &t.Columns[i]; c.Wrap {
 				c.Width += rest / float64(wraps)
@@ -112,11 +134,15 @@ func (t *Table) Fit(k Look, width float64) {
 	}
 }
 
-// dropSpare leaves out the column that can best be spared.
-func (t *Table) dropSpare() bool {
+// manyColumns is from how many columns on what is left of a width goes to all of them: a wide gap beside one would lead
+// the eye into the wrong row.
+const manyColumns = 5
+
+// dropSpare leaves out the column that can best be spared, if one can be spared so well.
+func (t *Table) dropSpare(spare int) bool {
 	most := -1
 	for i, c := range t.Columns {
-		if c.Spare > 0 && (most < 0 || c.Spare > t.Columns[most].Spare) {
+		if c.Spare >= spare && (most < 0 || c.Spare > t.Columns[most].Spare) {
 			most = i
 		}
 	}
@@ -228,6 +254,15 @@ func (t *Table) Fits(k Look, first int, height float64) (count int, high float64
 		count++
 	}
 	return count, high
+}
+
+// Heights are how high title and head come out together, and each row.
+func (t *Table) Heights(k Look) (above float64, rows []float64) {
+	rows = make([]float64, len(t.Rows))
+	for i, r := range t.Rows {
+		rows[i] = t.rowHeight(k, r)
+	}
+	return t.above(k), rows
 }
 
 // High is how high all rows come out with title and head.
