@@ -10,10 +10,10 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// coverPages are the first pages of the set: what it is about, its drawings, the material, the rules, what departs from
-// them, what is open.
+// coverPages are the first pages of the set: what it is about, the material, what departs from the rules, what is open,
+// the drawings, the rules.
 func coverPages(s *set) []*leaf {
-	return s.flowPages("COVER", "cover", 3, s.coverBlocks)
+	return s.flowed("COVER", "cover", s.noteColumns(), s.coverBlocks, nil)
 }
 
 func (s *set) coverBlocks() []block {
@@ -21,10 +21,10 @@ func (s *set) coverBlocks() []block {
 		{table: s.projectTable()},
 		{table: s.materialTable()},
 		{title: "MATCH AT FOUR LEVELS", items: s.matchItems()},
-		{table: s.drawingList()},
-		{table: s.rulesTable()},
 		{title: "DEVIATIONS", items: s.deviationItems()},
 		{title: "OPEN QUESTIONS", items: s.questionItems()},
+		{table: s.drawingList()},
+		{table: s.rulesTable()},
 		{title: "NOTES OF THE LAYOUT", items: s.noteItems()},
 		{title: "GENERAL NOTES", items: s.generalItems()},
 		{table: s.revisionTable()},

@@ -66,7 +66,8 @@ func (h *hanging) pages() []*leaf {
 	return list
 }
 
-// leaves flow blocks into the left part of as many pages as they take; the right part of the first is drawn by side.
+// leaves flow blocks into the left part of as many pages as they take; the right part of the first is drawn by side, that of
+// the others is for notes.
 func (h *hanging) leaves(title string, blocks []block, side func(*board, scene.Box)) []*leaf {
 	k := h.look
 	pad, right := k.Of(3), min(k.Of(64), h.box.W()*0.37)
@@ -84,10 +85,13 @@ func (h *hanging) leaves(title string, blocks []block, side func(*board, scene.B
 			mine := *b
 			mine.set = &set
 			mine.put(blocks, parts, c)
+			x := h.box.X1 - right - pad
+			b.page.VLine(x, h.box.Y0, h.box.Y1, scene.Pen(scene.Frame, k.Seam))
+			beside := scene.Box{X0: x + pad, Y0: left.Y0, X1: h.box.X1 - pad, Y1: left.Y1}
 			if i == 0 {
-				x := h.box.X1 - right - pad
-				b.page.VLine(x, h.box.Y0, h.box.Y1, scene.Pen(scene.Frame, k.Seam))
-				side(&mine, scene.Box{X0: x + pad, Y0: left.Y0, X1: h.box.X1 - pad, Y1: left.Y1})
+				side(&mine, beside)
+			} else {
+				h.notes(&mine, beside, beside.Y0)
 			}
 		}
 		list = append(list, l)
@@ -224,7 +228,7 @@ const rowSheets = 4
 func (h *hanging) rows(x count.Step) []draft.Row {
 	list := []draft.Row{h.row(x)}
 	for from := rowSheets; from < len(x.Tasks); from += rowSheets {
-		list = append(list, draft.Row{Cells: []string{"", "", "", h.sheets(x.Tasks[from:min(from+rowSheets, len(x.Tasks))]), "", ""}})
+		list = append(list, draft.Row{Cells: []string{"", "", "", h.sheets(x.Tasks[from:min(from+rowSheets, len(x.Tasks))]), "", ""}, On: true})
 	}
 	return list
 }
@@ -349,6 +353,12 @@ func (h *hanging) daySide(b *board, box scene.Box, day int) {
 		}
 		y = h.sign(b, box, y, words)
 	}
+	h.notes(b, box, y)
+}
+
+// notes are lines to write on what did not go as planned, down to the foot of a side.
+func (h *hanging) notes(b *board, box scene.Box, y float64) {
+	k := h.look
 	if y+k.Of(16) > box.Y1 {
 		return
 	}

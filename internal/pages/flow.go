@@ -12,7 +12,7 @@ type block struct {
 	table *draft.Table
 	title string       // of a list
 	items []draft.Item // of a list
-	bold  bool         // the title is a page's main one
+	whole bool         // a form or a chart: never parted where a column holds it
 }
 
 // placed is a part of a block where it came to stand.
@@ -60,70 +60,16 @@ func (b *block) titleHigh(k draft.Look) float64 {
 	return k.Medium + k.Of(3)
 }
 
-// fits is how many rows from first on stand in a height, and how high they come out.
-func (b *block) fits(k draft.Look, width, height float64, first int) (count int, high float64) {
+// heights are how high the head of a block comes out, and each of its rows or items. A table takes the width first.
+func (b *block) heights(k draft.Look, width float64) (above float64, rows []float64) {
 	if b.table != nil {
-		return b.table.Fits(k, first, height)
+		b.table.Fit(k, width)
+		return b.table.Heights(k)
 	}
-	high = b.titleHigh(k)
-	for _, it := range b.items[min(first, len(b.items)):] {
-		h := draft.ParagraphHigh(it.Text, k.Small, it.Bold, width-b.indent(k)) + k.Small*0.5
-		if high+h > height {
-			return count, high
-		}
-		high += h
-		count++
+	for _, it := range b.items {
+		rows = append(rows, draft.ParagraphHigh(it.Text, k.Small, it.Bold, width-b.indent(k))+k.Small*0.5)
 	}
-	return count, high
-}
-
-// flow finds where blocks stand: down a column, then into the next, then onto the next page. A table or list that does
-// not fit is parted, its title repeated.
-//
-// Shape: the parts on each page.
-func flow(k draft.Look, blocks []block, c columns) [][]placed {
-	pages := [][]placed{nil}
-	col, y := 0, c.box.Y0
-	next := func() {
-		col++
-		y = c.box.Y0
-		if col == c.count {
-			col = 0
-			pages = append(pages, nil)
-		}
-	}
-	for i := range blocks {
-		b := &blocks[i]
-		if b.table != nil {
-			b.table.Fit(k, c.width())
-		}
-		for first := 0; first < b.rows() || b.rows() == 0 && first == 0; {
-			count, high := b.fits(k, c.width(), c.box.Y1-y, first)
-			rest := b.rows() - first
-			if count < min(rest, 2) && y > c.box.Y0 || count == 0 && rest > 0 {
-				if y == c.box.Y0 { // a single row higher than the page: it stands alone
-					count, high = 1, c.box.H()
-				} else {
-					next()
-					continue
-				}
-			}
-			last := len(pages) - 1
-			pages[last] = append(pages[last], placed{i, first, c.box.X0 + float64(col)*(c.width()+c.gap), y, high})
-			y += high + k.Of(7)
-			first += max(count, 1)
-			if first < b.rows() {
-				next()
-			}
-		}
-		if y > c.box.Y1-k.Of(12) {
-			next()
-		}
-	}
-	if n := len(pages); n > 1 && len(pages[n-1]) == 0 {
-		pages = pages[:n-1]
-	}
-	return pages
+	return b.titleHigh(k), rows
 }
 
 // put draws the parts of a page.
@@ -148,23 +94,34 @@ func (b *board) put(blocks []block, parts []placed, c columns) {
 	}
 }
 
-// flowPages makes the pages that some blocks take. The blocks are made anew when the pages are drawn, since only then
-// all page numbers are known; they take the same place then.
+// flowPages makes the pages that some blocks take in so many columns.
 func (s *set) flowPages(title, about string, count int, make func() []block) []*leaf {
-	c := s.columns(count)
-	pages := flow(s.look, make(), c)
+	return s.flowed(title, about, s.columns(count), make, nil)
+}
+
+// flowed makes the pages that some blocks take. The blocks are made anew when the pages are drawn, since only then
+// all page numbers are known; they take the same place then. More draws what else stands on a page, over its parts; it
+// may be nil.
+func (s *set) flowed(title, about string, c columns, make func() []block, more func(*board, []block, []placed, columns)) []*leaf {
 	var list []*leaf
-	for i := range pages {
-		i := i
+	var blocks []block // as they are drawn, on all pages
+	var parts [][]placed
+	for i := range flow(s.look, make(), c) {
 		l := &leaf{title: title, wall: -1, scale: "none"}
 		if i == 0 {
 			l.about = about
 		}
 		l.draw = func(b *board) {
-			blocks := make()
-			parts := flow(b.look, blocks, c)
-			if i < len(parts) {
-				b.put(blocks, parts[i], c)
+			if parts == nil {
+				blocks = make()
+				parts = flow(b.look, blocks, c)
+			}
+			if i >= len(parts) {
+				return
+			}
+			b.put(blocks, parts[i], c)
+			if more != nil {
+				more(b, blocks, parts[i], c)
 			}
 		}
 		list = append(list, l)
@@ -184,4 +141,18 @@ func (s *set) columns(count int) columns {
 		count--
 	}
 	return columns{box, count, k.Of(12)}
+}
+
+// noteColumns are three columns of notes and small tables: fewer where a title would be cut off, more where a line would
+// be too long to be read well.
+func (s *set) noteColumns() columns {
+	const titleWide, lineWide = 90, 150 // on the office page: the longest title, and some 90 letters
+	c := s.columns(3)
+	for c.count > 1 && c.width() < s.look.Of(titleWide) {
+		c.count--
+	}
+	for c.count > 1 && c.box.W()/float64(c.count) > s.look.Of(lineWide) {
+		c.count++
+	}
+	return c
 }

@@ -9,16 +9,91 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// schedulePages are the tables of all sheets, seams, openings and boxes, and the quantities.
+// schedulePages are the tables of all sheets, seams, openings and boxes, and the quantities. They share pages where the
+// table of sheets, the widest, stands well in a column; on small papers every column is as wide as the page.
 func schedulePages(s *set) []*leaf {
-	list := s.flowPages("SCHEDULE OF SHEETS", "sheets", 1, func() []block { return []block{{table: s.sheetSchedule()}} })
-	return append(list, s.flowPages("SEAMS, OPENINGS, QUANTITIES", "seams", 2, func() []block {
-		return []block{{table: s.seamSchedule()}, {table: s.openingSchedule()}, {table: s.boxSchedule()}, {table: s.quantities()}, {table: s.stock()}}
-	})...)
+	all := s.scheduleBlocks
+	rest := func() []block { return all()[1:] }
+	c, two := s.scheduleColumns(all), s.scheduleColumns(rest)
+	if c.count == 1 && two.count > 1 {
+		return append(s.schedules(0, c, func() []block { return all()[:1] }), s.schedules(1, two, rest)...)
+	}
+	return s.schedules(0, c, all)
+}
+
+// schedules are the pages of some tables, with the place of the first in scheduleNames.
+func (s *set) schedules(from int, c columns, make func() []block) []*leaf {
+	list := s.flowed("", "", c, make, nil)
+	for i, parts := range flow(s.look, make(), c) {
+		first, last := from+parts[0].block, from+parts[len(parts)-1].block
+		list[i].title = scheduleTitle(first, last)
+		for _, p := range parts {
+			if p.first == 0 {
+				list[i].abouts = append(list[i].abouts, scheduleNames[from+p.block].about)
+			}
+		}
+	}
+	return list
+}
+
+// scheduleNames are what the tables are called in the titles of pages, and what their first pages are looked up by.
+var scheduleNames = []struct{ title, about string }{
+	{"SHEETS", "sheets"}, {"SEAMS", "seams"}, {"OPENINGS", "openings"}, {"BOXES", "boxes"}, {"QUANTITIES", "quantities"}, {"QUANTITIES", "flitches"},
+}
+
+func (s *set) scheduleBlocks() []block {
+	return []block{{table: s.sheetSchedule()}, {table: s.seamSchedule()}, {table: s.openingSchedule()}, {table: s.boxSchedule()}, {table: s.quantities(), whole: true}, {table: s.stock()}}
+}
+
+// scheduleTitle says which tables stand on a page, as short as a title block needs it.
+func scheduleTitle(first, last int) string {
+	a, b := scheduleNames[first].title, scheduleNames[last].title
+	switch {
+	case a == b:
+		return "SCHEDULE OF " + a
+	case last == first+1:
+		return a + ", " + b
+	}
+	return a + " TO " + b
+}
+
+// scheduleColumns are as many columns as tables stand in with nothing cut off and little text wrapped.
+func (s *set) scheduleColumns(make func() []block) columns {
+	const most, higher = 4, 1.25 // the first table, the longest, than in one column as wide as the page
+	high := func(c columns) float64 {
+		t := make()[0].table
+		t.Fit(s.look, c.width())
+		return t.High(s.look)
+	}
+	least := 0.0
+	for _, b := range make() {
+		least = max(least, b.table.Least(s.look))
+	}
+	c := s.columns(1)
+	for n, one := most, high(c); n > 1; n-- {
+		if more := (columns{c.box, n, c.gap}); least <= more.width() && high(more) <= higher*one {
+			return more
+		}
+	}
+	return c
+}
+
+// spareEmpty lets the columns go in which no row says anything.
+func spareEmpty(t *draft.Table) *draft.Table {
+	for i := range t.Columns {
+		empty := len(t.Rows) > 0
+		for _, r := range t.Rows {
+			empty = empty && (i >= len(r.Cells) || r.Cells[i] == "")
+		}
+		if empty {
+			t.Columns[i].Spare = 3
+		}
+	}
+	return t
 }
 
 func (s *set) sheetSchedule() *draft.Table {
-	t := &draft.Table{Title: "SHEETS, in the order of hanging", Columns: []draft.Column{
+	t := &draft.Table{Title: "SCHEDULE OF SHEETS, in the order of hanging", Columns: []draft.Column{
 		{Head: "SHEET", Bold: true, Align: scene.End}, {Head: "FLITCH", Spare: s.spareFlitch()}, {Head: "WALLS", Wrap: true}, {Head: "COVERS", Align: scene.End},
 		{Head: "CUT TO", Align: scene.End}, {Head: "AT ITS", Align: scene.Start}, {Head: "CUT LENGTH", Align: scene.End}, {Head: "ABOVE LEVEL", Align: scene.End},
 		{Head: "BELOW", Align: scene.End, Spare: 1}, {Head: "WRAPS", Wrap: true}, {Head: "NOTE", Wrap: true}}}
@@ -28,7 +103,7 @@ func (s *set) sheetSchedule() *draft.Table {
 			t.Rows = append(t.Rows, s.sheetRow(r, &r.Sheets[j]))
 		}
 	}
-	return t
+	return spareEmpty(t)
 }
 
 // spareFlitch says how well the column of flitches can be spared: where there is one, it says nothing.
@@ -50,9 +125,9 @@ func (s *set) sheetRow(r *layout.Run, sh *layout.Sheet) draft.Row {
 	}
 	var notes []string
 	if sh.Narrow {
-		notes = append(notes, "narrow: the grain jumps "+s.style.Words(sh.Lost))
+		notes = append(notes, "narrow: grain jumps "+s.style.Words(sh.Lost))
 	} else if sh.Lost > 0 {
-		notes = append(notes, "the grain jumps "+s.style.Words(sh.Lost)+" where little of it shows")
+		notes = append(notes, "grain jumps "+s.style.Words(sh.Lost)+", little seen")
 	}
 	if sh.Course > 1 || s.courses(r, sh.Place) > 1 {
 		notes = append(notes, fmt.Sprintf("course %d", sh.Course))
@@ -61,7 +136,7 @@ func (s *set) sheetRow(r *layout.Run, sh *layout.Sheet) draft.Row {
 		notes = append(notes, "hangs turned")
 	}
 	if sh.InGap {
-		notes = append(notes, "falls into a gap, back to stock")
+		notes = append(notes, "in a gap: to stock")
 	}
 	if sh.Hung {
 		notes = append(notes, "hung")
@@ -114,7 +189,7 @@ func (s *set) seamSchedule() *draft.Table {
 				Tag: scene.Tag{Class: "row", Data: []scene.Datum{datum("at", mm(m.At))}}})
 		}
 	}
-	return t
+	return spareEmpty(t)
 }
 
 func (s *set) near(n *layout.Near) string {

@@ -12,30 +12,16 @@ func generalPages(s *set) []*leaf { return append(coverPages(s), sitePages(s)...
 
 // sitePages are what the site has to be like before sheets are hung, what is measured there, and who says so.
 func sitePages(s *set) []*leaf {
-	c := s.columns(3)
-	parts := flow(s.look, s.siteBlocks(), c)
-	var list []*leaf
-	for i := range parts {
-		l := &leaf{title: "SITE AND CAUTIONS", wall: -1, scale: "none"}
-		if i == 0 {
-			l.about = "site"
-		}
-		l.draw = func(b *board) {
-			blocks := b.siteBlocks()
-			parts := flow(b.look, blocks, c)[i]
-			b.put(blocks, parts, c)
-			for _, p := range parts {
-				if blocks[p.block].table == nil || blocks[p.block].table.Title != chartTitle {
-					continue
-				}
-				k := b.look
-				box := scene.Box{X0: p.x, Y0: p.y + k.Medium + k.Of(4.2), X1: p.x + c.width(), Y1: p.y + p.height - k.Of(2)}
-				MoistureChart(b.page.Part(scene.Tag{Class: "chart"}), box, k, s.states())
+	return s.flowed("SITE AND CAUTIONS", "site", s.noteColumns(), s.siteBlocks, func(b *board, blocks []block, parts []placed, c columns) {
+		for _, p := range parts {
+			if t := blocks[p.block].table; t == nil || t.Title != chartTitle {
+				continue
 			}
+			k := b.look
+			box := scene.Box{X0: p.x, Y0: p.y + k.Medium + k.Of(4.2), X1: p.x + c.width(), Y1: p.y + p.height - k.Of(2)}
+			MoistureChart(b.page.Part(scene.Tag{Class: "chart"}), box, k, s.states())
 		}
-		list = append(list, l)
-	}
-	return list
+	})
 }
 
 const chartTitle = "MOISTURE OVER HUMIDITY"
@@ -50,7 +36,7 @@ func (s *set) siteBlocks() []block {
 		{table: s.climateTable()},
 	}
 	if len(s.states()) > 0 {
-		blocks = append(blocks, block{table: &draft.Table{Title: chartTitle, Columns: []draft.Column{{}}, Rows: []draft.Row{{}}, Row: s.look.Of(chartHigh)}})
+		blocks = append(blocks, block{table: &draft.Table{Title: chartTitle, Columns: []draft.Column{{}}, Rows: []draft.Row{{}}, Row: s.look.Of(chartHigh)}, whole: true})
 	}
 	if items := s.siteItems(); len(items) > 0 {
 		blocks = append(blocks, block{title: "FINDINGS OF THE SITE", items: items})
@@ -60,9 +46,9 @@ func (s *set) siteBlocks() []block {
 		block{title: "WATER, LIGHT AND AIR", items: s.listed(waterNotes)},
 		block{table: s.wallChecks()},
 		block{title: "THE WALL AND WHAT IS ON IT", items: s.listed(wallNotes)},
-		block{table: s.moistureLog()},
-		block{table: s.airLog()},
-		block{table: s.release()},
+		block{table: s.moistureLog(), whole: true},
+		block{table: s.airLog(), whole: true},
+		block{table: s.release(), whole: true},
 		block{title: "CAUTIONS", items: s.listed(cautions)},
 		block{title: "FIRE", items: s.listed(s.fireNotes())},
 	)

@@ -114,7 +114,7 @@ func TestCoverTakesAllOfItsList(t *testing.T) {
 					covers++
 				}
 			}
-			assert.Len(t, flow(s.look, s.coverBlocks(), s.columns(3)), covers, "%s, %s", why, name)
+			assert.Len(t, flow(s.look, s.coverBlocks(), s.noteColumns()), covers, "%s, %s", why, name)
 		}
 	}
 }

@@ -1,0 +1,199 @@
+package pages
+
+import (
+	"math"
+
+	"flitchlay/internal/draft"
+)
+
+// What a break costs, where the height of a full column is 1 and every column costs the square of its own: so columns
+// and pages come out even, and a break is worth its while only where it evens them out.
+const (
+	forbidden = 1e4  // breaks what a reader needs together; one page more is taken to avoid it
+	goesOn    = 0.15 // any table or list that goes on in the next column
+	parting   = 0.60 // besides, the lower it is: one as high as the column is parted freely
+	turning   = 0.25 // besides, where the page is turned
+)
+
+const (
+	leastRows  = 4 // rows that a part of a table holds, its head apart
+	leastItems = 2 // paragraphs that a part of a list holds
+)
+
+// flowing is blocks with their heights, while it is sought where they break.
+//
+//	place   0 1 2 3   4 5 6   7 8 9 10   11
+//	block   0 0 0 0   1 1 1   2 2 2 2    end
+type flowing struct {
+	blocks []block
+	high   float64 // of a column
+	gap    float64 // between blocks; less of it where that saves a page
+	count  int     // columns to a page
+	above  []float64
+	rows   [][]float64
+	total  []float64 // height of a block that is not parted
+	place  []row     // all rows in order
+}
+
+// row is a row or item of a block.
+type row struct{ block, row int }
+
+func newFlowing(k draft.Look, blocks []block, c columns) *flowing {
+	f := &flowing{blocks: blocks, high: c.box.H(), count: c.count}
+	for i := range blocks {
+		above, rows := blocks[i].heights(k, c.width())
+		if len(rows) == 0 {
+			rows = []float64{0} // a head alone
+		}
+		total := above
+		for r, h := range rows {
+			total += h
+			f.place = append(f.place, row{i, r})
+		}
+		f.above, f.rows, f.total = append(f.above, above), append(f.rows, rows), append(f.total, total)
+	}
+	return f
+}
+
+// What stands between two blocks, on the office page.
+const wideGap, closeGap = 7, 5
+
+// spaced is the same with a gap.
+func (f *flowing) spaced(gap float64) *flowing {
+	g := *f
+	g.gap = gap
+	return &g
+}
+
+// cost is what it costs to break before a place, with the first row of the same block in the column so far.
+func (f *flowing) cost(at row, first int, turns bool) float64 {
+	n := len(f.rows[at.block])
+	if at.row == 0 {
+		return 0
+	}
+	b := &f.blocks[at.block]
+	cost := goesOn + parting*math.Max(0, 1-f.total[at.block]/f.high)
+	least := leastItems
+	if b.table != nil {
+		least = leastRows
+		if b.table.Rows[at.row-1].Rule {
+			cost /= 2 // there the rows part of themselves
+		}
+		if b.table.Rows[at.row].On {
+			cost += forbidden
+		}
+	}
+	if at.row-first < least || n-at.row < least {
+		cost += forbidden
+	}
+	if b.whole && f.total[at.block] <= f.high {
+		cost += forbidden
+	}
+	if turns {
+		cost += turning
+	}
+	return cost
+}
+
+// column goes through the places at which a column that begins at from may end, and how high it is then.
+func (f *flowing) column(from int, visit func(to int, high float64)) {
+	y := 0.0
+	for to := from; to < len(f.place); to++ {
+		at := f.place[to]
+		if to == from || at.row == 0 {
+			if to > from {
+				y += f.gap
+			}
+			y += f.above[at.block]
+		}
+		y += f.rows[at.block][at.row]
+		if y > f.high+1e-6 && to > from { // a row higher than the column stands alone
+			return
+		}
+		visit(to+1, y)
+	}
+}
+
+// breaks finds the places at which so many columns begin, at the least cost. It is infinite where they do not hold all.
+func (f *flowing) breaks(columns int) (starts []int, cost float64) {
+	end := len(f.place)
+	best := make([]float64, end+1) // from a place on, in the columns from the present one on
+	next := make([][]int, columns)
+	for p := range end {
+		best[p] = math.Inf(1)
+	}
+	for c := columns - 1; c >= 0; c-- {
+		now, to := make([]float64, end+1), make([]int, end+1)
+		to[end] = end
+		turns := (c+1)%f.count == 0
+		late := 1 + float64(c)/float64(100*columns) // of two alike, the fuller column stands first
+		for p := range end {
+			now[p] = math.Inf(1)
+			f.column(p, func(q int, high float64) {
+				cost := best[q] + late*(high/f.high)*(high/f.high)
+				if q < end && !math.IsInf(cost, 1) {
+					first := 0
+					if f.place[q].block == f.place[p].block {
+						first = f.place[p].row
+					}
+					cost += f.cost(f.place[q], first, turns)
+				}
+				if cost < now[p] {
+					now[p], to[p] = cost, q
+				}
+			})
+		}
+		best, next[c] = now, to
+	}
+	for c, p := 0, 0; c < columns && p < end; c++ {
+		starts = append(starts, p)
+		p = next[c][p]
+	}
+	return starts, best[0]
+}
+
+// flow finds where blocks stand: down a column, then into the next, then onto the next page. It takes the fewest pages
+// that hold all without breaking what belongs together; over these, rows and columns come out as even as they can. A
+// table or list that is parted has its title and head repeated.
+//
+// Shape: the parts on each page.
+func flow(k draft.Look, blocks []block, c columns) [][]placed {
+	f := newFlowing(k, blocks, c)
+	full := 0.0
+	for _, h := range f.total {
+		full += h
+	}
+	var starts []int
+	cost := math.Inf(1)
+	for pages := max(1, int(full/(f.high*float64(c.count)))); cost >= forbidden; pages++ {
+		before := cost
+		for _, gap := range []float64{wideGap, closeGap} {
+			at, less := f.spaced(k.Of(gap)).breaks(pages * c.count)
+			if less < cost-forbidden/2 {
+				starts, cost, f.gap = at, less, k.Of(gap)
+			}
+		}
+		if !math.IsInf(before, 1) {
+			break // one page more has helped, or nothing does
+		}
+	}
+	list := make([][]placed, max(1, (len(starts)+c.count-1)/c.count))
+	for col, p := range starts {
+		end := len(f.place)
+		if col+1 < len(starts) {
+			end = starts[col+1]
+		}
+		page := &list[col/c.count]
+		x, y := c.box.X0+float64(col%c.count)*(c.width()+c.gap), c.box.Y0
+		for p < end {
+			at := f.place[p]
+			high := f.above[at.block]
+			for ; p < end && f.place[p].block == at.block; p++ {
+				high += f.rows[at.block][f.place[p].row]
+			}
+			*page = append(*page, placed{at.block, at.row, x, y, high})
+			y += high + f.gap
+		}
+	}
+	return list
+}
