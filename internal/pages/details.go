@@ -1,14 +1,15 @@
 package pages
 
 import (
+	"cmp"
 	"fmt"
-	"math"
+	"slices"
 	"sort"
+	"strconv"
 	"strings"
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/layout"
-	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
 
@@ -17,49 +18,143 @@ func detailPages(s *set) []*leaf {
 	return append(cornerPages(s), standardPages(s)...)
 }
 
-// bend is a wrapped corner with the run that it is in.
-type bend struct {
-	run *layout.Run
-	c   *layout.Corner
-}
-
+// cornerPages are the plans of all wrapped corners, close ones together in one cell.
 func cornerPages(s *set) []*leaf {
-	cells := s.cells(128, 104)
-	var bends []bend
-	for i := range s.plan.Runs {
-		r := &s.plan.Runs[i]
-		for j := range r.Corners {
-			bends = append(bends, bend{r, &r.Corners[j]})
-		}
-	}
-	sort.SliceStable(bends, func(i, j int) bool { return bends[i].c.LeftWall < bends[j].c.LeftWall })
 	var pages []*leaf
-	for first := 0; first < len(bends); first += len(cells) {
-		part := bends[first:min(first+len(cells), len(bends))]
-		l := &leaf{wall: -1, title: "CORNERS " + part[0].c.Name + " TO " + part[len(part)-1].c.Name, scale: draft.Ratio(s.detailScale(), s.metric())}
-		if len(part) == 1 {
-			l.title = "CORNER " + part[0].c.Name
+	for _, cells := range s.settle(s.chains(), s.cells(128, 104)) {
+		var names []string
+		scale := draft.Ratio(s.detailScale(), s.metric())
+		l := &leaf{wall: -1}
+		for _, c := range cells {
+			for _, b := range c.bends {
+				l.abouts = append(l.abouts, "corner "+b.Name)
+				names = append(names, b.Name)
+			}
+			if c.scale != s.detailScale() {
+				scale = "" // the title block says: as noted
+			}
 		}
-		for _, b := range part {
-			l.abouts = append(l.abouts, "corner "+b.c.Name)
+		slices.SortStableFunc(names, func(a, b string) int { return cmp.Compare(cornerNumber(a), cornerNumber(b)) })
+		l.title, l.scale = "CORNERS "+ranges(names), scale
+		if len(names) == 1 {
+			l.title = "CORNER " + names[0]
 		}
 		l.draw = func(b *board) {
-			for i, w := range part {
-				b.cornerIn(cells[i], w, i+1)
+			var boxes []scene.Box
+			for i, c := range cells {
+				b.cornerIn(c, i+1)
+				boxes = append(boxes, c.box)
 			}
-			b.grid(cells)
+			b.grid(boxes)
 		}
 		pages = append(pages, l)
 	}
 	return pages
 }
 
-// detailScale is 1:4, in a metric room 1:5.
-func (s *set) detailScale() int64 {
-	if s.metric() {
-		return 5
+// cornerCell is a cell of a page with the bends that are drawn in it, and how they come to stand in it.
+type cornerCell struct {
+	chain
+	pose
+	box scene.Box
+}
+
+// settle gives each chain its cell, in order: one that needs two cells takes them side by side, and one that follows may
+// stand in a cell that was left free before it. One that fits no cell is parted.
+func (s *set) settle(list []chain, cells []scene.Box) [][]cornerCell {
+	var pages [][]cornerCell
+	var taken [][]bool
+	columns := s.perRow(cells)
+	for len(list) > 0 {
+		c := list[0]
+		list = list[1:]
+		fit, ok := s.fitting(c, cells[0], columns > 1)
+		if !ok && len(c.bends) > 1 {
+			list = append(c.parted(), list...)
+			continue
+		}
+		for p := 0; ; p++ {
+			if p == len(pages) {
+				pages, taken = append(pages, nil), append(taken, make([]bool, len(cells)))
+			}
+			i := freeCells(taken[p], columns, fit.wide)
+			if i < 0 {
+				continue
+			}
+			cell := cornerCell{chain: c, pose: fit, box: cells[i]}
+			taken[p][i] = true
+			if fit.wide {
+				taken[p][i+1] = true
+				cell.box.X1 = cells[i+1].X1
+			}
+			pages[p] = append(pages[p], cell)
+			break
+		}
 	}
-	return 4
+	for _, page := range pages {
+		sort.SliceStable(page, func(i, j int) bool {
+			a, b := page[i].box, page[j].box
+			return a.Y0 < b.Y0 || a.Y0 == b.Y0 && a.X0 < b.X0
+		})
+	}
+	return pages
+}
+
+// freeCells is the first free cell of a page, or the first of two free ones side by side; -1 where there is none.
+func freeCells(taken []bool, columns int, wide bool) int {
+	for i := range taken {
+		if taken[i] || wide && (i%columns == columns-1 || taken[i+1]) {
+			continue
+		}
+		return i
+	}
+	return -1
+}
+
+// cornerNumber is the number in the name of a corner, -1 where there is none.
+func cornerNumber(name string) int {
+	n, err := strconv.Atoi(strings.TrimPrefix(name, "C"))
+	if err != nil {
+		return -1
+	}
+	return n
+}
+
+// ranges names corners in short: C1 TO C4, C9.
+func ranges(names []string) string {
+	var out []string
+	for i := 0; i < len(names); {
+		j := i
+		for j+1 < len(names) && cornerNumber(names[j]) >= 0 && cornerNumber(names[j+1]) == cornerNumber(names[j])+1 {
+			j++
+		}
+		switch {
+		case j == i:
+			out = append(out, names[i])
+		case j == i+1:
+			out = append(out, names[i], names[j])
+		default:
+			out = append(out, names[i]+" TO "+names[j])
+		}
+		i = j + 1
+	}
+	if n := len(out); n == 2 && !strings.Contains(out[0]+out[1], " TO ") {
+		return out[0] + " AND " + out[1]
+	}
+	return strings.Join(out, ", ")
+}
+
+// detailScale is 1:4, in a metric room 1:5.
+func (s *set) detailScale() int64 { return s.detailScales()[0] }
+
+// detailScales are the scales of a detail, the usual one first.
+//
+// Source: reduction scales of ISO 5455:1979 clause 5.1; scales of a US architect's rule.
+func (s *set) detailScales() []int64 {
+	if s.metric() {
+		return []int64{5, 10, 20, 50}
+	}
+	return []int64{4, 8, 12, 16, 24}
 }
 
 // grid parts the cells of a page by hairlines.
@@ -75,326 +170,104 @@ func (b *board) grid(cells []scene.Box) {
 	}
 }
 
-// Thicknesses of a detail on the office page: veneer is drawn as a line, not to its thickness.
-const (
-	boardThick = 4.0
-	veneerPen  = 1.0
-	veneerOff  = 1.4 // of the middle of the veneer from the face
-	stubLength = 11.0
-)
+// titleFoot is how much of a cell its title takes, on the office page.
+const titleFoot = 20
 
-// corner is a corner in plan while it is drawn.
-//
-//	      d1 ->           inside: the way turns right      the room lies to the right of the way
-//	------------+
-//	   room     |  d2
-//	            v
-type cornerPlan struct {
-	*board
-	bend
-	g              *scene.Group
-	space          *draft.Space
-	at             scene.Point
-	d1, d2, r1, r2 scene.Point // directions along both walls, and into the room
-	left, right    float64     // returns as drawn
-	cutL, cutR     bool        // broken
-	scale          int64
-	tan, radius    float64 // of an eased corner: from the sharp corner to the tangent point, and the radius of the face
+// clearOf is what a cell leaves its drawing and title.
+func (s *set) clearOf(cell scene.Box) scene.Box {
+	k := s.look
+	return scene.Box{X0: cell.X0 + k.Of(5), Y0: cell.Y0 + k.Of(5), X1: cell.X1 - k.Of(5), Y1: cell.Y1 - k.Of(4)}
 }
 
-func (b *board) cornerIn(cell scene.Box, w bend, n int) {
+// cornerIn draws the bends of a cell and the title under them.
+func (b *board) cornerIn(cell cornerCell, n int) {
 	k := b.look
-	p := &cornerPlan{board: b, bend: w, scale: b.detailScale()}
-	turn := w.c.Angle
-	if w.c.Kind == room.Outside {
-		turn = -turn
-	}
-	sin, cos := scene.SinCos(turn)
-	p.d1, p.d2 = scene.Pt(1, 0), scene.Pt(cos, sin) // y is down: a turn to the right is anticlockwise in numbers
-	p.r1, p.r2 = scene.Pt(0, 1), scene.Pt(-sin, cos)
-	if w.c.Radius > 0 {
-		p.radius = w.c.Radius.MM() / float64(p.scale)
-		p.tan = p.radius * math.Tan(w.c.Angle*math.Pi/360)
-		if limit := k.Of(24); p.tan > limit { // drawn smaller than it is; its radius is written
-			p.radius, p.tan = p.radius*limit/p.tan, limit
-		}
-	}
-	clear := scene.Box{X0: cell.X0 + k.Of(5), Y0: cell.Y0 + k.Of(5), X1: cell.X1 - k.Of(5), Y1: cell.Y1 - k.Of(4)}
-	foot := k.Of(20)
-	kind := "INSIDE CORNER"
-	if w.c.Kind == room.Outside {
-		kind = "OUTSIDE CORNER"
-	}
-	name := w.c.Name + " " + kind
-	view := scene.View{Box: cell.Inset(k.Of(4)), Scale: float64(p.scale), Metric: b.metric(), Name: name, Ratio: draft.Ratio(p.scale, b.metric())}
-	view.Box.Y1 -= foot
-	under := "SCALE " + draft.Ratio(p.scale, b.metric()) + "   " + angle(w.c.Angle)
-	if w.c.Radius > 0 {
-		under += ", radius " + b.style.Words(w.c.Radius)
-	}
-	walls := b.room.Walls[w.c.LeftWall].Name + " to " + b.room.Walls[w.c.RightWall].Name
-	t := draft.Title{Mark: fmt.Sprint(n), Page: b.leaf.number, Name: name, Under: []string{under, walls}, Most: clear.W()}
-	at := scene.Pt(clear.X0, clear.Y1-foot+k.Of(7))
+	clear := b.clearOf(cell.box)
+	ratio := draft.Ratio(cell.scale, b.metric())
+	name := cell.title()
+	view := scene.View{Box: cell.box.Inset(k.Of(4)), Scale: float64(cell.scale), Metric: b.metric(), Name: name, Ratio: ratio}
+	view.Box.Y1 -= k.Of(titleFoot)
+	t := b.titleOf(cell.chain, cell.scale, b.leaf.number, n, clear)
+	at := titleAt(k, clear)
 	var trial scene.Group
 	titled := t.Draw(&trial, k, at)
-	p.fit(clear, clear.H()-foot-k.Of(2))
-	lean := b.leanTable(w.c)
-	var table scene.Point
-	if lean != nil {
-		var ok bool
-		if table, ok = p.tablePlace(lean, clear, titled); !ok { // then the plan leaves it a row of its own
-			high := lean.High(k) + k.Of(3)
-			p.fit(clear, clear.H()-foot-k.Of(2)-high)
-			table = scene.Pt(clear.X1-lean.Width(), titled.Y0-high)
-		}
-	}
-	p.g = b.page.Viewed(view, datum("scale", fmt.Sprint(p.scale)), datum("corner", w.c.Name))
-	p.space = b.space
+	p := &chainPlan{set: b.set, chain: cell.chain, pose: cell.pose}
+	table := b.returnTable(cell.chain)
+	placed := p.place(clear, titled, table)
+	p.g = b.page.Viewed(view, datum("scale", fmt.Sprint(cell.scale)), datum("corners", strings.Join(cell.names(), " ")))
+	p.space = draft.NewSpace(scene.Box{})
 	p.draw()
 	t.Draw(&b.page.Group, k, at)
-	b.space.Take(titled)
-	if lean != nil {
-		_, box := lean.Draw(&b.page.Group, k, table, 0, lean.High(k)+1)
-		b.space.Take(box)
+	if table != nil {
+		table.Draw(p.g, k, placed, 0, table.High(k)+1)
 	}
 }
 
-// fit shortens both legs until the plan stands in the upper part of a cell, and places it there.
-func (p *cornerPlan) fit(clear scene.Box, high float64) {
-	k := p.look
-	most := k.Of(54)
-	drawn := func(l L) (float64, bool) {
-		mm := l.MM() / float64(p.scale)
-		if mm > most {
-			return most, true
+// titleOf is the title of a cell.
+func (s *set) titleOf(c chain, scale int64, page string, n int, clear scene.Box) draft.Title {
+	var walls []string
+	for i, b := range c.bends {
+		if walls = append(walls, s.room.Walls[b.LeftWall].Name); i == len(c.bends)-1 && (!c.loop || c.cut != nil) {
+			walls = append(walls, s.room.Walls[b.RightWall].Name)
 		}
-		return math.Max(mm, 0), false
 	}
-	for range 16 {
-		p.left, p.cutL = drawn(p.c.LeftReturn)
-		p.right, p.cutR = drawn(p.c.RightReturn)
-		box := p.trial(scene.Pt(0, 0), draft.NewSpace(scene.Box{}))
-		if box.W() <= clear.W() && box.H() <= high || most < k.Of(8) {
-			p.at = scene.Pt(clear.Centre().X-(box.X0+box.X1)/2, clear.Y0+(high-box.H())/2-box.Y0)
-			return
-		}
-		most *= 0.88
+	of := strings.Join(walls, ", ")
+	if !c.loop {
+		of = walls[0] + " to " + walls[len(walls)-1]
 	}
+	under := []string{"SCALE " + draft.Ratio(scale, s.metric()) + "   " + s.angles(c), of}
+	return draft.Title{Mark: fmt.Sprint(n), Page: page, Name: c.title(), Under: under, Most: min(clear.W(), s.look.Of(118))}
 }
 
-// trial draws the plan nowhere, to see what it takes.
-func (p *cornerPlan) trial(at scene.Point, space *draft.Space) scene.Box {
-	var trial scene.Group
-	p.g, p.at, p.space = &trial, at, space
-	p.draw()
-	return trial.Bounds()
+// titleAt is where the title of a cell stands.
+func titleAt(k draft.Look, clear scene.Box) scene.Point {
+	return scene.Pt(clear.X0, clear.Y1-k.Of(titleFoot)+k.Of(7))
 }
 
-// tablePlace finds a place for the table of a leaning corner: in the white on the inner side of the bend, over the title
-// or beside it.
-func (p *cornerPlan) tablePlace(lean *draft.Table, clear, titled scene.Box) (scene.Point, bool) {
-	k := p.look
-	space := draft.NewSpace(clear.Inset(-1))
-	p.trial(p.at, space)
-	space.Take(titled)
-	w, h := lean.Width(), lean.High(k)
-	low, right := titled.Y0-k.Of(2)-h, clear.X1-w
-	for _, c := range []scene.Point{{X: clear.X0, Y: low}, {X: clear.X0, Y: clear.Y0}, {X: right, Y: low}, {X: right, Y: clear.Y0}, {X: right, Y: clear.Y1 - h}} {
-		if space.Free(scene.BoxAt(c.X, c.Y, w, h), k.Of(1)) {
-			return c, true
-		}
+// returnTable gives what the plan of a chain cannot: both returns at top and bottom of a leaning bend, the least ones
+// bold, and the skew; and the returns that run on round the next bend. It is nil where nothing is left to say.
+func (s *set) returnTable(c chain) *draft.Table {
+	f := s.style.Format
+	leans := false
+	for _, b := range c.bends {
+		leans = leans || b.Lean != 0 || b.Skew != 0
 	}
-	return scene.Point{}, false
+	one := len(c.bends) == 1
+	if !leans && (one || !s.roundBends(c)) {
+		return nil
+	}
+	t := &draft.Table{Columns: []draft.Column{{}, {Head: "LEFT", Align: scene.End}, {Head: "RIGHT", Align: scene.End}}}
+	if leans {
+		t.Columns = append(t.Columns, draft.Column{Head: "SKEW", Align: scene.End})
+	}
+	if !one {
+		t.Title, t.Columns[0].Head = "RETURNS", "BEND"
+	}
+	row := func(b *layout.Corner, name string, left, right L, skew string, strong bool) {
+		if !one {
+			name = strings.TrimSpace(b.Name + " " + name)
+		}
+		cells := []string{name, f(left), f(right)}
+		if leans {
+			cells = append(cells, skew)
+		}
+		t.Rows = append(t.Rows, draft.Row{Cells: cells, Strong: strong, Tag: scene.Tag{Class: "returns", Data: []scene.Datum{datum("corner", b.Name)}}})
+	}
+	for _, b := range c.bends {
+		if b.Lean == 0 && b.Skew == 0 && b.LeftReturnTop == b.LeftReturnBottom && b.RightReturnTop == b.RightReturnBottom {
+			row(b, "", b.LeftReturn, b.RightReturn, "", false)
+			continue
+		}
+		worst := min(b.LeftReturnTop, b.RightReturnTop) < min(b.LeftReturnBottom, b.RightReturnBottom)
+		row(b, "top", b.LeftReturnTop, b.RightReturnTop, f(b.Skew), worst)
+		row(b, "bottom", b.LeftReturnBottom, b.RightReturnBottom, "", !worst)
+	}
+	t.Fit(s.look, 0)
+	return t
 }
 
 // angle prints an angle in degrees.
 func angle(degrees float64) string {
 	text := fmt.Sprintf("%.1f", degrees)
 	return strings.TrimSuffix(text, ".0") + "°"
-}
-
-// leanTable gives both returns at top and bottom of a leaning corner, the least ones bold, and the skew; nil where the
-// corner is plumb.
-func (s *set) leanTable(c *layout.Corner) *draft.Table {
-	if c.Lean == 0 && c.Skew == 0 {
-		return nil
-	}
-	f := s.style.Format
-	t := &draft.Table{Columns: []draft.Column{{}, {Head: "LEFT", Align: scene.End}, {Head: "RIGHT", Align: scene.End}, {Head: "SKEW", Align: scene.End}}}
-	worst := min(c.LeftReturnTop, c.RightReturnTop) < min(c.LeftReturnBottom, c.RightReturnBottom)
-	t.Rows = []draft.Row{
-		{Cells: []string{"top", f(c.LeftReturnTop), f(c.RightReturnTop), f(c.Skew)}, Strong: worst},
-		{Cells: []string{"bottom", f(c.LeftReturnBottom), f(c.RightReturnBottom), ""}, Strong: !worst},
-	}
-	t.Fit(s.look, 0)
-	return t
-}
-
-// off is a point of the corner moved off the face: positive into the room.
-func (p *cornerPlan) off(d float64) scene.Point {
-	// where the two faces, both moved, meet
-	sx, sy := p.r1.X+p.r2.X, p.r1.Y+p.r2.Y
-	den := 1 + p.r1.X*p.r2.X + p.r1.Y*p.r2.Y
-	if den < 0.05 {
-		den = 0.05
-	}
-	return p.at.Add(sx*d/den, sy*d/den)
-}
-
-// round is the bend at a distance off the face: a point, or the arc of an eased corner.
-func (p *cornerPlan) round(d float64) []scene.Point {
-	if p.radius == 0 {
-		return []scene.Point{p.off(d)}
-	}
-	side, turn := 1.0, p.c.Angle
-	if p.c.Kind == room.Outside {
-		side = -1
-	}
-	a := p.on(false, p.tan, 0)
-	c := a.Add(p.r1.X*p.radius*side, p.r1.Y*p.radius*side)
-	r := p.radius - side*d
-	if r <= 0.05 {
-		return []scene.Point{p.off(d)}
-	}
-	var points []scene.Point
-	const n = 12
-	for i := range n + 1 {
-		sin, cos := scene.SinCos(side * turn * float64(i) / n)
-		// from the centre back to the face, turned with the way
-		x, y := -p.r1.X*side, -p.r1.Y*side
-		points = append(points, c.Add(r*(x*cos-y*sin), r*(x*sin+y*cos)))
-	}
-	return points
-}
-
-// on is a place on a wall, so far from the corner, moved off its face.
-func (p *cornerPlan) on(right bool, along, off float64) scene.Point {
-	if right {
-		return p.at.Add(p.d2.X*along+p.r2.X*off, p.d2.Y*along+p.r2.Y*off)
-	}
-	return p.at.Add(-p.d1.X*along+p.r1.X*off, -p.d1.Y*along+p.r1.Y*off)
-}
-
-func (p *cornerPlan) draw() {
-	k := p.look
-	left, right := p.left+p.tan, p.right+p.tan // of the seams from the sharp corner
-	endL, endR := left+k.Of(stubLength), right+k.Of(stubLength)
-	bt, vo := k.Of(boardThick), k.Of(veneerOff)
-	// board, hatched, and its face
-	face := append(append([]scene.Point{p.on(false, endL, 0)}, p.round(0)...), p.on(true, endR, 0))
-	back := []scene.Point{p.on(true, endR, -bt), p.off(-bt), p.on(false, endL, -bt)}
-	shape := append(append([]scene.Point{}, face...), back...)
-	box := scene.Box{X0: math.Inf(1), Y0: math.Inf(1), X1: math.Inf(-1), Y1: math.Inf(-1)}
-	for _, q := range shape {
-		box = scene.Box{X0: math.Min(box.X0, q.X), Y0: math.Min(box.Y0, q.Y), X1: math.Max(box.X1, q.X), Y1: math.Max(box.Y1, q.Y)}
-	}
-	draft.Hatch(p.g.Clipped(shape...), scene.Pen(scene.Hatch, k.Dimension), box, k.Of(1.6), true)
-	p.g.Polyline(scene.Pen(scene.Walls, k.Outline), face...)
-	p.g.Polyline(scene.Pen(scene.Walls, k.Thin), back...)
-	for i := range shape {
-		p.space.Stroke(shape[i], shape[(i+1)%len(shape)])
-	}
-	draft.Break(p.g, k, scene.Walls, p.on(false, endL, k.Of(3)), p.on(false, endL, -bt-k.Of(1.4)))
-	draft.Break(p.g, k, scene.Walls, p.on(true, endR, k.Of(3)), p.on(true, endR, -bt-k.Of(1.4)))
-	// the sheets: one line round the bend, gaps at its seams
-	pen := scene.Pen(scene.Covering, k.Of(veneerPen))
-	pen.Join = scene.RoundJoin
-	gap := k.Of(0.5)
-	sheet := p.g.Part(scene.Tag{Class: "sheet", Title: "the sheet that wraps " + p.c.Name, Data: []scene.Datum{datum("place", fmt.Sprint(p.c.Sheet))}})
-	wrapped := append(append([]scene.Point{p.on(false, math.Max(left-gap, p.tan+0.1), vo)}, p.round(vo)...), p.on(true, math.Max(right-gap, p.tan+0.1), vo))
-	sheet.Polyline(pen, wrapped...)
-	p.g.Line(p.on(false, endL-k.Of(0.5), vo), p.on(false, left+gap, vo), pen)
-	p.g.Line(p.on(true, right+gap, vo), p.on(true, endR-k.Of(0.5), vo), pen)
-	p.space.Stroke(p.on(false, endL, vo), p.on(false, p.tan, vo))
-	p.space.Stroke(p.on(true, endR, vo), p.on(true, p.tan, vo))
-	for _, side := range []struct {
-		right bool
-		at    float64
-		cut   bool
-	}{{false, left, p.cutL}, {true, right, p.cutR}} {
-		// the seam, as a short line across
-		a, b := p.on(side.right, side.at, vo+k.Of(2.2)), p.on(side.right, side.at, vo-k.Of(1.2))
-		p.g.Part(scene.Tag{Class: "seam"}).Line(a, b, scene.Pen(scene.Seams, k.Seam))
-		if side.cut {
-			m := p.tan + (side.at-p.tan)/2
-			white := scene.Style{Layer: scene.Walls, Fill: scene.Solid(scene.White)}
-			w := k.Of(1.2)
-			p.g.Polygon(white, p.on(side.right, m-w, vo+k.Of(2)), p.on(side.right, m+w, vo+k.Of(2)), p.on(side.right, m+w, -bt-k.Of(1)), p.on(side.right, m-w, -bt-k.Of(1)))
-			draft.Break(p.g, k, scene.Walls, p.on(side.right, m-w, vo+k.Of(2)), p.on(side.right, m-w, -bt-k.Of(1)))
-			draft.Break(p.g, k, scene.Walls, p.on(side.right, m+w, vo+k.Of(2)), p.on(side.right, m+w, -bt-k.Of(1)))
-		}
-	}
-	p.dims(bt, vo)
-	p.numbers(endL, endR, bt, vo)
-}
-
-// dims gives both returns, on the outer side of the bend.
-func (p *cornerPlan) dims(bt, vo float64) {
-	k := p.look
-	gap, sign := bt, 1.0 // to the left of the way: behind the board of an inside corner
-	if p.c.Kind == room.Outside {
-		gap, sign = vo+k.Of(1.2), -1
-	}
-	off := sign * (gap + k.Of(9))
-	for _, side := range []struct {
-		right  bool
-		at     float64
-		figure L
-	}{{false, p.left, p.c.LeftReturn}, {true, p.right, p.c.RightReturn}} {
-		a, b := p.on(false, p.tan+side.at, 0), p.on(false, p.tan, 0)
-		if side.right {
-			a, b = p.on(true, p.tan, 0), p.on(true, p.tan+side.at, 0)
-		}
-		if side.at == 0 {
-			continue
-		}
-		d := draft.Aligned{A: a, B: b, Off: off, Gap: gap, Figure: p.style.Format(side.figure),
-			Tag: scene.Tag{Class: "dimension", Data: []scene.Datum{datum("tier", "return"), datum("corner", p.c.Name), datum("width", mm(side.figure))}}}
-		if !side.right && scene.Width(d.Figure, k.Small, false)+k.Of(3) > side.at { // its figure goes out away from the bend
-			d.A, d.B, d.Off = b, a, -off
-		}
-		d.Draw(p.g, k, p.space)
-	}
-}
-
-// numbers letters the sheets, on the inner side of the bend: the wrapped one at the bend, its neighbours past the seams.
-func (p *cornerPlan) numbers(endL, endR, bt, vo float64) {
-	k := p.look
-	inner := vo + k.Of(7.2)
-	if p.c.Kind == room.Outside {
-		inner = -bt - k.Of(6.6)
-	}
-	d := k.Of(9)
-	bis := p.off(inner)
-	dx, dy := bis.X-p.at.X, bis.Y-p.at.Y
-	l := math.Hypot(dx, dy)
-	c := p.at.Add(dx/l*(math.Abs(inner)+k.Of(6.5)), dy/l*(math.Abs(inner)+k.Of(6.5)))
-	left, right := p.c.Sheet-1, p.c.Sheet+1
-	for _, m := range p.run.Seams {
-		if m.LeftSheet == p.c.Sheet {
-			right = m.RightSheet
-		}
-		if m.RightSheet == p.c.Sheet {
-			left = m.LeftSheet
-		}
-	}
-	put := func(place int, c scene.Point, d float64) {
-		sh := p.sheetAt(place)
-		if sh == nil {
-			return
-		}
-		in := p.g.Part(scene.Tag{Class: "sheet-number", Data: []scene.Datum{datum("place", fmt.Sprint(place))}})
-		p.space.Take(draft.Disc(in, k, scene.Numbers, c, d, k.Seam, numberOf(sh), k.Medium, true))
-	}
-	put(p.c.Sheet, c, d)
-	off := math.Copysign(math.Abs(inner), inner)
-	a, b := p.on(false, p.tan+p.left+k.Of(6), off), p.on(true, p.tan+p.right+k.Of(6), off)
-	small := k.Of(7.5)
-	far := func(q, o scene.Point) bool { return math.Hypot(q.X-o.X, q.Y-o.Y) > (d+small)/2+k.Of(0.8) }
-	if far(a, c) {
-		put(left, a, small)
-	}
-	if far(b, c) && far(a, b) {
-		put(right, b, small)
-	}
 }

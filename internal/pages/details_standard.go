@@ -45,13 +45,15 @@ func (b *board) standard(cells []scene.Box, ends []termination, cut bool) {
 		row.X1 = cells[first-1].X1
 		b.doubleCut(row)
 	}
+	used := []scene.Box{cells[0]}
 	for i, t := range ends {
 		if first+i >= len(cells) {
 			break
 		}
 		b.terminationIn(cells[first+i], t)
+		used = append(used, cells[first+i])
 	}
-	b.grid(append([]scene.Box{{X0: cells[0].X0, Y0: cells[0].Y0, X1: cells[0].X1, Y1: cells[0].Y1}}, cells[first:]...))
+	b.grid(used)
 }
 
 // doubleCut draws a seam at full size: as hung, both sheets overlapped, and as cut. Wide sheets are broken off, and
@@ -62,7 +64,7 @@ func (b *board) doubleCut(cell scene.Box) {
 	o := v.Overlap.MM()
 	half := v.Overlap.HalfDown().MM()
 	scale, high := int64(1), cell.H()-k.Of(26)
-	wide := cell.W()/2 - k.Of(20)
+	wide := math.Min(cell.W()/2-k.Of(20), k.Of(150)) // of a stage: on a large page both stand at its left
 	for o/float64(scale) > wide*0.45 {
 		scale *= 2
 	}
@@ -71,7 +73,7 @@ func (b *board) doubleCut(cell scene.Box) {
 	view := scene.View{Box: scene.Box{X0: cell.X0 + k.Of(4), Y0: cell.Y0 + k.Of(4), X1: cell.X1 - k.Of(4), Y1: cell.Y1 - k.Of(22)}, Scale: float64(scale), Metric: b.metric(), Name: name, Ratio: draft.Ratio(scale, b.metric())}
 	g := b.page.Viewed(view, datum("scale", fmt.Sprint(scale)))
 	for i := range 2 {
-		mid := cell.X0 + cell.W()*(0.25+0.5*float64(i))
+		mid := cell.X0 + (wide+k.Of(20))*(0.5+float64(i))
 		b.cutStage(g, scene.Pt(mid, cell.Y0+k.Of(8)+high*0.62), o, half, wide/2+k.Of(4), i == 1)
 	}
 	under := []string{"SCALE " + draft.Ratio(scale, b.metric()) + ", not to thickness",

@@ -1,0 +1,366 @@
+package pages
+
+import (
+	"math"
+
+	"flitchlay/internal/scene"
+)
+
+// measure is one dimension of a face: between two places on it, to its side.
+type measure struct {
+	seg      int
+	from, to float64 // along the segment
+	side     float64 // 1 in the room, -1 behind the board
+	first    float64 // where its extension lines begin, off the face
+	off      float64 // of its line
+	open     [2]bool // an extension line is drawn at that end
+	figure   string
+	tag      scene.Tag
+}
+
+// Distances of the dimensions of a face on the office page, as in package draft.
+const (
+	tierOff   = 9.0 // of the first line from what it measures
+	tierPitch = 7.0
+	overRun   = 2.0 // of extension lines past the dimension line
+	overGap   = 1.0 // between an object and its extension line
+	overTick  = 2.4
+)
+
+// measures are the dimensions of all faces: every return, and every face between two bends with the pieces of it.
+func (p *chainPlan) measures() []measure {
+	k := p.look
+	var list []measure
+	for i := range p.segs {
+		side := p.sides[i]
+		first := k.Of(overGap)
+		if side > 0 {
+			first += p.vo + k.Of(1.2)
+		} else {
+			first += p.bt
+		}
+		off := first - k.Of(overGap) + k.Of(tierOff)
+		m := measure{seg: i, side: side, first: first, off: off, open: [2]bool{p.open(i, 0, side), p.open(i, 1, side)}}
+		a, b := p.bounds(i)
+		if !p.inner(i) {
+			list = append(list, p.returns(m, a, b)...)
+			continue
+		}
+		whole := m
+		whole.from, whole.to = 0, p.segs[i].long
+		whole.figure = p.style.Format(around(p.run, p.verts[b].at-p.verts[a].at) - p.eased(a, b))
+		whole.tag = scene.Tag{Class: "dimension", Data: []scene.Datum{datum("tier", "face")}}
+		if pieces := p.figures(p.style, i); len(pieces) > 1 {
+			at := []float64{p.verts[a].tan}
+			for _, x := range p.stops {
+				if d := around(p.run, x.s-p.verts[a].at); x.seg == i && !x.raw && d > p.verts[a].half && d < around(p.run, p.verts[b].at-p.verts[a].at)-p.verts[b].half {
+					at = append(at, x.along)
+				}
+			}
+			at = append(at, p.segs[i].long-p.verts[b].tan)
+			for j, figure := range pieces {
+				piece := m
+				piece.from, piece.to, piece.figure = at[j], at[j+1], figure
+				if j > 0 {
+					piece.open[0] = false // the one before has it
+				}
+				if j < len(pieces)-1 {
+					piece.open[1] = true
+				}
+				piece.tag = scene.Tag{Class: "dimension", Data: []scene.Datum{datum("tier", "return")}}
+				list = append(list, piece)
+			}
+			whole.off += k.Of(tierPitch)
+			if p.verts[a].tan == 0 {
+				whole.first = off + k.Of(overRun)
+			}
+		}
+		list = append(list, whole)
+	}
+	return list
+}
+
+// eased is what a face between two bends is longer along the way than between its sharp corners.
+func (p *chainPlan) eased(a, b int) L {
+	va, vb := p.verts[a], p.verts[b]
+	return L(math.Round((va.arc + vb.arc - va.tan - vb.tan) * p.ratio * 8000))
+}
+
+// returns is the dimension of a leg, from the outer bend to the seam or raw end.
+func (p *chainPlan) returns(m measure, a, b int) []measure {
+	var x stop
+	for _, y := range p.stops {
+		if y.seg == m.seg {
+			x = y
+		}
+	}
+	name, figure := "", L(0)
+	if a < 0 {
+		c := p.bends[0]
+		name, figure = c.Name, c.LeftReturn
+		m.from, m.to = x.along, p.segs[m.seg].long-p.verts[b].tan
+		m.open[0] = true
+	} else {
+		c := p.bends[len(p.bends)-1]
+		name, figure = c.Name, c.RightReturn
+		m.from, m.to = p.verts[a].tan, x.along
+		m.open[1] = true
+	}
+	if x.beyond || m.to-m.from < 0.05 {
+		return nil
+	}
+	m.figure = p.style.Format(figure)
+	m.tag = scene.Tag{Class: "dimension", Data: []scene.Datum{datum("tier", "return"), datum("corner", name), datum("width", mm(figure))}}
+	return []measure{m}
+}
+
+// open reports whether an extension line may be drawn at an end of a segment: not where it would lie along the next
+// face.
+func (p *chainPlan) open(i, end int, side float64) bool {
+	a, b := p.bounds(i)
+	v := a
+	if end == 1 {
+		v = b
+	}
+	if v < 0 {
+		return true
+	}
+	turn := p.verts[v].turn * side
+	return turn < 80 // concave on that side, and near a square
+}
+
+// choose finds the side of every face at which its dimensions stand freely: those of an outer bend on its outer side.
+func (p *chainPlan) choose() {
+	n := len(p.segs)
+	p.sides = make([]float64, n)
+	best := math.Inf(1)
+	sides := make([]float64, n)
+	costs := p.sideCosts()
+	for bits := range 1 << n {
+		cost := 0.0
+		for i := range n {
+			s := bits >> i & 1
+			cost += costs[i][s]
+			sides[i] = 1 - 2*float64(s)
+		}
+		if cost >= best {
+			continue
+		}
+		for v := range p.verts { // both of two dimensions inside the same angle
+			i, j := p.before(v), p.after(v)
+			if t := p.verts[v].turn; sides[i] == sides[j] && t*sides[i] > 0 && i != j {
+				cost += 50
+			}
+		}
+		if cost < best {
+			best = cost
+			copy(p.sides, sides)
+		}
+	}
+	if best >= 50 {
+		p.lost++
+	}
+}
+
+// sideCosts says how badly the dimensions of each segment stand in the room, and behind the board.
+func (p *chainPlan) sideCosts() [][2]float64 {
+	k := p.look
+	list := make([][2]float64, len(p.segs))
+	for i := range p.segs {
+		for s := range 2 {
+			side := 1 - 2*float64(s)
+			cost := 0.01 * float64(s)
+			a, b := p.bounds(i)
+			for _, v := range []int{a, b} {
+				if v < 0 {
+					continue
+				}
+				switch t := p.verts[v].turn * side; {
+				case t > 100: // its extension line would run through the next face
+					cost += 50
+				case t > 0:
+					cost++
+				}
+			}
+			far := k.Of(tierOff) + math.Max(p.bt, p.vo+k.Of(1.2))
+			if p.inner(i) && len(p.figures(p.style, i)) > 1 {
+				far += k.Of(tierPitch)
+			}
+			// the band between face and line, with its figures, has to be clear of all other faces
+			for _, off := range []float64{far * 0.6, far, far + k.Of(4)} {
+				c, d := p.on(i, 0, side*off), p.on(i, p.segs[i].long, side*off)
+				for j := range p.segs {
+					if j == i || p.joined(i, j) {
+						continue
+					}
+					if meets(c, d, p.on(j, 0, 0), p.on(j, p.segs[j].long, 0)) || meets(c, d, p.on(j, 0, -p.bt), p.on(j, p.segs[j].long, -p.bt)) {
+						cost += 20
+					}
+				}
+			}
+			list[i][s] = cost
+		}
+	}
+	return list
+}
+
+// joined reports whether two segments meet at a bend.
+func (p *chainPlan) joined(i, j int) bool {
+	d := i - j
+	n := len(p.segs)
+	return d == 1 || d == -1 || p.loop && (d == n-1 || d == 1-n)
+}
+
+// meets reports whether two lines cross.
+func meets(a, b, c, d scene.Point) bool {
+	side := func(p, q, r scene.Point) float64 { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }
+	return side(a, b, c)*side(a, b, d) < 0 && side(c, d, a)*side(c, d, b) < 0
+}
+
+// dimension draws the dimensions: all lines, then the figures where they are free of them.
+func (p *chainPlan) dimension() {
+	k := p.look
+	p.choose()
+	list := p.measures()
+	groups := make([]*scene.Group, len(list))
+	for i, m := range list {
+		groups[i] = p.g.Part(m.tag)
+		for end, along := range []float64{m.from, m.to} {
+			at := p.on(m.seg, along, m.side*m.off)
+			if m.open[end] {
+				from, to := p.on(m.seg, along, m.side*m.first), p.on(m.seg, along, m.side*(m.off+k.Of(overRun)))
+				groups[i].Line(from, to, scene.Pen(scene.Dimensions, k.Extension))
+				p.space.Stroke(from, to)
+			}
+			p.tick(groups[i], m.seg, at)
+		}
+		a, b := p.on(m.seg, m.from, m.side*m.off), p.on(m.seg, m.to, m.side*m.off)
+		groups[i].Line(a, b, scene.Pen(scene.Dimensions, k.Dimension))
+		p.space.Stroke(a, b)
+	}
+	for _, long := range []bool{true, false} { // those that fit first
+		for i, m := range list {
+			if (scene.Width(m.figure, k.Small, false)+k.Of(3) <= m.to-m.from) == long {
+				p.figure(groups[i], m, long)
+			}
+		}
+	}
+}
+
+// tick is the stroke at an end of a dimension line, at 45 degrees as the figure is read.
+func (p *chainPlan) tick(g *scene.Group, seg int, at scene.Point) {
+	k := p.look
+	sin, cos := scene.SinCos(math.Round((p.read(seg)+45)*1e6) / 1e6)
+	h := k.Of(overTick) / 2
+	g.Line(at.Add(-h*cos, h*sin), at.Add(h*cos, -h*sin), scene.Pen(scene.Dimensions, k.Seam))
+}
+
+// read is the angle at which words along a segment are read: from the foot of the page or from its right.
+//
+// Units: degrees, anticlockwise as seen.
+func (p *chainPlan) read(seg int) float64 {
+	d := p.segs[seg].d
+	angle := math.Atan2(-d.Y, d.X) * 180 / math.Pi
+	for angle > 90.001 {
+		angle -= 180
+	}
+	for angle <= -89.999 {
+		angle += 180
+	}
+	return math.Round(angle*1e6) / 1e6
+}
+
+// figure letters a dimension: over the middle of its line, else past one of its ends, else further out on a leader.
+func (p *chainPlan) figure(g *scene.Group, m measure, fits bool) {
+	k := p.look
+	angle := p.read(m.seg)
+	sin, cos := scene.SinCos(angle)
+	up := scene.Pt(-sin*k.Of(1), -cos*k.Of(1))
+	w := scene.Width(m.figure, k.Small, false)
+	text := func(along, off float64) scene.Text {
+		c := p.on(m.seg, along, m.side*off).Add(up.X, up.Y)
+		return scene.Text{At: c, String: m.figure, Height: k.Small, Anchor: scene.Middle, Angle: angle, Layer: scene.Dimensions}
+	}
+	free := func(t scene.Text) bool {
+		for _, b := range tiles(t, w, 4) {
+			if !p.space.Free(b, k.Of(0.45)) {
+				return false
+			}
+		}
+		return true
+	}
+	put := func(t scene.Text) {
+		g.Text(t)
+		p.space.Take(tiles(t, w, 1)...)
+	}
+	line := func(a, b scene.Point) {
+		g.Line(a, b, scene.Pen(scene.Dimensions, k.Dimension))
+		p.space.Stroke(a, b)
+	}
+	mid := (m.from + m.to) / 2
+	if t := text(mid, m.off); fits && free(t) {
+		put(t)
+		return
+	}
+	if fits { // pushed along its line
+		for _, d := range []float64{0.25, -0.25, 0.5, -0.5} {
+			if t := text(mid+d*(m.to-m.from-w-k.Of(2)), m.off); free(t) {
+				put(t)
+				return
+			}
+		}
+	}
+	outward := []float64{m.to, m.from}
+	if a, _ := p.bounds(m.seg); a < 0 { // away from the bend
+		outward = []float64{m.from, m.to}
+	}
+	for _, end := range outward {
+		sign := math.Copysign(1, end-mid)
+		t := text(end+sign*(w/2+k.Of(2.4)), m.off)
+		a, b := p.on(m.seg, end, m.side*m.off), p.on(m.seg, end+sign*(w+k.Of(3.5)), m.side*m.off)
+		if free(t) && p.space.FreeLine(a, b, k.Of(0.5)) {
+			line(a, b)
+			put(t)
+			return
+		}
+	}
+	for _, out := range []float64{4.5, 6.5, 9, 12, 15.5} {
+		for _, d := range []float64{0, 4, -4, 8, -8, 12, -12} {
+			t := text(mid+k.Of(d), m.off+k.Of(out))
+			foot := p.on(m.seg, mid+k.Of(d)*0.9, m.side*(m.off+k.Of(out)-k.Of(1.2)))
+			if m.side*(p.segs[m.seg].r.X*up.X+p.segs[m.seg].r.Y*up.Y) < 0 { // the words lie between
+				foot = p.on(m.seg, mid+k.Of(d)*0.9, m.side*(m.off+k.Of(out)-k.Small-k.Of(2.2)))
+			}
+			from := p.on(m.seg, mid, m.side*m.off)
+			if free(t) && p.space.FreeLine(from, foot, k.Of(0.5)) {
+				line(from, foot)
+				put(t)
+				return
+			}
+		}
+	}
+	p.lost++
+	put(text(mid, m.off))
+}
+
+// tiles covers a text by small upright boxes, in so many rows: one box where the text is level or upright, for then that
+// is what it takes.
+func tiles(t scene.Text, w float64, rows int) []scene.Box {
+	if math.Mod(t.Angle, 90) == 0 {
+		return []scene.Box{t.Bounds()}
+	}
+	sin, cos := scene.SinCos(t.Angle)
+	side := t.Height / float64(rows)
+	n := int(math.Ceil(w / side))
+	r := side / 2 * (math.Abs(sin) + math.Abs(cos))
+	var list []scene.Box
+	for i := range n {
+		x := -w/2 + side/2 + (w-side)*float64(i)/math.Max(float64(n-1), 1)
+		for j := range rows {
+			y := side * (float64(j) + 0.5)
+			c := t.At.Add(x*cos-y*sin, -x*sin-y*cos)
+			list = append(list, scene.Box{X0: c.X - r, Y0: c.Y - r, X1: c.X + r, Y1: c.Y + r})
+		}
+	}
+	return list
+}
