@@ -23,23 +23,49 @@ func Disc(g *scene.Group, k Look, layer scene.Layer, at scene.Point, diameter, p
 	return scene.Box{X0: at.X - r, Y0: at.Y - r, X1: at.X + r, Y1: at.Y + r}
 }
 
-// FitHeight is the height at which a word is no longer than width: the one asked for, or less, but not under least.
+// letterings are the heights that letters come in, in mm.
+//
+// Source: ISO 3098-1, nominal sizes.
+var letterings = []float64{20, 14, 10, 7, 5, 3.5, 2.5}
+
+// FitHeight is the height at which a word is no longer than width: the one asked for, or the next of the series that
+// fits, but not under least.
 func FitHeight(word string, height, least float64, bold bool, width float64) float64 {
+	if scene.Width(word, height, bold) <= width {
+		return height
+	}
+	for _, h := range letterings {
+		if h < height && h > least && scene.Width(word, h, bold) <= width {
+			return h
+		}
+	}
+	return math.Min(height, least)
+}
+
+// Squeeze is the height at which a word is no longer than width: the one asked for, or as much less as it takes, but not
+// under least. Pages for the crew use it, where each tenth of a millimetre helps an eye on a ladder.
+func Squeeze(word string, height, least float64, bold bool, width float64) float64 {
 	if w := scene.Width(word, height, bold); w > width {
 		return math.Max(least, height*width/w)
 	}
 	return height
 }
 
-// FitDisc is the height at which the corners of a word stay clear of a circle round it: the one asked for, or less, but
-// not under least.
+// FitDisc is the height at which the corners of a word stay clear of a circle round it: the one asked for, or least where
+// that is too high. There is nothing between, as letters come in the heights of a series.
+//
+// Source: ISO 3098-1, nominal sizes.
 func FitDisc(word string, height, least float64, bold bool, clear float64) float64 {
-	const air = 0.6
-	w := scene.Width(word, height, bold)
-	if r := math.Hypot(w, height)/2 + air; r > clear/2 {
-		return math.Max(least, height*(clear/2-air)/(r-air))
+	if DiscAround(word, height, bold, 0) > clear+1e-9 {
+		return least
 	}
 	return height
+}
+
+// DiscAround is the diameter of the smallest circle that a word stands clear in.
+func DiscAround(word string, height float64, bold bool, pen float64) float64 {
+	const air = 0.6
+	return math.Hypot(scene.Width(word, height, bold), height) + 2*air + pen
 }
 
 // Diamond draws a diamond, white inside, with a word in its middle.
@@ -108,12 +134,18 @@ type Title struct {
 	Most       float64  // of the whole, at the most; a longer name is lettered smaller, then shortened; 0 for any
 }
 
+// radius is that of the circle, in whose lower half the page's number stands.
+func (t Title) radius(k Look) float64 {
+	half, low := scene.Width(t.Page, k.Small, false)/2, k.Of(0.42*7)+k.Small/2
+	return math.Max(k.Of(7), math.Hypot(half, low)+k.Outline/2+0.5)
+}
+
 // name is the name as it is lettered.
 func (t Title) name(k Look) (text string, height float64) {
 	if t.Most == 0 {
 		return t.Name, k.Large
 	}
-	w := t.Most - k.Of(21)
+	w := t.Most - 2*t.radius(k) - k.Of(7)
 	h := FitHeight(t.Name, k.Large, k.Medium, true, w)
 	return scene.Shorten(t.Name, h, true, w), h
 }
@@ -122,12 +154,13 @@ func (t Title) name(k Look) (text string, height float64) {
 //
 // Shape: the box it takes.
 func (t Title) Draw(g *scene.Group, k Look, at scene.Point) scene.Box {
-	r := k.Of(7)
+	r := t.radius(k)
 	c := at.Add(r, 0)
 	g.Circle(c, r, scene.Pen(scene.Marks, k.Outline).Filled(scene.White))
 	g.HLine(c.X-r, c.X+r, c.Y, scene.Pen(scene.Marks, k.Outline))
-	g.Text(words(scene.Marks, c.Add(0, -r*0.5), t.Mark, k.Medium, true))
-	g.Text(words(scene.Marks, c.Add(0, r*0.42), t.Page, FitHeight(t.Page, k.Small, 1.8, false, 1.7*r), false))
+	chord := 2*math.Sqrt(r*r-math.Pow(r*0.5+k.Medium/2, 2)) - k.Outline - 1
+	g.Text(words(scene.Marks, c.Add(0, -r*0.5), t.Mark, FitHeight(t.Mark, k.Medium, k.Small, true, chord), true))
+	g.Text(words(scene.Marks, c.Add(0, r*0.42), t.Page, k.Small, false))
 	x := c.X + r + k.Of(3)
 	name, height := t.name(k)
 	w := scene.Width(name, height, true)
@@ -148,11 +181,19 @@ func (t Title) Draw(g *scene.Group, k Look, at scene.Point) scene.Box {
 // Wide is how wide the title comes out.
 func (t Title) Wide(k Look) float64 {
 	name, height := t.name(k)
-	w := math.Max(k.Of(17)+scene.Width(name, height, true)+k.Of(4), k.Of(14)+t.Width)
+	r := t.radius(k)
+	w := math.Max(2*r+k.Of(3)+scene.Width(name, height, true)+k.Of(4), 2*r+t.Width)
 	for _, line := range t.Under {
-		w = math.Max(w, k.Of(17)+scene.Width(t.under(k, line), k.Small, false))
+		w = math.Max(w, 2*r+k.Of(3)+scene.Width(t.under(k, line), k.Small, false))
 	}
 	return w
+}
+
+// High is how far the title reaches over its line: more where the name has a letter with an accent.
+func (t Title) High(k Look) float64 {
+	name, height := t.name(k)
+	text := scene.Text{String: name, Height: height, Bold: true}
+	return math.Max(k.Of(7), k.Of(2.3)-text.Bounds().Y0)
 }
 
 // under is a line under the name as it is lettered.
@@ -160,7 +201,7 @@ func (t Title) under(k Look, line string) string {
 	if t.Most == 0 {
 		return line
 	}
-	return scene.Shorten(line, k.Small, false, t.Most-k.Of(17))
+	return scene.Shorten(line, k.Small, false, t.Most-2*t.radius(k)-k.Of(3))
 }
 
 // Elevation draws the mark of an elevation on a plan: a circle with mark over page, and a filled arrow towards the wall.

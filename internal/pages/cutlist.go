@@ -288,7 +288,7 @@ func (b *crewBoard) cutRow(g *scene.Group, r cutRow, y, high float64) {
 		case scene.End:
 			at = x + wide - 1.6*u
 		}
-		size = draft.FitHeight(s, size*u, least*u, bold, wide-2.2*u)
+		size = draft.Squeeze(s, size*u, least*u, bold, wide-2.2*u)
 		g.Text(scene.Text{At: scene.Pt(at, mid), String: scene.Shorten(s, size, bold, wide-1.6*u), Height: size, Bold: bold, Anchor: anchor, Seat: scene.Centred, Layer: scene.Notes})
 	}
 	g.Rect(scene.BoxAt(x+1.8*u, mid-3*u, 6*u, 6*u), scene.Pen(scene.Frame, crewFine))
@@ -327,7 +327,7 @@ func (b *crewBoard) pair(g *scene.Group, box scene.Box, lines []string, bold boo
 		if anchor == scene.End {
 			at = box.X1 - 1.6*u
 		}
-		fit := draft.FitHeight(s, size, crewSmall*u, bold, box.W()-2.2*u)
+		fit := draft.Squeeze(s, size, crewSmall*u, bold, box.W()-2.2*u)
 		g.Text(scene.Text{At: scene.Pt(at, y), String: scene.Shorten(s, fit, bold, box.W()-1.6*u), Height: fit, Bold: bold, Anchor: anchor, Seat: scene.Centred, Layer: scene.Notes})
 	}
 }

@@ -54,8 +54,17 @@ func (e *elevation) seen(p part, course int) part {
 	return p
 }
 
-// disc is the diameter of a circle with a number.
-func (e *elevation) disc() float64 { return e.look.Of(9) }
+// disc is the diameter of the circles with numbers, one for the whole wall: a little more where there are three figures.
+func (e *elevation) disc() float64 {
+	k := e.look
+	d := k.Of(9)
+	for _, p := range e.f.parts {
+		for _, s := range p.sheets {
+			d = math.Max(d, draft.DiscAround(numberOf(s), k.Medium, true, k.Seam))
+		}
+	}
+	return math.Min(d, k.Of(11))
+}
 
 // visible are the stretches of a sheet's column, on paper from the top down, in which a circle can stand.
 func (e *elevation) visible(p part, course int) [][2]float64 {
@@ -142,7 +151,7 @@ func (e *elevation) numberAlong(p part, course int, d float64) bool {
 // leastDisc is the smallest circle that a sheet's number stands in.
 func (e *elevation) leastDisc(s *layout.Sheet) float64 {
 	k := e.look
-	d := math.Hypot(scene.Width(numberOf(s), k.Small, true), k.Small) + 1.4 + k.Seam
+	d := draft.DiscAround(numberOf(s), k.Small, true, k.Seam)
 	if s.Narrow {
 		d += k.Of(1.5)
 	}
@@ -217,7 +226,7 @@ func (e *elevation) callOut(dot scene.Point, w, h, least float64) (scene.Point, 
 			sin, cos := scene.SinCos(90 + turn)
 			c := dot.Add(r*cos, -r*sin)
 			box := scene.Box{X0: c.X - w/2, Y0: c.Y - h/2, X1: c.X + w/2, Y1: c.Y + h/2}
-			if e.space.Free(box, k.Of(0.85)) && e.space.FreeLine(dot, c, k.Of(0.55)) {
+			if e.space.Free(box, k.Of(0.85)) && e.space.FreeLine(dot, c, k.Of(0.7)) {
 				return c, true
 			}
 		}
@@ -236,7 +245,7 @@ func (e *elevation) circleWithLeader(p part, course int, c scene.Point, d float6
 		return false
 	}
 	end := scene.Pt(c.X+(dot.X-c.X)*d/2/l, c.Y+(dot.Y-c.Y)*d/2/l)
-	if !e.space.FreeLine(dot, end, k.Of(0.5)) || !e.space.FreeOfWords(scene.Box{X0: dot.X - 0.5, Y0: dot.Y - 0.5, X1: dot.X + 0.5, Y1: dot.Y + 0.5}, 0) {
+	if !e.space.FreeLine(dot, end, k.Of(0.7)) || !e.space.FreeOfWords(scene.Box{X0: dot.X - 0.5, Y0: dot.Y - 0.5, X1: dot.X + 0.5, Y1: dot.Y + 0.5}, 0) {
 		return false
 	}
 	draft.Leader(e.group, k, e.space, dot, end)

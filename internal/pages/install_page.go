@@ -60,7 +60,7 @@ func (b *crewBoard) heading(g *scene.Group, n int, title string, lines [2]string
 	box := scene.Box{X0: h.X1 - 24*u, Y0: h.Y0, X1: h.X1, Y1: h.Y1}
 	g.Rect(box, scene.Pen(scene.Frame, 0.5))
 	issue := b.issue()
-	size := draft.FitHeight(issue, crewNumber*u, crewText*u, true, box.W()-3*u)
+	size := draft.Squeeze(issue, crewNumber*u, crewText*u, true, box.W()-3*u)
 	g.Text(scene.Text{At: box.Centre(), String: scene.Shorten(issue, size, true, box.W()-2*u), Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Frame})
 	of := "page " + strconv.Itoa(n)
 	if b.total > 0 {
@@ -92,7 +92,7 @@ func (b *crewBoard) heading(g *scene.Group, n int, title string, lines [2]string
 func (b *crewBoard) bigName(g *scene.Group, box scene.Box, name string) {
 	u, w := b.u, box.W()
 	if scene.Width(name, crewLarge*u, true) <= w {
-		size := draft.FitHeight(name, crewName*u, crewLarge*u, true, w)
+		size := draft.Squeeze(name, crewName*u, crewLarge*u, true, w)
 		g.Text(scene.Text{At: scene.Pt(box.X0, box.Centre().Y), String: name, Height: size, Bold: true, Seat: scene.Centred, Layer: scene.Frame})
 		return
 	}
@@ -127,7 +127,7 @@ func (b *crewBoard) bar(box scene.Box) scene.Box {
 	g := b.page.Part(scene.Tag{Class: "not-for-hanging"})
 	g.Rect(bar, scene.Pen(scene.Frame, 2).Filled(scene.White))
 	const words = "NOT FOR HANGING"
-	size := draft.FitHeight(words, crewNumber*u, crewLarge*u, true, bar.W()-8*u)
+	size := draft.Squeeze(words, crewNumber*u, crewLarge*u, true, bar.W()-8*u)
 	g.Text(scene.Text{At: bar.Centre(), String: words, Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Notes})
 	box.Y0 = bar.Y1 + 1*u
 	return box

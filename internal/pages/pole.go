@@ -222,7 +222,7 @@ func (c *crewSet) openPole(p pole, n int) *poleBoard {
 		right = box.X0 - 5
 	}
 	title := scene.Shorten("STORY POLE: "+p.title, crewText*1.2, true, right-b.left)
-	b.text(g, scene.Pt(b.left, page.Frame.Y0+6.6), title, draft.FitHeight(title, crewText*1.2, crewText, true, right-b.left), true, scene.Start)
+	b.text(g, scene.Pt(b.left, page.Frame.Y0+6.6), title, draft.Squeeze(title, crewText*1.2, crewText, true, right-b.left), true, scene.Start)
 	b.bars(g)
 	return b
 }

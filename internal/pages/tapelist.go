@@ -225,7 +225,7 @@ func (b *crewBoard) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, hi
 		if s == "" {
 			return
 		}
-		size = draft.FitHeight(s, size, crewText*u, bold, most)
+		size = draft.Squeeze(s, size, crewText*u, bold, most)
 		g.Text(scene.Text{At: scene.Pt(at, mid), String: s, Height: size, Bold: bold, Anchor: anchor, Seat: scene.Centred, Layer: scene.Notes})
 	}
 	if r.head != "" {
