@@ -182,24 +182,67 @@ func (b *board) rowLines(g *scene.Group, row paper.Row, box scene.Box, values ma
 		height float64
 		bold   bool
 	}
-	var lines []line
-	sum := 0.0
-	w := box.W() - 2*k.Of(2.6)
-	for _, l := range row.Lines {
-		text := paper.Fill(l.Text, values)
-		if text == "" {
-			continue
+	lay := func(fold bool) (lines []line, sum float64) {
+		w := box.W() - 2*k.Of(2.6)
+		for _, l := range row.Lines {
+			text := paper.Fill(l.Text, values)
+			if text == "" {
+				continue
+			}
+			h := draft.FitHeight(text, l.Height, k.Small, l.Bold, w)
+			parts := []string{closer(text, h, l.Bold, w)}
+			if fold {
+				parts = folded(text, h, l.Bold, w)
+			}
+			for _, part := range parts {
+				lines = append(lines, line{scene.Shorten(part, h, l.Bold, w), h, l.Bold})
+				sum += h
+			}
 		}
-		h := draft.FitHeight(text, l.Height, k.Small, l.Bold, w)
-		lines = append(lines, line{scene.Shorten(text, h, l.Bold, w), h, l.Bold})
-		sum += h
+		return lines, sum
 	}
-	gap := (box.H() - sum) / float64(len(lines)+1)
+	lines, sum := lay(true)
+	if (box.H()-sum)/float64(len(lines)+1) < k.Of(0.75) { // no room for more lines: they are shortened
+		lines, sum = lay(false)
+	}
+	under := 0.0 // what letters of the last line hang down
+	if n := len(lines) - 1; n >= 1 {
+		under = 0.24 * lines[n].height
+	}
+	gap := (box.H() - sum - under) / float64(len(lines)+1)
 	y := box.Y0
 	for _, l := range lines {
 		y += gap + l.height
 		g.Text(scene.Text{At: scene.Pt(box.X0+k.Of(2.6), y), String: l.text, Height: l.height, Bold: l.bold, Layer: scene.Frame})
 	}
+}
+
+// closer sets the parts of a line that is too long closer together: they stand apart by three spaces, then by two.
+func closer(text string, height float64, bold bool, width float64) string {
+	if scene.Width(text, height, bold) <= width {
+		return text
+	}
+	return strings.ReplaceAll(text, apartBy, "  ")
+}
+
+// apartBy is what the parts of a line of a title block stand apart by.
+const apartBy = "   "
+
+// folded parts a line that is too long where its parts stand apart.
+func folded(text string, height float64, bold bool, width float64) []string {
+	if close := closer(text, height, bold, width); scene.Width(close, height, bold) <= width {
+		return []string{close}
+	}
+	var lines []string
+	for _, part := range strings.Split(text, apartBy) {
+		part = strings.TrimSpace(part)
+		if n := len(lines) - 1; n >= 0 && scene.Width(lines[n]+apartBy+part, height, bold) <= width {
+			lines[n] += apartBy + part
+		} else if part != "" {
+			lines = append(lines, part)
+		}
+	}
+	return lines
 }
 
 // centring draws the marks at the middles of the paper's edges, where the frame leaves room for them.
