@@ -180,17 +180,35 @@ func (s *Stack) names(g *scene.Group, k Look, space *Space) {
 		if s.Upright {
 			x.Anchor, x.Angle = scene.Start, 90
 		}
-		for off := 0.0; off < k.Of(16); off += k.Of(1) { // further out past the words of other stacks
-			y := x
-			y.At = s.pt(end-off, t.line)
-			if space.FreeOfWords(y.Bounds(), 0.5) {
-				x = y
-				break
-			}
+		at, ok := outward(space, k, x, func(off, aside float64) scene.Point { return s.pt(end-off, t.line+aside) })
+		if !ok {
+			continue
 		}
+		x.At = at
 		g.Text(x)
 		space.Take(x.Bounds())
 	}
+}
+
+// outward finds the nearest place further out in which a word is clear of the words and lines of others, a little aside
+// where it has to be; where no place is, of their words at least. False where there is none on the page.
+func outward(space *Space, k Look, x scene.Text, at func(off, aside float64) scene.Point) (scene.Point, bool) {
+	for _, free := range []func(scene.Box) bool{
+		func(b scene.Box) bool { return space.Free(b, 0.6) },
+		func(b scene.Box) bool {
+			return space.FreeOfWords(b, 0.5) && (space.Bounds.IsZero() || space.Bounds.Contains(b))
+		},
+	} {
+		for _, aside := range []float64{0, -1.5, 1.5, -3, 3} {
+			for off := 0.0; off < k.Of(40); off += k.Of(1) {
+				x.At = at(off, k.Of(aside))
+				if free(x.Bounds()) {
+					return x.At, true
+				}
+			}
+		}
+	}
+	return x.At, false
 }
 
 // Tick draws the oblique stroke that ends a dimension: at 45 degrees, rising to the right.

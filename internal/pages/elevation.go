@@ -265,7 +265,7 @@ func (e *elevation) sharedBar() {
 		w := bar.Wide(k, k.Of(most))
 		for _, y := range []float64{e.titleY() + k.Of(1.5), e.titleY() + k.Of(16), field.Y1 - k.Of(3), e.titleY() + k.Of(8)} {
 			for x := field.X1 - k.Of(8) - w; x > field.X0+k.Of(8); x -= k.Of(3) {
-				box := scene.Box{X0: x - k.Of(2), Y0: y - k.Of(3.4) - k.Small, X1: x + w, Y1: y + k.Of(0.6)}
+				box := scene.Box{X0: x - k.Of(5), Y0: y - k.Of(3.4) - k.Small, X1: x + w + k.Of(7), Y1: y + k.Of(0.6)}
 				if y < field.Y1-k.Of(2) && e.space.Free(box, k.Of(1.5)) {
 					e.space.Take(bar.Draw(&e.page.Group, k, scene.Pt(x, y), k.Of(most)))
 					return
@@ -375,7 +375,7 @@ func (e *elevation) around() scene.Box {
 	for _, stack := range []*draft.Stack{&e.above, &e.below, &e.left, &e.right} {
 		box = box.Union(stack.Box(e.look))
 	}
-	box.Y1 += e.look.Of(8) // corner marks
+	box.Y1 += e.look.Of(8.7) // corner marks
 	if e.apart() > 0 {
 		box.Y1 += e.look.Of(2)
 	}

@@ -19,8 +19,6 @@ func (e *elevation) body() {
 	e.grain(g.Clipped(cover...), clear)
 	e.hatches(g)
 	e.trim(g)
-	e.ghostOf(g, e.ghostLeft, false)
-	e.ghostOf(g, e.ghostRight, true)
 	e.sheets(g)
 	e.seams(g)
 	e.joints(g)
@@ -30,6 +28,8 @@ func (e *elevation) body() {
 	}
 	wall := e.points(f.outline(f.w.Floor, f.w.Ceiling, e.from, e.to))
 	e.outline(g, wall)
+	e.ghostOf(g, e.ghostLeft, false)
+	e.ghostOf(g, e.ghostRight, true)
 	e.matchLines(g)
 	// the floor, past both ends
 	floor := scene.Pen(scene.Walls, k.Wide)
@@ -405,31 +405,48 @@ func (e *elevation) ghostOf(g *scene.Group, h ghost, right bool) {
 	in := g.Part(scene.Tag{Class: "ghost", Title: fmt.Sprintf("goes on %s round %s", e.style.Format(h.width), h.corner), Data: []scene.Datum{datum("corner", h.corner), datum("wall", n.Name)}})
 	in.Line(scene.Pt(edge, top0), scene.Pt(far, top1), pen)
 	if h.stub {
-		draft.Break(in, k, scene.Walls, scene.Pt(far, top1-k.Of(2)), scene.Pt(far, floor1+k.Of(2)))
+		e.breakLine(in, scene.Pt(far, top1-k.Of(2)), scene.Pt(far, floor1+k.Of(2)))
 	} else {
 		in.Line(scene.Pt(far, top1), scene.Pt(far, floor1), pen)
-	}
-	e.space.Stroke(scene.Pt(far, top1), scene.Pt(far, floor1))
-	words := "wraps " + e.style.Words(h.width)
-	if sh := e.sheetAt(h.place); sh != nil {
-		words = "sheet " + numberOf(sh) + " " + words + " onto " + n.Name
-	}
-	if e.style.Unit == length.Millimetres {
-		words = "wraps " + e.style.Words(h.width)
+		e.space.Stroke(scene.Pt(far, top1), scene.Pt(far, floor1))
 	}
 	if w < k.Small+k.Of(2.9) {
 		return // the chain gives the figure
 	}
+	short := "wraps " + e.style.Format(h.width)
+	list := []string{"wraps " + e.style.Words(h.width), short}
+	if sh := e.sheetAt(h.place); sh != nil && e.style.Unit != length.Millimetres {
+		list = []string{"sheet " + numberOf(sh) + " " + list[0] + " onto " + n.Name, short}
+	}
 	height := floor1 - math.Max(top0, top1)
-	if scene.Width(words, k.Small, false) > height-k.Of(8) {
-		words = "wraps " + e.style.Format(h.width)
+	for _, words := range list {
+		if scene.Width(words, k.Small, false) > height-k.Of(8) && words != short {
+			continue
+		}
+		for _, aside := range []float64{0, 0.5, 1, 1.5, -0.5} { // clear of a wall that leans, and of the zigzag
+			for _, up := range []float64{0, -6, 6, -12, 12} {
+				t := scene.Text{At: scene.Pt(edge+sign*(w/2+k.Of(aside)), floor1-height/2+k.Of(up)), String: words, Height: k.Small, Anchor: scene.Middle, Seat: scene.Centred, Angle: 90, Layer: scene.Notes}
+				if h.stub {
+					t.At.X -= sign * k.Of(1)
+				}
+				if e.space.Free(t.Bounds(), k.Of(0.85)) {
+					in.Text(t)
+					e.space.Take(t.Bounds())
+					return
+				}
+			}
+		}
 	}
-	t := scene.Text{At: scene.Pt(edge+sign*w/2, floor1-height/2), String: words, Height: k.Small, Anchor: scene.Middle, Seat: scene.Centred, Angle: 90, Layer: scene.Notes}
-	if h.stub { // clear of the zigzag
-		t.At.X = edge + sign*(w-k.Of(2))/2
+}
+
+// breakLine draws an upright line that says something goes on, and keeps words off its zigzags.
+func (e *elevation) breakLine(g *scene.Group, a, b scene.Point) {
+	k := e.look
+	draft.Break(g, k, scene.Walls, a, b)
+	out := k.Of(1.3) * 1.4
+	for _, dx := range []float64{-out, 0, out} {
+		e.space.Stroke(a.Add(dx, 0), b.Add(dx, 0))
 	}
-	in.Text(t)
-	e.space.Take(t.Bounds())
 }
 
 // matchLines draws the lines at which pieces of a long wall meet.
@@ -442,8 +459,7 @@ func (e *elevation) matchLines(g *scene.Group) {
 		}{{e.from, !e.first()}, {e.to, !e.last()}} {
 			if end.open {
 				a, b := e.v.Pt(end.x, room.At(e.f.w.Ceiling, end.x)).Add(0, -k.Of(2)), e.v.Pt(end.x, room.At(e.f.w.Floor, end.x)).Add(0, k.Of(2))
-				draft.Break(g, k, scene.Walls, a, b)
-				e.space.Stroke(a, b)
+				e.breakLine(g, a, b)
 			}
 		}
 		return

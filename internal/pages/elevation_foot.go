@@ -148,7 +148,7 @@ func (e *elevation) cutSheets() []string {
 }
 
 // titleHigh is how high title and bar come out with what parts them from the dimensions.
-func (e *elevation) titleHigh() float64 { return e.look.Of(15) }
+func (e *elevation) titleHigh() float64 { return e.look.Of(7.7) + e.title().High(e.look) }
 
 // title is the title of the view.
 func (e *elevation) title() draft.Title {
@@ -180,11 +180,12 @@ func (e *elevation) titleY() float64 {
 	if e.line > 0 {
 		return e.line
 	}
-	under := e.below.Box(k).Y1 + k.Of(7)
+	under := e.below.Box(k).Y1 + k.Of(7.7)
 	if e.apart() > 0 {
 		under += k.Of(2)
 	}
-	return math.Min(math.Max(e.box().Y1+k.Of(34), under+k.Of(8)), e.field.Y1-k.Of(8))
+	over := math.Max(k.Of(8), e.title().High(k)+k.Of(0.9))
+	return math.Min(math.Max(e.box().Y1+k.Of(34), under+over), e.field.Y1-k.Of(8))
 }
 
 // foot draws title, scale bar and, where the page has room, the table of the wall's sheets.
@@ -211,8 +212,15 @@ func (e *elevation) foot() {
 		x -= over
 		barAt.X -= over
 	}
+	under := barAt.X+bar.Wide(k, most) > right // no room beside the title
+	if under && y+k.Of(22) > e.field.Y1 { // nor under it: the name is shortened
+		x, t.Width = left, 0
+		t.Most = right - left - gap - bar.Wide(k, most)
+		barAt = scene.Pt(right-bar.Wide(k, most), y+k.Of(1.5))
+		under = false
+	}
 	tb := t.Draw(&e.page.Group, k, scene.Pt(x, y))
-	if barAt.X+bar.Wide(k, most) > right { // no room beside the title: under it
+	if under {
 		barAt = scene.Pt(x+k.Of(17), tb.Y1+k.Of(8))
 	}
 	e.space.Take(tb)

@@ -26,7 +26,7 @@ func (e *elevation) labels() {
 // cornerMarks letters the corners at the ends under the dimensions, and the terminations at the sides of the wall.
 func (e *elevation) cornerMarks() {
 	k := e.look
-	y := e.below.Box(k).Y1 + k.Of(3.2)
+	y := e.below.Box(k).Y1 + k.Of(3.9)
 	// the corners of a narrow wall: their circles stand apart, on slanted lines
 	apart := 0.0
 	if d := e.apart(); d > 0 {
@@ -46,9 +46,10 @@ func (e *elevation) cornerMarks() {
 		if apart > 0 {
 			in.Line(scene.Pt(e.v.X(end.x), e.below.Box(k).Y1), c, scene.Pen(scene.Marks, k.Extension))
 		}
-		e.space.Take(draft.Disc(in, k, scene.Marks, c, k.Of(6.4), k.Thin, end.h.corner, k.Small, true))
+		box := draft.Disc(in, k, scene.Marks, c, e.cornerDisc(end.h.corner), k.Thin, end.h.corner, k.Small, true)
+		e.space.Take(box)
 		if page := e.pageOf("corner " + end.h.corner); page != "" {
-			e.page.Link(scene.BoxAt(c.X-k.Of(3.2), c.Y-k.Of(3.2), k.Of(6.4), k.Of(6.4)), page)
+			e.page.Link(box, page)
 		}
 	}
 	for _, r := range e.f.rawEnds() {
@@ -62,6 +63,12 @@ func (e *elevation) cornerMarks() {
 		}
 		e.termination(r, mark)
 	}
+}
+
+// cornerDisc is the diameter of the circle with a corner's name: more from C10 on.
+func (s *set) cornerDisc(name string) float64 {
+	k := s.look
+	return math.Max(k.Of(6.4), draft.DiscAround(name, k.Small, true, k.Thin))
 }
 
 // apart is how far the circles of a narrow wall's corners stand aside; 0 where they stand under their corners.
@@ -166,6 +173,9 @@ func (e *elevation) openingNames() {
 		}
 		x0, z0, x1, z1 := e.f.hole(o)
 		box := e.v.Box(max(x0, e.from), z0, min(x1, e.to), z1)
+		if e.detail && box.W() < k.Of(8) {
+			continue // a neighbour broken off: its own enlargement names it
+		}
 		c := box.Centre()
 		t := scene.Text{At: c, String: o.Name, Height: k.Medium, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Openings}
 		if !e.space.Free(t.Bounds(), k.Of(0.9)) {
@@ -186,9 +196,9 @@ func (e *elevation) openingNames() {
 		}
 		if page := e.pageOf(openingKey(e.f.wall, i)); page != "" {
 			ref := scene.Text{At: c.Add(0, k.Medium/2+k.Of(2)), String: page, Height: k.Small, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Openings, Field: 0.5}
-			if box.Inset(k.Of(2.2)).Contains(ref.Bounds()) && e.space.Free(ref.Bounds(), k.Of(0.5)) {
+			if box.Inset(k.Of(2.2)).Contains(ref.Bounds()) && e.space.Free(ref.Bounds(), ref.Field+k.Of(0.6)) {
 				e.group.Text(ref)
-				e.space.Take(ref.Bounds())
+				e.space.Take(ref.Bounds().Inset(-ref.Field))
 				e.page.Link(ref.Bounds(), page)
 			}
 		}
@@ -220,12 +230,12 @@ func (e *elevation) outside(t scene.Text, box scene.Box) {
 					end.X = b.X1 + k.Of(0.6)
 				}
 			}
-			if !e.space.FreeLine(c, end, k.Of(0.3)) {
+			if !e.space.FreeLine(c, end, k.Of(0.65)) {
 				continue
 			}
 			draft.Leader(e.group, k, e.space, c, end)
 			e.group.Text(t)
-			e.space.Take(t.Bounds())
+			e.space.Take(t.Bounds().Inset(-t.Field))
 			return
 		}
 	}
@@ -292,7 +302,7 @@ func (e *elevation) tryAlong(t *scene.Text, x, y0, y1 float64) bool {
 		for _, dx := range []float64{-k.Of(1.4), k.Of(1.4) + t.Height} {
 			t.At = scene.Pt(x+dx, y0+(y1-y0)*share)
 			b := t.Bounds()
-			if b.Y0 > y0+k.Of(0.5) && b.Y1 < y1-k.Of(0.5) && e.space.Free(b, k.Of(0.95)) {
+			if b.Y0 > y0+k.Of(0.5) && b.Y1 < y1-k.Of(0.5) && e.space.Free(b, t.Field+k.Of(0.75)) {
 				e.group.Text(*t)
 				e.space.Take(b)
 				return true

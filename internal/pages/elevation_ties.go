@@ -50,7 +50,7 @@ func (e *elevation) tie(o *room.Opening) {
 		inner := taken
 		inner.X0, inner.X1 = math.Max(inner.X0, box.X0+k.Of(2.2)), math.Min(inner.X1, box.X1-k.Of(2.2))
 		draw := func(g *scene.Group, space *draft.Space) { st.Draw(g, k, space) }
-		if taken.Y1 < box.Y1-k.Of(4) && taken.X0 > box.X0-k.Of(1.4) && taken.X1 < box.X1+k.Of(1.4) && e.clearOfBoxes(inner) && e.clean(o, draw) {
+		if taken.Y1 < box.Y1-k.Of(4) && taken.X0 > box.X0-k.Of(1.4) && taken.X1 < box.X1+k.Of(1.4) && e.clearOfBoxes(inner) && e.space.FreeOfWords(inner, k.Of(0.6)) && e.clean(o, draw) {
 			draw(e.group, e.space)
 			e.holes[o].Items = append(e.holes[o].Items, e.group.Items[len(e.group.Items)-1])
 			e.group.Items = e.group.Items[:len(e.group.Items)-1]
@@ -85,6 +85,9 @@ func (e *elevation) tie(o *room.Opening) {
 			if !e.space.Free(strip, k.Of(0.9)) || !e.clearOfBoxes(scene.Box{X0: math.Min(e.v.X(*at), e.v.X(edge)) - 1, Y0: row - 1, X1: math.Max(e.v.X(*at), e.v.X(edge)) + 1, Y1: row + 1}) {
 				continue
 			}
+			if y := row; !e.space.FreeLine(scene.Pt(e.v.X(*at), y), scene.Pt(a.X+sign*w, y), k.Of(0.9)) {
+				continue
+			}
 			draw := func(g *scene.Group, space *draft.Space) { e.leg(g, space, text, *at, edge, row, sign, w) }
 			if !e.clean(o, draw) {
 				continue
@@ -95,12 +98,16 @@ func (e *elevation) tie(o *room.Opening) {
 	}
 }
 
-// clean reports whether something drawn over an opening leaves every word in it clear.
+// clean reports whether something drawn over an opening leaves every word in it clear, and stands clear of leaders.
 func (e *elevation) clean(o *room.Opening, draw func(*scene.Group, *draft.Space)) bool {
 	p := scene.NewPage("", "", e.page.Width, e.page.Height)
 	p.Add(e.holes[o])
-	draw(&p.Group, draft.NewSpace(scene.Box{}))
-	return len(scene.Overlaps(p, 0.5)) == 0
+	var over scene.Group
+	draw(&over, draft.NewSpace(scene.Box{}))
+	clear := true
+	over.Texts(func(t *scene.Text) { clear = clear && e.space.Free(t.Bounds(), 0.6) })
+	p.Add(&over)
+	return clear && len(scene.Overlaps(p, 0.5)) == 0
 }
 
 // leg draws the distance from a seam to the edge of an opening beside it.

@@ -98,7 +98,9 @@ const besideBox = 24
 func (d *wallBoard) boxLetter(g *scene.Group, plate scene.Box, letter string, at []scene.Point, air float64) bool {
 	for i, p := range at {
 		t := scene.Text{At: p, String: letter, Height: crewText * d.u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Boxes}
-		if !d.space.Free(t.Bounds(), air) {
+		// as high as letters can be, so that c and a in a row do not stand closer than b and d
+		whole := t.Bounds().Union(scene.Box{X0: p.X, Y0: p.Y - t.Height/2, X1: p.X, Y1: p.Y + t.Height*0.8})
+		if !d.space.Free(whole, air) {
 			continue
 		}
 		if i >= besideBox {
@@ -110,7 +112,7 @@ func (d *wallBoard) boxLetter(g *scene.Group, plate scene.Box, letter string, at
 			d.space.Stroke(from, to)
 		}
 		g.Text(t)
-		d.space.Take(t.Bounds())
+		d.space.Take(whole)
 		return true
 	}
 	return false

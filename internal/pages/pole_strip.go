@@ -70,7 +70,7 @@ func (b *poleBoard) joint(g *scene.Group, space *draft.Space, x, y0 float64, k i
 		if right {
 			t.At.X, t.Anchor = x-off, scene.End
 		}
-		if space.Free(t.Bounds(), 0.6) {
+		if space.Free(t.Bounds(), 1.2) {
 			g.Text(t)
 			space.Take(t.Bounds())
 			return
@@ -194,7 +194,7 @@ func (b *poleBoard) mark(g *scene.Group, space *draft.Space, v draft.View, y0 fl
 		ok := true
 		for i, s := range lines {
 			t := scene.Text{At: scene.Pt(x+off+pitch*float64(i)+crewText/2, y0+labelFoot), String: s, Height: crewText, Bold: m.kind == lineMark, Angle: 90, Seat: scene.Centred, Layer: scene.Notes}
-			if !space.Free(t.Bounds(), 0.55) {
+			if !space.Free(t.Bounds(), 1.2) {
 				ok = false
 				break
 			}

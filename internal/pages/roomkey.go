@@ -85,10 +85,10 @@ func (r *roomKey) draw() {
 	for i := range r.room.Walls {
 		r.wall(i)
 	}
+	r.starts()
 	for i := range r.room.Walls {
 		r.corner(i)
 	}
-	r.starts()
 	r.changes()
 	for i := range r.room.Walls {
 		r.mark(i)
@@ -195,7 +195,7 @@ func (r *roomKey) corner(i int) {
 		dx, dy, l = nx, ny, 1
 	}
 	dx, dy = dx/l, dy/l
-	d := k.Of(6.4)
+	d := r.cornerDisc(c.Name)
 	for _, out := range []float64{-5.6, 5.6, -9, 9, -13, 13, -18, 18, -24, 24, 30, -30, 38, -38, 46, 54} {
 		for _, turn := range []float64{0, 35, -35, 70, -70} {
 			sin, cos := scene.SinCos(turn)
@@ -269,7 +269,7 @@ func (r *roomKey) wordNear(text string, at scene.Point, dx, dy float64, bold boo
 		for _, side := range []float64{0, 1, -1, 2, -2} {
 			t := scene.Text{At: at.Add(dx*k.Of(1.5)*float64(step)-dy*k.Of(7)*side, dy*k.Of(1.5)*float64(step)+dx*k.Of(7)*side), String: text, Height: k.Small, Bold: bold,
 				Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
-			if r.space.Free(t.Bounds(), k.Of(0.9)) {
+			if r.space.Free(t.Bounds(), k.Of(1.15)) {
 				r.g.Text(t)
 				r.space.Take(t.Bounds())
 				return
