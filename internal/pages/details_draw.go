@@ -304,12 +304,17 @@ func (p *chainPlan) broken(x stop) {
 	if !p.segs[x.seg].broken || p.inner(x.seg) {
 		return
 	}
-	m := x.along
+	m, sign := p.segs[x.seg].long, -1.0 // the tangent point of the bend, and the way from it
 	if a, b := p.bounds(x.seg); a >= 0 {
-		m = (m + p.verts[a].tan) / 2
+		m, sign = p.verts[a].tan, 1
 	} else {
-		m = (m + p.segs[x.seg].long - p.verts[b].tan) / 2
+		m -= p.verts[b].tan
 	}
+	far := math.Abs(x.along-m) / 2
+	if len(p.bends) > 1 { // past the dimension of the next face, which may end on this one
+		far = math.Max(far, math.Min(k.Of(17), 2*far-k.Of(4)))
+	}
+	m += sign * far
 	white := scene.Style{Layer: scene.Walls, Fill: scene.Solid(scene.White)}
 	w := k.Of(1.2)
 	p.g.Polygon(white, p.on(x.seg, m-w, p.vo+k.Of(2)), p.on(x.seg, m+w, p.vo+k.Of(2)), p.on(x.seg, m+w, -p.bt-k.Of(1)), p.on(x.seg, m-w, -p.bt-k.Of(1)))

@@ -172,7 +172,7 @@ func (p *chainPlan) place(clear, titled scene.Box, table *draft.Table) scene.Poi
 	if table == nil {
 		return scene.Point{}
 	}
-	if at, ok := p.tablePlace(table, clear, titled); ok {
+	if at, ok := p.tablePlace(table, clear, titled.Inset(-k.Of(2))); ok {
 		return at
 	}
 	row := table.High(k) + k.Of(3)
@@ -202,7 +202,7 @@ func (p *chainPlan) tablePlace(t *draft.Table, clear, titled scene.Box) (scene.P
 	w, h := t.Width(), t.High(k)
 	low, right := titled.Y0-k.Of(2)-h, clear.X1-w
 	for _, c := range []scene.Point{{X: clear.X0, Y: low}, {X: clear.X0, Y: clear.Y0}, {X: right, Y: low}, {X: right, Y: clear.Y0}, {X: right, Y: clear.Y1 - h}, {X: clear.Centre().X - w/2, Y: clear.Y1 - h}} {
-		if space.Free(scene.BoxAt(c.X, c.Y, w, h), k.Of(1)) {
+		if space.Free(scene.BoxAt(c.X, c.Y, w, h), k.Of(1.8)) {
 			return c, true
 		}
 	}

@@ -194,6 +194,18 @@ func (w woods) cathedrals(seed uint64, leaf int, height float64) []strand {
 	return out
 }
 
+// heavier is the next pen of the series, in mm.
+//
+// Source: ISO 128-2, each width the one before times the root of two.
+func heavier(pen float64) float64 {
+	for _, w := range []float64{0.13, 0.18, 0.25, 0.35, 0.5, 0.7, 1} {
+		if w > pen+1e-9 {
+			return w
+		}
+	}
+	return pen
+}
+
 // grain draws the grain of the parts of a wall, clear of openings and of what else must stay white.
 func (e *elevation) grain(g *scene.Group, clear []scene.Box) {
 	if !e.paper.Wood.Grain {
@@ -245,10 +257,10 @@ func (e *elevation) grain(g *scene.Group, clear []scene.Box) {
 		}
 		e.leafJoints(g, w, p, start, end, box, clear)
 	}
-	for i, width := range []float64{1, 1.4} {
+	for i, width := range []float64{pen.Width, heavier(pen.Width)} {
 		if len(lines[i]) > 0 {
 			style := pen
-			style.Width *= width
+			style.Width = width
 			g.Path(style, chained(lines[i])...)
 		}
 	}

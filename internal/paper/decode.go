@@ -82,7 +82,7 @@ func (d decoder) template() *Template {
 	l := d.table("lines")
 	t.Lines = Lines{Wide: pen(l.Get("wide"), 0.7), Outline: pen(l.Get("outline"), 0.5), Seam: pen(l.Get("seam"), 0.35),
 		Thin: pen(l.Get("thin"), 0.25), Dimension: pen(l.Get("dimension"), 0.18), Extension: pen(l.Get("extension"), 0.13),
-		Grain: pen(l.Get("grain"), 0.1)}
+		Grain: pen(l.Get("grain"), 0.13)}
 	w := d.table("wood")
 	t.Wood = Wood{Grain: w.Get("grain").Bool(true), Colour: w.Get("colour").Bool(true)}
 	t.Discipline = discipline(d.table("number").Get("discipline"))

@@ -31,7 +31,7 @@ var Schema = source.Schema{
 		{Name: "thin", Kind: "length", Default: "0.25", Doc: "Trim, marks"},
 		{Name: "dimension", Kind: "length", Default: "0.18", Doc: "Dimension lines"},
 		{Name: "extension", Kind: "length", Default: "0.13", Doc: "Extension lines"},
-		{Name: "grain", Kind: "length", Default: "0.1", Doc: "Grain"},
+		{Name: "grain", Kind: "length", Default: "0.13", Doc: "Grain"},
 	}},
 	{Path: "wood", Doc: "How the wood is shown on elevations.", Keys: []source.Key{
 		{Name: "grain", Kind: "true or false", Default: "true", Doc: "Faint grain under the lines"},
