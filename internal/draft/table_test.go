@@ -93,3 +93,16 @@ func TestWidthThatIsLeftGoesToAllOfManyColumns(t *testing.T) {
 		}
 	}
 }
+
+// A repeated title is in full where there is room, and never cut off where its main part fits.
+func TestContinuedTitleFits(t *testing.T) {
+	const title = "SEAMS, from the left end of their wall"
+	for _, c := range []struct {
+		width float64
+		want  string
+	}{{200, title + " (continued)"}, {80, "SEAMS (continued)"}, {30, "SEAMS, on"}} {
+		got := Continued(title, 3.5, c.width)
+		assert.Equal(t, c.want, got)
+		assert.LessOrEqual(t, scene.Width(got, 3.5, true), c.width)
+	}
+}

@@ -85,7 +85,7 @@ func (b *board) put(blocks []block, parts []placed, c columns) {
 		if bl.title != "" {
 			title := bl.title
 			if p.first > 0 {
-				title += " (continued)"
+				title = draft.Continued(title, k.Medium, c.width())
 			}
 			b.page.Text(scene.Text{At: at, String: scene.Shorten(title, k.Medium, true, c.width()), Height: k.Medium, Bold: true, Seat: scene.Hanging, Layer: scene.Notes})
 			at.Y += bl.titleHigh(k)
@@ -146,7 +146,7 @@ func (s *set) columns(count int) columns {
 // noteColumns are three columns of notes and small tables: fewer where a title would be cut off, more where a line would
 // be too long to be read well.
 func (s *set) noteColumns() columns {
-	const titleWide, lineWide = 90, 150 // on the office page: the longest title, and some 90 letters
+	const titleWide, lineWide = 78, 150 // on the office page: the longest title, and some 90 letters
 	c := s.columns(3)
 	for c.count > 1 && c.width() < s.look.Of(titleWide) {
 		c.count--

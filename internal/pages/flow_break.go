@@ -16,7 +16,7 @@ const (
 )
 
 const (
-	leastRows  = 4 // rows that a part of a table holds, its head apart
+	leastRows  = 4 // rows that a part of a table holds, its head apart; what has less than twice as many is whole
 	leastItems = 2 // paragraphs that a part of a list holds
 )
 
@@ -83,10 +83,12 @@ func (f *flowing) cost(at row, first int, turns bool) float64 {
 			cost += forbidden
 		}
 	}
-	if at.row-first < least || n-at.row < least {
-		cost += forbidden
+	whole := n < 2*least
+	least = min(least, n/2) // of what is short and yet higher than a column
+	if lacks := 2*least - min(least, at.row-first) - min(least, n-at.row); lacks > 0 {
+		cost += forbidden * float64(lacks)
 	}
-	if b.whole && f.total[at.block] <= f.high {
+	if (b.whole || whole) && f.total[at.block] <= f.high {
 		cost += forbidden
 	}
 	if turns {

@@ -136,7 +136,7 @@ func comma(a, b string) string {
 // holdTable is what material and site are held to, with who says so.
 func (s *set) holdTable() *draft.Table {
 	w := count.WordsOf(s.style)
-	t := &draft.Table{Title: "TO HOLD, IN THE ORDER OF THE WORK", Columns: []draft.Column{{Head: "WHAT", Wrap: true}, {Head: "FIGURE", Bold: true}}}
+	t := &draft.Table{Title: "TO HOLD, STEP BY STEP", Columns: []draft.Column{{Head: "WHAT", Wrap: true}, {Head: "FIGURE", Bold: true}}}
 	for _, b := range wood.Bands() {
 		low, high := b.Low, b.High
 		print := func(f float64) string { return w.Decimal(f, 1) + " " + b.Unit }
@@ -170,9 +170,9 @@ func sourced(what, source string) string { return what + " (" + source + ")" }
 
 // moistureLog has a blank row for every covered wall, and two for a dry spot to compare with.
 func (s *set) moistureLog() *draft.Table {
-	t := &draft.Table{Title: "MOISTURE READINGS, one meter, one scale", Lines: true, Row: s.look.Of(7),
+	t := &draft.Table{Title: "MOISTURE READINGS", Lines: true, Row: s.look.Of(7),
 		Columns: []draft.Column{{Head: "WALL, HEIGHT", Width: s.look.Of(34), Wrap: true}, {Head: "READING", Width: s.look.Of(20)}, {Head: "WALL TEMP.", Width: s.look.Of(20)}, {Head: "DATE, BY", Width: s.look.Of(22)}}}
-	t.Rows = append(t.Rows, draft.Row{Cells: []string{"meter and scale:"}}, draft.Row{Cells: []string{"dry spot to compare with"}})
+	t.Rows = append(t.Rows, draft.Row{Cells: []string{"one meter, one scale:"}}, draft.Row{Cells: []string{"dry spot to compare with"}})
 	for _, f := range s.faces() {
 		t.Rows = append(t.Rows, draft.Row{Cells: []string{f.w.Name}})
 	}
