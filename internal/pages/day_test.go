@@ -1,6 +1,8 @@
 package pages
 
 import (
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -153,4 +155,41 @@ func TestSetsHoldTheDaysAndTheSite(t *testing.T) {
 	s := newSet(p, template(t, "ansi-b"), nil, "Submittal")
 	s.number(submittal)
 	assert.Equal(t, "Z-002", s.pageOf("site"))
+}
+
+// A timetable of more than one page goes on with a step, never with more sheets of the step before, and with rows enough
+// to be read as one.
+func TestATimetableGoesOnWithAStep(t *testing.T) {
+	parted, time := 0, regexp.MustCompile(`^\d+:\d\d$`)
+	rooms := samples(t)
+	for why, text := range oddDays {
+		rooms[why] = text
+	}
+	for _, group := range []int{5, 9, 12} {
+		rooms["groups of "+strconv.Itoa(group)] = head("in") + wall("Long", `110'`, `9'`) + "[day]\nplain = 4\nnarrow = 6\ncut = 1\nrest = 2\nlay_out = 0\nlook = 3\ngroup = " + strconv.Itoa(group) + "\n"
+	}
+	for why, text := range rooms {
+		for _, name := range []string{"ansi-a", "a4", "ansi-b"} {
+			c := newCrew(laid(t, "room.toml", text), template(t, name), "Install")
+			pages := c.dayPages(1)
+			list := listedOver(c.readable(), pages[0].Frame.Y1+1, pages)
+			for i, l := range list {
+				if l.title != "TIMETABLE" || !l.goes {
+					continue
+				}
+				parted++
+				before := i - 1
+				for list[before].title != l.title {
+					before--
+				}
+				assert.GreaterOrEqual(t, min(l.rows, list[before].rows), leastRows, "%s, %s", why, pages[l.page].Name)
+				from := false // a time stands in the first row
+				pages[l.page].Texts(func(x *scene.Text) {
+					from = from || x.At.Y > l.lines[1] && x.At.Y < l.lines[2] && time.MatchString(x.String)
+				})
+				assert.True(t, from, "%s, %s", why, pages[l.page].Name)
+			}
+		}
+	}
+	assert.Greater(t, parted, 10)
 }

@@ -40,14 +40,19 @@ type listed struct {
 	goes  bool   // goes on from another part
 	page  int
 	at    scene.Point
-	rows  int     // of a table: the lines under its rows; of a list: the marks before its paragraphs
-	foot  float64 // the lowest of it
+	rows  int       // of a table: the lines under its rows; of a list: the marks before its paragraphs
+	foot  float64   // the lowest of it
+	lines []float64 // of a table, from the upper one on
 	table bool
 }
 
 // listedOn reads back which parts of tables and lists stand in the field of pages.
 func listedOn(t *paper.Template, pages []*scene.Page) []listed {
-	k, foot := lookOf(t), boxOf(t.Field).Y1
+	return listedOver(lookOf(t), boxOf(t.Field).Y1, pages)
+}
+
+// listedOver reads back the same of a look, over the foot of a field.
+func listedOver(k draft.Look, foot float64, pages []*scene.Page) []listed {
 	var list []listed
 	for i, p := range pages {
 		from := len(list)
@@ -78,6 +83,7 @@ func listedOn(t *paper.Template, pages []*scene.Page) []listed {
 					l.table = true
 					l.rows++
 					l.foot = max(l.foot, line.A.Y)
+					l.lines = append(l.lines, line.A.Y)
 				}
 			}
 		})
