@@ -79,6 +79,12 @@ func madeUp(seed uint64, metric bool) string {
 		for range r.IntN(5) {
 			line("[[wall.box]]\nkind = %q\nx = %s\nz = %s", []string{"outlet", "switch", "alarm", "thermostat"}[r.IntN(4)], size(sixteenths(3, max(4, int(long)-3))), size(sixteenths(12, 70)))
 		}
+		if at := sixteenths(3, max(4, int(long)-3)); chance(3) {
+			line("[[wall.pin]]\nat = %s\nput = %q", size(at), []string{"seam", "middle", "either"}[r.IntN(3)])
+		}
+		if from := sixteenths(2, max(3, int(long)-6)); chance(3) {
+			line("[[wall.keep_clear]]\nfrom = %s\nto = %s\nwhy = %q", size(from), size(min(from+sixteenths(2, 30), long-1)), []string{"", "screen", "bracket of the sliding ladder"}[r.IntN(3)])
+		}
 	}
 	return b.String()
 }

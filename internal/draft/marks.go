@@ -167,7 +167,7 @@ func (t Title) Draw(g *scene.Group, k Look, at scene.Point) scene.Box {
 	g.Text(scene.Text{At: scene.Pt(x, c.Y-k.Of(2.3)), String: name, Height: height, Bold: true, Layer: scene.Marks})
 	end := math.Max(x+w+k.Of(4), c.X+r+t.Width)
 	g.HLine(c.X+r, end, c.Y, scene.Pen(scene.Marks, k.Wide))
-	box := scene.Box{X0: at.X, Y0: c.Y - r, X1: end, Y1: c.Y + r}
+	box := scene.Box{X0: at.X, Y0: c.Y - math.Max(r, t.High(k)), X1: end, Y1: c.Y + r}
 	for i, line := range t.Under {
 		y := c.Y + k.Of(4.3) + float64(i)*k.Of(4.2)
 		line = t.under(k, line)

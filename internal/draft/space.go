@@ -78,6 +78,15 @@ func (s *Space) FreeLine(a, b scene.Point, air float64) bool {
 	return true
 }
 
+// Gaps gives the parts of a line that run clear of all words, as pairs of points.
+func (s *Space) Gaps(a, b scene.Point, air float64) []scene.Point {
+	boxes := make([]scene.Box, len(s.boxes))
+	for i, o := range s.boxes {
+		boxes[i] = o.Inset(-air)
+	}
+	return Outside(a, b, boxes...)
+}
+
 // Find gives the first of some boxes that is free, -1 where none is.
 func (s *Space) Find(air float64, boxes ...scene.Box) int {
 	for i, b := range boxes {

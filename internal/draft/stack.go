@@ -84,7 +84,9 @@ func (s *Stack) draw(g *scene.Group, k Look, space *Space, i int) {
 	space.Stroke(s.pt(a, t.line), s.pt(b, t.line))
 	for j, m := range t.Marks {
 		if t.Running && j == 0 {
-			row.Circle(s.pt(m, t.line), k.Of(originSize)/2, scene.Pen(scene.Dimensions, k.Thin).Filled(scene.White))
+			c, r := s.pt(m, t.line), k.Of(originSize)/2
+			row.Circle(c, r, scene.Pen(scene.Dimensions, k.Thin).Filled(scene.White))
+			space.Outline(scene.Box{X0: c.X - r, Y0: c.Y - r, X1: c.X + r, Y1: c.Y + r})
 			continue
 		}
 		Tick(row, k, s.pt(m, t.line))

@@ -3,6 +3,7 @@ package pages
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"flitchlay/internal/draft"
@@ -65,13 +66,41 @@ func elevationPages(s *set) []*leaf {
 		for _, o := range row {
 			sum += o.wide
 		}
-		if len(row) > 0 && (row[0].cut.scale != v.cut.scale || sum > s.paper.Field.W-s.look.Of(6)) {
+		if len(row) > 0 && (row[0].cut.scale != v.cut.scale || sum > s.paper.Field.W-s.look.Of(6) || !s.standTogether(append(slices.Clone(row), v))) {
 			flush()
 		}
 		row = append(row, v)
 	}
 	flush()
 	return list
+}
+
+// standTogether reports whether the views of a row have room over the foot of a page with their floors in line.
+func (s *set) standTogether(row []wallView) bool {
+	var list []*elevation
+	for _, v := range row {
+		e := s.trial(v)
+		e.shared = true
+		list = append(list, e)
+	}
+	notes, floor := list[0].notes(pageNotes(list)), 0.0
+	for _, e := range list {
+		e.compose(notes)
+		floor = math.Max(floor, e.v.Origin.Y)
+	}
+	for _, e := range list {
+		e.v.Origin.Y = floor
+		if e.spare(e.around()) < 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// spare is what is left under a view, its dimensions and its title; negative where they have no room.
+func (e *elevation) spare(all scene.Box) float64 {
+	k := e.look
+	return e.field.Y1 - k.Of(1) - math.Max(all.Y1+e.titleHigh(), e.box().Y1+k.Of(41.5))
 }
 
 // wallView is one view of a page: a wall, or a piece of one.
@@ -358,7 +387,7 @@ func (e *elevation) compose(notes float64) bool {
 		e.v.Origin.Y += over
 	}
 	all = e.around()
-	spare := e.field.Y1 - k.Of(1) - math.Max(all.Y1+e.titleHigh(), e.box().Y1+k.Of(41.5))
+	spare := e.spare(all)
 	if e.tableHigh() > spare-k.Of(6) || e.tableHigh() == 0 {
 		e.v.Origin.Y += math.Max(0, math.Min(spare/3, k.Of(40)))
 	}

@@ -28,9 +28,6 @@ func (e *elevation) body() {
 	}
 	wall := e.points(f.outline(f.w.Floor, f.w.Ceiling, e.from, e.to))
 	e.outline(g, wall)
-	e.ghostOf(g, e.ghostLeft, false)
-	e.ghostOf(g, e.ghostRight, true)
-	e.matchLines(g)
 	// the floor, past both ends
 	floor := scene.Pen(scene.Walls, k.Wide)
 	past := func(h ghost) float64 {
@@ -46,9 +43,12 @@ func (e *elevation) body() {
 	for i := 0; i+1 < len(points); i++ {
 		e.space.Stroke(points[i], points[i+1])
 	}
+	e.ghostOf(g, e.ghostLeft, false)
+	e.ghostOf(g, e.ghostRight, true)
 	for i := range f.w.Boxes {
 		e.plate(g, &f.w.Boxes[i])
 	}
+	e.matchLines(g)
 }
 
 // profile is a floor or ceiling between two places.
@@ -404,6 +404,7 @@ func (e *elevation) ghostOf(g *scene.Group, h ghost, right bool) {
 	}
 	in := g.Part(scene.Tag{Class: "ghost", Title: fmt.Sprintf("goes on %s round %s", e.style.Format(h.width), h.corner), Data: []scene.Datum{datum("corner", h.corner), datum("wall", n.Name)}})
 	in.Line(scene.Pt(edge, top0), scene.Pt(far, top1), pen)
+	e.space.Stroke(scene.Pt(edge, top0), scene.Pt(far, top1))
 	if h.stub {
 		e.breakLine(in, scene.Pt(far, top1-k.Of(2)), scene.Pt(far, floor1+k.Of(2)))
 	} else {
@@ -477,9 +478,23 @@ func (e *elevation) matchLines(g *scene.Group) {
 				words = shorter
 			}
 		}
-		t := scene.Text{At: scene.Pt(a.X-k.Of(2), (a.Y+b.Y)/2), String: words, Height: k.Small, Anchor: scene.Middle, Angle: 90, Layer: scene.Notes}
-		if right {
-			t.At.X = a.X + k.Of(2) + k.Small
+		t := scene.Text{String: words, Height: k.Small, Anchor: scene.Middle, Angle: 90, Layer: scene.Notes}
+		at := func(share, out float64) scene.Point {
+			if right {
+				return scene.Pt(a.X+k.Of(2+out)+k.Small, a.Y+(b.Y-a.Y)*share)
+			}
+			return scene.Pt(a.X-k.Of(2+out), a.Y+(b.Y-a.Y)*share)
+		}
+		t.At = at(0.5, 0)
+	places:
+		for _, out := range []float64{0, 1.5, 3, 4.5} {
+			for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
+				o := t
+				if o.At = at(share, out); e.space.Free(o.Bounds(), k.Of(0.9)) {
+					t = o
+					break places
+				}
+			}
 		}
 		g.Text(t)
 		e.space.Take(t.Bounds())

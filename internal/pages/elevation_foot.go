@@ -213,7 +213,7 @@ func (e *elevation) foot() {
 		barAt.X -= over
 	}
 	under := barAt.X+bar.Wide(k, most) > right // no room beside the title
-	if under && y+k.Of(22) > e.field.Y1 { // nor under it: the name is shortened
+	if under && y+k.Of(22) > e.field.Y1 {      // nor under it: the name is shortened
 		x, t.Width = left, 0
 		t.Most = right - left - gap - bar.Wide(k, most)
 		barAt = scene.Pt(right-bar.Wide(k, most), y+k.Of(1.5))

@@ -19,8 +19,11 @@ func (e *elevation) labels() {
 		e.lost()
 	}
 	e.plateNames()
+	e.pins()
+	e.keeps()
 	e.deviationMarks()
 	e.grainArrow()
+	e.pinLines()
 }
 
 // cornerMarks letters the corners at the ends under the dimensions, and the terminations at the sides of the wall.
@@ -133,10 +136,10 @@ func (e *elevation) seamMarks() {
 				continue
 			}
 			t := scene.Text{At: c.Add(r+k.Of(1), 0), String: words, Height: k.Small, Bold: true, Seat: scene.Centred, Layer: scene.Marks, Field: 0.5}
-			beside := e.space.Free(t.Bounds(), k.Of(1.1))
+			beside := e.space.Free(t.Bounds(), t.Field+k.Of(0.85))
 			if !beside {
 				t.At, t.Anchor = c.Add(-r-k.Of(1), 0), scene.End
-				beside = e.space.Free(t.Bounds(), k.Of(1.1))
+				beside = e.space.Free(t.Bounds(), t.Field+k.Of(0.85))
 			}
 			if !beside && share != 0.1 {
 				continue
@@ -154,7 +157,7 @@ func (e *elevation) seamMarks() {
 				break
 			}
 			e.group.Text(t)
-			e.space.Take(t.Bounds())
+			e.space.Take(t.Bounds().Inset(-t.Field))
 			break
 		}
 	}
@@ -270,7 +273,7 @@ func (e *elevation) plateNames() {
 			continue
 		}
 		e.group.Text(t)
-		e.space.Take(t.Bounds())
+		e.space.Take(t.Bounds().Inset(-t.Field))
 	}
 }
 
@@ -302,9 +305,9 @@ func (e *elevation) tryAlong(t *scene.Text, x, y0, y1 float64) bool {
 		for _, dx := range []float64{-k.Of(1.4), k.Of(1.4) + t.Height} {
 			t.At = scene.Pt(x+dx, y0+(y1-y0)*share)
 			b := t.Bounds()
-			if b.Y0 > y0+k.Of(0.5) && b.Y1 < y1-k.Of(0.5) && e.space.Free(b, t.Field+k.Of(0.75)) {
+			if b.Y0 > y0+k.Of(0.5) && b.Y1 < y1-k.Of(0.5) && e.space.Free(b, t.Field+k.Of(0.9)) {
 				e.group.Text(*t)
-				e.space.Take(b)
+				e.space.Take(b.Inset(-t.Field))
 				return true
 			}
 		}
@@ -341,7 +344,7 @@ func (e *elevation) grainArrow() {
 			t.At = c.Add(0, -k.Of(1.4))
 			box = scene.Box{X0: c.X - l/2, Y0: c.Y - k.Of(5), X1: c.X + l/2, Y1: c.Y + k.Of(1.4)}
 		}
-		if !e.space.Free(box, k.Of(1)) || !e.space.Free(t.Bounds(), k.Of(1)) {
+		if !e.space.Free(box, k.Of(1)) || !e.space.Free(t.Bounds(), t.Field+k.Of(0.75)) {
 			return false
 		}
 		in := e.group.Part(scene.Tag{Class: "grain", Title: "direction of the grain"})

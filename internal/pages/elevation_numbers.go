@@ -277,7 +277,7 @@ func (e *elevation) numberAt(p part, course int, c scene.Point, d float64) {
 		t := scene.Text{At: c.Add(0, d/2+k.Of(1.6)), String: s.Flitch, Height: k.Small, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Numbers, Field: 0.6}
 		if e.space.Free(t.Bounds(), k.Of(1.35)) {
 			in.Text(t)
-			e.space.Take(t.Bounds())
+			e.space.Take(t.Bounds().Inset(-t.Field))
 		}
 	}
 }

@@ -118,8 +118,11 @@ func (e *elevation) leg(in *scene.Group, space *draft.Space, text string, at, ed
 	end := b + sign*(k.Of(3)+w)
 	g.HLine(a, end, y, scene.Pen(scene.Dimensions, k.Dimension))
 	space.Stroke(scene.Pt(a, y), scene.Pt(end, y))
-	draft.Tick(g, k, scene.Pt(a, y))
-	draft.Tick(g, k, scene.Pt(b, y))
+	for _, x := range []float64{a, b} {
+		draft.Tick(g, k, scene.Pt(x, y))
+		d := k.Of(0.85)
+		space.Stroke(scene.Pt(x-d, y+d), scene.Pt(x+d, y-d))
+	}
 	x := scene.Text{At: scene.Pt(b+sign*k.Of(2.6), y-k.Of(1)), String: text, Height: k.Small, Layer: scene.Dimensions}
 	if sign < 0 {
 		x.Anchor = scene.End

@@ -202,7 +202,7 @@ func (r *roomKey) corner(i int) {
 			ux, uy := dx*cos-dy*sin, dx*sin+dy*cos
 			m := at.Add(ux*k.Of(out), uy*k.Of(out))
 			box := scene.Box{X0: m.X - d/2, Y0: m.Y - d/2, X1: m.X + d/2, Y1: m.Y + d/2}
-			if !r.space.Free(box, k.Of(0.9)) {
+			if !r.space.Free(box, k.Of(0.9)) || !r.space.FreeLine(at, m, k.Of(0.65)) {
 				continue
 			}
 			in := r.g.Part(scene.Tag{Class: "corner", Title: "corner " + c.Name, Data: []scene.Datum{datum("name", c.Name)}})
@@ -256,7 +256,7 @@ func (r *roomKey) starts() {
 			draft.Triangle(in, scene.Marks, tip, direction, k.Of(5), k.Of(5), 0, false)
 			back := r.at(run, st.Wall, x, -k.Of(6.4))
 			r.space.Take(scene.Box{X0: math.Min(tip.X, back.X) - k.Of(2.5), Y0: math.Min(tip.Y, back.Y) - k.Of(2.5), X1: math.Max(tip.X, back.X) + k.Of(2.5), Y1: math.Max(tip.Y, back.Y) + k.Of(2.5)})
-			r.wordNear("START", r.at(run, st.Wall, x, -k.Of(9)), -nx, -ny, true)
+			r.wordNear("START", r.at(run, st.Wall, x, -k.Of(11.4)), -nx, -ny, true)
 			break
 		}
 	}
