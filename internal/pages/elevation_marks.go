@@ -219,7 +219,7 @@ func (e *elevation) outside(t scene.Text, box scene.Box) {
 		for _, at := range []scene.Point{scene.Pt(c.X, box.Y0-d), scene.Pt(box.X1+d+w, c.Y), scene.Pt(box.X0-d-w, c.Y), scene.Pt(c.X, box.Y1+d),
 			scene.Pt(box.X1+d+w, box.Y0-d), scene.Pt(box.X0-d-w, box.Y0-d), scene.Pt(box.X1+d+w, box.Y1+d), scene.Pt(box.X0-d-w, box.Y1+d)} {
 			t.At = at
-			if !e.space.Free(t.Bounds(), k.Of(1.25)) {
+			if !e.space.Free(t.Bounds(), t.Field+k.Of(0.9)) {
 				continue
 			}
 			b := t.Bounds()
@@ -262,7 +262,7 @@ func (e *elevation) plateNames() {
 		}{{scene.Pt(box.X1+k.Of(1.2), c.Y), scene.Start}, {scene.Pt(box.X0-k.Of(1.2), c.Y), scene.End},
 			{scene.Pt(c.X, box.Y0-k.Of(2.6)), scene.Middle}, {scene.Pt(c.X, box.Y1+k.Of(2.6)), scene.Middle}} {
 			t.At, t.Anchor = p.at, p.anchor
-			if e.space.Free(t.Bounds(), k.Of(1.3)) {
+			if e.space.Free(t.Bounds(), t.Field+k.Of(0.9)) {
 				done = true
 				break
 			}
