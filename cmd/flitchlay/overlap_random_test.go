@@ -1,0 +1,86 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/layout"
+	drawings "flitchlay/internal/pages"
+	"flitchlay/internal/paper"
+	"flitchlay/internal/room"
+	"flitchlay/internal/scene"
+)
+
+// Nothing on any page of rooms that nobody thought of is in the way of anything else, in inches and in millimetres, each of
+// them on every paper.
+//
+// A few rooms; 40 with FLITCHLAY_CHECK=1; or as many as FLITCHLAY_DRAWN says: 500 take ten minutes on two cores.
+func TestNothingOverlapsInRandomRooms(t *testing.T) {
+	wanted := 3
+	if os.Getenv("FLITCHLAY_CHECK") == "1" {
+		wanted = 40
+	}
+	if n := roomsAsked(); n > 0 {
+		wanted = n
+	}
+	files, err := filepath.Glob(filepath.Join(top, "templates", "pages", "*.toml"))
+	require.NoError(t, err)
+	require.Len(t, files, 8)
+	var papers []*paper.Template
+	for _, f := range files {
+		text, err := os.ReadFile(f)
+		require.NoError(t, err)
+		p, err := paper.Decode(f, text)
+		require.NoError(t, err)
+		papers = append(papers, p)
+	}
+	count := 0
+	for seed := uint64(1); count < wanted && seed < 4*uint64(wanted)+40; seed++ {
+		plans := map[string]*layout.Plan{}
+		for _, metric := range []bool{false, true} {
+			r, err := room.Decode("room.toml", []byte(madeUp(seed, metric)))
+			if err != nil {
+				continue // openings or boxes stand where no room may have them
+			}
+			if p, err := layout.Lay(r); err == nil {
+				plans[fmt.Sprintf("seed %d, metric %v", seed, metric)] = p
+			}
+		}
+		if len(plans) < 2 {
+			continue
+		}
+		count++
+		for name, plan := range plans {
+			t.Run(name, func(t *testing.T) {
+				t.Parallel()
+				for i, p := range papers {
+					clean(t, plan, p, filepath.Base(files[i]))
+				}
+			})
+		}
+	}
+	require.Equal(t, wanted, count, "so many rooms have to be readable")
+}
+
+// clean draws all sets of a room on a paper and looks for what is in the way.
+func clean(t *testing.T, plan *layout.Plan, p *paper.Template, name string) {
+	submittal, err := drawings.Submittal(plan, p, nil)
+	require.NoError(t, err)
+	install, err := drawings.Install(plan, p)
+	require.NoError(t, err)
+	pole, err := drawings.Pole(plan, p)
+	require.NoError(t, err)
+	for _, d := range []*scene.Document{submittal, install, pole} {
+		require.NotEmpty(t, d.Pages)
+		for _, page := range d.Pages {
+			for _, o := range scene.Overlaps(page, 0.5) {
+				assert.Fail(t, "crowded", "%s on %s: %s", page.Name, name, o)
+			}
+		}
+	}
+}
