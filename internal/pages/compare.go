@@ -143,7 +143,7 @@ func (c *comparing) groups(faces []*face, scale int64) [][]cut {
 		wide := f.right - f.left
 		n := max(1, int(math.Ceil(wide.MM()/float64(scale)/width-1e-9)))
 		for i := range n {
-			p := cut{f.left + wide*L(i)/L(n), f.left + wide*L(i+1)/L(n), scale}
+			p := cut{f.left + wide*L(i)/L(n), f.left + wide*L(i+1)/L(n), scale, false}
 			w := (p.to - p.from).MM() / float64(scale)
 			if x+w > width {
 				pages, x = append(pages, nil), 0

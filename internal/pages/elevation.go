@@ -23,6 +23,7 @@ type elevation struct {
 	holes     map[*room.Opening]*scene.Group // openings as drawn
 	middle    float64                        // x at which the middle of the wall should stand
 	line      float64                        // of the titles of the page; 0: of this one alone
+	lean      bool                           // without the heights of openings
 	shared    bool                           // other views stand on the page: they share a scale bar
 
 	above, below, left, right draft.Stack
@@ -159,7 +160,7 @@ func (b *board) views(row []wallView) {
 		if len(row) == 1 {
 			e.middle = b.paper.Elevation.Middle
 		}
-		e.v.Scale = v.cut.scale
+		e.v.Scale, e.lean = v.cut.scale, v.cut.lean
 		list = append(list, e)
 	}
 	notes := b.notes(pageNotes(list))
@@ -190,6 +191,7 @@ func (b *board) views(row []wallView) {
 type cut struct {
 	from, to L
 	scale    int64
+	lean     bool // too crowded for the heights of its openings: their enlargements have them
 }
 
 // cutWall chooses the scale of a wall: the largest at which it stands on a page, else the smallest, in pieces that meet
@@ -203,7 +205,7 @@ func (s *set) cutWall(f *face) []cut {
 	wide, high := f.right-f.left, f.high-f.low
 	onPaper := func(l L, scale int64) float64 { return l.MM() / float64(scale) }
 	for _, scale := range scales {
-		whole := cut{f.left, f.right, scale}
+		whole := cut{f.left, f.right, scale, false}
 		if onPaper(high, scale) <= t.Height && onPaper(wide, scale) <= t.Width && s.stands(f, whole, 0, 1) {
 			return []cut{whole}
 		}
@@ -212,37 +214,46 @@ func (s *set) cutWall(f *face) []cut {
 	for onPaper(high, scale) > t.Height {
 		scale *= 2
 	}
-	for {
-		most := L(t.Width * float64(scale) * millimetre)
-		least := int((wide + most - 1) / most)
-		for n := max(least, 1); n <= 2*least+6; n++ {
-			cuts := s.pieces(f, n, most, scale)
-			ok := true
-			for i, c := range cuts {
-				ok = ok && s.stands(f, c, i, len(cuts))
-			}
-			if ok {
+	for most := 4 * scale; scale <= most; scale *= 2 {
+		for _, lean := range []bool{false, true} {
+			if cuts := s.standing(f, scale, lean); cuts != nil {
 				return cuts
 			}
 		}
-		if scale *= 2; scale > 2000 { // no paper takes it: draw it all the same
-			return s.pieces(f, max(least, 1), most, scale)
+	}
+	return s.pieces(f, 1, f.right-f.left, scale, true) // no paper takes it: draw it all the same
+}
+
+// standing parts a wall into the fewest pieces that stand on a page each, nil where none do.
+func (s *set) standing(f *face, scale int64, lean bool) []cut {
+	wide := f.right - f.left
+	most := L(s.paper.Elevation.Width * float64(scale) * millimetre)
+	least := max(int((wide+most-1)/most), 1)
+	for n := least; n <= 2*least+6; n++ {
+		cuts := s.pieces(f, n, most, scale, lean)
+		ok := true
+		for i, c := range cuts {
+			ok = ok && s.stands(f, c, i, len(cuts))
+		}
+		if ok {
+			return cuts
 		}
 	}
+	return nil
 }
 
 // pieces parts a long wall.
-func (s *set) pieces(f *face, n int, most L, scale int64) []cut {
+func (s *set) pieces(f *face, n int, most L, scale int64, lean bool) []cut {
 	wide := f.right - f.left
 	var cuts []cut
 	from := f.left
 	for i := 1; i < n; i++ {
 		ideal := f.left + wide*L(i)/L(n)
 		at := f.matchLine(ideal, max(from+wide/L(4*n), f.right-L(n-i)*most), min(from+most, f.right-wide/L(4*n)))
-		cuts = append(cuts, cut{from, at, scale})
+		cuts = append(cuts, cut{from, at, scale, lean})
 		from = at
 	}
-	return append(cuts, cut{from, f.right, scale})
+	return append(cuts, cut{from, f.right, scale, lean})
 }
 
 // stands reports whether the view of a piece with all its dimensions stands on a page.
@@ -257,7 +268,7 @@ func (s *set) trial(v wallView) *elevation {
 	plan.list = nil
 	b := &board{set: &plan, leaf: &leaf{wall: v.f.wall}, page: scene.NewPage("", "", 1, 1), space: draft.NewSpace(scene.Box{}), field: boxOf(s.paper.Field)}
 	e := &elevation{board: b, f: v.f, from: v.cut.from, to: v.cut.to, piece: v.piece, of: v.of, middle: s.paper.Elevation.Middle}
-	e.v.Scale = v.cut.scale
+	e.v.Scale, e.lean = v.cut.scale, v.cut.lean
 	return e
 }
 

@@ -36,8 +36,10 @@ func (e *elevation) stacks() {
 	add(&e.below, e.seamTier())
 	add(&e.below, e.wallTier())
 	add(&e.left, e.bandTier())
-	for _, t := range e.heightTiers() {
-		add(&e.left, t)
+	if !e.lean {
+		for _, t := range e.heightTiers() {
+			add(&e.left, t)
+		}
 	}
 	add(&e.left, e.boxHeights())
 	add(&e.left, up)

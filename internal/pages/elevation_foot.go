@@ -3,6 +3,7 @@ package pages
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"flitchlay/internal/draft"
@@ -76,7 +77,26 @@ func pageNotes(list []*elevation) []string {
 	if page != "" {
 		line = strings.TrimSpace(line) + " Terminations " + page + ": " + strings.Join(ends, ", ") + "."
 	}
-	return append(append(lines, line), e.paper.Standing...)
+	lines = append(lines, line)
+	for _, o := range list {
+		if o.lean {
+			lines = append(lines, strings.TrimSpace("Heights of openings: on their enlargements "+o.enlargements())+".")
+			break
+		}
+	}
+	return append(lines, e.paper.Standing...)
+}
+
+// enlargements names the pages of the enlargements of what a view shows.
+func (e *elevation) enlargements() string {
+	var names []string
+	for i := range e.f.w.Openings {
+		o := &e.f.w.Openings[i]
+		if page := e.pageOf(openingKey(e.f.wall, i)); page != "" && o.Right() > e.from && o.FromLeft < e.to && !slices.Contains(names, page) {
+			names = append(names, page)
+		}
+	}
+	return strings.Join(names, ", ")
 }
 
 func capital(s string) string {
@@ -350,7 +370,7 @@ func (e *elevation) deviationMarks() {
 			for _, dx := range []float64{2.6, 6, 10} {
 				for _, sign := range []float64{1, -1} {
 					c := scene.Pt(x+sign*(r*0.5+k.Of(dx)), y(share))
-					if !done && e.insideCover(c) && e.space.Free(triangleBox(c, r), k.Of(0.6)) {
+					if !done && e.insideCover(c) && e.space.Free(triangleBox(c, r), k.Of(0.8)) {
 						e.deviationAt(d, c, r)
 						done = true
 					}

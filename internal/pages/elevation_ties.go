@@ -85,7 +85,11 @@ func (e *elevation) tie(o *room.Opening) {
 			if !e.space.Free(strip, k.Of(0.9)) || !e.clearOfBoxes(scene.Box{X0: math.Min(e.v.X(*at), e.v.X(edge)) - 1, Y0: row - 1, X1: math.Max(e.v.X(*at), e.v.X(edge)) + 1, Y1: row + 1}) {
 				continue
 			}
-			if y := row; !e.space.FreeLine(scene.Pt(e.v.X(*at), y), scene.Pt(a.X+sign*w, y), k.Of(0.9)) {
+			tick := scene.BoxAt(e.v.X(*at), row, 0, 0).Inset(-k.Of(0.9))
+			if !e.seenAt(*at, row) || !e.space.FreeOfWords(tick, k.Of(0.6)) {
+				continue // where the seam is not seen, there is nothing to measure to
+			}
+			if y := row; !e.space.FreeLine(scene.Pt(e.v.X(*at), y), scene.Pt(a.X+sign*(w+k.Of(0.6)), y), k.Of(0.9)) {
 				continue
 			}
 			draw := func(g *scene.Group, space *draft.Space) { e.leg(g, space, text, *at, edge, row, sign, w) }
@@ -96,6 +100,16 @@ func (e *elevation) tie(o *room.Opening) {
 			break
 		}
 	}
+}
+
+// seenAt reports whether a seam is seen at a height of the page.
+func (e *elevation) seenAt(x L, y float64) bool {
+	for _, h := range e.f.shown(x) {
+		if e.v.Y(h[1]) <= y && y <= e.v.Y(h[0]) {
+			return true
+		}
+	}
+	return false
 }
 
 // clean reports whether something drawn over an opening leaves every word in it clear, and stands clear of leaders.

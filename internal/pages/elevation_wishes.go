@@ -180,5 +180,8 @@ func (e *elevation) keepLine(in *scene.Group, x0, x1, y float64) bool {
 	in.VLine(x0, y-bar, y+bar, pen)
 	in.VLine(x1, y-bar, y+bar, pen)
 	e.space.Stroke(scene.Pt(x0, y), scene.Pt(x1, y))
+	for _, x := range []float64{x0, x1} {
+		e.space.Stroke(scene.Pt(x, y-bar), scene.Pt(x, y+bar))
+	}
 	return true
 }

@@ -85,11 +85,13 @@ func (r *roomKey) draw() {
 	for i := range r.room.Walls {
 		r.wall(i)
 	}
-	r.starts()
+	// marks that have one place, then the words beside them
+	for _, letter := range append(r.starts(), r.changes()...) {
+		letter()
+	}
 	for i := range r.room.Walls {
 		r.corner(i)
 	}
-	r.changes()
 	for i := range r.room.Walls {
 		r.mark(i)
 	}
@@ -163,7 +165,9 @@ func (r *roomKey) opening(g *scene.Group, i int, o *room.Opening) {
 	d := k.Of(1.6)
 	pen := scene.Pen(scene.Openings, k.Thin)
 	for _, s := range []float64{f, t} {
-		g.Line(r.outline.along(i, s, -d/2), r.outline.along(i, s, d), pen)
+		a, b := r.outline.along(i, s, -d/2), r.outline.along(i, s, d)
+		g.Line(a, b, pen)
+		r.space.Stroke(a, b)
 	}
 	if o.Kind == "window" {
 		g.Line(r.outline.along(i, f, d), r.outline.along(i, t, d), pen)
@@ -223,8 +227,8 @@ func (r *roomKey) at(run *layout.Run, wall int, x L, out float64) scene.Point {
 	return r.outline.along(wall, float64(x)/float64(r.room.Walls[wall].Length), out)
 }
 
-// starts draws the triangle at which the hanging of each run starts.
-func (r *roomKey) starts() {
+// starts draws the triangle at which the hanging of each run starts. What letters them comes back.
+func (r *roomKey) starts() (words []func()) {
 	k := r.look
 	for i := range r.plan.Runs {
 		run := &r.plan.Runs[i]
@@ -256,10 +260,11 @@ func (r *roomKey) starts() {
 			draft.Triangle(in, scene.Marks, tip, direction, k.Of(5), k.Of(5), 0, false)
 			back := r.at(run, st.Wall, x, -k.Of(6.4))
 			r.space.Take(scene.Box{X0: math.Min(tip.X, back.X) - k.Of(2.5), Y0: math.Min(tip.Y, back.Y) - k.Of(2.5), X1: math.Max(tip.X, back.X) + k.Of(2.5), Y1: math.Max(tip.Y, back.Y) + k.Of(2.5)})
-			r.wordNear("START", r.at(run, st.Wall, x, -k.Of(11.4)), -nx, -ny, true)
+			words = append(words, func() { r.wordNear("START", r.at(run, st.Wall, x, -k.Of(11.4)), -nx, -ny, true) })
 			break
 		}
 	}
+	return words
 }
 
 // wordNear letters a word at a place, or further along a direction, where it is free.
@@ -278,8 +283,8 @@ func (r *roomKey) wordNear(text string, at scene.Point, dx, dy float64, bold boo
 	}
 }
 
-// changes marks the closing seam and every change of flitch.
-func (r *roomKey) changes() {
+// changes marks the closing seam and every change of flitch. What letters them comes back.
+func (r *roomKey) changes() (list []func()) {
 	k := r.look
 	for i := range r.plan.Runs {
 		run := &r.plan.Runs[i]
@@ -296,9 +301,10 @@ func (r *roomKey) changes() {
 			}
 			r.space.Take(scene.Box{X0: at.X - k.Of(3), Y0: at.Y - k.Of(3), X1: at.X + k.Of(3), Y1: at.Y + k.Of(3)})
 			words := numberOf(r.sheetAt(m.LeftSheet)) + " | " + numberOf(r.sheetAt(m.RightSheet))
-			r.wordNear(words, at.Add(nx*k.Of(6), ny*k.Of(6)), nx, ny, true)
+			list = append(list, func() { r.wordNear(words, at.Add(nx*k.Of(6), ny*k.Of(6)), nx, ny, true) })
 		}
 	}
+	return list
 }
 
 // mark draws the elevation mark of a wall inside the room, its arrow towards the wall.
