@@ -39,14 +39,15 @@ func madeUp(seed uint64, metric bool) string {
 	line("[veneer]\nmatch = %q\ngross_width = %s\noverlap = %s\nlength = %s", []string{"book", "slip", "random"}[r.IntN(3)], size(sixteenths(20, 28)), size(1), size(height+float64(8+r.IntN(20))))
 	line("[[flitch]]\nnumber = \"F-1\"\nsheets = \"1-%d\"\n[[flitch]]\nnumber = \"F-2\"\nsheets = \"201-260\"", 5+r.IntN(60))
 	line("[room]\nlevel_line = %s\nbase = %s", size(48), size(sixteenths(3, 8)))
-	walls := 1 + r.IntN(5)
+	walls, last, lastLong := 1+r.IntN(5), "", 0.0
 	for i := range walls {
 		long := sixteenths(30, 260)
 		if chance(5) {
 			long = sixteenths(9, 24)
 		}
 		name := []string{"North", "Wall of the old refectory beside the lift lobby", "C", "Side", "Gegenüber"}[r.IntN(5)]
-		line("[[wall]]\nname = \"%s %d\"\nlength = %s", name, i+1, size(long))
+		last, lastLong = fmt.Sprintf("%s %d", name, i+1), long
+		line("[[wall]]\nname = %q\nlength = %s", last, size(long))
 		slope := r.IntN(6)
 		switch slope {
 		case 0:
@@ -85,6 +86,9 @@ func madeUp(seed uint64, metric bool) string {
 		if from := sixteenths(2, max(3, int(long)-6)); chance(3) {
 			line("[[wall.keep_clear]]\nfrom = %s\nto = %s\nwhy = %q", size(from), size(min(from+sixteenths(2, 30), long-1)), []string{"", "screen", "bracket of the sliding ladder"}[r.IntN(3)])
 		}
+	}
+	for range r.IntN(3) {
+		line("[[project.revision]]\nnote = \"Window moved, as the architect asked\"\nwall = %q\nat = %s", last, size(sixteenths(0, int(lastLong))))
 	}
 	return b.String()
 }

@@ -101,6 +101,30 @@ func Triangle(g *scene.Group, layer scene.Layer, tip scene.Point, direction, len
 	g.Polygon(style, tip, back.Add(dx, dy), back.Add(-dx, -dy))
 }
 
+// DeltaSize is how far the point of a triangle drawn with a pen stands over its middle, with a mark clear of its sides.
+func DeltaSize(k Look, word string, pen float64) float64 {
+	air := deltaAir(pen)
+	half := scene.Width(word, k.Small, true)/2 + 1.15*air // to a side that slants
+	return math.Max(k.Of(3.9), (half/0.5625+air+k.Small)/1.6)
+}
+
+func deltaAir(pen float64) float64 { return 0.6 + pen/2 }
+
+// Delta draws the triangle that marks a revision, white inside, with its mark.
+//
+// Shape: the box it takes.
+func Delta(g *scene.Group, k Look, layer scene.Layer, at scene.Point, word string, pen float64) scene.Box {
+	r := DeltaSize(k, word, pen)
+	g.Polygon(scene.Pen(layer, pen).Filled(scene.White), at.Add(0, -r), at.Add(r*0.9, r*0.6), at.Add(-r*0.9, r*0.6))
+	g.Text(words(layer, at.Add(0, r*0.6-deltaAir(pen)-k.Small/2), word, k.Small, true))
+	return DeltaBox(at, r)
+}
+
+// DeltaBox is the box of a triangle about its middle.
+func DeltaBox(at scene.Point, r float64) scene.Box {
+	return scene.Box{X0: at.X - r*0.9, Y0: at.Y - r, X1: at.X + r*0.9, Y1: at.Y + r*0.6}
+}
+
 // Arrow draws a line with a slim arrowhead at its end, and at its start where both is set.
 //
 // Source: arrow of about 15 degrees, as long as the figures are high: ISO 129-1 as textbooks restate it.

@@ -286,7 +286,7 @@ func (s *set) generalItems() []draft.Item {
 		"Heights are above one level for the whole room: the floor at the left end of the first wall.",
 		"Elevations are seen from inside the room. A dashed ghost shows how far a wrapped sheet goes on round the corner.",
 		"Grain is drawn to show its way and where it breaks, not the figure of the flitch.",
-		"A double circle marks a sheet that is cut narrower; a diamond the closing seam; a hexagon a change of flitch; a triangle a deviation by its number in the list.",
+		"A double circle marks a sheet that is cut narrower; a diamond the closing seam; a hexagon a change of flitch; a pentagon a deviation by its number in the list; a triangle a revision by its mark in the block.",
 		"Beside an opening and in its white: from its edges to the seams on either side and over it.",
 	}
 	var list []draft.Item

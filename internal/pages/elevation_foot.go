@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"flitchlay/internal/draft"
-	"flitchlay/internal/finding"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/scene"
 	"flitchlay/internal/shape"
@@ -328,81 +327,4 @@ func (e *elevation) table(y float64) {
 		_, right := top.Draw(&e.page.Group, k, scene.Pt(x+natural+k.Of(8), y), 0, room)
 		e.space.Take(left, right)
 	}
-}
-
-// deviation is a finding that the reviewer has to know of, with its number on the drawings and in the list of the cover.
-type deviation struct {
-	number int
-	finding.Finding
-}
-
-// deviations are all musts and shoulds, numbered.
-func (s *set) deviations() []deviation {
-	var list []deviation
-	for _, f := range s.plan.Findings {
-		if f.Level != finding.Note {
-			list = append(list, deviation{len(list) + 1, f})
-		}
-	}
-	return list
-}
-
-// deviationMarks puts the number of each deviation of the wall into a triangle at its place; where that is not free, on
-// a leader.
-func (e *elevation) deviationMarks() {
-	k := e.look
-	for _, d := range e.deviations() {
-		if d.Wall != e.f.wall || d.At < e.from || d.At > e.to {
-			continue
-		}
-		bottom, top := e.f.cover(d.At)
-		x := e.v.X(d.At)
-		r := k.Of(4.8)
-		if d.number > 9 {
-			r = k.Of(6)
-		}
-		if d.number > 99 {
-			r = k.Of(7.6)
-		}
-		y := func(share float64) float64 { return e.v.Y(bottom) + (e.v.Y(top)-e.v.Y(bottom))*share }
-		done := false
-		for _, share := range []float64{0.16, 0.24, 0.32, 0.4, 0.48, 0.56, 0.64, 0.72} {
-			for _, dx := range []float64{2.6, 6, 10} {
-				for _, sign := range []float64{1, -1} {
-					c := scene.Pt(x+sign*(r*0.5+k.Of(dx)), y(share))
-					if !done && e.insideCover(c) && e.space.Free(triangleBox(c, r), k.Of(0.8)) {
-						e.deviationAt(d, c, r)
-						done = true
-					}
-				}
-			}
-		}
-		for _, share := range []float64{0.2, 0.5, 0.8, 0.1, 0.9} {
-			if done {
-				break
-			}
-			dot := scene.Pt(x, y(share))
-			c, ok := e.callOut(dot, 1.8*r, 2*r, r+k.Of(1))
-			if !ok {
-				continue
-			}
-			l := math.Hypot(c.X-dot.X, c.Y-dot.Y)
-			draft.Leader(e.group, k, e.space, dot, c.Add((dot.X-c.X)/l*r*0.5, (dot.Y-c.Y)/l*r*0.5))
-			e.deviationAt(d, c, r)
-			done = true
-		}
-	}
-}
-
-// triangleBox is the box of a triangle about its middle.
-func triangleBox(c scene.Point, r float64) scene.Box {
-	return scene.Box{X0: c.X - r*0.9, Y0: c.Y - r, X1: c.X + r*0.9, Y1: c.Y + r*0.6}
-}
-
-func (e *elevation) deviationAt(d deviation, c scene.Point, r float64) {
-	k := e.look
-	in := e.group.Part(scene.Tag{Class: "deviation", Title: d.Message, Data: []scene.Datum{datum("number", fmt.Sprint(d.number)), datum("code", string(d.Code))}})
-	in.Polygon(scene.Pen(scene.Marks, k.Seam).Filled(scene.White), c.Add(0, -r), c.Add(r*0.9, r*0.6), c.Add(-r*0.9, r*0.6))
-	in.Text(scene.Text{At: c.Add(0, r*0.6-k.Of(0.95)-k.Small/2), String: fmt.Sprint(d.number), Height: k.Small, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks})
-	e.space.Take(triangleBox(c, r))
 }

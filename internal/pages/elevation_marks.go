@@ -21,6 +21,7 @@ func (e *elevation) labels() {
 	e.plateNames()
 	e.pins()
 	e.keeps()
+	e.revisionMarks()
 	e.deviationMarks()
 	e.grainArrow()
 	e.pinLines()

@@ -90,6 +90,11 @@ func (b *board) revisions(g *scene.Group, block paper.Block) {
 		x, y := box.X0, top+(float64(i)+0.5)*block.Row
 		for j, text := range cells {
 			w := block.Columns[j]
+			if r := draft.DeltaSize(k, text, k.Thin); j == 0 && text != "-" && 1.6*r <= block.Row-k.Of(0.5) && 1.8*r <= w-k.Of(0.8) {
+				draft.Delta(g, k, scene.Frame, scene.Pt(x+w/2, y+0.2*r), text, k.Thin)
+				x += w
+				continue
+			}
 			b.cell(g, scene.BoxAt(x, y-block.Row/2, w, block.Row), text, j == 0)
 			x += w
 		}

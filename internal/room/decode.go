@@ -33,6 +33,7 @@ func Decode(name string, text []byte) (*Room, error) {
 	d.space(root.Get("room").Section())
 	d.walls(root.Get("wall"))
 	d.closeAt(root.Get("room").Get("close_at"))
+	d.revisionPlaces(root.Get("project").Get("revision").Tables())
 	d.flitches(root.Get("flitch").Tables())
 	d.hung(root.Get("hung").Tables())
 	d.site(root.Get("site").Section())
@@ -212,7 +213,7 @@ func (d *decoder) project(v source.Value) {
 	p.Drawn, p.Measured = v.Get("drawn").Day(), v.Get("measured").Day()
 	marks := map[string]bool{}
 	for i, r := range v.Get("revision").Tables() {
-		rev := Revision{Mark: r.Get("mark").Text(letter(i)), Date: r.Get("date").Day(), Note: r.Get("note").Text("")}
+		rev := Revision{Mark: r.Get("mark").Text(letter(i)), Date: r.Get("date").Day(), Note: r.Get("note").Text(""), Wall: -1}
 		if marks[rev.Mark] {
 			r.Get("mark").Mistake("give every revision a mark of its own", "revision %q stands twice", rev.Mark)
 		}
@@ -221,12 +222,45 @@ func (d *decoder) project(v source.Value) {
 	}
 }
 
-// letter is the mark of the i-th revision: A to Z, then AA.
+// revisionLetters are those that cannot be read for a figure or for another.
+//
+// Source: NAVFAC drawing practice for revision letters, as restated in public manuals: without I, O, Q, S, X and Z.
+const revisionLetters = "ABCDEFGHJKLMNPRTUVWY"
+
+// letter is the mark of the i-th revision: A to Y, then AA.
 func letter(i int) string {
-	if i < 26 {
-		return string(rune('A' + i))
+	n := len(revisionLetters)
+	if i < n {
+		return revisionLetters[i : i+1]
 	}
-	return letter(i/26-1) + letter(i%26)
+	return letter(i/n-1) + letter(i%n)
+}
+
+// revisionPlaces reads where the changes are, once the walls are known.
+func (d *decoder) revisionPlaces(tables []source.Value) {
+	for i, v := range tables {
+		r := &d.room.Project.Revisions[i]
+		at := v.Get("at")
+		if !v.Get("wall").Given() {
+			if at.Given() {
+				at.Mistake("add wall: the name of the wall that it is measured on", "a change at a place needs its wall")
+			}
+			continue
+		}
+		if r.Wall = d.wallNamed(v.Get("wall"), "a revision"); r.Wall < 0 {
+			continue
+		}
+		w := &d.room.Walls[r.Wall]
+		r.At = w.Length / 2
+		if !at.Given() {
+			continue
+		}
+		if l, ok := d.length(at, 0); ok {
+			if r.At = l; w.Length > 0 && (l < 0 || l > w.Length) {
+				at.Mistake(d.stand(w), "the change stands outside wall %q (%s)", w.Name, d.words(w.Length))
+			}
+		}
+	}
 }
 
 func (d *decoder) veneer(v source.Value) {

@@ -62,7 +62,7 @@ func TestEveryKeyDecodes(t *testing.T) {
 	assert.Equal(t, Project{Title: "Harbour Lane Library: reading room", Number: "HL-207", Room: "214", Place: "Level 2",
 		For: "Osprey & Vane Architects", By: "Northlight Finishes", Section: "09 72 00", Tag: "WD-1",
 		Drawn: "2026-04-14", Measured: "2026-04-10", Units: length.Inches,
-		Revisions: []Revision{{"A", "2026-05-02", "Window W2 moved 3 in left"}, {"B", "", "Door added"}}}, r.Project)
+		Revisions: []Revision{{"A", "2026-05-02", "Window W2 moved 3 in left", -1, 0}, {"B", "", "Door added", 0, in("3'")}}}, r.Project)
 	assert.Equal(t, Veneer{Species: "white oak", Cut: "quarter", Match: "slip", LeafWidth: in("6"), GrossWidth: in("24 1/2"),
 		Overlap: in("1"), Length: in("10'"), Thickness: in("0.03"), Face: "photos/f311-#.jpg"}, r.Veneer)
 
@@ -270,4 +270,37 @@ func TestMistakeOfALaterStage(t *testing.T) {
 	err = r.Mistake(r.Walls[1].At, "a wall", "move it")
 	assert.EqualError(t, err, "r.toml:10:3: a wall\n  [[wall]]\n    ^^^^\n  mend: move it")
 	assert.EqualError(t, new(Room).Mistake(Place{}, "a wall", "move it"), "a wall: move it")
+}
+
+// Revisions without a mark are lettered by the series, and a change without a distance is in the middle of its wall.
+//
+// Source: letters A, B, C and so on without I, O, Q, S, X and Z: drawing practice of public works (NAVFAC manuals), as
+// restated publicly.
+func TestRevisionsAreLetteredAndPlaced(t *testing.T) {
+	text := "[project]\ntitle = 't'\n" + strings.Repeat("[[project.revision]]\n", 21) + `[[project.revision]]
+wall = "Long"
+[[project.revision]]
+wall = "Long"
+at = "2 ft"
+[veneer]
+gross_width = 24
+overlap = 1
+length = "10 ft"
+[[wall]]
+name = "Long"
+length = "12 ft"
+height = "8 ft"
+`
+	r, err := Decode("room.toml", []byte(text))
+	require.NoError(t, err)
+	var marks []string
+	for _, v := range r.Project.Revisions {
+		marks = append(marks, v.Mark)
+	}
+	assert.Equal(t, strings.Fields("A B C D E F G H J K L M N P R T U V W Y AA AB AC"), marks)
+	last := r.Project.Revisions[20:]
+	assert.Equal(t, -1, last[0].Wall)
+	assert.Equal(t, 0, last[1].Wall)
+	assert.Equal(t, r.Walls[0].Length/2, last[1].At)
+	assert.Equal(t, r.Walls[0].Length/6, last[2].At)
 }

@@ -52,6 +52,8 @@ var Schema = source.Schema{
 		may("mark", "text", "A, B, ...", "the revision's mark, once in the file"),
 		may("date", "date", "", "its day"),
 		may("note", "text", "", "what was changed"),
+		may("wall", "text", "", "wall on which the change is: its elevation shows the mark"),
+		may("at", "length", "the wall's middle", "place of the change from the wall's left end"),
 	}},
 	{Path: "veneer", Doc: "the material", Keys: []source.Key{
 		may("species", "text", "", "the wood"),

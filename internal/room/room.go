@@ -50,8 +50,12 @@ type Project struct {
 	Revisions                                         []Revision
 }
 
-// Revision is one row of the revision block.
-type Revision struct{ Mark, Date, Note string }
+// Revision is one row of the revision block, and the place on a wall where the change is, if it has one.
+type Revision struct {
+	Mark, Date, Note string
+	Wall             int // index; -1: the change has no place
+	At               L   // from the wall's left end
+}
 
 // Veneer is the material.
 type Veneer struct {
