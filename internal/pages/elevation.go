@@ -136,6 +136,13 @@ func (s *set) viewPage(row []wallView) *leaf {
 		l.title += fmt.Sprintf(", %d OF %d", first.piece+1, first.of)
 	case len(row) > 1:
 		l.title = "ELEVATIONS: " + strings.Join(names, ", ")
+		if len(l.title) > 44 { // no title block has room for it
+			var marks []string
+			for _, v := range row {
+				marks = append(marks, s.marks[v.f.wall])
+			}
+			l.title = "ELEVATIONS " + strings.Join(marks, ", ")
+		}
 	}
 	l.draw = func(b *board) { b.views(row) }
 	return l
