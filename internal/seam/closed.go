@@ -22,7 +22,12 @@ func (t *table) closed(b bounds, closings []int, under cost, s *store) (answer, 
 		return answer{lines: h.lines, total: h.under}, h.place < t.g.lines
 	}
 	for _, class := range t.classes(closings) {
-		if h.search(class); h.place < t.g.lines {
+		if w := t.covered(class); w != nil {
+			h.searchThrough(w, class)
+		} else {
+			h.search(class)
+		}
+		if h.place < t.g.lines {
 			return answer{lines: h.lines, total: h.under}, true
 		}
 		if h.hopeless() {
@@ -79,6 +84,45 @@ func (t *table) window() []int {
 		}
 	}
 	return lines
+}
+
+// covered returns the lines of a stretch as long as the net width all of whose lines that may hold a seam are of a class,
+// of such stretches one with the fewest; nil where there is none, or little to gain, or where it matters which seam closes: a
+// narrow sheet that ends there does not jump.
+func (t *table) covered(class []int) []int {
+	g := t.g
+	long := min(g.net, g.lines)
+	if t.jumps() || len(class) < 2*long {
+		return nil
+	}
+	of := make([]bool, g.lines)
+	for _, c := range class {
+		of[c] = true
+	}
+	count, strange := 0, 0
+	step := func(i, by int) {
+		switch {
+		case of[i]:
+			count += by
+		case !t.seams[i].isNever():
+			strange += by
+		}
+	}
+	least, at := nowhere, -1
+	for i := range g.lines {
+		step(i, 1)
+		if i >= long {
+			step(i-long, -1)
+		}
+		if i >= long-1 && strange == 0 && count < least {
+			least, at = count, i-long+1
+		}
+	}
+	if at < 0 {
+		return nil
+	}
+	low := search(class, at)
+	return class[low:search(class, at+long)]
 }
 
 // classes groups the lines that can hold the closing seam by what shows of it, the least first.

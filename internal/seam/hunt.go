@@ -65,6 +65,30 @@ func (h *hunt) search(class []int) {
 	}
 }
 
+// searchThrough tries the closing places of one class that holds all lines of a stretch as long as the net width. Each
+// layout has a seam in the stretch, so the best that closes there is the best there is: where nothing jumps, it makes no
+// difference which of its seams closes it. Only places right of its last one can be better, by being further right.
+func (h *hunt) searchThrough(stretch, class []int) {
+	if h.search(stretch); h.place == h.t.g.lines {
+		return
+	}
+	last := h.place
+	for _, line := range h.lines {
+		line %= h.t.g.lines
+		if i := search(class, line); i < len(class) && class[i] == line {
+			last = max(last, line)
+		}
+	}
+	if last > h.place {
+		h.bound(h.again, &group{places: []int{last}, pull: []cost{{}}, v: h.all})
+		h.place = last
+		h.lines = h.walk(h.again)
+	}
+	if tail := class[search(class, last+1):]; len(tail) > 0 {
+		h.search(tail)
+	}
+}
+
 // wide returns how far the places of a group lie apart.
 func (g *group) wide() int { return g.places[len(g.places)-1] - g.places[0] }
 
