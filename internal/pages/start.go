@@ -278,41 +278,54 @@ func (b *crewBoard) holdZero() {
 	b.blanks(g, x, right-w, f.Y1-2.8*u, []string{"air", unit + "  RH", "%  board", "wall", unit + "  meter"})
 }
 
-// heightPages give the heights of floor and ceiling from the level line to be read along every wall.
+// heightPages give the heights of floor and ceiling from the level line to be read along every wall, spread evenly over as
+// few pages as take them.
 func (c *crewSet) heightPages(n int) []*scene.Page {
-	var out []*scene.Page
-	var b *crewBoard
-	var g *scene.Group
-	y, bottom := 0.0, 0.0
 	u, size := c.u, crewText*c.u
-	fresh := func() {
-		b = c.open(n+len(out), "install-"+pad(n+len(out)), "Room start", false, [2]string{c.place(), "heights to read, from the level line at " + c.say(c.level)})
-		b.page.Title = "Room start, heights"
-		area := b.bar(scene.Box{X0: b.page.Frame.X0, Y0: b.head.Y1, X1: b.page.Frame.X1, Y1: b.page.Frame.Y1})
-		g = b.page.Part(scene.Tag{Class: "heights"})
-		y, bottom = area.Y0+2*u, area.Y1-3*u
-		out = append(out, b.page)
+	const row = 7.2
+	least := 29 * u // of a column: room for its figures, and to write beside them
+	for _, w := range c.walls {
+		for _, x := range c.heightPlaces(w.w) {
+			least = max(least, scene.Width(c.say(x), size, true)+3*u)
+		}
 	}
-	const across, row = 6, 7.2
+	b := c.open(n, "", "Room start", false, [2]string{})
+	area := b.bar(scene.Box{X0: b.page.Frame.X0, Y0: b.head.Y1, X1: b.page.Frame.X1, Y1: b.page.Frame.Y1})
+	wide := b.page.Frame.W() - 33*u
+	across := max(2, int(wide/least))
+	type grid struct {
+		w      *room.Wall
+		name   string
+		places []L
+	}
+	var grids []grid
 	for _, w := range c.walls {
 		places := c.heightPlaces(w.w)
-		for first := 0; first < len(places); first += across {
-			some := places[first:min(first+across, len(places))]
-			need := (7 + 3*row) * u
-			if b == nil || y+need > bottom {
-				fresh()
-			}
+		rows := (len(places) + across - 1) / across
+		for i := range rows {
 			name := w.w.Name
-			if first > 0 {
+			if i > 0 {
 				name += " (on)"
 			}
-			x0 := b.page.Frame.X0 + 3*u
-			y += 6 * u
-			b.word(g, scene.Pt(x0, y), scene.Shorten(name, size, true, b.page.Frame.W()-6*u), size, true, scene.Start)
-			y += 1.8 * u
-			b.heightGrid(g, w.w, some, scene.Pt(x0, y), (b.page.Frame.W()-6*u-27*u)/across, row*u)
-			y += (3*row + 1.5) * u
+			grids = append(grids, grid{w.w, name, places[i*len(places)/rows : (i+1)*len(places)/rows]})
 		}
+	}
+	high := (9.3 + 3*row) * u
+	fit := max(1, int((area.H()-5*u)/high))
+	sheets := (len(grids) + fit - 1) / fit
+	var out []*scene.Page
+	for i := range sheets {
+		b := c.open(n+i, "install-"+pad(n+i), "Room start", false, [2]string{c.place(), "heights to read, from the level line at " + c.say(c.level)})
+		b.page.Title = "Room start, heights"
+		area := b.bar(scene.Box{X0: b.page.Frame.X0, Y0: b.head.Y1, X1: b.page.Frame.X1, Y1: b.page.Frame.Y1})
+		g := b.page.Part(scene.Tag{Class: "heights"})
+		x, y := b.page.Frame.X0+3*u, area.Y0+2*u
+		for _, o := range grids[i*len(grids)/sheets : (i+1)*len(grids)/sheets] {
+			b.word(g, scene.Pt(x, y+6*u), scene.Shorten(o.name, size, true, b.page.Frame.W()-6*u), size, true, scene.Start)
+			b.heightGrid(g, o.w, o.places, scene.Pt(x, y+7.8*u), wide/float64(across), row*u)
+			y += high
+		}
+		out = append(out, b.page)
 	}
 	return out
 }
