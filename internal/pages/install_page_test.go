@@ -2,7 +2,6 @@ package pages
 
 import (
 	"bytes"
-	"flag"
 	"math"
 	"os"
 	"os/exec"
@@ -22,7 +21,6 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-var updateInstall = flag.Bool("update-install", false, "write the golden pages of the install set anew")
 
 // smallRoom has a start, a wrap, a box, an opening that reaches down to the floor, and a rip at both ends.
 const smallRoom = `[project]
@@ -87,12 +85,12 @@ func TestInstallGolden(t *testing.T) {
 		b.WriteString(scene.Dump(p))
 	}
 	file := filepath.Join("testdata", "install", "small.txt")
-	if *updateInstall {
+	if os.Getenv("FLITCHLAY_UPDATE") == "1" {
 		require.NoError(t, os.MkdirAll(filepath.Dir(file), 0o755))
 		require.NoError(t, os.WriteFile(file, []byte(b.String()), 0o644))
 	}
 	want, err := os.ReadFile(file)
-	require.NoError(t, err, "run with -update-install to write it")
+	require.NoError(t, err, "make update writes it")
 	assert.Equal(t, string(want), b.String())
 }
 
