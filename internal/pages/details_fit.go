@@ -64,7 +64,7 @@ func (p *chainPlan) legs(clear scene.Box, table *draft.Table) bool {
 	k := p.look
 	high := clear.H() - k.Of(titleFoot) - k.Of(2)
 	var trial scene.Group
-	page := pageNumber(p.paper.Discipline, details, 1)
+	page := p.paper.PageNumber(int(details), 1)
 	titled := p.titleOf(p.chain, p.scale, page, 1, clear).Draw(&trial, k, titleAt(k, clear)).Inset(-k.Of(3))
 	least := 12.0
 	if p.loop {

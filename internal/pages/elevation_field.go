@@ -471,7 +471,7 @@ func (e *elevation) matchLines(g *scene.Group) {
 		a, b := top.Add(0, -k.Of(3)), bottom.Add(0, k.Of(3))
 		g.Part(scene.Tag{Class: "match-line"}).Line(a, b, pen)
 		e.space.Stroke(a, b)
-		page := pageNumber(e.paper.Discipline, elevations, max(e.sequence()+other-e.piece, 0))
+		page := e.paper.PageNumber(int(elevations), max(e.sequence()+other-e.piece, 0))
 		words := "MATCH LINE, " + page
 		for _, shorter := range []string{"MATCH " + page, page} {
 			if scene.Width(words, k.Small, false) > b.Y-a.Y-k.Of(10) {

@@ -71,7 +71,7 @@ func pageNotes(list []*elevation) []string {
 	}
 	page := e.pageOf("terminations")
 	if len(e.list) == 0 { // while pages are still planned
-		page = pageNumber(e.paper.Discipline, details, 1)
+		page = e.paper.PageNumber(int(details), 1)
 	}
 	if page != "" {
 		line = strings.TrimSpace(line) + " Terminations " + page + ": " + strings.Join(ends, ", ") + "."

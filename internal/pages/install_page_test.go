@@ -21,7 +21,6 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-
 // smallRoom has a start, a wrap, a box, an opening that reaches down to the floor, and a rip at both ends.
 const smallRoom = `[project]
 title = "Linden Court: bar"

@@ -19,7 +19,7 @@ func TestMetricSchedulesHaveDecimalCommas(t *testing.T) {
 			return
 		}
 		for _, p := range pages {
-			if p.Name < pageNumber(s.paper.Discipline, schedules, 1) {
+			if p.Name < s.paper.PageNumber(int(schedules), 1) {
 				continue
 			}
 			p.Texts(func(x *scene.Text) {

@@ -105,7 +105,7 @@ func (s *set) number(sections []section) {
 		for _, sec := range sections {
 			for i, l := range sec.pages(s) {
 				l.kind = sec.kind
-				l.number = pageNumber(s.paper.Discipline, sec.kind, i+1)
+				l.number = s.paper.PageNumber(int(sec.kind), i+1)
 				list = append(list, l)
 				l.count = len(list)
 			}
@@ -116,16 +116,6 @@ func (s *set) number(sections []section) {
 			return
 		}
 	}
-}
-
-// pageNumber is a number such as Z-201. A discipline of two letters takes no hyphen.
-//
-// Source: discipline, sheet type and two-figure sequence from 01 of the US National CAD Standard.
-func pageNumber(discipline string, k kind, sequence int) string {
-	if len(discipline) == 1 {
-		discipline += "-"
-	}
-	return fmt.Sprintf("%s%d%02d", discipline, k, sequence)
 }
 
 // pageOf is the number of the page that shows something, "" where none does.

@@ -86,6 +86,7 @@ func (d decoder) template() *Template {
 	w := d.table("wood")
 	t.Wood = Wood{Grain: w.Get("grain").Bool(true), Colour: w.Get("colour").Bool(true)}
 	t.Discipline = discipline(d.table("number").Get("discipline"))
+	t.NumberStyle = numberStyle(d.table("number").Get("style"))
 	t.Standing = texts(d.table("notes").Get("standing"))
 	d.strip(t)
 	d.elevation(t)

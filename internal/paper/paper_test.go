@@ -119,6 +119,9 @@ func TestMistakesStandWhereTheyAreMade(t *testing.T) {
 			`ours.toml:9:7: a stamp needs 70 x 30 mm clear, here are 58 x 35.75`},
 		{"rows higher than their block", "height = 9", "height = 50", `ours.toml:9:7: the rows are 50 mm high together, the block is 44`},
 		{"a discipline that is none", "[strip]", "[number]\ndiscipline = \"Z2\"\n[strip]", `ours.toml:6:14: "Z2" is no discipline`},
+		{"a page number without its count", "[strip]", "[number]\nstyle = \"{discipline}{kind}\"\n[strip]", `ours.toml:6:9: without {count} two pages would have one number`},
+		{"a page number that is no file name", "[strip]", "[number]\nstyle = \"{kind}/{count}\"\n[strip]", `ours.toml:6:9: "/" cannot stand in a page number`},
+		{"a page number with a kind too many", "[strip]", "[number]\nstyle = \"{kind}{kind}{count}\"\n[strip]", `ours.toml:6:9: {kind} stands twice`},
 		{"scales out of order", "[strip]", "[elevation]\ninch = [24, 16]\n[strip]", `ours.toml:6:13: scales go from the largest`},
 	}
 	for _, c := range cases {
@@ -154,4 +157,20 @@ func TestFillLeavesOutWhatIsNotGiven(t *testing.T) {
 			assert.Equal(t, c.want, Fill(c.text, c.values))
 		})
 	}
+}
+
+// An office numbers its pages as it likes; without a style of its own the numbers are those of the standard.
+//
+// Source: sheet numbers of the US National CAD Standard: A-201, AD201.
+func TestPageNumbersTakeTheOfficesStyle(t *testing.T) {
+	for _, c := range []struct{ discipline, style, want string }{
+		{"A", "", "A-201"}, {"AD", "", "AD201"}, {"Z", "{discipline}{kind}.{count}", "Z2.01"}, {"Z", "WV_{kind}-{count}", "WV_2-01"},
+	} {
+		p := Template{Discipline: c.discipline, NumberStyle: c.style}
+		assert.Equal(t, c.want, p.PageNumber(2, 1))
+	}
+	text := strings.Replace(small, "[strip]", "[number]\nstyle = \"{discipline}{kind}.{count}\"\n[strip]", 1)
+	p, err := Decode("ours.toml", []byte(text))
+	require.NoError(t, err)
+	assert.Equal(t, "Z6.12", p.PageNumber(6, 12))
 }

@@ -45,6 +45,7 @@ type Template struct {
 	Lines         Lines
 	Wood          Wood
 	Discipline    string // letter of page numbers
+	NumberStyle   string // form of page numbers; "": that of the standard
 	Elevation     Elevation
 	Standing      []string // notes of every page with seams
 }
