@@ -4,13 +4,13 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 
 	"flitchlay/internal/layout"
 	"flitchlay/internal/pages"
+	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
 
@@ -26,9 +26,9 @@ func (c *call) pictures(p *layout.Plan, sets []drawnSet, folder string) (with pi
 		return with, err
 	}
 	if slices.ContainsFunc(sets, func(s drawnSet) bool { return s.word == "submittal" }) {
-		with.sheets, err = c.photographs(p, folder)
+		with.sheets = c.photographs(p, folder)
 	}
-	return with, err
+	return with, nil
 }
 
 // finest is how many pixels a photograph keeps on its longer side: about 300 to the inch on the largest view.
@@ -36,15 +36,10 @@ const finest = 1600
 
 // photographs reads the photographs of all sheets that are laid. One that is not there or cannot be read is said, and
 // left out.
-//
-// Errors: a pattern without a number in it.
-func (c *call) photographs(p *layout.Plan, folder string) (pages.Photographs, error) {
+func (c *call) photographs(p *layout.Plan, folder string) pages.Photographs {
 	pattern := p.Room.Veneer.Face
 	if pattern == "" {
-		return nil, nil
-	}
-	if !numbered.MatchString(pattern) {
-		return nil, fmt.Errorf(`face %q has no place for the number of a sheet: write %%d or #, as in "photo-%%d.jpg"`, pattern)
+		return nil
 	}
 	photos := pages.Photographs{}
 	var lost []string
@@ -78,7 +73,7 @@ func (c *call) photographs(p *layout.Plan, folder string) (pages.Photographs, er
 	case n > 1:
 		c.say("%d photographs are not there, from %s to %s; plain fields stand for them", n, lost[0], lost[n-1])
 	}
-	return photos, nil
+	return photos
 }
 
 // laid are the sheets that are laid with a number, in run order.
@@ -94,16 +89,13 @@ func laid(p *layout.Plan) []pages.SheetName {
 	return list
 }
 
-// numbered finds the places of the sheet's number: %d, %3d, %03d, or a row of # that gives its least number of figures.
-var numbered = regexp.MustCompile(`%(0?)(\d*)d|#+`)
-
 // photoPath is the file of a sheet's photograph by the pattern of the room file; {flitch} stands for the flitch's number.
 func photoPath(pattern string, name pages.SheetName) string {
-	path := numbered.ReplaceAllStringFunc(pattern, func(place string) string {
+	path := room.SheetNumber.ReplaceAllStringFunc(pattern, func(place string) string {
 		if place[0] == '#' {
 			return fmt.Sprintf("%0*d", len(place), name.Number)
 		}
-		part := numbered.FindStringSubmatch(place)
+		part := room.SheetNumber.FindStringSubmatch(place)
 		width, err := strconv.Atoi("0" + part[2])
 		if err != nil || width > 9 {
 			width = 0

@@ -3,6 +3,7 @@ package room
 import (
 	"fmt"
 	"math/big"
+	"regexp"
 	"strconv"
 
 	"flitchlay/internal/length"
@@ -222,6 +223,10 @@ func (d *decoder) project(v source.Value) {
 	}
 }
 
+// SheetNumber finds the places of a sheet's number in the name of its photograph: %d, %3d, %03d, or a row of # that gives its
+// least number of figures.
+var SheetNumber = regexp.MustCompile(`%(0?)(\d*)d|#+`)
+
 // revisionLetters are those that cannot be read for a figure or for another.
 //
 // Source: NAVFAC drawing practice for revision letters, as restated in public manuals: without I, O, Q, S, X and Z.
@@ -270,6 +275,9 @@ func (d *decoder) veneer(v source.Value) {
 	n.Match = v.Get("match").Word("", matchWords...)
 	n.Horizontal = v.Get("grain").Word("vertical", grainWords...) == "horizontal"
 	n.Face = v.Get("face").Text("")
+	if n.Face != "" && !SheetNumber.MatchString(n.Face) {
+		v.Get("face").Mistake(`write %d or # where the number goes, as in "photo-%d.jpg"`, "face %q has no place for the number of a sheet", n.Face)
+	}
 	n.LeafWidth, _ = d.positive(v.Get("leaf_width"), 0, false)
 	n.Thickness, _ = d.positive(v.Get("thickness"), 0, false)
 	for _, k := range []struct {

@@ -74,6 +74,7 @@ func TestMistakes(t *testing.T) {
 			`17 'socket': kind "socket" is not known`, `18 'gate': kind "gate" is not known`, `19 'edge': put "edge" is not known`}},
 		{"text where a number is wanted", "+", "angle = 'square'\nmain = 1\nlean = true\nref = 3\n", []string{`13 'square': angle takes a number, not a text`, `14 1: main takes true or false, not a whole number`, `15 true: lean takes a length, not true or false`, `16 3: ref takes a text, not a whole number`}},
 		{"dates", `title = "t"`, "title = 't'\ndrawn = '2026-02-30'\nmeasured = 12\n", []string{`3 '2026-02-30': "2026-02-30" is no date`, `4 12: measured takes a date, not a whole number`}},
+		{"photographs without numbers", "overlap =", "face = 'oak.jpg'\noverlap =", []string{`5 'oak.jpg': face "oak.jpg" has no place for the number of a sheet`}},
 		{"revision marks", "[veneer]", "[[project.revision]]\nmark = 'B'\n[[project.revision]]\n[veneer]", []string{`5 revision: revision "B" stands twice`}},
 		{"places of revisions", "[veneer]", "[[project.revision]]\nwall = 'Wall 1'\nat = '99 ft'\n[[project.revision]]\nat = 3\n[[project.revision]]\nwall = 'Wal 1'\n[veneer]", []string{
 			`5 '99 ft': the change stands outside wall "Wall 1" (12'-0")`, `7 3: a change at a place needs its wall`, `9 'Wal 1': no wall is named "Wal 1"`}},
