@@ -54,16 +54,21 @@ func (e *elevation) seen(p part, course int) part {
 	return p
 }
 
-// disc is the diameter of the circles with numbers, one for the whole wall: a little more where there are three figures.
+// disc is the diameter of the circles with numbers, one for the whole wall: a little more where there are three figures. A
+// number of more figures is lettered smaller.
 func (e *elevation) disc() float64 {
 	k := e.look
 	d := k.Of(9)
 	for _, p := range e.f.parts {
 		for _, s := range p.sheets {
-			d = math.Max(d, draft.DiscAround(numberOf(s), k.Medium, true, k.Seam))
+			need := draft.DiscAround(numberOf(s), k.Medium, true, k.Seam)
+			if need > k.Of(11.5) {
+				need = draft.DiscAround(numberOf(s), k.Small, true, k.Seam)
+			}
+			d = math.Max(d, need)
 		}
 	}
-	return math.Min(d, k.Of(11))
+	return d
 }
 
 // visible are the stretches of a sheet's column, on paper from the top down, in which a circle can stand.

@@ -379,20 +379,50 @@ func (r *roomKey) label(i int) {
 				end := near.Add(-nx*k.Of(1), -ny*k.Of(1))
 				draft.Leader(r.g, k, r.space, from, end)
 			}
-			for j, line := range lines {
-				y := box.Y0 + k.Medium/2 + float64(j)*(k.Medium+k.Of(2))
-				t := scene.Text{At: scene.Pt(c.X, y), String: line, Height: k.Medium, Bold: j > 0 && f != nil, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
-				if nx < -0.7 { // left of an upright wall: ranged to it
-					t.At.X, t.Anchor = box.X1, scene.End
-				} else if nx > 0.7 {
-					t.At.X, t.Anchor = box.X0, scene.Start
-				}
-				r.g.Text(t)
-			}
-			r.space.Take(box)
+			r.lettered(lines, box, f != nil, nx)
 			return
 		}
 	}
+	r.labelAside(i, lines, wide, high, f != nil)
+}
+
+// labelAside letters a wall that has no room outside, as between two others, at the nearest free place, on a leader.
+func (r *roomKey) labelAside(i int, lines []string, wide, high float64, covered bool) {
+	k := r.look
+	for _, side := range []float64{-1, 1} { // from inside the room, then from outside
+		for out := k.Of(8); out < k.Of(60); out += k.Of(2) {
+			from := r.outline.along(i, 0.5, side*k.Of(0.8))
+			for turn := range 24 {
+				sin, cos := scene.SinCos(float64(turn) * 15)
+				c := from.Add(out*cos, -out*sin)
+				box := scene.Box{X0: c.X - wide/2, Y0: c.Y - high/2, X1: c.X + wide/2, Y1: c.Y + high/2}
+				enter, _, ok := draft.Clip(from, c, box.Inset(-k.Of(1)))
+				end := from.Add((c.X-from.X)*enter, (c.Y-from.Y)*enter)
+				if !ok || enter <= 0 || !r.space.Free(box, k.Of(1.2)) || !r.box.Inset(-k.Of(4)).Contains(box) || !r.space.FreeLine(from, end, k.Of(0.6)) {
+					continue
+				}
+				draft.Leader(r.g, k, r.space, from, end)
+				r.lettered(lines, box, covered, 0)
+				return
+			}
+		}
+	}
+}
+
+// lettered letters the lines of a label in their box: ranged to a wall at the right or left of it, else centred.
+func (r *roomKey) lettered(lines []string, box scene.Box, covered bool, nx float64) {
+	k := r.look
+	for j, line := range lines {
+		y := box.Y0 + k.Medium/2 + float64(j)*(k.Medium+k.Of(2))
+		t := scene.Text{At: scene.Pt(box.Centre().X, y), String: line, Height: k.Medium, Bold: j > 0 && covered, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
+		if nx < -0.7 { // left of an upright wall: ranged to it
+			t.At.X, t.Anchor = box.X1, scene.End
+		} else if nx > 0.7 {
+			t.At.X, t.Anchor = box.X0, scene.Start
+		}
+		r.g.Text(t)
+	}
+	r.space.Take(box)
 }
 
 // short are a wall's sheets in as few signs as can be, one line for each flitch: "7 to 15".
