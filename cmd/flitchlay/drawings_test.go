@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"image"
 	_ "image/png"
-	"io"
 	"math"
 	"os"
 	"os/exec"
@@ -348,7 +347,7 @@ func wholeWall(t *testing.T, plan walls, page string, view *element, scale float
 //
 // Source: MuPDF's trace of everything that is drawn.
 func TestPDFStandsWhereSVGStands(t *testing.T) {
-	mutool := tool(t, "mutool")
+	tool(t, "mutool")
 	for _, room := range some(t) {
 		t.Run(filepath.Base(room), func(t *testing.T) {
 			dir, order := drawnSets(t, room)
@@ -363,7 +362,7 @@ func TestPDFStandsWhereSVGStands(t *testing.T) {
 					if len(seams) == 0 {
 						continue
 					}
-					uprights := uprights(t, run(t, mutool, "draw", "-F", "trace", file, strconv.Itoa(i+1)))
+					uprights := uprights(t, file, strconv.Itoa(i+1))
 					for _, s := range seams {
 						x, _, ok := seamPlace(t, s)
 						if !ok {
@@ -381,43 +380,22 @@ func TestPDFStandsWhereSVGStands(t *testing.T) {
 }
 
 // uprights are the places of all upright lines of a page, ascending, in millimetres.
-func uprights(t *testing.T, trace string) []float64 {
-	d := xml.NewDecoder(strings.NewReader(trace))
-	d.Strict = false
+func uprights(t *testing.T, file, page string) []float64 {
 	var out []float64
-	var matrix [6]float64
-	var px, py float64
-	for {
-		token, err := d.Token()
-		if err == io.EOF {
-			break
-		}
-		require.NoError(t, err)
-		start, ok := token.(xml.StartElement)
-		if !ok {
-			continue
-		}
-		at := map[string]string{}
-		for _, a := range start.Attr {
-			at[a.Name.Local] = a.Value
-		}
-		switch start.Name.Local {
+	matrix, last := make([]float64, 6), []float64{0, 0}
+	trace(t, file, func(step string, at map[string]string) {
+		switch step {
 		case "stroke_path":
-			for i, f := range strings.Fields(at["transform"]) {
-				matrix[i], err = strconv.ParseFloat(f, 64)
-				require.NoError(t, err)
-			}
+			numbers(t, at["transform"], matrix)
 		case "moveto", "lineto":
-			x, err := strconv.ParseFloat(at["x"], 64)
-			require.NoError(t, err)
-			y, err := strconv.ParseFloat(at["y"], 64)
-			require.NoError(t, err)
-			if start.Name.Local == "lineto" && x == px && y != py && matrix[1] == 0 {
-				out = append(out, (x*matrix[0]+matrix[4])*25.4/72)
+			place := make([]float64, 2)
+			numbers(t, at["x"]+" "+at["y"], place)
+			if step == "lineto" && place[0] == last[0] && place[1] != last[1] && matrix[1] == 0 {
+				out = append(out, (place[0]*matrix[0]+matrix[4])*25.4/72)
 			}
-			px, py = x, y
+			last = place
 		}
-	}
+	}, page)
 	sort.Float64s(out)
 	require.NotEmpty(t, out)
 	return out

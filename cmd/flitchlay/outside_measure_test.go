@@ -1,11 +1,8 @@
 package main
 
 import (
-	"encoding/xml"
-	"io"
 	"math"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"slices"
 	"strconv"
@@ -74,10 +71,6 @@ func (s stroke) of(w float64) bool {
 // Source: MuPDF's trace of everything that is drawn.
 func strokesOf(t *testing.T, file string) [][]stroke {
 	t.Helper()
-	text, err := exec.Command(tool(t, "mutool"), "draw", "-F", "trace", file).Output()
-	require.NoError(t, err)
-	d := xml.NewDecoder(strings.NewReader(string(text)))
-	d.Strict = false
 	var out [][]stroke
 	var to [6]float64
 	var pen stroke
@@ -91,26 +84,13 @@ func strokesOf(t *testing.T, file string) [][]stroke {
 		}
 		at = b
 	}
-	for {
-		token, err := d.Token()
-		if err == io.EOF {
-			return out
-		}
-		require.NoError(t, err)
-		tag, ok := token.(xml.StartElement)
-		if !ok {
-			continue
-		}
-		v := map[string]string{}
-		for _, a := range tag.Attr {
-			v[a.Name.Local] = a.Value
-		}
+	trace(t, file, func(step string, v map[string]string) {
 		place := func() point {
 			var p [2]float64
 			numbers(t, v["x"]+" "+v["y"], p[:])
 			return point{(p[0]*to[0] + p[1]*to[2] + to[4]) * 25.4 / 72, (p[0]*to[1] + p[1]*to[3] + to[5]) * 25.4 / 72}
 		}
-		switch tag.Name.Local {
+		switch step {
 		case "page":
 			out = append(out, nil)
 		case "fill_path", "clip_path", "clip_stroke_path":
@@ -130,7 +110,8 @@ func strokesOf(t *testing.T, file string) [][]stroke {
 		case "closepath":
 			add(start)
 		}
-	}
+	})
+	return out
 }
 
 // onlyRoom draws the measured room.

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/xml"
 	"fmt"
 	"io"
 	"math"
@@ -196,28 +195,11 @@ type glyph struct {
 // Source: MuPDF's trace of everything that is drawn.
 func glyphs(t *testing.T, file string) [][]glyph {
 	t.Helper()
-	text, err := exec.Command(tool(t, "mutool"), "draw", "-F", "trace", file).Output()
-	require.NoError(t, err, file)
-	d := xml.NewDecoder(strings.NewReader(string(text)))
-	d.Strict = false
 	var out [][]glyph
 	var to [6]float64
 	var trm [4]float64
-	for {
-		token, err := d.Token()
-		if err == io.EOF {
-			return out
-		}
-		require.NoError(t, err)
-		start, ok := token.(xml.StartElement)
-		if !ok {
-			continue
-		}
-		at := map[string]string{}
-		for _, a := range start.Attr {
-			at[a.Name.Local] = a.Value
-		}
-		switch start.Name.Local {
+	trace(t, file, func(step string, at map[string]string) {
+		switch step {
 		case "page":
 			out = append(out, nil)
 		case "fill_text":
@@ -238,7 +220,8 @@ func glyphs(t *testing.T, file string) [][]glyph {
 			}
 			out[len(out)-1] = append(out[len(out)-1], g)
 		}
-	}
+	})
+	return out
 }
 
 // numbers reads as many numbers as there is room for.
