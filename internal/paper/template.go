@@ -119,11 +119,6 @@ func (t *Template) Landscape() (width, height float64) {
 	return max(t.Width, t.Height), min(t.Width, t.Height)
 }
 
-// Portrait is the size of the paper stood on its short side.
-func (t *Template) Portrait() (width, height float64) {
-	return min(t.Width, t.Height), max(t.Width, t.Height)
-}
-
 // Of is the first block of a kind, false where there is none.
 func (t *Template) Of(kind Kind) (Block, bool) {
 	for _, b := range t.Blocks {
