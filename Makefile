@@ -6,7 +6,7 @@ ROOM    ?= samples/reading-room.toml
 FUZZ    ?= 30s
 BIN     := bin/flitchlay
 SAMPLES := $(wildcard samples/*.toml)
-.PHONY: demo test check build bench fuzz update gallery clean vet format race large
+.PHONY: demo test check build bench fuzz update gallery hashes clean vet format race large
 
 # Draws the closed sample room: both PDF sets and one SVG for each page.
 demo: build
@@ -87,6 +87,23 @@ gallery: build
 	done; } > out/gallery/index.html
 	@rm -rf out/gallery/.source out/gallery/.before
 	@echo "All pages are in out/gallery/index.html."
+
+# One SHA-256 for every output of every room: PDF sets, SVG pages, layout, tables, findings. Run it before and after a change
+# that is to change no output, and compare the two lists. HASHED names more rooms or folders of rooms; BIN another program.
+HASHED ?=
+hashes: build
+	@rm -rf out/hashes && mkdir -p out/hashes
+	@for room in $$(find samples templates/rooms $(HASHED) -name '*.toml' | sort); do \
+		name=$$(echo $$room | tr / _); dir=out/hashes/$${name%.toml}; mkdir -p $$dir; \
+		for set in draw "check" "layout" "count" "count --csv" "count --json" "compare" "climate"; do \
+			case $$set in draw) $(BIN) draw $$room -o $$dir >$$dir/draw.txt 2>&1;; \
+			*) timeout 120 $(BIN) $$set $$room >"$$dir/$$set.txt" 2>&1;; esac; echo "exit status $$?" >>"$$dir/$$set.txt"; \
+		done; \
+		$(BIN) compare $$room -o $$dir/compare.pdf >/dev/null 2>&1 || true; \
+		$(BIN) diff samples/reading-room.toml $$room >$$dir/diff.txt 2>&1 || true; \
+	done
+	@find out/hashes -type f -print0 | sort -z | xargs -0 sha256sum | sed 's:out/hashes/::' > out/hashes.txt
+	@echo "$$(wc -l < out/hashes.txt) outputs in out/hashes.txt, together $$(sha256sum < out/hashes.txt | cut -c1-16)"
 
 clean:
 	rm -rf bin out
