@@ -81,7 +81,7 @@ func (c *comparing) box() scene.Box { return c.columns(1).box }
 // largest that needs the fewest pages.
 func (c *comparing) arrange() {
 	k := c.look
-	faces := c.faces()
+	faces := facesOf(c.plan)
 	high, wide := L(0), L(0)
 	for _, f := range faces {
 		high, wide = max(high, f.high-f.low), max(wide, f.right-f.left)
@@ -158,7 +158,7 @@ func (c *comparing) groups(faces []*face, scale int64) [][]cut {
 // views are the pieces of walls on all pages, with the wall that each belongs to, in the order of groups.
 func (c *comparing) views() [][]aimView {
 	var list [][]aimView
-	faces, at := c.faces(), 0
+	faces, at := facesOf(c.plan), 0
 	n := 1
 	for _, page := range c.walls {
 		var row []aimView
@@ -209,7 +209,7 @@ func (c *comparing) pages(*set) []*leaf {
 func (c *comparing) draw(b *board, group []aimView, table bool) {
 	k, box := c.look, c.box()
 	high := L(0)
-	for _, f := range c.faces() {
+	for _, f := range facesOf(c.plan) {
 		high = max(high, f.high-f.low)
 	}
 	y := box.Y0
@@ -217,7 +217,7 @@ func (c *comparing) draw(b *board, group []aimView, table bool) {
 		c.aimName(b, row, scene.Box{X0: box.X0, Y0: y + k.Of(nameHigh), X1: box.X0 + k.Of(aimWide-4), Y1: y + c.rowHigh(high, c.scale)})
 		x := box.X0 + k.Of(aimWide)
 		for _, v := range group {
-			e := &aimElevation{board: b, set: row.set, f: row.set.face(v.wall), aimView: v, aim: row.names[0]}
+			e := &aimElevation{board: b, set: row.set, f: faceOf(row.set.plan, v.wall), aimView: v, aim: row.names[0]}
 			e.v = draft.View{Scale: c.scale}
 			e.v.Origin = scene.Pt(x-e.v.MM(v.from), y+k.Of(nameHigh)+e.v.MM(high)+e.v.MM(e.f.low))
 			e.draw()

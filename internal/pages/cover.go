@@ -178,7 +178,7 @@ func (s *set) drawingList() *draft.Table {
 		t.Rows = append(t.Rows, draft.Row{Cells: []string{l.number, l.title, scale}, Link: l.number})
 	}
 	if len(s.list) == 0 { // while pages are planned: as many rows as there will be, about
-		n := 6 + len(s.faces())
+		n := 6 + len(facesOf(s.plan))
 		for range n {
 			t.Rows = append(t.Rows, draft.Row{Cells: []string{"Z-000", "PAGE", "1:24"}})
 		}

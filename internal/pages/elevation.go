@@ -52,7 +52,7 @@ func elevationPages(s *set) []*leaf {
 		}
 		row = nil
 	}
-	for _, f := range s.faces() {
+	for _, f := range facesOf(s.plan) {
 		pieces := s.cutWall(f)
 		if len(pieces) > 1 {
 			flush()
@@ -351,7 +351,7 @@ func (e *elevation) ghosts() {
 		if right && !e.last() || !right && !e.first() {
 			continue
 		}
-		c, width, place := e.neighbour(e.f, right)
+		c, width, place := e.f.neighbour(right)
 		if c == nil {
 			continue
 		}

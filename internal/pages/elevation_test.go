@@ -140,7 +140,7 @@ func TestFiguresOfAChainAddUpToTheWall(t *testing.T) {
 				// an eased corner is measured to the sharp corner, but the covering turns sooner
 				if w := &p.Room.Walls[i]; w.Name == fact(v, "wall") {
 					s := &set{plan: p, room: p.Room}
-					f := s.face(i)
+					f := faceOf(s.plan, i)
 					if f.left != 0 || f.right != w.Length {
 						want = p.Style.Round(f.right - f.left)
 					}
@@ -334,13 +334,13 @@ func TestScaleIsTheLargestThatFits(t *testing.T) {
 		count int
 	}{{"12'", 16, 1}, {"18'", 24, 1}, {"25'", 24, 1}, {"30'", 32, 1}, {"45'", 48, 1}, {"80'", 48, 2}} {
 		s := newSet(laid(t, "room.toml", head("in")+wall("North", c.long, "6'")), template, nil, "")
-		cuts := s.cutWall(s.faces()[0])
+		cuts := s.cutWall(facesOf(s.plan)[0])
 		require.Len(t, cuts, c.count, c.long)
 		assert.Equal(t, c.scale, cuts[0].scale, c.long)
 		for i := 1; i < len(cuts); i++ {
 			assert.Equal(t, cuts[i-1].to, cuts[i].from, "pieces meet")
 			in := false
-			for _, p := range s.faces()[0].parts {
+			for _, p := range facesOf(s.plan)[0].parts {
 				in = in || p.from < cuts[i].from && cuts[i].from < p.to
 			}
 			assert.True(t, in, "a match line lies inside a sheet, not on a seam")

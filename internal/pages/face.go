@@ -30,32 +30,32 @@ type part struct {
 
 func (p part) sheet() *layout.Sheet { return p.sheets[0] }
 
-// faces are all covered walls, in room order.
-func (s *set) faces() []*face {
+// facesOf are all covered walls, in room order.
+func facesOf(p *layout.Plan) []*face {
 	var list []*face
-	for i := range s.room.Walls {
-		if f := s.face(i); f != nil {
+	for i := range p.Room.Walls {
+		if f := faceOf(p, i); f != nil {
 			list = append(list, f)
 		}
 	}
 	return list
 }
 
-// face is a covered wall, nil where no run holds it.
-func (s *set) face(wall int) *face {
-	for i := range s.plan.Runs {
-		r := &s.plan.Runs[i]
+// faceOf is a covered wall, nil where no run holds it.
+func faceOf(p *layout.Plan, wall int) *face {
+	for i := range p.Runs {
+		r := &p.Runs[i]
 		for _, st := range r.Walls {
 			if st.Wall == wall {
-				return s.newFace(wall, r, st)
+				return newFace(&p.Room.Walls[wall], wall, r, st)
 			}
 		}
 	}
 	return nil
 }
 
-func (s *set) newFace(wall int, r *layout.Run, st layout.Stretch) *face {
-	f := &face{wall: wall, w: &s.room.Walls[wall], run: r, st: st}
+func newFace(w *room.Wall, wall int, r *layout.Run, st layout.Stretch) *face {
+	f := &face{wall: wall, w: w, run: r, st: st}
 	f.left, f.right = st.Left-st.Shift, st.Right-st.Shift
 	if r.Up {
 		f.left, f.right = 0, f.w.Length
@@ -203,7 +203,7 @@ func (f *face) outline(floor, ceiling []room.Point, from, to L) []room.Point {
 
 // neighbour is the wall that the covering goes on to round an end, with the part of its sheet there, nil where the
 // covering does not go on.
-func (s *set) neighbour(f *face, right bool) (c *layout.Corner, width L, place int) {
+func (f *face) neighbour(right bool) (c *layout.Corner, width L, place int) {
 	if f.run.Up {
 		return nil, 0, 0
 	}

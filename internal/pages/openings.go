@@ -21,7 +21,7 @@ type hole struct {
 // holes are all openings of covered walls.
 func (s *set) holes() []hole {
 	var list []hole
-	for _, f := range s.faces() {
+	for _, f := range facesOf(s.plan) {
 		if f.run.Up {
 			continue
 		}

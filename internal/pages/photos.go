@@ -47,7 +47,7 @@ func photographPages(s *set) []*leaf {
 		return nil
 	}
 	var list []*leaf
-	for _, f := range s.faces() {
+	for _, f := range facesOf(s.plan) {
 		pieces := s.cutWall(f)
 		for i, p := range pieces {
 			title := "PHOTOGRAPHS: " + strings.ToUpper(f.w.Name)

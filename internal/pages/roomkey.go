@@ -344,7 +344,7 @@ func (r *roomKey) mark(i int) {
 // label letters a wall's name and sheets outside the room.
 func (r *roomKey) label(i int) {
 	k, w := r.look, &r.room.Walls[i]
-	f := r.face(i)
+	f := faceOf(r.plan, i)
 	lines := []string{scene.Shorten(w.Name, k.Medium, false, k.Of(60))}
 	if f != nil {
 		var sheets []*layout.Sheet

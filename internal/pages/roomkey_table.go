@@ -25,7 +25,7 @@ func (r *roomKey) table() {
 	for i := range r.room.Walls {
 		w := &r.room.Walls[i]
 		covers, sheets := "bare", ""
-		if f := r.face(i); f != nil {
+		if f := faceOf(r.plan, i); f != nil {
 			var list []*layout.Sheet
 			for _, p := range f.parts {
 				list = append(list, p.sheets...)

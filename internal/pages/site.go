@@ -173,7 +173,7 @@ func (s *set) moistureLog() *draft.Table {
 	t := &draft.Table{Title: "MOISTURE READINGS", Lines: true, Row: s.look.Of(7),
 		Columns: []draft.Column{{Head: "WALL, HEIGHT", Width: s.look.Of(34), Wrap: true}, {Head: "READING", Width: s.look.Of(20)}, {Head: "WALL TEMP.", Width: s.look.Of(20)}, {Head: "DATE, BY", Width: s.look.Of(22)}}}
 	t.Rows = append(t.Rows, draft.Row{Cells: []string{"one meter, one scale:"}}, draft.Row{Cells: []string{"dry spot to compare with"}})
-	for _, f := range s.faces() {
+	for _, f := range facesOf(s.plan) {
 		t.Rows = append(t.Rows, draft.Row{Cells: []string{f.w.Name}})
 	}
 	return t
