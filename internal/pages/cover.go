@@ -13,7 +13,7 @@ import (
 // coverPages are the first pages of the set: what it is about, the material, what departs from the rules, what is open,
 // the drawings, the rules.
 func coverPages(s *set) []*leaf {
-	return s.flowed("COVER", "cover", s.noteColumns(), s.coverBlocks, nil)
+	return s.flowed("COVER", "cover", s.noteColumns(), func() []block { return s.coverBlocks() }, nil)
 }
 
 func (s *set) coverBlocks() []block {

@@ -13,7 +13,7 @@ import (
 // schedulePages are the tables of all sheets, seams, openings and boxes, and the quantities. They share pages where the
 // table of sheets, the widest, stands well in a column; on small papers every column is as wide as the page.
 func schedulePages(s *set) []*leaf {
-	all := s.scheduleBlocks
+	all := func() []block { return s.scheduleBlocks() }
 	rest := func() []block { return all()[1:] }
 	c, two := s.scheduleColumns(all), s.scheduleColumns(rest)
 	if c.count == 1 && two.count > 1 {

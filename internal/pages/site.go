@@ -12,7 +12,7 @@ func generalPages(s *set) []*leaf { return append(coverPages(s), sitePages(s)...
 
 // sitePages are what the site has to be like before sheets are hung, what is measured there, and who says so.
 func sitePages(s *set) []*leaf {
-	return s.flowed("SITE AND CAUTIONS", "site", s.noteColumns(), s.siteBlocks, func(b *board, blocks []block, parts []placed, c columns) {
+	return s.flowed("SITE AND CAUTIONS", "site", s.noteColumns(), func() []block { return s.siteBlocks() }, func(b *board, blocks []block, parts []placed, c columns) {
 		for _, p := range parts {
 			if t := blocks[p.block].table; t == nil || t.Title != chartTitle {
 				continue
