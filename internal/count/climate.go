@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"flitchlay/internal/length"
+	"flitchlay/internal/report"
 	"flitchlay/internal/room"
 	"flitchlay/internal/wood"
 )
@@ -171,17 +172,17 @@ func fig(f float64) string {
 }
 
 // SpeciesTable lists all species with what they move by.
-func SpeciesTable() *Table {
-	t := &Table{Name: "species", Title: "Change of width for each 1 % of moisture, by cut; free, an upper bound",
-		Columns: []Column{{Head: "species"}, {Head: "plain", Right: true}, {Head: "rift", Right: true}, {Head: "quarter", Right: true},
+func SpeciesTable() *report.Table {
+	t := &report.Table{Name: "species", Title: "Change of width for each 1 % of moisture, by cut; free, an upper bound",
+		Columns: []report.Column{{Head: "species"}, {Head: "plain", Right: true}, {Head: "rift", Right: true}, {Head: "quarter", Right: true},
 			{Head: "known", Long: true}, {Head: "also", Long: true}}}
 	for _, s := range wood.All() {
-		cell := func(cut wood.Cut) Cell {
+		cell := func(cut wood.Cut) report.Cell {
 			v := strconv.FormatFloat(s.Coefficient(cut), 'f', 5, 64)
-			return Cell{Text: v, Value: v, Number: true}
+			return report.Cell{Text: v, Value: v, Number: true}
 		}
-		t.Rows = append(t.Rows, []Cell{text(s.Name()), cell(wood.Plain), cell(wood.Rift), cell(wood.Quarter), text(s.Status(wood.Rift).String()),
-			text(strings.Join(s.Names[1:], ", "))})
+		t.Rows = append(t.Rows, []report.Cell{report.Text(s.Name()), cell(wood.Plain), cell(wood.Rift), cell(wood.Quarter), report.Text(s.Status(wood.Rift).String()),
+			report.Text(strings.Join(s.Names[1:], ", "))})
 	}
 	return t
 }

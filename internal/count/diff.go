@@ -8,6 +8,7 @@ import (
 
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
+	"flitchlay/internal/report"
 )
 
 // Diff is what changed from one plan to another.
@@ -190,7 +191,7 @@ func (d *Diff) Note() string {
 	}
 	parts := slices.Clone(d.Room)
 	if len(parts) > 3 {
-		parts = append(parts[:3], "and "+plural(len(d.Room)-3, "more change"))
+		parts = append(parts[:3], "and "+report.Plural(len(d.Room)-3, "more change"))
 	}
 	var moved, come, gone []int
 	for _, s := range d.Seams {
@@ -219,13 +220,13 @@ func (d *Diff) Note() string {
 		}
 	}
 	if recut > 0 {
-		parts = append(parts, plural(recut, "sheet")+" cut otherwise")
+		parts = append(parts, report.Plural(recut, "sheet")+" cut otherwise")
 	}
 	if n := len(d.Renumbered()); n > 0 {
-		parts = append(parts, plural(n, "sheet")+" renumbered")
+		parts = append(parts, report.Plural(n, "sheet")+" renumbered")
 	}
 	if a, b := d.Old.Total.Sheets, d.New.Total.Sheets; a != b {
-		parts = append(parts, fmt.Sprintf("%s, were %d", plural(b, "sheet"), a))
+		parts = append(parts, fmt.Sprintf("%s, were %d", report.Plural(b, "sheet"), a))
 	}
 	if len(parts) == 0 {
 		return "Areas changed"

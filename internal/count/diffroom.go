@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"flitchlay/internal/layout"
+	"flitchlay/internal/report"
 	"flitchlay/internal/room"
 )
 
@@ -133,7 +134,7 @@ func (d *Diff) rest() {
 	d.flitches(a, b)
 	d.boxes(a, b)
 	if len(b.Hung) > len(a.Hung) {
-		d.say("%s more on the wall", plural(len(b.Hung)-len(a.Hung), "sheet"))
+		d.say("%s more on the wall", report.Plural(len(b.Hung)-len(a.Hung), "sheet"))
 	}
 }
 

@@ -67,21 +67,6 @@ func TestTextFitsTheLine(t *testing.T) {
 	}
 }
 
-func TestTextOfAWideTable(t *testing.T) {
-	table := &Table{Title: "T", Columns: []Column{{Head: "n", Right: true}, {Head: "why", Long: true}},
-		Rows: [][]Cell{{whole(1), text(strings.Repeat("word ", 30) + "6 3/4 end " + strings.Repeat("x", 120))}, {whole(20), text("short")}}}
-	var b bytes.Buffer
-	require.NoError(t, table.Write(&b))
-	words := strings.Fields(b.String())
-	assert.Equal(t, 30, strings.Count(b.String(), "word"), "no word is lost")
-	assert.Contains(t, words, "short")
-	assert.Contains(t, b.String(), "6 3/4", "no line is broken inside a mixed number")
-	assert.Equal(t, 120, strings.Count(b.String(), "x"))
-	for _, line := range strings.Split(b.String(), "\n") {
-		assert.LessOrEqual(t, len(line), 100)
-	}
-}
-
 // TestCSVReadsBack reads every table with encoding/csv: all rows of one table are as wide, numbers are numbers, and they
 // are those of the count.
 func TestCSVReadsBack(t *testing.T) {
@@ -144,11 +129,6 @@ func TestCSVKeepsFormulasOut(t *testing.T) {
 		}
 	}
 	assert.Greater(t, guarded, 10)
-	for _, s := range []string{"=1", "+1", "-a", "@x", "\tx", "\rx"} {
-		assert.Equal(t, "'"+s, Guard(s))
-	}
-	assert.Equal(t, "North", Guard("North"))
-	assert.Empty(t, Guard(""))
 }
 
 // workbook is what a workbook holds, read without the library that writes it: worksheet by name, then rows of cells.
