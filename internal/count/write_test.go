@@ -19,13 +19,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/count/counttest"
 	"flitchlay/internal/layout"
 )
 
 // counts counts all samples, in the order of their names.
 func counts(t testing.TB, solve bool) []*Count {
 	t.Helper()
-	plans := samples(t)
+	plans := counttest.Samples(t)
 	var out []*Count
 	for _, name := range slices.Sorted(maps.Keys(plans)) {
 		n := Of(plans[name])
@@ -235,7 +236,7 @@ func TestWorkbookReadsBack(t *testing.T) {
 func TestJSONKeepsItsSchema(t *testing.T) {
 	var b bytes.Buffer
 	list := counts(t, true)
-	randomPlans(t, 30, func(_ uint64, _ string, p *layout.Plan) { list = append(list, Of(p)) })
+	counttest.RandomPlans(t, 30, func(_ uint64, _ string, p *layout.Plan) { list = append(list, Of(p)) })
 	put(t, JSON(&b), list)
 	var schema, value any
 	require.NoError(t, json.Unmarshal(Schema, &schema))

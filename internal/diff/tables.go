@@ -1,4 +1,4 @@
-package count
+package diff
 
 import (
 	"fmt"
@@ -13,7 +13,7 @@ import (
 )
 
 // Write tells what changed, for people.
-func (d *Diff) Write(w io.Writer) error {
+func (d *Changes) Write(w io.Writer) error {
 	if d.Same() {
 		_, err := fmt.Fprintln(w, "nothing changed")
 		return err
@@ -42,7 +42,7 @@ func (d *Diff) Write(w io.Writer) error {
 }
 
 // totals compares what costs money; what is the same is left out, but for the sheets.
-func (d *Diff) totals() *report.Table {
+func (d *Changes) totals() *report.Table {
 	t := &report.Table{Title: "Totals", Columns: []report.Column{{Head: "what"}, {Head: "was", Right: true}, {Head: "is", Right: true}, {Head: "change", Right: true}}}
 	row := func(what, was, is, change string) {
 		t.Rows = append(t.Rows, []report.Cell{report.Text(what), report.Text(was), report.Text(is), report.Text(change)})
@@ -93,7 +93,7 @@ func (d *Diff) totals() *report.Table {
 	return t
 }
 
-func (d *Diff) seamTable() *report.Table {
+func (d *Changes) seamTable() *report.Table {
 	t := &report.Table{Title: "Seams, from the left end of their wall", Columns: []report.Column{{Head: "wall", Long: true}, {Head: "seam", Right: true}, {Head: "was", Right: true},
 		{Head: "is", Right: true}, {Head: "change"}}}
 	for _, s := range d.Seams {
@@ -117,11 +117,11 @@ func (d *Diff) seamTable() *report.Table {
 	return t
 }
 
-func (d *Diff) sheetTable() *report.Table {
+func (d *Changes) sheetTable() *report.Table {
 	t := &report.Table{Title: "Sheets by the number on their backs", Columns: []report.Column{{Head: "sheet", Right: true}, {Head: "flitch"}, {Head: "was on", Long: true},
 		{Head: "is on", Long: true}, {Head: "change", Long: true}}}
 	s := d.Style
-	spots := func(v *ViewSheet) string {
+	spots := func(v *Sheet) string {
 		if v == nil {
 			return "not laid"
 		}
@@ -187,7 +187,7 @@ func (c SheetChange) words(s length.Style) []string {
 	return out
 }
 
-func (d *Diff) renumbered() *report.Table {
+func (d *Changes) renumbered() *report.Table {
 	t := &report.Table{Title: "Where another number hangs than before", Columns: []report.Column{{Head: "wall", Long: true}, {Head: "from", Right: true}, {Head: "to", Right: true},
 		{Head: "was", Right: true}, {Head: "is", Right: true}}}
 	for _, p := range d.Renumbered() {
@@ -198,7 +198,7 @@ func (d *Diff) renumbered() *report.Table {
 }
 
 // named is a sheet's number with its flitch.
-func named(s *ViewSheet) string {
+func named(s *Sheet) string {
 	if s.Number == 0 {
 		return "none left"
 	}
