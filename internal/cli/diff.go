@@ -3,8 +3,6 @@ package cli
 import (
 	"bytes"
 	"fmt"
-	"io"
-	"os"
 
 	"github.com/spf13/cobra"
 
@@ -65,17 +63,8 @@ of them may be - for standard input. The exit status is 1 where NEW breaks a rul
 
 // view reads a room and lays it out, or reads a layout.
 func (c *call) view(path string) (*diff.View, error) {
-	name, text, err := path, []byte(nil), error(nil)
-	if path == stdin {
-		name = "standard input"
-		text, err = io.ReadAll(c.in)
-	} else {
-		text, err = os.ReadFile(path)
-	}
+	name, text, err := c.bytes(path)
 	if err != nil {
-		return nil, fmt.Errorf("%s cannot be read: %w", name, plain(err))
-	}
-	if name, text, err = unpacked(name, text); err != nil {
 		return nil, err
 	}
 	if diff.IsKept(text) {
