@@ -8,7 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"flitchlay/internal/count"
+	"flitchlay/internal/climate"
 	"flitchlay/internal/finding"
 	"flitchlay/internal/layout"
 )
@@ -31,7 +31,7 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 			if err != nil {
 				return err
 			}
-			p.Findings = append(p.Findings, count.SiteFindings(p.Room)...)
+			p.Findings = append(p.Findings, climate.Findings(p.Room)...)
 			finding.Sort(p.Findings)
 			var out bytes.Buffer
 			findings(&out, p)

@@ -11,7 +11,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"flitchlay/internal/count"
+	"flitchlay/internal/climate"
 	"flitchlay/internal/length"
 	"flitchlay/internal/pages"
 	"flitchlay/internal/svg"
@@ -49,7 +49,7 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 		},
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if f.list {
-				return count.SpeciesTable().Write(c.out)
+				return climate.SpeciesTable().Write(c.out)
 			}
 			k, err := c.climateOf(args, &f)
 			if err != nil {
@@ -85,8 +85,8 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 var cuts = []string{string(wood.Plain), string(wood.Quarter), string(wood.Rift)}
 
 // climateOf puts what the options say over what the room says.
-func (c *call) climateOf(args []string, f *climateFlags) (*count.Climate, error) {
-	k := &count.Climate{Low: wood.RoomHumidity.Low, High: wood.RoomHumidity.High}
+func (c *call) climateOf(args []string, f *climateFlags) (*climate.Conditions, error) {
+	k := &climate.Conditions{Low: wood.RoomHumidity.Low, High: wood.RoomHumidity.High}
 	if len(args) == 1 {
 		r, err := c.read(args[0])
 		if err != nil {
@@ -95,13 +95,13 @@ func (c *call) climateOf(args []string, f *climateFlags) (*count.Climate, error)
 		if f.species != "" {
 			r.Veneer.Species = "" // the option's counts
 		}
-		if k, err = count.ClimateOf(r); err != nil {
+		if k, err = climate.Of(r); err != nil {
 			return nil, err
 		}
 	}
 	var err error
 	if f.species != "" {
-		if k.Species, err = count.FindSpecies(f.species); err != nil {
+		if k.Species, err = climate.FindSpecies(f.species); err != nil {
 			return nil, err
 		}
 	}
@@ -158,7 +158,7 @@ func (c *call) climateOf(args []string, f *climateFlags) (*count.Climate, error)
 }
 
 // tellClimate prints and draws.
-func (c *call) tellClimate(k *count.Climate, f *climateFlags) error {
+func (c *call) tellClimate(k *climate.Conditions, f *climateFlags) error {
 	var chart []byte
 	if f.chart != "" {
 		var states []pages.State
@@ -178,7 +178,7 @@ func (c *call) tellClimate(k *count.Climate, f *climateFlags) error {
 		fmt.Fprintln(c.out, line)
 	}
 	t := table(c.out)
-	for _, r := range count.SiteFindings(k.Room()) {
+	for _, r := range climate.Findings(k.Room()) {
 		fmt.Fprintf(t, "%s\t%s\t%s\n", r.Level, r.Code, r.Message)
 	}
 	t.Flush()

@@ -3,12 +3,10 @@ package cli
 import (
 	"bytes"
 	"fmt"
-	"io"
-	"os"
 
 	"github.com/spf13/cobra"
 
-	"flitchlay/internal/count"
+	"flitchlay/internal/diff"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
@@ -47,13 +45,13 @@ of them may be - for standard input. The exit status is 1 where NEW breaks a rul
 			}
 			c.must = is.Musts > 0
 			style := length.StyleOf(length.Millimetres)
-			for _, v := range []*count.View{old, is} {
+			for _, v := range []*diff.View{old, is} {
 				if v.Room != nil {
 					style = length.StyleOf(v.Room.Project.Units)
 				}
 			}
 			var out bytes.Buffer
-			if err := count.Compare(old, is, style).Write(&out); err != nil {
+			if err := diff.Compare(old, is, style).Write(&out); err != nil {
 				return err
 			}
 			c.out.Write(out.Bytes())
@@ -64,22 +62,13 @@ of them may be - for standard input. The exit status is 1 where NEW breaks a rul
 }
 
 // view reads a room and lays it out, or reads a layout.
-func (c *call) view(path string) (*count.View, error) {
-	name, text, err := path, []byte(nil), error(nil)
-	if path == stdin {
-		name = "standard input"
-		text, err = io.ReadAll(c.in)
-	} else {
-		text, err = os.ReadFile(path)
-	}
+func (c *call) view(path string) (*diff.View, error) {
+	name, text, err := c.bytes(path)
 	if err != nil {
-		return nil, fmt.Errorf("%s cannot be read: %w", name, plain(err))
-	}
-	if name, text, err = unpacked(name, text); err != nil {
 		return nil, err
 	}
-	if count.IsKept(text) {
-		v, err := count.ReadKept(text)
+	if diff.IsKept(text) {
+		v, err := diff.ReadKept(text)
 		if err != nil {
 			return nil, fmt.Errorf("%s cannot be used: %w", name, err)
 		}
@@ -93,5 +82,5 @@ func (c *call) view(path string) (*count.View, error) {
 	if err != nil {
 		return nil, &roomError{err}
 	}
-	return count.ViewOf(p), nil
+	return diff.ViewOf(p), nil
 }

@@ -42,17 +42,8 @@ func (c *call) read(path string) (*room.Room, error) {
 
 // load reads a room file; several may be loaded at a time.
 func (c *call) load(path string) (*room.Room, []byte, error) {
-	name, text, err := path, []byte(nil), error(nil)
-	if path == stdin {
-		name = "standard input"
-		text, err = io.ReadAll(c.in)
-	} else {
-		text, err = os.ReadFile(path)
-	}
+	name, text, err := c.bytes(path)
 	if err != nil {
-		return nil, nil, fmt.Errorf("%s cannot be read: %w", name, plain(err))
-	}
-	if name, text, err = unpacked(name, text); err != nil {
 		return nil, nil, err
 	}
 	r, err := room.Decode(name, text)
@@ -60,6 +51,20 @@ func (c *call) load(path string) (*room.Room, []byte, error) {
 		return nil, text, &roomError{err}
 	}
 	return r, text, nil
+}
+
+// bytes reads what a path stands for: a file, standard input, or the room file that a PDF set carries.
+func (c *call) bytes(path string) (name string, text []byte, err error) {
+	if name = path; path == stdin {
+		name = "standard input"
+		text, err = io.ReadAll(c.in)
+	} else {
+		text, err = os.ReadFile(path)
+	}
+	if err != nil {
+		return "", nil, fmt.Errorf("%s cannot be read: %w", name, plain(err))
+	}
+	return unpacked(name, text)
 }
 
 // folder is where paths inside a room file start from.

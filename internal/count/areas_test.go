@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"flitchlay/internal/count/counttest"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
 	"flitchlay/internal/shape"
@@ -94,13 +95,13 @@ func touched(r *layout.Run, s *layout.Sheet) bool {
 	}
 	found := false
 	for _, o := range r.Openings {
-		turns(r, func(turn L) { found = found || o.Left+turn < s.Right && s.Left < o.Right+turn })
+		Turns(r, func(turn L) { found = found || o.Left+turn < s.Right && s.Left < o.Right+turn })
 	}
 	return found
 }
 
 func TestAreasAddUpOnSamples(t *testing.T) {
-	for name, p := range samples(t) {
+	for name, p := range counttest.Samples(t) {
 		t.Run(name, func(t *testing.T) { assert.Empty(t, exact(Of(p))) })
 	}
 }
@@ -111,7 +112,7 @@ func TestAreasAddUpOnRandomRooms(t *testing.T) {
 		n = 50
 	}
 	seen := map[string]int{}
-	randomPlans(t, n, func(seed uint64, text string, p *layout.Plan) {
+	counttest.RandomPlans(t, n, func(seed uint64, text string, p *layout.Plan) {
 		c := Of(p)
 		if wrong := exact(c); len(wrong) > 0 {
 			t.Errorf("seed %d: %s\n%s", seed, strings.Join(wrong, "\n"), text)
@@ -130,7 +131,7 @@ func TestAreasAddUpOnRandomRooms(t *testing.T) {
 // TestNetIsTheCovering holds what is on the wall against the covering of the walls, which is cut by nobody: for rooms
 // whose walls are wholly covered.
 func TestNetIsTheCovering(t *testing.T) {
-	for name, p := range samples(t) {
+	for name, p := range counttest.Samples(t) {
 		if p.Room.Veneer.Horizontal {
 			continue
 		}

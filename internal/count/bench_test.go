@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flitchlay/internal/layout"
+	"flitchlay/internal/report"
 	"flitchlay/internal/room"
 )
 
@@ -162,7 +163,7 @@ func TestJobAddsUp(t *testing.T) {
 	assert.Equal(t, 13, job.Laid)
 	assert.Equal(t, 24, job.Delivered)
 	assert.Equal(t, 24-13-4, job.Left)
-	var gross Sum
+	var gross report.Sum
 	gross.Plus(a.Areas.Gross)
 	gross.Plus(b.Areas.Gross)
 	assert.Equal(t, gross.SquareMetres(), job.Gross.SquareMetres())

@@ -6,7 +6,8 @@
 //
 // Order: flitches, walls in file order, sheets by place, then by course.
 //
-// Not here: where sheets go (package layout), what moisture does (package wood), pages.
+// Not here: where sheets go (package layout), how tables are set (package report), when sheets hang (package days), what
+// changed from another plan (package diff), pages.
 package count
 
 import (

@@ -10,6 +10,7 @@ import (
 
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
+	"flitchlay/internal/report"
 	"flitchlay/internal/room"
 )
 
@@ -345,10 +346,10 @@ left_end = "free"
 right_end = "trim"
 `)
 	assert.Equal(t, 5, n.Sheets)
-	var gross Sum
+	var gross report.Sum
 	gross.Plus(n.Areas.Gross)
 	assert.Equal(t, "8.64", gross.SquareMetres())
-	var net Sum
+	var net report.Sum
 	net.Plus(n.Areas.Of[Net])
 	assert.Equal(t, "7.8", net.SquareMetres())
 	assert.Equal(t, Strip{4, 10_800 * length.Millimetre}, n.Material.Strip)

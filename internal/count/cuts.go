@@ -90,8 +90,8 @@ func wallsOf(p *layout.Plan, r *layout.Run, s *layout.Sheet) []string {
 	return names
 }
 
-// turns gives a place of a run as often as it can come up beside a sheet: in a closed run once for each round.
-func turns(r *layout.Run, f func(turn L)) {
+// Turns gives a place of a run as often as it can come up beside a sheet: in a closed run once for each round.
+func Turns(r *layout.Run, f func(turn L)) {
 	if !r.Closed {
 		f(0)
 		return
@@ -103,7 +103,7 @@ func turns(r *layout.Run, f func(turn L)) {
 
 func (c *Cut) bends(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
 	add := func(at L, name string) {
-		turns(r, func(turn L) {
+		Turns(r, func(turn L) {
 			if at := at + turn; s.Left < at && at < s.Right {
 				c.Bends = append(c.Bends, Bend{name, at - s.StartLine})
 			}
@@ -135,7 +135,7 @@ func (c *Cut) holes(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
 			low, high = low-level, high-level
 		}
 		low, high = max(low, -c.Below), min(high, c.Above)
-		turns(r, func(turn L) {
+		Turns(r, func(turn L) {
 			a, b := max(from+turn, s.StartLine), min(to+turn, s.StartLine+c.Width)
 			if a < b && low < high {
 				h.From, h.To, h.Low, h.High = a-s.StartLine, b-s.StartLine, low, high
@@ -180,7 +180,7 @@ func (c *Cut) over(p *layout.Plan, r *layout.Run, s *layout.Sheet, b bed) {
 	foot := p.Room.Space.LevelLine - c.Below + c.BottomTrim
 	for i := range r.Openings {
 		o := &r.Openings[i]
-		turns(r, func(turn L) {
+		Turns(r, func(turn L) {
 			if o.Gap || o.Left+turn > s.Left || s.Right > o.Right+turn || o.Head <= foot {
 				return
 			}

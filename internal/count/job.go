@@ -7,6 +7,7 @@ import (
 
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
+	"flitchlay/internal/report"
 )
 
 // Job adds up rooms as they come. What it keeps does not grow with their number.
@@ -15,9 +16,9 @@ type Job struct {
 	Sheets, Delivered, Damaged, Spare      int
 	Laid, Headers, Gaps, Left, Short, Want int
 	Order                                  int // sheets of veneer to order
-	Gross, Delivery                        Sum
-	Of                                     [parts]Sum
-	PasteOn, PrimerOn                      Sum
+	Gross, Delivery                        report.Sum
+	Of                                     [parts]report.Sum
+	PasteOn, PrimerOn                      report.Sum
 	Paste, Primer                          []layout.Amount // by unit
 	NoPaste, NoPrimer                      int             // rooms whose label is not given
 	Lengths                                []Stock         // without numbers
@@ -157,71 +158,64 @@ func (j *Job) ledger(c *Count) {
 }
 
 // Table is the totals of the job.
-func (j *Job) Table() *Table {
-	t := &Table{Name: "job", Title: "The whole job", Columns: []Column{{Head: "what"}, {Head: "quantity", Right: true}, {Head: "unit"}, {Head: "note", Long: true}}}
-	row := func(what string, quantity Cell, unit, note string) {
-		t.Rows = append(t.Rows, []Cell{text(what), quantity, text(unit), text(note)})
+func (j *Job) Table() *report.Table {
+	t := &report.Table{Name: "job", Title: "The whole job", Columns: []report.Column{{Head: "what"}, {Head: "quantity", Right: true}, {Head: "unit"}, {Head: "note", Long: true}}}
+	row := func(what string, quantity report.Cell, unit, note string) {
+		t.Rows = append(t.Rows, []report.Cell{report.Text(what), quantity, report.Text(unit), report.Text(note)})
 	}
 	s := j.Style
-	row("rooms", whole(j.Rooms), "", fmt.Sprintf("%d with a rule broken that must be met", j.Broken))
+	row("rooms", report.Whole(j.Rooms), "", fmt.Sprintf("%d with a rule broken that must be met", j.Broken))
 	for _, x := range []struct {
 		what string
 		n    int
 	}{{"sheets delivered", j.Delivered}, {"damaged", j.Damaged}, {"kept back as spares", j.Spare}, {"laid", j.Laid}, {"of these only headers", j.Headers},
 		{"hang nowhere", j.Gaps}, {"left", j.Left}, {"short", j.Short}, {"spares wanted", j.Want}, {"sheets to order", j.Order}} {
-		row(x.what, whole(x.n), "", "")
+		row(x.what, report.Whole(x.n), "", "")
 	}
 	for _, l := range j.Lengths {
-		row("sheets needed "+s.Format(l.Length)+" long", whole(l.Sheets), "", "")
+		row("sheets needed "+s.Format(l.Length)+" long", report.Whole(l.Sheets), "", "")
 	}
 	for i := range j.Of {
 		if j.Of[i].Sign() != 0 {
-			row(Part(i).String(), sumCell(&j.Of[i], s), areaHead(s.Unit), "")
+			row(Part(i).String(), j.Of[i].Cell(s.Unit), report.AreaHead(s.Unit), "")
 		}
 	}
-	row("gross, as cut to length", sumCell(&j.Gross, s), areaHead(s.Unit), "the sum of the parts above")
-	wet := func(what string, list []layout.Amount, on *Sum, unknown int) {
-		note := "on " + area(on, s.Unit)
+	row("gross, as cut to length", j.Gross.Cell(s.Unit), report.AreaHead(s.Unit), "the sum of the parts above")
+	wet := func(what string, list []layout.Amount, on *report.Sum, unknown int) {
+		note := "on " + on.Words(s.Unit)
 		if unknown > 0 {
-			note += "; " + plural(unknown, "room") + " without the label's coverage"
+			note += "; " + report.Plural(unknown, "room") + " without the label's coverage"
 		}
 		if len(list) == 0 {
-			row(what, text(""), "", note)
+			row(what, report.Text(""), "", note)
 		}
 		for _, a := range list {
-			n := number(a.Amount)
-			row(what, Cell{Text: n, Value: n, Number: true}, a.Unit, note+": "+PailWords(a))
+			n := report.Number(a.Amount)
+			row(what, report.Cell{Text: n, Value: n, Number: true}, a.Unit, note+": "+PailWords(a))
 		}
 	}
 	wet("paste", j.Paste, &j.PasteOn, j.NoPaste)
 	wet("primer", j.Primer, &j.PrimerOn, j.NoPrimer)
-	long := func(l L) Cell { return Cell{Text: s.Format(l), Value: Plain(l, s.Unit), Number: true} }
+	long := func(l L) report.Cell {
+		return report.Cell{Text: s.Format(l), Value: report.Plain(l, s.Unit), Number: true}
+	}
 	for _, e := range j.Ends {
 		what := e.Takes
 		if what == "" {
 			what = "cut against"
 		}
-		row(what+", "+e.Kind, long(e.Length), s.Unit.String(), fmt.Sprintf("%s, the longest %s", plural(e.Count, "end"), s.Format(e.Longest)))
+		row(what+", "+e.Kind, long(e.Length), s.Unit.String(), fmt.Sprintf("%s, the longest %s", report.Plural(e.Count, "end"), s.Format(e.Longest)))
 	}
 	for _, e := range j.Extenders {
-		row(fmt.Sprintf("box extenders, %d gang", e.Gang), whole(e.Count), "", "")
+		row(fmt.Sprintf("box extenders, %d gang", e.Gang), report.Whole(e.Count), "", "")
 	}
-	row("cutting strip", long(j.Strip.Length), s.Unit.String(), plural(j.Strip.Count, "cut"))
-	row("blades", whole(j.Blades.Total()), "", "")
+	row("cutting strip", long(j.Strip.Length), s.Unit.String(), report.Plural(j.Strip.Count, "cut"))
+	row("blades", report.Whole(j.Blades.Total()), "", "")
 	if j.Alarms > 0 {
-		row("alarm devices", whole(j.Alarms), "", "never covered, never taken off")
+		row("alarm devices", report.Whole(j.Alarms), "", "never covered, never taken off")
 	}
 	for _, clash := range j.Twice {
-		row("sheets laid twice", text(""), "", clash)
+		row("sheets laid twice", report.Text(""), "", clash)
 	}
 	return t
-}
-
-// sumCell is an area of any size.
-func sumCell(s *Sum, style length.Style) Cell {
-	n := 1
-	if style.Unit == length.Millimetres {
-		n = 2
-	}
-	return squares(decimals(style.Unit, n)(s), style.Unit)
 }

@@ -5,6 +5,7 @@ import (
 
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
+	"flitchlay/internal/report"
 	"flitchlay/internal/room"
 )
 
@@ -66,7 +67,7 @@ func (c *Count) narrower() *Narrower {
 			break
 		}
 		if c.atLeast(width) > c.places() {
-			out.Next = "more than " + plural(c.Sheets, "sheet")
+			out.Next = "more than " + report.Plural(c.Sheets, "sheet")
 			break
 		}
 		p, err := c.lay(func(r *room.Room) { r.Veneer.GrossWidth, r.Flitches = width, nil })
@@ -79,10 +80,10 @@ func (c *Count) narrower() *Narrower {
 			break
 		}
 		if n := p.Totals.Sheets; n > c.Sheets {
-			out.Next = "more than " + plural(c.Sheets, "sheet")
+			out.Next = "more than " + report.Plural(c.Sheets, "sheet")
 			break
 		} else if n < c.Sheets {
-			out.Next = plural(n, "sheet")
+			out.Next = report.Plural(n, "sheet")
 			break
 		}
 		out.Holds = width

@@ -62,7 +62,7 @@ func (c *Count) material() {
 		run := &c.Plan.Runs[i]
 		for _, s := range run.Seams {
 			m.PasteOn += 2 * r.Veneer.Overlap.Times(s.Seen)
-			if inGap(run, s.At) {
+			if InGap(run, s.At) {
 				continue
 			}
 			m.Strip.Count++
@@ -92,8 +92,8 @@ func (c *Count) material() {
 	c.longest()
 }
 
-// inGap reports whether a seam stands strictly in a gap behind which the grain counts on: nothing is cut there.
-func inGap(run *layout.Run, at L) bool {
+// InGap reports whether a seam stands strictly in a gap behind which the grain counts on: nothing is cut there.
+func InGap(run *layout.Run, at L) bool {
 	for _, o := range run.Openings {
 		for turn := -run.Length; turn <= run.Length; turn += run.Length {
 			if o.Through && o.Left < at+turn && at+turn < o.Right && (turn == 0 || run.Closed) {

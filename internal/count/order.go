@@ -7,6 +7,7 @@ import (
 
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
+	"flitchlay/internal/report"
 	"flitchlay/internal/room"
 )
 
@@ -37,7 +38,7 @@ func (c *Count) order() []Line {
 // sheetWords describes a sheet as it is ordered.
 func (c *Count) sheetWords() string {
 	v := c.room().Veneer
-	words := widthWords(c.Style, v.GrossWidth) + " x " + c.Style.Format(v.Length)
+	words := report.WidthWords(c.Style, v.GrossWidth) + " x " + c.Style.Format(v.Length)
 	if v.Species != "" {
 		words = v.Species + ", " + words
 		if v.Cut != "" {
@@ -50,7 +51,7 @@ func (c *Count) sheetWords() string {
 // newFlitch orders a whole flitch, where the room names none.
 func (c *Count) newFlitch() Line {
 	laid := len(c.All.Laid) + len(c.All.Gaps)
-	return Line{Item: "veneer, " + c.sheetWords(), Quantity: plural(laid+c.Spares, "sheet"), From: "one flitch", Sheets: laid + c.Spares,
+	return Line{Item: "veneer, " + c.sheetWords(), Quantity: report.Plural(laid+c.Spares, "sheet"), From: "one flitch", Sheets: laid + c.Spares,
 		Why: fmt.Sprintf("%d laid and %s%s; numbered in order and of one flitch: once the flitch is sold no sheet can be bought again",
 			laid, c.spareWhy(laid, c.Spares), c.gapWhy(len(c.All.Gaps)))}
 }
@@ -80,7 +81,7 @@ func (c *Count) more(f *Flitch) Line {
 		l.Why += fmt.Sprintf(": %d over", usable-need)
 		return l
 	}
-	l.Quantity = plural(l.Sheets, "sheet")
+	l.Quantity = report.Plural(l.Sheets, "sheet")
 	last := f.Delivered[len(f.Delivered)-1]
 	l.Why += fmt.Sprintf("; ask for what follows number %d before the first cut: if the flitch is sold, a sister flitch, and look at both side by side", last)
 	return l
@@ -90,7 +91,7 @@ func (c *Count) more(f *Flitch) Line {
 func (c *Count) spareWhy(laid, spares int) string {
 	parts := c.room().Rules.SpareShareParts
 	share := float64(laid) * float64(parts) / 1e6
-	why := fmt.Sprintf("%d spare (%s %% of %d is %s", spares, number(float64(parts)/1e4), laid, number(share))
+	why := fmt.Sprintf("%d spare (%s %% of %d is %s", spares, report.Number(float64(parts)/1e4), laid, report.Number(share))
 	if share <= 2 && spares == 2 {
 		why += ", and at least 2"
 	}
@@ -132,14 +133,14 @@ func (c *Count) sundries() []Line {
 	m, s := &c.Material, c.Style
 	var out []Line
 	wet := func(item string, a *layout.Amount, on length.Area, why, lacks string) {
-		var sum Sum
+		var sum report.Sum
 		sum.Plus(on)
-		l := Line{Item: item, Why: fmt.Sprintf("%s %s on %s", area(&sum, s.Unit), why, lacks)}
+		l := Line{Item: item, Why: fmt.Sprintf("%s %s on %s", sum.Words(s.Unit), why, lacks)}
 		if a == nil {
 			l.Why += "; give the coverage on the pail's label to have it reckoned"
 		} else {
 			l.Quantity = PailWords(*a)
-			l.Why += fmt.Sprintf(" comes to %s %s", number(a.Amount), a.Unit)
+			l.Why += fmt.Sprintf(" comes to %s %s", report.Number(a.Amount), a.Unit)
 		}
 		out = append(out, l)
 	}
@@ -154,7 +155,7 @@ func (c *Count) sundries() []Line {
 	for _, e := range m.Ends {
 		if e.Takes != "" {
 			out = append(out, Line{Item: e.Takes, Quantity: s.Format(e.Length),
-				Why: fmt.Sprintf("%s where the covering ends: %s; the longest %s", plural(e.Count, "place"), e.Kind, s.Format(e.Longest))})
+				Why: fmt.Sprintf("%s where the covering ends: %s; the longest %s", report.Plural(e.Count, "place"), e.Kind, s.Format(e.Longest))})
 		}
 	}
 	for _, e := range m.Extenders {
@@ -163,12 +164,12 @@ func (c *Count) sundries() []Line {
 	}
 	if m.Strip.Count > 0 {
 		out = append(out, Line{Item: "cutting strip", Quantity: s.Format(m.Strip.Length),
-			Why: fmt.Sprintf("%s, each its seen length and %s", plural(m.Strip.Count, "cut"), s.Words(stripOver(s.Unit)))})
+			Why: fmt.Sprintf("%s, each its seen length and %s", report.Plural(m.Strip.Count, "cut"), s.Words(stripOver(s.Unit)))})
 	}
 	b := m.Blades
-	why := fmt.Sprintf("a new one for each of %s and %s of openings", plural(b.Seams, "seam"), plural(b.Edges, "edge"))
+	why := fmt.Sprintf("a new one for each of %s and %s of openings", report.Plural(b.Seams, "seam"), report.Plural(b.Edges, "edge"))
 	if b.Matches > 0 {
-		why = fmt.Sprintf("a new one for each of %s, %s and %s of openings", plural(b.Seams, "seam"), plural(b.Matches, "end match"), plural(b.Edges, "edge"))
+		why = fmt.Sprintf("a new one for each of %s, %s and %s of openings", report.Plural(b.Seams, "seam"), report.Plural(b.Matches, "end match"), report.Plural(b.Edges, "edge"))
 	}
 	return append(out, Line{Item: "blades", Quantity: strconv.Itoa(b.Total()), Why: why})
 }
@@ -177,34 +178,9 @@ func (c *Count) sundries() []Line {
 func PailWords(a layout.Amount) string {
 	var parts []string
 	for _, p := range Pails(a) {
-		parts = append(parts, fmt.Sprintf("%s of %d %s", plural(p.Count, "pail"), p.Size, a.Unit))
+		parts = append(parts, fmt.Sprintf("%s of %d %s", report.Plural(p.Count, "pail"), p.Size, a.Unit))
 	}
 	return strings.Join(parts, ", ")
-}
-
-// plural counts things.
-func plural(n int, thing string) string {
-	switch {
-	case n == 1:
-		return "1 " + thing
-	case strings.HasSuffix(thing, "ch"):
-		return strconv.Itoa(n) + " " + thing + "es"
-	}
-	return strconv.Itoa(n) + " " + thing + "s"
-}
-
-// number prints a figure as short as it is, to three decimals.
-func number(f float64) string {
-	text := strconv.FormatFloat(f, 'f', 3, 64)
-	return strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
-}
-
-// area prints an area for people.
-func area(s *Sum, unit length.Unit) string {
-	if unit == length.Millimetres {
-		return strings.Replace(s.in(unit, 1), ".", ",", 1) + " m²"
-	}
-	return s.in(unit, 1) + " sq ft"
 }
 
 // coverage prints what the pail's label says; empty where the room does not say.
@@ -212,5 +188,5 @@ func coverage(c room.Coverage) string {
 	if !c.Given {
 		return ""
 	}
-	return fmt.Sprintf("%s %s/%s", number(c.Amount), c.Area, c.Volume)
+	return fmt.Sprintf("%s %s/%s", report.Number(c.Amount), c.Area, c.Volume)
 }

@@ -1,10 +1,11 @@
 package count
 
 import (
-	"encoding/csv"
 	"fmt"
 	"io"
 	"strings"
+
+	"flitchlay/internal/report"
 )
 
 // Writer writes rooms one by one as they come, then the totals of the job.
@@ -12,6 +13,15 @@ type Writer interface {
 	Room(*Count) error
 	Job(*Job) error
 }
+
+// leads are the heads of what stands in front of every row for machines.
+var leads = []string{"room", "unit"}
+
+// wholeJob stands for the room in the totals.
+const wholeJob = "the whole job"
+
+// JobTable is the name of the table of totals.
+const JobTable = "job"
 
 // Text writes tables for people.
 func Text(w io.Writer) Writer { return &textWriter{w: w} }
@@ -23,9 +33,9 @@ type textWriter struct {
 
 func (t *textWriter) Room(c *Count) error {
 	if t.rooms++; t.rooms > 1 {
-		fmt.Fprintf(t.w, "\n%s\n\n", strings.Repeat("=", pageWidth))
+		fmt.Fprintf(t.w, "\n%s\n\n", strings.Repeat("=", report.PageWidth))
 	}
-	for _, line := range wrap(c.Room, pageWidth) {
+	for _, line := range report.Wrap(c.Room, report.PageWidth) {
 		fmt.Fprintln(t.w, line)
 	}
 	if c.Broken {
@@ -48,7 +58,7 @@ func (t *textWriter) Job(j *Job) error {
 	if j.Rooms < 2 {
 		return nil
 	}
-	if _, err := fmt.Fprintf(t.w, "\n%s\n\n", strings.Repeat("=", pageWidth)); err != nil {
+	if _, err := fmt.Fprintf(t.w, "\n%s\n\n", strings.Repeat("=", report.PageWidth)); err != nil {
 		return err
 	}
 	return j.Table().Write(t.w)
@@ -56,68 +66,25 @@ func (t *textWriter) Job(j *Job) error {
 
 // CSV writes one table of all rooms, a row for each entry, with the room and its unit in front. The table "job" is the
 // totals.
-func CSV(w io.Writer, table string) Writer { return &csvWriter{w: csv.NewWriter(w), table: table} }
+func CSV(w io.Writer, table string) Writer { return &csvWriter{report.NewCSV(w, leads...), table} }
 
 type csvWriter struct {
-	w     *csv.Writer
+	w     *report.CSV
 	table string
-	head  bool
 }
 
 func (w *csvWriter) Room(c *Count) error {
-	if w.table == "job" {
+	if w.table == JobTable {
 		return nil
 	}
-	return w.rows(c.Room, c.Style.Unit.String(), c.Table(w.table))
+	return w.w.Add(c.Table(w.table), c.Room, c.Style.Unit.String())
 }
 
 func (w *csvWriter) Job(j *Job) error {
-	if w.table != "job" {
+	if w.table != JobTable {
 		return nil
 	}
-	return w.rows("the whole job", j.Style.Unit.String(), j.Table())
-}
-
-func (w *csvWriter) rows(room, unit string, t *Table) error {
-	if !w.head {
-		w.head = true
-		w.w.Write(header(t))
-	}
-	for _, row := range t.Rows {
-		record := []string{Guard(room), unit}
-		for _, c := range row {
-			if c.Number {
-				record = append(record, c.Plain())
-			} else {
-				record = append(record, Guard(c.Text))
-			}
-		}
-		w.w.Write(record)
-	}
-	w.w.Flush()
-	return w.w.Error()
-}
-
-// header is the first row of a table for machines: the unit of areas goes by the room.
-func header(t *Table) []string {
-	out := []string{"room", "unit"}
-	for _, c := range t.Columns {
-		head := c.Head
-		if head == "sq ft" || head == "m²" {
-			head = "area"
-		}
-		out = append(out, head)
-	}
-	return out
-}
-
-// Guard keeps a spreadsheet from taking a text for a formula: one that begins like a formula gets an apostrophe before
-// it.
-func Guard(s string) string {
-	if s != "" && strings.ContainsRune("=+-@\t\r", rune(s[0])) {
-		return "'" + s
-	}
-	return s
+	return w.w.Add(j.Table(), wholeJob, j.Style.Unit.String())
 }
 
 // One writes one table for people, of each room. The table "job" is the totals.
@@ -130,7 +97,7 @@ type oneWriter struct {
 }
 
 func (o *oneWriter) Room(c *Count) error {
-	if o.table == "job" {
+	if o.table == JobTable {
 		return nil
 	}
 	t := c.Table(o.table)
@@ -147,7 +114,7 @@ func (o *oneWriter) Room(c *Count) error {
 }
 
 func (o *oneWriter) Job(j *Job) error {
-	if o.table != "job" {
+	if o.table != JobTable {
 		return nil
 	}
 	return j.Table().Write(o.w)

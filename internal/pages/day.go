@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"flitchlay/internal/count"
+	"flitchlay/internal/days"
 	"flitchlay/internal/draft"
 	"flitchlay/internal/paper"
 	"flitchlay/internal/room"
@@ -16,7 +16,7 @@ import (
 type hanging struct {
 	*set
 	look draft.Look
-	plan *count.Schedule
+	plan *days.Schedule
 	box  scene.Box // that the pages leave to it
 }
 
@@ -24,7 +24,7 @@ type hanging struct {
 // points, its stop places and a log to fill in. There are none where nothing is left to hang.
 func (c *crewSet) dayPages(n int) []*scene.Page {
 	var out []*scene.Page
-	h := &hanging{set: &c.set, look: c.readable(), plan: count.Of(c.plan).Schedule()}
+	h := &hanging{set: &c.set, look: c.readable(), plan: days.Of(c.plan)}
 	fresh := func(title string) *crewBoard {
 		lines := [2]string{c.place(), fmt.Sprintf("crew of %d, %s to %s", h.plan.Day.Crew, clock(h.plan.Day.Start), clock(h.plan.Day.End))}
 		b := c.open(n+len(out), "install-"+pad(n+len(out)), title, false, lines)
@@ -199,7 +199,7 @@ func (h *hanging) dayBlocks(day int) []block {
 	for _, x := range h.plan.Steps {
 		if x.Day == day {
 			t.Rows = append(t.Rows, h.rows(x)...)
-			if x.Kind == count.EveningStep && x.Stop != nil {
+			if x.Kind == days.EveningStep && x.Stop != nil {
 				evening = x.Stop.Task
 			}
 		}
@@ -225,7 +225,7 @@ func (h *hanging) dayBlocks(day int) []block {
 const rowSheets = 4
 
 // rows are the rows of a step: a large group takes several.
-func (h *hanging) rows(x count.Step) []draft.Row {
+func (h *hanging) rows(x days.Step) []draft.Row {
 	list := []draft.Row{h.row(x)}
 	for from := rowSheets; from < len(x.Tasks); from += rowSheets {
 		list = append(list, draft.Row{Cells: []string{"", "", "", h.sheets(x.Tasks[from:min(from+rowSheets, len(x.Tasks))]), "", ""}, On: true})
@@ -234,19 +234,19 @@ func (h *hanging) rows(x count.Step) []draft.Row {
 }
 
 // row is the first row of a step.
-func (h *hanging) row(x count.Step) draft.Row {
+func (h *hanging) row(x days.Step) draft.Row {
 	cells := []string{clock(x.From), "", clock(x.To), "", "", ""}
 	r := draft.Row{}
 	switch x.Kind {
-	case count.LayOutStep:
+	case days.LayOutStep:
 		cells[5] = "dry lay-out of all sheets: HOLD 0"
 		r.Strong, r.Rule = true, true
-	case count.BreakStep:
+	case days.BreakStep:
 		cells[5] = "break"
-	case count.LookStep:
+	case days.LookStep:
 		cells[5] = "HOLD: " + holdWords(x.Hold)
 		r.Strong, r.Rule = true, true
-	case count.EveningStep:
+	case days.EveningStep:
 		cells[2], cells[5] = "", "STOP"
 		switch {
 		case x.Done:
@@ -255,7 +255,7 @@ func (h *hanging) row(x count.Step) draft.Row {
 			cells[5] = "STOP " + x.Stop.Where + h.leftOver(x.Stop)
 		}
 		r.Strong = true
-	case count.GroupStep:
+	case days.GroupStep:
 		cells[1], cells[3] = clock(x.Hang), h.sheets(x.Tasks[:min(rowSheets, len(x.Tasks))])
 		if x.Cut > 0 {
 			cells[4] = strconv.Itoa(x.Cut)
@@ -267,7 +267,7 @@ func (h *hanging) row(x count.Step) draft.Row {
 }
 
 // leftOver says what is kept for the morning.
-func (h *hanging) leftOver(x *count.Stop) string {
+func (h *hanging) leftOver(x *days.Stop) string {
 	t := &h.plan.Tasks[x.Task]
 	if !t.DryEdge {
 		return ""
@@ -276,7 +276,7 @@ func (h *hanging) leftOver(x *count.Stop) string {
 }
 
 // sheetWord is a sheet's number; its place in parentheses where no sheet is left for it.
-func sheetWord(t *count.Task) string {
+func sheetWord(t *days.Task) string {
 	if t.Number == 0 {
 		return "(" + strconv.Itoa(t.Place) + ")"
 	}
@@ -319,13 +319,13 @@ func (h *hanging) where(tasks []int) string {
 }
 
 // holdWords says what a hold point is.
-func holdWords(x count.Hold) string {
+func holdWords(x days.Hold) string {
 	switch x {
-	case count.FirstSheets:
+	case days.FirstSheets:
 		return "look at the first sheets"
-	case count.NewFlitch:
+	case days.NewFlitch:
 		return "look at the new flitch"
-	case count.DryLayOut:
+	case days.DryLayOut:
 		return "dry lay-out"
 	}
 	return "look at all of it"
@@ -344,7 +344,7 @@ func (h *hanging) daySide(b *board, box scene.Box, day int) {
 	}
 	y := h.side(b, box, box.Y0, log) + k.Of(2)
 	for _, x := range h.plan.Steps {
-		if x.Day != day || x.Kind != count.LookStep {
+		if x.Day != day || x.Kind != days.LookStep {
 			continue // hold 0 is signed on the room start page
 		}
 		words := "HOLD, " + strings.TrimPrefix(holdWords(x.Hold), "look at ")

@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"flitchlay/internal/count"
+	"flitchlay/internal/days"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/paper"
 	"flitchlay/internal/room"
@@ -64,11 +64,11 @@ func TestNothingOverlapsOnTheHangingDays(t *testing.T) {
 						assert.False(t, strings.HasSuffix(x.String, "…") && x.At.Y > 30, "%q is cut off", x.String)
 					})
 				}
-				plan := count.Of(c.plan).Schedule()
+				plan := days.Of(c.plan)
 				all := strings.Join(strings.Fields(texts(pages)), " ")
 				evenings := map[int]bool{}
 				for _, x := range plan.Steps {
-					if x.Kind == count.EveningStep && x.Stop != nil {
+					if x.Kind == days.EveningStep && x.Stop != nil {
 						evenings[x.Stop.Task] = true
 						assert.True(t, x.Done || strings.Contains(all, "STOP "+x.Stop.Where), x.Stop.Where)
 					}

@@ -5,7 +5,7 @@ import (
 	"math"
 	"strconv"
 
-	"flitchlay/internal/count"
+	"flitchlay/internal/climate"
 	"flitchlay/internal/draft"
 	"flitchlay/internal/scene"
 	"flitchlay/internal/wood"
@@ -20,7 +20,7 @@ type State struct {
 
 // words says where the state stands.
 func (s State) words() string {
-	w := count.SiteWords{Metric: s.Metric}
+	w := climate.Words{Metric: s.Metric}
 	return w.Degrees(s.Temperature) + ", " + w.Percent(s.Humidity) + " relative humidity: wood comes to " + w.Moisture(s.Climate)
 }
 

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"flitchlay/internal/count"
+	"flitchlay/internal/climate"
 	"flitchlay/internal/draft"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/scene"
@@ -248,7 +248,7 @@ func (s *set) quantities() *draft.Table {
 	rows = append(rows, [2]string{"Covered, openings out", s.style.FormatArea(p.NetArea)}, [2]string{"Cut from sheets, gross", s.style.FormatArea(p.GrossArea)})
 	amount := func(name string, a *layout.Amount) {
 		if a != nil {
-			rows = append(rows, [2]string{name, count.WordsOf(s.style).Decimal(a.Amount, 1) + " " + a.Unit})
+			rows = append(rows, [2]string{name, climate.WordsOf(s.style).Decimal(a.Amount, 1) + " " + a.Unit})
 		}
 	}
 	amount("Paste", p.Paste)

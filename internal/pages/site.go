@@ -1,7 +1,7 @@
 package pages
 
 import (
-	"flitchlay/internal/count"
+	"flitchlay/internal/climate"
 	"flitchlay/internal/draft"
 	"flitchlay/internal/scene"
 	"flitchlay/internal/wood"
@@ -79,7 +79,7 @@ func (s *set) states() []State {
 // siteItems are the findings of the site.
 func (s *set) siteItems() []draft.Item {
 	var list []draft.Item
-	for _, f := range count.SiteFindings(s.room) {
+	for _, f := range climate.Findings(s.room) {
 		list = append(list, draft.Item{Mark: f.Level.String(), Text: capital(f.Message) + "."})
 	}
 	return list
@@ -87,7 +87,7 @@ func (s *set) siteItems() []draft.Item {
 
 // climateTable is what is known of shop and site, with blanks for what is not.
 func (s *set) climateTable() *draft.Table {
-	w, site := count.WordsOf(s.style), s.room.Site
+	w, site := climate.WordsOf(s.style), s.room.Site
 	row := func(c wood.Climate) string {
 		return w.Degrees(c.Temperature) + ", " + w.Percent(c.Humidity) + " relative humidity: wood comes to " + w.Moisture(c)
 	}
@@ -135,7 +135,7 @@ func comma(a, b string) string {
 
 // holdTable is what material and site are held to, with who says so.
 func (s *set) holdTable() *draft.Table {
-	w := count.WordsOf(s.style)
+	w := climate.WordsOf(s.style)
 	t := &draft.Table{Title: "TO HOLD, STEP BY STEP", Columns: []draft.Column{{Head: "WHAT", Wrap: true}, {Head: "FIGURE", Bold: true}}}
 	for _, b := range wood.Bands() {
 		low, high := b.Low, b.High

@@ -3,7 +3,7 @@ package pages
 import (
 	"strconv"
 
-	"flitchlay/internal/count"
+	"flitchlay/internal/climate"
 	"flitchlay/internal/draft"
 )
 
@@ -53,7 +53,7 @@ func (s *set) wallChecks() *draft.Table {
 // boardLimit is the most that a meter may read, or a blank.
 func (s *set) boardLimit() string {
 	if b := s.room.Site.Board; b != nil && b.Limit != nil {
-		return "at most " + count.WordsOf(s.style).Decimal(*b.Limit, 3)
+		return "at most " + climate.WordsOf(s.style).Decimal(*b.Limit, 3)
 	}
 	return "at most ____"
 }

@@ -1,4 +1,4 @@
-package count
+package climate
 
 import (
 	"strings"
@@ -72,7 +72,7 @@ func TestEveryCodeOfTheSiteIsProvoked(t *testing.T) {
 				r.Veneer.Species = "walnet"
 			}
 			var got []string
-			for _, f := range SiteFindings(r) {
+			for _, f := range Findings(r) {
 				assert.Equal(t, "site", f.Place)
 				assert.Equal(t, -1, f.Wall)
 				got = append(got, f.Level.String()+" "+string(f.Code)+" "+f.Message)
@@ -96,13 +96,13 @@ func TestAGoodSiteEarnsNothing(t *testing.T) {
 	for _, site := range []string{"", "[site]\ntemperature = 62\nhumidity = 30", "[site]\ntemperature = 90\nhumidity = 55",
 		"[site]\ntemperature = 70\nhumidity = 50\nwall = 55.6", "[site]\nboard = { meter = 'm', reading = 1, limit = 1 }", "[site]\nboard = { meter = 'm', reading = 1 }",
 		"[site]\nshop = { temperature = 70, humidity = 20 }"} {
-		assert.Empty(t, SiteFindings(siteRoom(t, "in", site)), site)
+		assert.Empty(t, Findings(siteRoom(t, "in", site)), site)
 	}
 }
 
 // In a metric room temperatures are in degrees C, small lengths in millimetres: 0.2022 in is 5,14 mm.
 func TestSiteInMetric(t *testing.T) {
-	list := SiteFindings(siteRoom(t, "mm", "[site]\ntemperature = 70\nhumidity = 50\nwall = 54\nshop = { temperature = 70, humidity = 30 }"))
+	list := Findings(siteRoom(t, "mm", "[site]\ntemperature = 70\nhumidity = 50\nwall = 54\nshop = { temperature = 70, humidity = 30 }"))
 	require.Len(t, list, 2)
 	assert.Contains(t, list[0].Message, "the wall itself is at 12,2 C, 1,9 C over the dew point of 10,3 C; it has to be at least 2,8 C over it")
 	assert.Contains(t, list[1].Message, "from 6,2 % to 9,2 % moisture: one sheet of 609,5 mm wants to grow 5,14 mm wider")

@@ -1,11 +1,24 @@
-package count
+// Package days plans the hanging days: when what hangs, where the crew holds until somebody has looked, and where it may
+// stop in the evening.
+//
+// Coordinates and units: minutes of the crew; times of day in minutes after midnight; seen heights are exact lengths.
+//
+// Order: sheets in hanging order, run by run; steps by the clock.
+//
+// Not here: what a sheet takes to hang, which the room file says (package room), and how the days look on paper.
+package days
 
 import (
 	"slices"
 
+	"flitchlay/internal/count"
 	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
 	"flitchlay/internal/room"
 )
+
+// L is short for the exact length that every field here uses.
+type L = length.Length
 
 // Schedule is the plan of the hanging days: when what hangs, where the crew holds, where it may stop in the evening.
 //
@@ -119,9 +132,10 @@ type WallTime struct {
 // Minutes is hanging and cutting together.
 func (w WallTime) Minutes() int { return w.Hang + w.Cut }
 
-// Schedule plans the hanging days of what is still to hang.
-func (c *Count) Schedule() *Schedule {
-	s := &Schedule{Day: c.room().Day}
+// Of plans the hanging days of what is still to hang.
+func Of(p *layout.Plan) *Schedule {
+	c := count.Of(p)
+	s := &Schedule{Day: c.Plan.Room.Day}
 	laid := 0 // sheets that hang already
 	for i := range c.Plan.Runs {
 		laid += s.tasks(c, &c.Plan.Runs[i])
@@ -132,13 +146,13 @@ func (c *Count) Schedule() *Schedule {
 }
 
 // tasks adds the sheets of a run and counts those that hang.
-func (s *Schedule) tasks(c *Count, run *layout.Run) (hung int) {
+func (s *Schedule) tasks(c *count.Count, run *layout.Run) (hung int) {
 	for k := range run.Sheets {
 		sheet := &run.Sheets[k]
 		if sheet.CutLength == 0 {
 			continue
 		}
-		i := slices.IndexFunc(c.Cuts, func(x Cut) bool { return x.Place == sheet.Place && x.Course == sheet.Course && x.Run == run.Name })
+		i := slices.IndexFunc(c.Cuts, func(x count.Cut) bool { return x.Place == sheet.Place && x.Course == sheet.Course && x.Run == run.Name })
 		cut := &c.Cuts[i]
 		if cut.Hung {
 			hung++
@@ -195,7 +209,7 @@ func (s *Schedule) seams(run *layout.Run, sheet *layout.Sheet, t *Task) {
 		x := &run.Seams[i]
 		if x.RightSheet == sheet.Place && !x.Closing {
 			t.First = false
-			if t.Whole && !inGap(run, x.At) {
+			if t.Whole && !count.InGap(run, x.At) {
 				t.Cuts++
 			}
 		}
@@ -212,7 +226,7 @@ func (s *Schedule) seams(run *layout.Run, sheet *layout.Sheet, t *Task) {
 }
 
 // stop says what is at the right of a sheet.
-func (s *Schedule) stop(c *Count, run *layout.Run, sheet *layout.Sheet) Stop {
+func (s *Schedule) stop(c *count.Count, run *layout.Run, sheet *layout.Sheet) Stop {
 	stop := Stop{Task: len(s.Tasks), Kind: InField}
 	i := slices.IndexFunc(run.Seams, func(x layout.Seam) bool { return x.LeftSheet == sheet.Place && !x.Closing })
 	if i < 0 {
@@ -223,10 +237,10 @@ func (s *Schedule) stop(c *Count, run *layout.Run, sheet *layout.Sheet) Stop {
 		return stop
 	}
 	seam := &run.Seams[i]
-	stop.Seen, stop.Where = seam.Seen, "in the field of wall "+c.room().Walls[seam.Wall].Name
+	stop.Seen, stop.Where = seam.Seen, "in the field of wall "+c.Plan.Room.Walls[seam.Wall].Name
 	for k := range run.Openings {
 		o := &run.Openings[k]
-		turns(run, func(turn L) {
+		count.Turns(run, func(turn L) {
 			if o.Left+turn < seam.At && seam.At < o.Right+turn {
 				stop.Kind, stop.Where = AtOpening, "at "+o.Kind+" "+o.Name
 				if o.Gap {
@@ -253,16 +267,16 @@ func endWord(end string) string {
 //
 // Source: hang three, stop and look: general notes for wall coverings, an association's recommended practice.
 func (s *Schedule) holds(hung int) {
-	count, pending := hung, FirstSheets
+	since, pending := hung, FirstSheets
 	if hung >= s.Day.Group {
 		pending = NoHold
 	}
 	for i := range s.Tasks {
 		t := &s.Tasks[i]
 		if i > 0 && t.Flitch != s.Tasks[i-1].Flitch && t.Flitch != "" {
-			count, pending = 0, NewFlitch
+			since, pending = 0, NewFlitch
 		}
-		if count++; count >= s.Day.Group && t.Whole {
+		if since++; since >= s.Day.Group && t.Whole {
 			t.Hold, pending = pending, NoHold
 		}
 	}

@@ -1,4 +1,12 @@
-package count
+// Package climate holds the site against the wood: what moisture sheets come to in the shop and on the site, how far they
+// want to move between, and what of a room's site is not as material and site have to be.
+//
+// Coordinates and units: degrees F and per cent of relative humidity; movement is an exact length.
+//
+// Order: findings as package finding sorts them.
+//
+// Not here: the wood's own figures (package wood), drawings.
+package climate
 
 import (
 	"fmt"
@@ -7,12 +15,16 @@ import (
 	"strings"
 
 	"flitchlay/internal/length"
+	"flitchlay/internal/report"
 	"flitchlay/internal/room"
 	"flitchlay/internal/wood"
 )
 
-// Climate is what air and wood do between shop and site.
-type Climate struct {
+// L is short for the exact length that every field here uses.
+type L = length.Length
+
+// Conditions are what air and wood do between shop and site.
+type Conditions struct {
 	Shop, Site *wood.Climate // nil: not given
 	Wall       *float64      // the wall's own temperature in degrees F, nil: not given
 	Low, High  float64       // the room's humidity over the year, per cent
@@ -24,11 +36,11 @@ type Climate struct {
 	Style      length.Style
 }
 
-// ClimateOf takes what a room says. Where it does not say the year's band it is that of the woodwork standard.
+// Of takes what a room says. Where it does not say the year's band it is that of the woodwork standard.
 //
 // Errors: a species that the table does not have, with the nearest names.
-func ClimateOf(r *room.Room) (*Climate, error) {
-	c := &Climate{Low: wood.RoomHumidity.Low, High: wood.RoomHumidity.High, Cut: wood.Cut(r.Veneer.Cut), Width: r.Veneer.GrossWidth,
+func Of(r *room.Room) (*Conditions, error) {
+	c := &Conditions{Low: wood.RoomHumidity.Low, High: wood.RoomHumidity.High, Cut: wood.Cut(r.Veneer.Cut), Width: r.Veneer.GrossWidth,
 		Length: r.Veneer.Length, Style: length.StyleOf(r.Project.Units)}
 	if r.Site.Given {
 		c.Site = &wood.Climate{Temperature: r.Site.Temperature, Humidity: r.Site.Humidity}
@@ -66,7 +78,7 @@ func FindSpecies(name string) (*wood.Species, error) {
 // Move is how much wider one sheet gets from one climate to another, free: an upper bound, for paste holds it.
 //
 // Errors: false where species or width is not given.
-func (c *Climate) Move(from, to wood.Climate) (L, wood.Movement, bool) {
+func (c *Conditions) Move(from, to wood.Climate) (L, wood.Movement, bool) {
 	if c.Species == nil || c.Width == 0 {
 		return 0, wood.Movement{}, false
 	}
@@ -75,14 +87,14 @@ func (c *Climate) Move(from, to wood.Climate) (L, wood.Movement, bool) {
 }
 
 // Year is the movement of one sheet from the driest to the dampest of the room's year at a temperature.
-func (c *Climate) Year(temperature float64) (dry, damp float64, move L, ok bool) {
+func (c *Conditions) Year(temperature float64) (dry, damp float64, move L, ok bool) {
 	a, b := wood.Climate{Temperature: temperature, Humidity: c.Low}, wood.Climate{Temperature: temperature, Humidity: c.High}
 	move, _, ok = c.Move(a, b)
 	return a.Moisture(), b.Moisture(), move, ok
 }
 
 // Lines says everything in words, a line each.
-func (c *Climate) Lines() []string {
+func (c *Conditions) Lines() []string {
 	var out []string
 	say := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
 	state := func(name string, s *wood.Climate) {
@@ -171,23 +183,23 @@ func fig(f float64) string {
 }
 
 // SpeciesTable lists all species with what they move by.
-func SpeciesTable() *Table {
-	t := &Table{Name: "species", Title: "Change of width for each 1 % of moisture, by cut; free, an upper bound",
-		Columns: []Column{{Head: "species"}, {Head: "plain", Right: true}, {Head: "rift", Right: true}, {Head: "quarter", Right: true},
+func SpeciesTable() *report.Table {
+	t := &report.Table{Name: "species", Title: "Change of width for each 1 % of moisture, by cut; free, an upper bound",
+		Columns: []report.Column{{Head: "species"}, {Head: "plain", Right: true}, {Head: "rift", Right: true}, {Head: "quarter", Right: true},
 			{Head: "known", Long: true}, {Head: "also", Long: true}}}
 	for _, s := range wood.All() {
-		cell := func(cut wood.Cut) Cell {
+		cell := func(cut wood.Cut) report.Cell {
 			v := strconv.FormatFloat(s.Coefficient(cut), 'f', 5, 64)
-			return Cell{Text: v, Value: v, Number: true}
+			return report.Cell{Text: v, Value: v, Number: true}
 		}
-		t.Rows = append(t.Rows, []Cell{text(s.Name()), cell(wood.Plain), cell(wood.Rift), cell(wood.Quarter), text(s.Status(wood.Rift).String()),
-			text(strings.Join(s.Names[1:], ", "))})
+		t.Rows = append(t.Rows, []report.Cell{report.Text(s.Name()), cell(wood.Plain), cell(wood.Rift), cell(wood.Quarter), report.Text(s.Status(wood.Rift).String()),
+			report.Text(strings.Join(s.Names[1:], ", "))})
 	}
 	return t
 }
 
 // Room is a room that says no more than the climate does, to be held against what site and material have to be like.
-func (c *Climate) Room() *room.Room {
+func (c *Conditions) Room() *room.Room {
 	r := &room.Room{}
 	r.Project.Units = c.Style.Unit
 	r.Veneer.Cut, r.Veneer.GrossWidth, r.Veneer.Length = string(c.Cut), c.Width, c.Length

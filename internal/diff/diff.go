@@ -1,17 +1,29 @@
-package count
+// Package diff compares two plans of a room, or layouts that were kept as JSON: what is different in the room, which seams
+// moved, which sheets hang elsewhere or are cut otherwise, what that costs, and the revision note that says so.
+//
+// Coordinates and units: exact lengths; x of seams and openings from the left end of their wall. What was kept as JSON is
+// read back exactly, areas to the nearest unit.
+//
+// Order: walls, openings, seams and sheets as the new plan has them, then what only the old one has.
+//
+// Not here: why the plan is as it is (package layout).
+package diff
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
 
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
+	"flitchlay/internal/report"
 )
 
-// Diff is what changed from one plan to another.
-type Diff struct {
+// L is short for the exact length that every field here uses.
+type L = length.Length
+
+// Changes are what changed from one plan to another.
+type Changes struct {
 	Old, New *View
 	Style    length.Style
 	Room     []string // what is different in the room, a sentence each
@@ -20,18 +32,18 @@ type Diff struct {
 }
 
 // SeamChange is a seam that is not where it was. Old or New is nil where there is none.
-type SeamChange struct{ Old, New *ViewSeam }
+type SeamChange struct{ Old, New *Seam }
 
 // Moved is how far right the seam moved.
 func (s SeamChange) Moved() L { return s.New.X - s.Old.X }
 
 // SheetChange is a sheet, known by its number, that hangs elsewhere or is cut otherwise. Old or New is nil where it is not
 // laid.
-type SheetChange struct{ Old, New *ViewSheet }
+type SheetChange struct{ Old, New *Sheet }
 
 // Compare finds what changed.
-func Compare(old, new *View, style length.Style) *Diff {
-	d := &Diff{Old: old, New: new, Style: style}
+func Compare(old, new *View, style length.Style) *Changes {
+	d := &Changes{Old: old, New: new, Style: style}
 	d.walls()
 	d.openings()
 	d.rest()
@@ -41,12 +53,14 @@ func Compare(old, new *View, style length.Style) *Diff {
 }
 
 // Same reports whether nothing changed.
-func (d *Diff) Same() bool {
+func (d *Changes) Same() bool {
 	return len(d.Room) == 0 && len(d.Seams) == 0 && len(d.Sheets) == 0 && d.Old.Total.NetArea == d.New.Total.NetArea &&
 		d.Old.Total.GrossArea == d.New.Total.GrossArea
 }
 
-func (d *Diff) say(format string, args ...any) { d.Room = append(d.Room, fmt.Sprintf(format, args...)) }
+func (d *Changes) say(format string, args ...any) {
+	d.Room = append(d.Room, fmt.Sprintf(format, args...))
+}
 
 // small prints how far something moved, as fine as that takes.
 func small(s length.Style, by L) string {
@@ -62,7 +76,7 @@ func side(by L) string {
 }
 
 // seams pairs the seams of each wall so that they move least in all, and keeps those that moved, came or went.
-func (d *Diff) seams() {
+func (d *Changes) seams() {
 	var names []string
 	for _, w := range slices.Concat(d.New.Walls, d.Old.Walls) {
 		if !slices.Contains(names, w.Name) {
@@ -80,7 +94,7 @@ func (d *Diff) seams() {
 }
 
 // pair pairs two rows of seams in their order: a pair costs what it moves, a seam without a partner half of apart.
-func pair(old, new []ViewSeam, apart L) []SeamChange {
+func pair(old, new []Seam, apart L) []SeamChange {
 	n, m := len(old), len(new)
 	cost := make([][]L, n+1)
 	for i := n; i >= 0; i-- {
@@ -115,12 +129,12 @@ func pair(old, new []ViewSeam, apart L) []SeamChange {
 }
 
 // sheets compares sheets by their number: it stands on their backs.
-func (d *Diff) sheets() {
+func (d *Changes) sheets() {
 	type key struct {
 		flitch string
 		number int
 	}
-	was := map[key]*ViewSheet{}
+	was := map[key]*Sheet{}
 	for i := range d.Old.Sheets {
 		if s := &d.Old.Sheets[i]; s.Number > 0 {
 			was[key{s.Flitch, s.Number}] = s
@@ -148,11 +162,11 @@ func (d *Diff) sheets() {
 
 // Renumbered lists the places where another number hangs than before: of each sheet that covers the most of what another
 // one covered.
-func (d *Diff) Renumbered() [][2]*ViewSheet {
-	var out [][2]*ViewSheet
+func (d *Changes) Renumbered() [][2]*Sheet {
+	var out [][2]*Sheet
 	for i := range d.New.Sheets {
 		n := &d.New.Sheets[i]
-		var best *ViewSheet
+		var best *Sheet
 		most := L(0)
 		for k := range d.Old.Sheets {
 			o := &d.Old.Sheets[k]
@@ -164,14 +178,14 @@ func (d *Diff) Renumbered() [][2]*ViewSheet {
 			}
 		}
 		if best != nil && (best.Number != n.Number || best.Flitch != n.Flitch) {
-			out = append(out, [2]*ViewSheet{best, n})
+			out = append(out, [2]*Sheet{best, n})
 		}
 	}
 	return out
 }
 
 // common is the width that two sheets cover both.
-func common(a, b *ViewSheet) L {
+func common(a, b *Sheet) L {
 	sum := L(0)
 	for _, x := range a.Spots {
 		for _, y := range b.Spots {
@@ -184,13 +198,13 @@ func common(a, b *ViewSheet) L {
 }
 
 // Note is the revision note in one sentence, as it goes into the block.
-func (d *Diff) Note() string {
+func (d *Changes) Note() string {
 	if d.Same() {
 		return "No change"
 	}
 	parts := slices.Clone(d.Room)
 	if len(parts) > 3 {
-		parts = append(parts[:3], "and "+plural(len(d.Room)-3, "more change"))
+		parts = append(parts[:3], "and "+report.Plural(len(d.Room)-3, "more change"))
 	}
 	var moved, come, gone []int
 	for _, s := range d.Seams {
@@ -208,7 +222,7 @@ func (d *Diff) Note() string {
 		what string
 	}{{moved, "moved"}, {come, "new"}, {gone, "gone"}} {
 		if len(x.list) > 0 {
-			slices.SortFunc(x.list, cmp.Compare[int])
+			slices.Sort(x.list)
 			parts = append(parts, seamsWord(len(x.list))+" "+layout.Numbers(x.list)+" "+x.what)
 		}
 	}
@@ -219,13 +233,13 @@ func (d *Diff) Note() string {
 		}
 	}
 	if recut > 0 {
-		parts = append(parts, plural(recut, "sheet")+" cut otherwise")
+		parts = append(parts, report.Plural(recut, "sheet")+" cut otherwise")
 	}
 	if n := len(d.Renumbered()); n > 0 {
-		parts = append(parts, plural(n, "sheet")+" renumbered")
+		parts = append(parts, report.Plural(n, "sheet")+" renumbered")
 	}
 	if a, b := d.Old.Total.Sheets, d.New.Total.Sheets; a != b {
-		parts = append(parts, fmt.Sprintf("%s, were %d", plural(b, "sheet"), a))
+		parts = append(parts, fmt.Sprintf("%s, were %d", report.Plural(b, "sheet"), a))
 	}
 	if len(parts) == 0 {
 		return "Areas changed"
@@ -243,7 +257,7 @@ func seamsWord(n int) string {
 
 // Mark is the mark of the revision that the note is for: the new plan's last one where the old plan does not have it, else
 // the next.
-func (d *Diff) Mark() string {
+func (d *Changes) Mark() string {
 	old, new := d.Old.Revisions, d.New.Revisions
 	if len(new) > len(old) {
 		return new[len(new)-1].Mark

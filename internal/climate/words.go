@@ -1,4 +1,4 @@
-package count
+package climate
 
 import (
 	"math"
@@ -9,15 +9,15 @@ import (
 	"flitchlay/internal/wood"
 )
 
-// SiteWords print the figures of a site as the room's drawings do: degrees F and inches, or degrees C, millimetres and
+// Words print the figures of a site as the room's drawings do: degrees F and inches, or degrees C, millimetres and
 // the decimal comma.
-type SiteWords struct{ Metric bool }
+type Words struct{ Metric bool }
 
 // WordsOf are the words for a style of lengths.
-func WordsOf(style length.Style) SiteWords { return SiteWords{style.Unit == length.Millimetres} }
+func WordsOf(style length.Style) Words { return Words{style.Unit == length.Millimetres} }
 
 // Decimal prints a figure with at most so many decimals.
-func (w SiteWords) Decimal(f float64, decimals int) string {
+func (w Words) Decimal(f float64, decimals int) string {
 	text := strconv.FormatFloat(f, 'f', decimals, 64)
 	if strings.Contains(text, ".") {
 		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
@@ -32,10 +32,10 @@ func (w SiteWords) Decimal(f float64, decimals int) string {
 }
 
 // Percent prints a share of a hundred.
-func (w SiteWords) Percent(f float64) string { return w.Decimal(f, 2) + " %" }
+func (w Words) Percent(f float64) string { return w.Decimal(f, 2) + " %" }
 
 // Degrees prints a temperature that is given in degrees F.
-func (w SiteWords) Degrees(f float64) string {
+func (w Words) Degrees(f float64) string {
 	if w.Metric {
 		return w.Decimal(wood.Celsius(f), 1) + " C"
 	}
@@ -43,7 +43,7 @@ func (w SiteWords) Degrees(f float64) string {
 }
 
 // Spread prints a difference of temperatures that is given in degrees F.
-func (w SiteWords) Spread(f float64) string {
+func (w Words) Spread(f float64) string {
 	if w.Metric {
 		return w.Decimal(f/1.8, 1) + " C"
 	}
@@ -51,7 +51,7 @@ func (w SiteWords) Spread(f float64) string {
 }
 
 // Small prints a length that a ruler hardly shows: 0.045 in, 1,14 mm.
-func (w SiteWords) Small(l L) string {
+func (w Words) Small(l L) string {
 	if w.Metric {
 		return w.Decimal(l.MM(), 2) + " mm"
 	}
@@ -59,7 +59,7 @@ func (w SiteWords) Small(l L) string {
 }
 
 // Grow says what a movement does to a width.
-func (w SiteWords) Grow(l L) string {
+func (w Words) Grow(l L) string {
 	switch {
 	case l > 0:
 		return "grow " + w.Small(l) + " wider"
@@ -70,6 +70,6 @@ func (w SiteWords) Grow(l L) string {
 }
 
 // Moisture prints what wood comes to in a climate.
-func (w SiteWords) Moisture(c wood.Climate) string {
+func (w Words) Moisture(c wood.Climate) string {
 	return w.Decimal(math.Round(c.Moisture()*10)/10, 1) + " %"
 }

@@ -1,4 +1,4 @@
-package count
+package diff
 
 import (
 	"bytes"
@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/count/counttest"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
@@ -25,7 +26,12 @@ func planOf(t testing.TB, text string) *layout.Plan {
 
 // doorWall is a wall of 15 ft with a door, a box, a flitch and seams pinned at 36 in and at a place of the test's own.
 func doorWall(door, pin, height, extra string) string {
-	return veneer("24 1/2", "1", "10'") + `
+	return `[project]
+title = "Test room"
+[veneer]
+gross_width = "24 1/2"
+overlap = "1"
+length = "10'"
 [[flitch]]
 number = "F"
 sheets = "1-14"
@@ -50,7 +56,7 @@ at = "` + pin + `"
 `
 }
 
-func compare(t testing.TB, old, new string) (*Diff, string) {
+func compare(t testing.TB, old, new string) (*Changes, string) {
 	t.Helper()
 	d := Compare(ViewOf(planOf(t, old)), ViewOf(planOf(t, new)), length.StyleOf(length.Inches))
 	var b bytes.Buffer
@@ -79,9 +85,9 @@ func TestSeamMoved(t *testing.T) {
 	for _, s := range d.Seams {
 		require.NotNil(t, s.Old)
 		require.NotNil(t, s.New)
-		if s.Old.X == 119*in/2 {
+		if s.Old.X == 119*length.Inch/2 {
 			moved = true
-			assert.Equal(t, -in, s.Moved())
+			assert.Equal(t, -length.Inch, s.Moved())
 		}
 	}
 	assert.True(t, moved)
@@ -137,7 +143,7 @@ func TestMark(t *testing.T) {
 		want     string
 	}{{"the first", nil, nil, "A"}, {"the next after B", rev("A", "B"), rev("A", "B"), "C"}, {"written down already", rev("A"), rev("A", "B"), "B"}} {
 		t.Run(c.name, func(t *testing.T) {
-			d := &Diff{Old: &View{Revisions: c.old}, New: &View{Revisions: c.new}}
+			d := &Changes{Old: &View{Revisions: c.old}, New: &View{Revisions: c.new}}
 			assert.Equal(t, c.want, d.Mark())
 		})
 	}
@@ -162,10 +168,10 @@ func TestKeptLayoutIsThePlan(t *testing.T) {
 		v.Total.Short = w.Total.Short
 		assert.Equal(t, w.Total, v.Total, name)
 	}
-	for name, p := range samples(t) {
+	for name, p := range counttest.Samples(t) {
 		check(name, p)
 	}
-	randomPlans(t, 40, func(_ uint64, text string, p *layout.Plan) { check(text, p) })
+	counttest.RandomPlans(t, 40, func(_ uint64, text string, p *layout.Plan) { check(text, p) })
 	_, err := ReadKept([]byte(`{"format": "other/1"}`))
 	assert.ErrorContains(t, err, "other/1")
 	_, err = ReadKept([]byte(`{`))
@@ -176,18 +182,18 @@ func TestKeptLayoutIsThePlan(t *testing.T) {
 // TestPairsMoveLeast pairs rows of seams as a search over all ways to pair does.
 func TestPairsMoveLeast(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(3, 4))
-	row := func() []ViewSeam {
-		var out []ViewSeam
+	row := func() []Seam {
+		var out []Seam
 		at := L(0)
 		for range rnd.IntN(5) {
 			at += L(1 + rnd.IntN(40))
-			out = append(out, ViewSeam{X: at})
+			out = append(out, Seam{X: at})
 		}
 		return out
 	}
 	const apart = 20
-	var least func(a, b []ViewSeam) L
-	least = func(a, b []ViewSeam) L {
+	var least func(a, b []Seam) L
+	least = func(a, b []Seam) L {
 		if len(a) == 0 || len(b) == 0 {
 			return L(len(a)+len(b)) * apart / 2
 		}

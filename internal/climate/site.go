@@ -1,4 +1,4 @@
-package count
+package climate
 
 import (
 	"math"
@@ -10,10 +10,10 @@ import (
 	"flitchlay/internal/wood"
 )
 
-// SiteFindings holds what a room says of its site against what material and site have to be like.
-func SiteFindings(r *room.Room) []finding.Finding {
+// Findings holds what a room says of its site against what material and site have to be like.
+func Findings(r *room.Room) []finding.Finding {
 	s := &site{room: r, style: length.StyleOf(r.Project.Units)}
-	s.SiteWords = WordsOf(s.style)
+	s.Words = WordsOf(s.style)
 	s.climate, s.stranger = climateOfSite(r)
 	s.air()
 	s.wall()
@@ -25,24 +25,24 @@ func SiteFindings(r *room.Room) []finding.Finding {
 	return s.out
 }
 
-// climateOfSite is ClimateOf, without the species where the table does not have it.
-func climateOfSite(r *room.Room) (c *Climate, stranger string) {
-	c, err := ClimateOf(r)
+// climateOfSite is Of, without the species where the table does not have it.
+func climateOfSite(r *room.Room) (c *Conditions, stranger string) {
+	c, err := Of(r)
 	if err != nil {
 		stranger = r.Veneer.Species
 		plain := *r
 		plain.Veneer.Species = ""
-		c, _ = ClimateOf(&plain) // nothing else of it can fail
+		c, _ = Of(&plain) // nothing else of it can fail
 	}
 	return c, stranger
 }
 
 // site is what is being said of a site.
 type site struct {
-	SiteWords
+	Words
 	room     *room.Room
 	style    length.Style
-	climate  *Climate
+	climate  *Conditions
 	stranger string // a species that the table does not have
 	out      []finding.Finding
 }

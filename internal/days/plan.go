@@ -1,4 +1,4 @@
-package count
+package days
 
 // placed is a sheet with its times, on a day that is tried.
 type placed struct {

@@ -1,4 +1,4 @@
-package count
+package days
 
 import (
 	"fmt"
@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/count"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
 )
@@ -21,7 +22,7 @@ func scheduled(t *testing.T, text string) *Schedule {
 	require.NoError(t, err)
 	p, err := layout.Lay(r)
 	require.NoError(t, err)
-	return Of(p).Schedule()
+	return Of(p)
 }
 
 // timetable writes a schedule as one line for each step.
@@ -354,15 +355,15 @@ func TestEverySchedule(t *testing.T) {
 				require.NoError(t, err)
 				p, err := layout.Lay(r)
 				require.NoError(t, err)
-				s := Of(p).Schedule()
+				s := Of(p)
 				left := 0
-				for _, c := range Of(p).Cuts {
+				for _, c := range count.Of(p).Cuts {
 					if !c.Hung {
 						left++
 					}
 				}
 				holdsSchedule(t, s, left)
-				assert.Equal(t, timetable(s), timetable(Of(p).Schedule()))
+				assert.Equal(t, timetable(s), timetable(Of(p)))
 			})
 		}
 	}

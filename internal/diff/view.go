@@ -1,4 +1,4 @@
-package count
+package diff
 
 import (
 	"cmp"
@@ -19,39 +19,39 @@ type View struct {
 	Title     string
 	Aim       string
 	Room      *room.Room // nil from JSON
-	Walls     []ViewWall
-	Openings  []ViewOpening
-	Seams     []ViewSeam
-	Sheets    []ViewSheet
+	Walls     []Wall
+	Openings  []Opening
+	Seams     []Seam
+	Sheets    []Sheet
 	Total     layout.Totals
 	Musts     int
 	Revisions []room.Revision
 }
 
-// ViewWall is a covered wall.
-type ViewWall struct {
+// Wall is a covered wall.
+type Wall struct {
 	Name   string
 	Length L // as measured; 0 from JSON
 	Along  L // along the run, eased corners taken into account
 }
 
-// ViewOpening is an opening, x from the wall's left end.
-type ViewOpening struct {
+// Opening is an opening, x from the wall's left end.
+type Opening struct {
 	Name, Kind, Wall        string
 	Left, Right, Sill, Head L // Left, Right as measured; 0 from JSON
 	From, To                L // along the run, from where the wall begins
 }
 
-// ViewSeam is a seam, x from the wall's left end.
-type ViewSeam struct {
+// Seam is a seam, x from the wall's left end.
+type Seam struct {
 	Number  int
 	Wall    string
 	X       L
 	Closing bool
 }
 
-// ViewSheet is a sheet and where it hangs.
-type ViewSheet struct {
+// Sheet is a sheet and where it hangs.
+type Sheet struct {
 	Flitch        string
 	Number        int
 	Place, Course int
@@ -80,20 +80,20 @@ func ViewOf(p *layout.Plan) *View {
 		run := &p.Runs[i]
 		left := map[int]L{}
 		for _, st := range run.Walls {
-			v.Walls = append(v.Walls, ViewWall{r.Walls[st.Wall].Name, r.Walls[st.Wall].Length, st.Right - st.Left})
+			v.Walls = append(v.Walls, Wall{r.Walls[st.Wall].Name, r.Walls[st.Wall].Length, st.Right - st.Left})
 			left[st.Wall] = st.Left
 		}
 		for _, o := range run.Openings {
 			w := &r.Walls[o.Wall]
-			v.Openings = append(v.Openings, ViewOpening{o.Name, o.Kind, w.Name, w.Openings[o.Index].FromLeft, w.Openings[o.Index].Right(), o.Sill, o.Head,
+			v.Openings = append(v.Openings, Opening{o.Name, o.Kind, w.Name, w.Openings[o.Index].FromLeft, w.Openings[o.Index].Right(), o.Sill, o.Head,
 				o.Left - left[o.Wall], o.Right - left[o.Wall]})
 		}
 		for _, s := range run.Seams {
-			v.Seams = append(v.Seams, ViewSeam{s.Number, r.Walls[s.Wall].Name, s.X, s.Closing})
+			v.Seams = append(v.Seams, Seam{s.Number, r.Walls[s.Wall].Name, s.X, s.Closing})
 		}
 		for k := range run.Sheets {
 			s := &run.Sheets[k]
-			x := ViewSheet{Flitch: s.Flitch, Number: s.Number, Place: s.Place, Course: s.Course, Width: s.Width, Cut: s.CutLength, Ripped: s.Ripped}
+			x := Sheet{Flitch: s.Flitch, Number: s.Number, Place: s.Place, Course: s.Course, Width: s.Width, Cut: s.CutLength, Ripped: s.Ripped}
 			for _, piece := range s.Pieces {
 				low, high := piece.Outline[0].X, piece.Outline[0].X
 				for _, q := range piece.Outline {
@@ -113,7 +113,7 @@ func ViewOf(p *layout.Plan) *View {
 }
 
 // spot adds a piece to what a sheet covers.
-func (s *ViewSheet) spot(wall string, from, to L) {
+func (s *Sheet) spot(wall string, from, to L) {
 	for i := range s.Spots {
 		if s.Spots[i].Wall == wall {
 			s.Spots[i].From, s.Spots[i].To = min(s.Spots[i].From, from), max(s.Spots[i].To, to)
@@ -124,7 +124,7 @@ func (s *ViewSheet) spot(wall string, from, to L) {
 }
 
 // point adds a point to the sheet's shape.
-func (s *ViewSheet) point(x, z L) { s.Shape += x.Decimal() + "," + z.Decimal() + " " }
+func (s *Sheet) point(x, z L) { s.Shape += x.Decimal() + "," + z.Decimal() + " " }
 
 // kept is a layout as JSON keeps it, as far as it is compared.
 type kept struct {
@@ -242,17 +242,17 @@ func ReadKept(text []byte) (*View, error) {
 		left := map[string]inMM{}
 		for _, w := range r.Walls {
 			left[w.Name] = w.Left
-			v.Walls = append(v.Walls, ViewWall{Name: w.Name, Along: L(w.Right - w.Left)})
+			v.Walls = append(v.Walls, Wall{Name: w.Name, Along: L(w.Right - w.Left)})
 		}
 		for _, o := range r.Openings {
 			at := left[o.Wall]
-			v.Openings = append(v.Openings, ViewOpening{Name: o.Name, Kind: o.Kind, Wall: o.Wall, Sill: L(o.Sill), Head: L(o.Head), From: L(o.Left - at), To: L(o.Right - at)})
+			v.Openings = append(v.Openings, Opening{Name: o.Name, Kind: o.Kind, Wall: o.Wall, Sill: L(o.Sill), Head: L(o.Head), From: L(o.Left - at), To: L(o.Right - at)})
 		}
 		for _, s := range r.Seams {
-			v.Seams = append(v.Seams, ViewSeam{s.Left, s.Wall, L(s.X), s.Closing})
+			v.Seams = append(v.Seams, Seam{s.Left, s.Wall, L(s.X), s.Closing})
 		}
 		for _, s := range r.Sheets {
-			x := ViewSheet{Flitch: or(s.Flitch), Place: s.Place, Course: s.Course, Width: L(s.Width), Cut: L(s.Cut), Ripped: or(s.Ripped)}
+			x := Sheet{Flitch: or(s.Flitch), Place: s.Place, Course: s.Course, Width: L(s.Width), Cut: L(s.Cut), Ripped: or(s.Ripped)}
 			if s.Number != nil {
 				x.Number = *s.Number
 			} else {
@@ -297,13 +297,13 @@ func (v *View) widest() L {
 }
 
 // on lists the seams of a wall from its left end.
-func (v *View) on(wall string) []ViewSeam {
-	var out []ViewSeam
+func (v *View) on(wall string) []Seam {
+	var out []Seam
 	for _, s := range v.Seams {
 		if s.Wall == wall {
 			out = append(out, s)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b ViewSeam) int { return cmp.Compare(a.X, b.X) })
+	slices.SortStableFunc(out, func(a, b Seam) int { return cmp.Compare(a.X, b.X) })
 	return out
 }

@@ -1,4 +1,4 @@
-package count
+package diff
 
 import (
 	"fmt"
@@ -9,10 +9,11 @@ import (
 
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
+	"flitchlay/internal/report"
 )
 
 // Write tells what changed, for people.
-func (d *Diff) Write(w io.Writer) error {
+func (d *Changes) Write(w io.Writer) error {
 	if d.Same() {
 		_, err := fmt.Fprintln(w, "nothing changed")
 		return err
@@ -20,13 +21,13 @@ func (d *Diff) Write(w io.Writer) error {
 	if len(d.Room) > 0 {
 		fmt.Fprintln(w, "The room")
 		for _, s := range d.Room {
-			for i, line := range wrap(s, pageWidth-2) {
+			for i, line := range report.Wrap(s, report.PageWidth-2) {
 				fmt.Fprintln(w, [2]string{"- ", "  "}[min(i, 1)]+line)
 			}
 		}
 		fmt.Fprintln(w)
 	}
-	for _, t := range []*Table{d.totals(), d.seamTable(), d.sheetTable(), d.renumbered()} {
+	for _, t := range []*report.Table{d.totals(), d.seamTable(), d.sheetTable(), d.renumbered()} {
 		if len(t.Rows) == 0 {
 			continue
 		}
@@ -41,10 +42,10 @@ func (d *Diff) Write(w io.Writer) error {
 }
 
 // totals compares what costs money; what is the same is left out, but for the sheets.
-func (d *Diff) totals() *Table {
-	t := &Table{Title: "Totals", Columns: []Column{{Head: "what"}, {Head: "was", Right: true}, {Head: "is", Right: true}, {Head: "change", Right: true}}}
+func (d *Changes) totals() *report.Table {
+	t := &report.Table{Title: "Totals", Columns: []report.Column{{Head: "what"}, {Head: "was", Right: true}, {Head: "is", Right: true}, {Head: "change", Right: true}}}
 	row := func(what, was, is, change string) {
-		t.Rows = append(t.Rows, []Cell{text(what), text(was), text(is), text(change)})
+		t.Rows = append(t.Rows, []report.Cell{report.Text(what), report.Text(was), report.Text(is), report.Text(change)})
 	}
 	count := func(what string, was, is int, always bool) {
 		if always || was != is {
@@ -74,12 +75,12 @@ func (d *Diff) totals() *Table {
 			if a == nil {
 				return "not known"
 			}
-			return number(a.Amount) + " " + a.Unit
+			return report.Number(a.Amount) + " " + a.Unit
 		}
 		if x, y := words(was), words(is); x != y {
 			change := ""
 			if was != nil && is != nil && was.Unit == is.Unit {
-				change = number(is.Amount - was.Amount)
+				change = report.Number(is.Amount - was.Amount)
 				if is.Amount > was.Amount {
 					change = "+" + change
 				}
@@ -92,15 +93,15 @@ func (d *Diff) totals() *Table {
 	return t
 }
 
-func (d *Diff) seamTable() *Table {
-	t := &Table{Title: "Seams, from the left end of their wall", Columns: []Column{{Head: "wall", Long: true}, {Head: "seam", Right: true}, {Head: "was", Right: true},
+func (d *Changes) seamTable() *report.Table {
+	t := &report.Table{Title: "Seams, from the left end of their wall", Columns: []report.Column{{Head: "wall", Long: true}, {Head: "seam", Right: true}, {Head: "was", Right: true},
 		{Head: "is", Right: true}, {Head: "change"}}}
 	for _, s := range d.Seams {
 		switch {
 		case s.Old == nil:
-			t.Rows = append(t.Rows, []Cell{text(s.New.Wall), whole(s.New.Number), text(""), text(d.Style.Format(s.New.X)), text("new")})
+			t.Rows = append(t.Rows, []report.Cell{report.Text(s.New.Wall), report.Whole(s.New.Number), report.Text(""), report.Text(d.Style.Format(s.New.X)), report.Text("new")})
 		case s.New == nil:
-			t.Rows = append(t.Rows, []Cell{text(s.Old.Wall), whole(s.Old.Number), text(d.Style.Format(s.Old.X)), text(""), text("gone")})
+			t.Rows = append(t.Rows, []report.Cell{report.Text(s.Old.Wall), report.Whole(s.Old.Number), report.Text(d.Style.Format(s.Old.X)), report.Text(""), report.Text("gone")})
 		default:
 			by := s.Moved()
 			change := small(d.Style, by) + " " + side(by)
@@ -110,17 +111,17 @@ func (d *Diff) seamTable() *Table {
 			if s.Old.Closing != s.New.Closing {
 				change += map[bool]string{true: ", now the closing seam", false: ", no longer the closing seam"}[s.New.Closing]
 			}
-			t.Rows = append(t.Rows, []Cell{text(s.New.Wall), whole(s.New.Number), text(d.Style.Format(s.Old.X)), text(d.Style.Format(s.New.X)), text(change)})
+			t.Rows = append(t.Rows, []report.Cell{report.Text(s.New.Wall), report.Whole(s.New.Number), report.Text(d.Style.Format(s.Old.X)), report.Text(d.Style.Format(s.New.X)), report.Text(change)})
 		}
 	}
 	return t
 }
 
-func (d *Diff) sheetTable() *Table {
-	t := &Table{Title: "Sheets by the number on their backs", Columns: []Column{{Head: "sheet", Right: true}, {Head: "flitch"}, {Head: "was on", Long: true},
+func (d *Changes) sheetTable() *report.Table {
+	t := &report.Table{Title: "Sheets by the number on their backs", Columns: []report.Column{{Head: "sheet", Right: true}, {Head: "flitch"}, {Head: "was on", Long: true},
 		{Head: "is on", Long: true}, {Head: "change", Long: true}}}
 	s := d.Style
-	spots := func(v *ViewSheet) string {
+	spots := func(v *Sheet) string {
 		if v == nil {
 			return "not laid"
 		}
@@ -142,7 +143,7 @@ func (d *Diff) sheetTable() *Table {
 		if was == is {
 			was = "the same"
 		}
-		t.Rows = append(t.Rows, []Cell{whole(one.Number), text(one.Flitch), text(was), text(is), text(strings.Join(c.words(s), "; "))})
+		t.Rows = append(t.Rows, []report.Cell{report.Whole(one.Number), report.Text(one.Flitch), report.Text(was), report.Text(is), report.Text(strings.Join(c.words(s), "; "))})
 	}
 	return t
 }
@@ -186,18 +187,18 @@ func (c SheetChange) words(s length.Style) []string {
 	return out
 }
 
-func (d *Diff) renumbered() *Table {
-	t := &Table{Title: "Where another number hangs than before", Columns: []Column{{Head: "wall", Long: true}, {Head: "from", Right: true}, {Head: "to", Right: true},
+func (d *Changes) renumbered() *report.Table {
+	t := &report.Table{Title: "Where another number hangs than before", Columns: []report.Column{{Head: "wall", Long: true}, {Head: "from", Right: true}, {Head: "to", Right: true},
 		{Head: "was", Right: true}, {Head: "is", Right: true}}}
 	for _, p := range d.Renumbered() {
 		x := p[1].Spots[0]
-		t.Rows = append(t.Rows, []Cell{text(x.Wall), text(d.Style.Format(x.From)), text(d.Style.Format(x.To)), text(named(p[0])), text(named(p[1]))})
+		t.Rows = append(t.Rows, []report.Cell{report.Text(x.Wall), report.Text(d.Style.Format(x.From)), report.Text(d.Style.Format(x.To)), report.Text(named(p[0])), report.Text(named(p[1]))})
 	}
 	return t
 }
 
 // named is a sheet's number with its flitch.
-func named(s *ViewSheet) string {
+func named(s *Sheet) string {
 	if s.Number == 0 {
 		return "none left"
 	}

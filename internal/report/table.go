@@ -1,15 +1,22 @@
-package count
+// Package report sets tables: as text in columns for people, as CSV and as workbooks for machines. It has the cells that
+// tables are made of, sums of areas whose printed parts add up, and what JSON takes.
+//
+// Units: exact lengths; areas are kept as twice the area. A machine reads plain inches and square feet, or plain
+// millimetres and square metres; JSON is always in millimetres and square metres.
+//
+// Order: columns and rows as they are given.
+//
+// Not here: what is in a table (packages count, climate, diff). Nothing here knows a room.
+package report
 
 import (
-	"fmt"
 	"io"
 	"regexp"
-	"slices"
 	"strings"
 	"unicode/utf8"
 )
 
-// Table is one table of a count, for people and for machines.
+// Table is one table, for people and for machines.
 type Table struct {
 	Name    string // the word for it: order, flitches, ...
 	Title   string
@@ -34,7 +41,8 @@ type Cell struct {
 	Number bool   // Value is a number
 }
 
-func text(s string) Cell { return Cell{Text: s} }
+// Text is a cell of words.
+func Text(s string) Cell { return Cell{Text: s} }
 
 // Plain is the entry as a machine reads it.
 func (c Cell) Plain() string {
@@ -44,8 +52,8 @@ func (c Cell) Plain() string {
 	return c.Text
 }
 
-// pageWidth is how many characters a line of text may have.
-const pageWidth = 100
+// PageWidth is how many characters a line of text may have.
+const PageWidth = 100
 
 // Write sets the table in columns, at most 100 characters wide: long texts are broken into lines.
 func (t *Table) Write(w io.Writer) error {
@@ -62,17 +70,17 @@ func (t *Table) Write(w io.Writer) error {
 	}
 	t.narrow(wide)
 	var b strings.Builder
-	b.WriteString(strings.Join(wrap(t.Title, pageWidth), "\n") + "\n")
+	b.WriteString(strings.Join(Wrap(t.Title, PageWidth), "\n") + "\n")
 	heads := make([]Cell, len(t.Columns))
 	for i, c := range t.Columns {
-		heads[i] = text(strings.ToUpper(c.Head))
+		heads[i] = Text(strings.ToUpper(c.Head))
 	}
 	t.line(&b, wide, heads)
 	for i, row := range t.Rows {
 		if t.Total && i == len(t.Rows)-1 {
 			rule := make([]Cell, len(row))
 			for k := range rule {
-				rule[k] = text(strings.Repeat("-", wide[k]))
+				rule[k] = Text(strings.Repeat("-", wide[k]))
 			}
 			t.line(&b, wide, rule)
 		}
@@ -97,16 +105,19 @@ func (t *Table) forPeople() *Table {
 	return out
 }
 
+// leastLong is how many characters a column that may be broken keeps.
+const leastLong = 8
+
 // narrow takes what is over the page's width from the widest columns that may be broken.
 func (t *Table) narrow(wide []int) {
 	over := 2 * (len(wide) - 1)
 	for _, n := range wide {
 		over += n
 	}
-	for over -= pageWidth; over > 0; over-- {
+	for over -= PageWidth; over > 0; over-- {
 		widest := -1
 		for i, c := range t.Columns {
-			if c.Long && wide[i] > 8 && (widest < 0 || wide[i] > wide[widest]) {
+			if c.Long && wide[i] > leastLong && (widest < 0 || wide[i] > wide[widest]) {
 				widest = i
 			}
 		}
@@ -122,7 +133,7 @@ func (t *Table) line(b *strings.Builder, wide []int, row []Cell) {
 	broken := make([][]string, len(row))
 	lines := 1
 	for i, c := range row {
-		broken[i] = wrap(c.Text, wide[i])
+		broken[i] = Wrap(c.Text, wide[i])
 		lines = max(lines, len(broken[i]))
 	}
 	for k := range lines {
@@ -149,8 +160,8 @@ var mixed = regexp.MustCompile(`(\d) (\d+/\d)`)
 
 const tie = "\u00a0"
 
-// wrap breaks a text into lines of at most n characters, at blanks where it can.
-func wrap(s string, n int) []string {
+// Wrap breaks a text into lines of at most n characters, at blanks where it can.
+func Wrap(s string, n int) []string {
 	var lines []string
 	line := ""
 	blank := func(r rune) bool { return r == ' ' || r == '\t' || r == '\n' }
@@ -179,26 +190,4 @@ func wrap(s string, n int) []string {
 		lines[i] = strings.ReplaceAll(lines[i], tie, " ")
 	}
 	return lines
-}
-
-// TableNames are the names of all tables, in their order.
-func TableNames() []string {
-	var names []string
-	for _, t := range tables {
-		names = append(names, t.name)
-	}
-	return names
-}
-
-// Table makes one table of a count.
-//
-// Errors: it panics where there is no such table.
-func (c *Count) Table(name string) *Table {
-	i := slices.IndexFunc(tables, func(t tableOf) bool { return t.name == name })
-	if i < 0 {
-		panic(fmt.Sprintf("count: no table %q", name))
-	}
-	t := tables[i].make(c)
-	t.Name = name
-	return t
 }

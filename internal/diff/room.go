@@ -1,17 +1,18 @@
-package count
+package diff
 
 import (
 	"slices"
 
 	"flitchlay/internal/layout"
+	"flitchlay/internal/report"
 	"flitchlay/internal/room"
 )
 
 // measured reports whether both plans know what was measured.
-func (d *Diff) measured() bool { return d.Old.Room != nil && d.New.Room != nil }
+func (d *Changes) measured() bool { return d.Old.Room != nil && d.New.Room != nil }
 
-func (d *Diff) walls() {
-	long := func(w ViewWall) L {
+func (d *Changes) walls() {
+	long := func(w Wall) L {
 		if d.measured() {
 			return w.Length
 		}
@@ -40,9 +41,9 @@ func (d *Diff) walls() {
 	}
 }
 
-func (d *Diff) openings() {
-	find := func(v *View, name string) *ViewOpening {
-		i := slices.IndexFunc(v.Openings, func(o ViewOpening) bool { return o.Name == name })
+func (d *Changes) openings() {
+	find := func(v *View, name string) *Opening {
+		i := slices.IndexFunc(v.Openings, func(o Opening) bool { return o.Name == name })
 		if i < 0 {
 			return nil
 		}
@@ -90,7 +91,7 @@ func (d *Diff) openings() {
 }
 
 // rest compares what only room files say: boxes, material, flitches, rules.
-func (d *Diff) rest() {
+func (d *Changes) rest() {
 	a, b := d.Old.Room, d.New.Room
 	if d.Old.Aim != d.New.Aim {
 		d.say("aim %s, was %s", d.New.Aim, d.Old.Aim)
@@ -133,12 +134,12 @@ func (d *Diff) rest() {
 	d.flitches(a, b)
 	d.boxes(a, b)
 	if len(b.Hung) > len(a.Hung) {
-		d.say("%s more on the wall", plural(len(b.Hung)-len(a.Hung), "sheet"))
+		d.say("%s more on the wall", report.Plural(len(b.Hung)-len(a.Hung), "sheet"))
 	}
 }
 
 // faces compares ceilings, floors and leans of walls that both rooms have.
-func (d *Diff) faces(a, b *room.Room) {
+func (d *Changes) faces(a, b *room.Room) {
 	s := d.Style
 	flat := func(p []room.Point) bool {
 		return !slices.ContainsFunc(p, func(q room.Point) bool { return q.Z != p[0].Z })
@@ -180,7 +181,7 @@ func orNone(s string) string {
 	return s
 }
 
-func (d *Diff) flitches(a, b *room.Room) {
+func (d *Changes) flitches(a, b *room.Room) {
 	find := func(r *room.Room, number string) *room.Flitch {
 		i := slices.IndexFunc(r.Flitches, func(f room.Flitch) bool { return f.Number == number })
 		if i < 0 {
@@ -211,7 +212,7 @@ func (d *Diff) flitches(a, b *room.Room) {
 	}
 }
 
-func (d *Diff) boxes(a, b *room.Room) {
+func (d *Changes) boxes(a, b *room.Room) {
 	type at struct {
 		box  *room.Box
 		wall string

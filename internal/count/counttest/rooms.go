@@ -1,4 +1,10 @@
-package count
+// Package counttest has rooms for the tests of what counts and compares plans: every sample and starter as laid out, and
+// rooms made at random.
+//
+// Coordinates and units: those of package layout. Order: random rooms by their seed.
+//
+// Not here: what is held of them.
+package counttest
 
 import (
 	"fmt"
@@ -8,27 +14,27 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/stretchr/testify/require"
-
 	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
 )
 
-// samples lays out every sample and starter room.
-func samples(t testing.TB) map[string]*layout.Plan {
+// Samples lays out every sample and starter room.
+func Samples(t testing.TB) map[string]*layout.Plan {
 	t.Helper()
 	out := map[string]*layout.Plan{}
 	for _, pattern := range []string{"../../samples/*.toml", "../../templates/rooms/*.toml"} {
 		files, err := filepath.Glob(pattern)
-		require.NoError(t, err)
-		require.NotEmpty(t, files)
+		hold(t, err)
+		if len(files) == 0 {
+			t.Fatalf("no room in %s", pattern)
+		}
 		for _, f := range files {
 			text, err := os.ReadFile(f)
-			require.NoError(t, err)
+			hold(t, err)
 			r, err := room.Decode(f, text)
-			require.NoError(t, err)
+			hold(t, err)
 			p, err := layout.Lay(r)
-			require.NoError(t, err)
+			hold(t, err)
 			out[f] = p
 		}
 	}
@@ -154,11 +160,13 @@ func randomRoom(rnd *rand.Rand) string {
 	return b.String()
 }
 
-// randomPlans lays out n random rooms; texts that are no rooms do not count.
-func randomPlans(t testing.TB, n int, f func(seed uint64, text string, p *layout.Plan)) {
+// RandomPlans lays out n random rooms; texts that are no rooms do not count.
+func RandomPlans(t testing.TB, n int, f func(seed uint64, text string, p *layout.Plan)) {
 	t.Helper()
 	for seed, found := uint64(1), 0; found < n; seed++ {
-		require.Less(t, seed, uint64(20*n), "most texts are no rooms")
+		if seed >= uint64(20*n) {
+			t.Fatal("most texts are no rooms")
+		}
 		text := randomRoom(rand.New(rand.NewPCG(seed, 5)))
 		r, err := room.Decode("room.toml", []byte(text))
 		if err != nil {
@@ -170,5 +178,12 @@ func randomPlans(t testing.TB, n int, f func(seed uint64, text string, p *layout
 		}
 		found++
 		f(seed, text, p)
+	}
+}
+
+func hold(t testing.TB, err error) {
+	t.Helper()
+	if err != nil {
+		t.Fatal(err)
 	}
 }

@@ -1,4 +1,4 @@
-package count
+package climate
 
 import (
 	"strings"
@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/count/counttest"
 	"flitchlay/internal/length"
 	"flitchlay/internal/wood"
 )
@@ -23,12 +24,12 @@ func TestSheetMovement(t *testing.T) {
 		t.Run(c.species+" "+string(c.cut), func(t *testing.T) {
 			s, err := FindSpecies(c.species)
 			require.NoError(t, err)
-			k := &Climate{Shop: &wood.Climate{Temperature: 70, Humidity: 30}, Site: &wood.Climate{Temperature: 70, Humidity: 50}, Species: s, Cut: c.cut,
-				Width: 24 * in, Low: 30, High: 55}
+			k := &Conditions{Shop: &wood.Climate{Temperature: 70, Humidity: 30}, Site: &wood.Climate{Temperature: 70, Humidity: 50}, Species: s, Cut: c.cut,
+				Width: 24 * length.Inch, Low: 30, High: 55}
 			move, m, ok := k.Move(*k.Shop, *k.Site)
 			require.True(t, ok)
 			assert.Equal(t, "13-2", m.Equation)
-			assert.InDelta(t, c.inches, float64(move)/float64(in), 0.0001)
+			assert.InDelta(t, c.inches, float64(move)/float64(length.Inch), 0.0001)
 			assert.Contains(t, strings.Join(k.Lines(), "\n"), "grows")
 			back, _, _ := k.Move(*k.Site, *k.Shop)
 			assert.Equal(t, -move, back)
@@ -41,12 +42,12 @@ func TestSheetMovement(t *testing.T) {
 func TestYear(t *testing.T) {
 	s, err := FindSpecies("walnut")
 	require.NoError(t, err)
-	k := &Climate{Site: &wood.Climate{Temperature: 70, Humidity: 45}, Species: s, Cut: wood.Plain, Width: 24 * in, Low: 30, High: 55}
+	k := &Conditions{Site: &wood.Climate{Temperature: 70, Humidity: 45}, Species: s, Cut: wood.Plain, Width: 24 * length.Inch, Low: 30, High: 55}
 	dry, damp, move, ok := k.Year(70)
 	require.True(t, ok)
 	assert.InDelta(t, 6.17, dry, 0.005)
 	assert.InDelta(t, 10.07, damp, 0.005)
-	assert.InDelta(t, 0.257, float64(move)/float64(in), 0.0005)
+	assert.InDelta(t, 0.257, float64(move)/float64(length.Inch), 0.0005)
 }
 
 func TestSpeciesNotKnown(t *testing.T) {
@@ -64,18 +65,18 @@ func TestSpeciesNotKnown(t *testing.T) {
 	}
 }
 
-func TestClimateOfARoom(t *testing.T) {
-	for name, p := range samples(t) {
+func TestOfARoom(t *testing.T) {
+	for name, p := range counttest.Samples(t) {
 		if !strings.HasSuffix(name, "reading-room.toml") {
 			continue
 		}
-		k, err := ClimateOf(p.Room)
+		k, err := Of(p.Room)
 		require.NoError(t, err)
 		assert.Equal(t, "white oak", k.Species.Name())
 		assert.Equal(t, wood.Quarter, k.Cut)
 		assert.Equal(t, wood.Climate{Temperature: 68, Humidity: 45}, *k.Site)
 		assert.Equal(t, wood.Climate{Temperature: 70, Humidity: 35}, *k.Shop)
-		assert.Equal(t, 49*in/2, k.Width)
+		assert.Equal(t, 49*length.Inch/2, k.Width)
 		text := strings.Join(k.Lines(), "\n")
 		for _, want := range []string{"free movement, an upper bound", "dew point", "the room's year", "at the seams"} {
 			assert.Contains(t, text, want)
@@ -86,6 +87,6 @@ func TestClimateOfARoom(t *testing.T) {
 }
 
 func TestFine(t *testing.T) {
-	assert.Equal(t, "0.250 in (6.35 mm)", fine(in/4))
+	assert.Equal(t, "0.250 in (6.35 mm)", fine(length.Inch/4))
 	assert.Equal(t, "0.039 in (1.00 mm)", fine(length.Millimetre))
 }
