@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"encoding/json"
 	"fmt"
-	"math/big"
 	"slices"
 
 	"flitchlay/internal/finding"
@@ -126,88 +125,6 @@ func (s *Sheet) spot(wall string, from, to L) {
 // point adds a point to the sheet's shape.
 func (s *Sheet) point(x, z L) { s.Shape += x.Decimal() + "," + z.Decimal() + " " }
 
-// kept is a layout as JSON keeps it, as far as it is compared.
-type kept struct {
-	Format string `json:"format"`
-	Title  string `json:"title"`
-	Aim    string `json:"aim"`
-	Runs   []struct {
-		Walls []struct {
-			Name        string
-			Left, Right inMM
-		}
-		Openings []struct {
-			Name, Wall, Kind        string
-			Left, Right, Sill, Head inMM
-		}
-		Seams []struct {
-			Wall    string
-			X       inMM `json:"from_wall_left"`
-			Left    int  `json:"left_sheet"`
-			Closing bool
-		}
-		Sheets []struct {
-			Place, Course int
-			Flitch        *string
-			Number        *int
-			Width         inMM
-			Cut           inMM `json:"cut_length"`
-			Ripped        *string
-			Pieces        []struct {
-				Wall    string
-				Outline [][2]inMM
-				Holes   [][][2]inMM
-			}
-		}
-	}
-	Findings []struct{ Level string }
-	Totals   struct {
-		Sheets, Spares int
-		Net            inSquareMetres `json:"net_area"`
-		Gross          inSquareMetres `json:"gross_area"`
-		Paste, Primer  *struct {
-			Amount float64
-			Unit   string
-		}
-	}
-}
-
-// inMM reads millimetres exactly.
-type inMM L
-
-// UnmarshalJSON reads the number.
-func (l *inMM) UnmarshalJSON(data []byte) error {
-	r, ok := new(big.Rat).SetString(string(data))
-	if !ok {
-		return fmt.Errorf("%s is no length in millimetres", data)
-	}
-	x, ok := length.FromRat(r, length.Millimetre)
-	if !ok {
-		return fmt.Errorf("%s mm is longer than 370 m", data)
-	}
-	*l = inMM(x)
-	return nil
-}
-
-// inSquareMetres reads an area to the nearest unit.
-type inSquareMetres length.Area
-
-// UnmarshalJSON reads the number.
-func (a *inSquareMetres) UnmarshalJSON(data []byte) error {
-	r, ok := new(big.Rat).SetString(string(data))
-	if !ok {
-		return fmt.Errorf("%s is no area", data)
-	}
-	r.Mul(r, new(big.Rat).SetInt64(int64(length.Metre)))
-	r.Mul(r, new(big.Rat).SetInt64(int64(length.Metre)))
-	n := new(big.Int).Quo(r.Num(), r.Denom())
-	if !n.IsInt64() {
-		return fmt.Errorf("%s is too large an area", data)
-	}
-	*a = inSquareMetres(n.Int64())
-	return nil
-}
-
 // IsKept reports whether a text is JSON and no room file.
 func IsKept(text []byte) bool {
 	for _, b := range text {
@@ -224,11 +141,11 @@ func IsKept(text []byte) bool {
 //
 // Errors: it is no layout in the format flitchlay-layout/1.
 func ReadKept(text []byte) (*View, error) {
-	var k kept
+	var k layout.Kept
 	if err := json.Unmarshal(text, &k); err != nil {
 		return nil, fmt.Errorf("it is no layout: %w", err)
 	}
-	if k.Format != "flitchlay-layout/1" {
+	if k.Format != layout.KeptFormat {
 		return nil, fmt.Errorf("it is no layout in the format flitchlay-layout/1, but %q", k.Format)
 	}
 	v := &View{Title: k.Title, Aim: k.Aim}
@@ -239,7 +156,7 @@ func ReadKept(text []byte) (*View, error) {
 		return *s
 	}
 	for _, r := range k.Runs {
-		left := map[string]inMM{}
+		left := map[string]layout.MM{}
 		for _, w := range r.Walls {
 			left[w.Name] = w.Left
 			v.Walls = append(v.Walls, Wall{Name: w.Name, Along: L(w.Right - w.Left)})
@@ -249,10 +166,10 @@ func ReadKept(text []byte) (*View, error) {
 			v.Openings = append(v.Openings, Opening{Name: o.Name, Kind: o.Kind, Wall: o.Wall, Sill: L(o.Sill), Head: L(o.Head), From: L(o.Left - at), To: L(o.Right - at)})
 		}
 		for _, s := range r.Seams {
-			v.Seams = append(v.Seams, Seam{s.Left, s.Wall, L(s.X), s.Closing})
+			v.Seams = append(v.Seams, Seam{s.LeftSheet, s.Wall, L(s.X), s.Closing})
 		}
 		for _, s := range r.Sheets {
-			x := Sheet{Flitch: or(s.Flitch), Place: s.Place, Course: s.Course, Width: L(s.Width), Cut: L(s.Cut), Ripped: or(s.Ripped)}
+			x := Sheet{Flitch: or(s.Flitch), Place: s.Place, Course: s.Course, Width: L(s.Width), Cut: L(s.CutLength), Ripped: or(s.Ripped)}
 			if s.Number != nil {
 				x.Number = *s.Number
 			} else {
@@ -262,7 +179,7 @@ func ReadKept(text []byte) (*View, error) {
 				for _, q := range piece.Outline {
 					x.spot(piece.Wall, L(q[0]), L(q[0]))
 				}
-				for _, ring := range append([][][2]inMM{piece.Outline}, piece.Holes...) {
+				for _, ring := range append([][]layout.KeptPoint{piece.Outline}, piece.Holes...) {
 					for _, q := range ring {
 						x.point(L(q[0]), L(q[1]))
 					}
@@ -277,12 +194,12 @@ func ReadKept(text []byte) (*View, error) {
 		}
 	}
 	v.Total.Sheets, v.Total.Spares = k.Totals.Sheets, k.Totals.Spares
-	v.Total.NetArea, v.Total.GrossArea = length.Area(k.Totals.Net), length.Area(k.Totals.Gross)
+	v.Total.NetArea, v.Total.GrossArea = length.Area(k.Totals.NetArea), length.Area(k.Totals.GrossArea)
 	if p := k.Totals.Paste; p != nil {
-		v.Total.Paste = &layout.Amount{Amount: p.Amount, Unit: p.Unit}
+		v.Total.Paste = &layout.Amount{Amount: float64(p.Amount), Unit: p.Unit}
 	}
 	if p := k.Totals.Primer; p != nil {
-		v.Total.Primer = &layout.Amount{Amount: p.Amount, Unit: p.Unit}
+		v.Total.Primer = &layout.Amount{Amount: float64(p.Amount), Unit: p.Unit}
 	}
 	return v, nil
 }

@@ -6,7 +6,7 @@ import (
 	"flitchlay/internal/run"
 )
 
-// pair is a seam and one thing it must stand off, as section 4's sums count it.
+// pair is a seam and one thing it must stand off, as the sums of the score count it.
 type pair struct {
 	code   finding.Code // where the must is broken
 	close  finding.Code // where only the preference is

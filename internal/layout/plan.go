@@ -133,7 +133,7 @@ type Sheet struct {
 	Width       L // net
 	Span        int
 	End         bool   // an end sheet of its span
-	Narrow      bool   // as section 4 counts it
+	Narrow      bool   // as the score counts it
 	Lost        L      // grain lost at its right seam, where inner and under W
 	Ripped      string // "", "left", "right"
 	RipTo       L      // width it is ripped to, before hanging; 0 where it is not

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"slices"
 	"sort"
 
 	"flitchlay/internal/length"
@@ -132,7 +133,7 @@ func (v *sight) across(z L) L {
 	for _, h := range v.sides(w) {
 		stops = append(stops, h[0], h[1])
 	}
-	sort.Slice(stops, func(i, j int) bool { return stops[i] < stops[j] })
+	slices.Sort(stops)
 	seen := L(0)
 	for i := 1; i < len(stops); i++ {
 		a, b := stops[i-1], stops[i]

@@ -2,6 +2,7 @@ package room
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -81,7 +82,7 @@ func (d *decoder) numbers(v source.Value) []int {
 				list = append(list, int(n))
 			}
 		}
-		sort.Ints(list)
+		slices.Sort(list)
 		return list
 	}
 	v.Mistake(`write "1-24", or a list [1, 2, 3]`, "%s takes sheet numbers, not %s", v.Name(), v.Kind())
@@ -118,7 +119,7 @@ func parseNumbers(text string) ([]int, error) {
 			list = append(list, n)
 		}
 	}
-	sort.Ints(list)
+	slices.Sort(list)
 	return list, nil
 }
 

@@ -1,6 +1,7 @@
 package room
 
 import (
+	"slices"
 	"sort"
 
 	"flitchlay/internal/length"
@@ -91,6 +92,6 @@ func stops(a, b L, profiles ...[]Point) []L {
 			}
 		}
 	}
-	sort.Slice(out, func(i, j int) bool { return out[i] < out[j] })
+	slices.Sort(out)
 	return out
 }

@@ -76,7 +76,7 @@ type Flitch struct {
 	At      Place
 }
 
-// Rules are section 3's rules and trims.
+// Rules are the room's distances and trims.
 type Rules struct {
 	CornerReturn, PreferReturn    L
 	Leg, PreferLeg                L

@@ -85,7 +85,7 @@ type Span struct {
 	Main []Strip
 }
 
-// Score is section 4's score, all eleven items, whatever the aim.
+// Score is what a layout is judged by, all eleven items, whatever the aim.
 //
 // Units: Bends, Edges, Should, Difference are lengths; Closing, Jump, Seen counts of Foot; Unevenness lengths squared.
 type Score struct {
