@@ -106,7 +106,7 @@ func listedOver(k draft.Look, foot float64, pages []*scene.Page) []listed {
 }
 
 // headless are the tables whose columns have no heads.
-var headless = map[string]bool{"SUBMITTAL": true, "MATERIAL": true, "SHOP AND SITE": true, "QUANTITIES": true, chartTitle: true}
+var headless = map[string]bool{"SUBMITTAL": true, "MATERIAL": true, "SHOP AND SITE": true, "QUANTITIES": true, "MOISTURE OVER HUMIDITY": true}
 
 // drawnLists are the pages that lists flow over, once they are drawn: no test changes them.
 var drawnLists struct {
