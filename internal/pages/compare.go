@@ -23,7 +23,7 @@ const comparisons kind = 7
 func Comparison(all *layout.Comparison, own *layout.Plan, t *paper.Template, logo *scene.Picture) (*scene.Document, error) {
 	s := newSet(own, t, logo, "Comparison of aims")
 	c := newComparing(s, all)
-	return s.document([]section{{comparisons, c.pages}})
+	return s.document([]section{{kind: comparisons, pages: c.pages}})
 }
 
 // comparing is the comparison while it is drawn.

@@ -72,7 +72,7 @@ func (h *hanging) leaves(title string, blocks []block, side func(*board, scene.B
 	k := h.look
 	pad, right := k.Of(3), min(k.Of(64), h.box.W()*0.37)
 	left := scene.Box{X0: h.box.X0 + pad, Y0: h.box.Y0 + pad, X1: h.box.X1 - right - 2*pad, Y1: h.box.Y1 - pad}
-	c := columns{left, 1, 0}
+	c := columns{box: left, count: 1, gap: 0}
 	var list []*leaf
 	for i, parts := range flow(k, blocks, c) {
 		l := &leaf{title: title, wall: -1, scale: "none"}

@@ -90,7 +90,7 @@ func detailsOf(t *testing.T, text, named string) (*set, []*scene.Page) {
 	template, err := paper.Named(named)
 	require.NoError(t, err)
 	s := newSet(laid(t, "room.toml", text), template, nil, "")
-	s.number([]section{{details, detailPages}})
+	s.number([]section{{kind: details, pages: detailPages}})
 	var list []*scene.Page
 	for _, l := range s.list {
 		b := s.open(l)

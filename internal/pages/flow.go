@@ -140,7 +140,7 @@ func (s *set) columns(count int) columns {
 	for count > 1 && box.W()/float64(count) < k.Of(85) {
 		count--
 	}
-	return columns{box, count, k.Of(12)}
+	return columns{box: box, count: count, gap: k.Of(12)}
 }
 
 // noteColumns are three columns of notes and small tables: fewer where a title would be cut off, more where a line would

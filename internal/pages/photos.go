@@ -119,7 +119,7 @@ func (e *photoElevation) sort() {
 				continue
 			}
 			seen[s] = true
-			photo, ok := e.photos[SheetName{s.Flitch, s.Number}]
+			photo, ok := e.photos[SheetName{Flitch: s.Flitch, Number: s.Number}]
 			switch {
 			case !ok:
 				e.without = append(e.without, s)
@@ -196,7 +196,7 @@ func onPart(o []shapePoint, p part) bool {
 
 // photo is a sheet's photograph as the sheet hangs: upside down where it is turned, on its side where the grain is level.
 func (e *photoElevation) photo(s *layout.Sheet) (scene.Picture, bool) {
-	photo, ok := e.photos[SheetName{s.Flitch, s.Number}]
+	photo, ok := e.photos[SheetName{Flitch: s.Flitch, Number: s.Number}]
 	if !ok {
 		return photo, false
 	}

@@ -45,7 +45,7 @@ func photosOf(p *layout.Plan, photo scene.Picture, out func(number int) bool) Ph
 	for i := range p.Runs {
 		for _, s := range p.Runs[i].Sheets {
 			if s.Number > 0 && !out(s.Number) {
-				list[SheetName{s.Flitch, s.Number}] = photo
+				list[SheetName{Flitch: s.Flitch, Number: s.Number}] = photo
 			}
 		}
 	}

@@ -72,7 +72,7 @@ func (s *set) scheduleColumns(make func() []block) columns {
 	}
 	c := s.columns(1)
 	for n, one := most, high(c); n > 1; n-- {
-		if more := (columns{c.box, n, c.gap}); least <= more.width() && high(more) <= higher*one {
+		if more := (columns{box: c.box, count: n, gap: c.gap}); least <= more.width() && high(more) <= higher*one {
 			return more
 		}
 	}

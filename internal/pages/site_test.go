@@ -31,7 +31,7 @@ func TestNothingOverlapsOnTheSitePages(t *testing.T) {
 			t.Run(why+", "+name, func(t *testing.T) {
 				template, err := paper.Named(name)
 				require.NoError(t, err)
-				d, err := newSet(laid(t, "room.toml", text), template, nil, "Submittal").document([]section{{general, sitePages}})
+				d, err := newSet(laid(t, "room.toml", text), template, nil, "Submittal").document([]section{{kind: general, pages: sitePages}})
 				require.NoError(t, err)
 				for _, p := range d.Pages {
 					for _, o := range scene.Overlaps(p, 0.5) {
@@ -48,7 +48,7 @@ func TestNothingOverlapsOnTheSitePages(t *testing.T) {
 func TestSitePageSaysWhatItHasTo(t *testing.T) {
 	template, err := paper.Named("ansi-b")
 	require.NoError(t, err)
-	d, err := newSet(laid(t, "room.toml", head("in")+fullSite+wall("North", `12'`, `9'`)), template, nil, "Submittal").document([]section{{general, sitePages}})
+	d, err := newSet(laid(t, "room.toml", head("in")+fullSite+wall("North", `12'`, `9'`)), template, nil, "Submittal").document([]section{{kind: general, pages: sitePages}})
 	require.NoError(t, err)
 	all := strings.Join(strings.Fields(texts(d.Pages)), " ")
 	for _, words := range []string{"Local codes", "licensed trades decide", "Primer: name and date", "MOISTURE READINGS", "TEMPERATURE AND HUMIDITY", "72 h before", "Lead paint", "73 FR 21692",

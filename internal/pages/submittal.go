@@ -8,12 +8,12 @@ import (
 
 // submittal is the list of pages that the architect gets, in their order.
 var submittal = []section{
-	{general, generalPages},
-	{plans, roomKeyPages},
-	{elevations, wallPages},
-	{enlarged, openingPages},
-	{details, detailPages},
-	{schedules, schedulePages},
+	{kind: general, pages: generalPages},
+	{kind: plans, pages: roomKeyPages},
+	{kind: elevations, pages: wallPages},
+	{kind: enlarged, pages: openingPages},
+	{kind: details, pages: detailPages},
+	{kind: schedules, pages: schedulePages},
 }
 
 // Submittal draws the set for the architect. The logo may be nil.
