@@ -37,22 +37,33 @@ var ours = map[string]string{
 	"diff":  "length room layout shape finding report",
 	"paper": "length source templates",
 	"draft": "length scene",
-	"pages": "length font wood finding shape scene room run layout days climate paper draft templates",
-	"svg":   "scene font", "pdf": "scene font",
-	"cli": "length font source wood templates finding shape seam scene room run layout report count days climate diff paper draft pages svg pdf",
+	// one page of each wall, from what stands above it to what stands under it
+	"face":      "length scene shape room layout",
+	"folio":     "length font finding scene room run layout paper draft face",
+	"elevation": "length finding scene shape room layout draft face folio",
+	"detail":    "length scene room run layout draft face folio elevation",
+	"submittal": "length wood finding scene room layout climate paper draft face folio elevation detail",
+	"crew":      "length scene shape room layout days paper draft face folio submittal",
+	"pole":      "length scene room layout paper draft face folio crew",
+	"aims":      "length scene shape room layout paper draft face folio elevation",
+	"svg":       "scene font", "pdf": "scene font",
+	"cli": "length font source wood templates finding shape seam scene room run layout report count days climate diff paper draft face folio submittal crew pole aims svg pdf",
 	"cmd": "cli",
 	// only tests: they compute again what the others compute, and take from them only the room as read
 	"recheck": "",
+	// only tests: rooms and what is read off a page; no row names it
+	"roomtest": "length scene room layout paper draft",
 }
 
 // theirs says which library stands behind which package of ours, so that it can be exchanged in one place.
 var theirs = map[string]string{
-	"source": "github.com/BurntSushi/toml",
-	"font":   "github.com/go-fonts/dejavu golang.org/x/image",
-	"svg":    "github.com/ajstarks/svgo",
-	"pdf":    "github.com/go-pdf/fpdf",
-	"cli":    "github.com/spf13/cobra",
-	"report": "github.com/xuri/excelize/v2",
+	"source":   "github.com/BurntSushi/toml",
+	"font":     "github.com/go-fonts/dejavu golang.org/x/image",
+	"svg":      "github.com/ajstarks/svgo",
+	"pdf":      "github.com/go-pdf/fpdf",
+	"cli":      "github.com/spf13/cobra",
+	"roomtest": "github.com/stretchr/testify",
+	"report":   "github.com/xuri/excelize/v2",
 }
 
 // goFile is a Go file of ours.

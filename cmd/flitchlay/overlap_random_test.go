@@ -9,11 +9,13 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/crew"
 	"flitchlay/internal/layout"
-	drawings "flitchlay/internal/pages"
 	"flitchlay/internal/paper"
+	"flitchlay/internal/pole"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
+	"flitchlay/internal/submittal"
 )
 
 // Nothing on any page of rooms that nobody thought of is in the way of anything else, in inches and in millimetres, each of
@@ -69,11 +71,11 @@ func TestNothingOverlapsInRandomRooms(t *testing.T) {
 
 // clean draws all sets of a room on a paper and looks for what is in the way.
 func clean(t *testing.T, plan *layout.Plan, p *paper.Template, name string) {
-	submittal, err := drawings.Submittal(plan, p, nil)
+	submittal, err := submittal.Draw(plan, p, nil)
 	require.NoError(t, err)
-	install, err := drawings.Install(plan, p)
+	install, err := crew.Install(plan, p)
 	require.NoError(t, err)
-	pole, err := drawings.Pole(plan, p)
+	pole, err := pole.Draw(plan, p)
 	require.NoError(t, err)
 	for _, d := range []*scene.Document{submittal, install, pole} {
 		require.NotEmpty(t, d.Pages)

@@ -13,7 +13,7 @@ import (
 
 	"flitchlay/internal/climate"
 	"flitchlay/internal/length"
-	"flitchlay/internal/pages"
+	"flitchlay/internal/submittal"
 	"flitchlay/internal/svg"
 	"flitchlay/internal/wood"
 )
@@ -161,16 +161,16 @@ func (c *call) climateOf(args []string, f *climateFlags) (*climate.Conditions, e
 func (c *call) tellClimate(k *climate.Conditions, f *climateFlags) error {
 	var chart []byte
 	if f.chart != "" {
-		var states []pages.State
+		var states []submittal.State
 		metric := k.Style.Unit == length.Millimetres
 		if k.Shop != nil {
-			states = append(states, pages.State{Name: "shop", Climate: *k.Shop, Metric: metric})
+			states = append(states, submittal.State{Name: "shop", Climate: *k.Shop, Metric: metric})
 		}
 		if k.Site != nil {
-			states = append(states, pages.State{Name: "site", Climate: *k.Site, Metric: metric})
+			states = append(states, submittal.State{Name: "site", Climate: *k.Site, Metric: metric})
 		}
 		var err error
-		if chart, err = svg.Page(pages.MoisturePage(states), svg.Options{}); err != nil {
+		if chart, err = svg.Page(submittal.MoisturePage(states), svg.Options{}); err != nil {
 			return err
 		}
 	}

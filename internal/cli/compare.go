@@ -9,8 +9,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"flitchlay/internal/aims"
 	"flitchlay/internal/layout"
-	"flitchlay/internal/pages"
 	"flitchlay/internal/pdf"
 	"flitchlay/internal/svg"
 )
@@ -57,7 +57,7 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 // comparison prints a column for each aim.
 func comparison(to io.Writer, both *layout.Comparison) {
 	t := table(to)
-	for _, r := range pages.ComparisonRows(both) {
+	for _, r := range aims.Rows(both) {
 		fmt.Fprintf(t, "%s\t%s\n", r.Name, strings.Join(r.Cells, "\t"))
 	}
 	t.Flush()
@@ -68,7 +68,7 @@ func comparison(to io.Writer, both *layout.Comparison) {
 			fmt.Fprintf(to, "\n%s gives the same layout as %s\n", name, a.Same)
 			continue
 		}
-		jumps := strings.Join(pages.GrainLost(a, func(wall int) string { return a.Plan.Room.Walls[wall].Name }), "; ")
+		jumps := strings.Join(aims.GrainLost(a, func(wall int) string { return a.Plan.Room.Walls[wall].Name }), "; ")
 		if jumps == "" {
 			jumps = "no narrow sheet"
 		}
@@ -90,7 +90,7 @@ func (c *call) drawComparison(to string, both *layout.Comparison, own *layout.Pl
 	if err != nil {
 		return err
 	}
-	d, err := pages.Comparison(both, own, t, mark)
+	d, err := aims.Draw(both, own, t, mark)
 	if err != nil {
 		return &lostError{to, err}
 	}

@@ -7,8 +7,8 @@ import (
 	"path/filepath"
 
 	"flitchlay/internal/finding"
+	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
-	"flitchlay/internal/pages"
 	"flitchlay/internal/room"
 )
 
@@ -27,7 +27,7 @@ func (c *call) plan(path string) (*layout.Plan, error) {
 	if err != nil {
 		return nil, &roomError{err}
 	}
-	p.Findings = append(p.Findings, pages.Glyphs(r)...)
+	p.Findings = append(p.Findings, folio.Glyphs(r)...)
 	finding.Sort(p.Findings)
 	c.must = finding.Any(p.Findings, finding.Must)
 	return p, nil

@@ -8,8 +8,8 @@ import (
 	"strconv"
 	"strings"
 
+	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
-	"flitchlay/internal/pages"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
@@ -17,7 +17,7 @@ import (
 // pictures are what the drawings show of files beside the room file.
 type pictures struct {
 	logo   *scene.Picture
-	sheets pages.Photographs // nil where the room asks for none
+	sheets folio.Photographs // nil where the room asks for none
 }
 
 // pictures reads what some sets show: the logo, and the photographs of the sheets where the architect's set is drawn.
@@ -36,14 +36,14 @@ const finest = 1600
 
 // photographs reads the photographs of all sheets that are laid. One that is not there or cannot be read is said, and
 // left out.
-func (c *call) photographs(p *layout.Plan, folder string) pages.Photographs {
+func (c *call) photographs(p *layout.Plan, folder string) folio.Photographs {
 	pattern := p.Room.Veneer.Face
 	if pattern == "" {
 		return nil
 	}
-	photos := pages.Photographs{}
+	photos := folio.Photographs{}
 	var lost []string
-	path := func(name pages.SheetName) string {
+	path := func(name folio.SheetName) string {
 		path := photoPath(pattern, name)
 		if !filepath.IsAbs(path) {
 			path = filepath.Join(folder, path)
@@ -77,12 +77,12 @@ func (c *call) photographs(p *layout.Plan, folder string) pages.Photographs {
 }
 
 // laid are the sheets that are laid with a number, in run order.
-func laid(p *layout.Plan) []pages.SheetName {
-	var list []pages.SheetName
+func laid(p *layout.Plan) []folio.SheetName {
+	var list []folio.SheetName
 	for i := range p.Runs {
 		for k := range p.Runs[i].Sheets {
 			if s := &p.Runs[i].Sheets[k]; s.Number > 0 && len(s.Pieces) > 0 {
-				list = append(list, pages.SheetName{Flitch: s.Flitch, Number: s.Number})
+				list = append(list, folio.SheetName{Flitch: s.Flitch, Number: s.Number})
 			}
 		}
 	}
@@ -90,7 +90,7 @@ func laid(p *layout.Plan) []pages.SheetName {
 }
 
 // photoPath is the file of a sheet's photograph by the pattern of the room file; {flitch} stands for the flitch's number.
-func photoPath(pattern string, name pages.SheetName) string {
+func photoPath(pattern string, name folio.SheetName) string {
 	path := room.SheetNumber.ReplaceAllStringFunc(pattern, func(place string) string {
 		if place[0] == '#' {
 			return fmt.Sprintf("%0*d", len(place), name.Number)

@@ -7,14 +7,16 @@ import (
 	"slices"
 	"strings"
 
+	"flitchlay/internal/crew"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
-	"flitchlay/internal/pages"
 	"flitchlay/internal/paper"
 	"flitchlay/internal/pdf"
+	"flitchlay/internal/pole"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 	"flitchlay/internal/source"
+	"flitchlay/internal/submittal"
 	"flitchlay/internal/svg"
 )
 
@@ -30,13 +32,13 @@ type drawnSet struct {
 // drawnSets are all sets, in the order in which they are drawn.
 var drawnSets = []drawnSet{
 	{"submittal", func(p room.Page) string { return p.Submittal }, "ansi-b", "a3", pictured},
-	{"install", func(p room.Page) string { return p.Install }, "ansi-a", "a4", unmarked(pages.Install)},
-	{"pole", func(p room.Page) string { return p.Install }, "ansi-a", "a4", unmarked(pages.Pole)},
+	{"install", func(p room.Page) string { return p.Install }, "ansi-a", "a4", unmarked(crew.Install)},
+	{"pole", func(p room.Page) string { return p.Install }, "ansi-a", "a4", unmarked(pole.Draw)},
 }
 
 // pictured draws the set that takes the logo and the photographs of the sheets.
 func pictured(p *layout.Plan, t *paper.Template, with pictures) (*scene.Document, error) {
-	return pages.Photographed(p, t, with.logo, with.sheets)
+	return submittal.Photographed(p, t, with.logo, with.sheets)
 }
 
 // unmarked draws a set that takes no pictures.

@@ -1,0 +1,177 @@
+package aims
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/layout"
+)
+
+// ComparisonRow is one line of a comparison: what it is about, then what each aim makes of it.
+type Row struct {
+	Name  string
+	Cells []string
+}
+
+// ComparisonRows are the figures of the three aims, the aims' names first.
+func Rows(c *layout.Comparison) []Row {
+	style := c.Aims[0].Plan.Style
+	var rows []Row
+	row := func(name string, of func(*layout.AimPlan) string) {
+		r := Row{Name: name}
+		for i := range c.Aims {
+			r.Cells = append(r.Cells, of(&c.Aims[i]))
+		}
+		rows = append(rows, r)
+	}
+	row("", func(a *layout.AimPlan) string { return strings.ToUpper(layout.AimWord(a.Plan.Aim)) })
+	row("sheets", func(a *layout.AimPlan) string { return strconv.Itoa(a.Plan.Totals.Sheets) })
+	row("short of the flitch", func(a *layout.AimPlan) string { return strconv.Itoa(a.Plan.Totals.Short) })
+	row("must findings", func(a *layout.AimPlan) string { return strconv.Itoa(a.Musts) })
+	row("narrow sheets", func(a *layout.AimPlan) string { return strconv.Itoa(len(a.Narrow)) })
+	row("grain lost", func(a *layout.AimPlan) string { return style.Words(a.Lost) })
+	row("closing seam seen", func(a *layout.AimPlan) string {
+		var out []string
+		for _, s := range a.Close {
+			out = append(out, style.Words(s.Seen))
+		}
+		return Dashed(out)
+	})
+	row("end widths", func(a *layout.AimPlan) string {
+		var out []string
+		for _, e := range a.Ends {
+			out = append(out, style.Words(e.First)+" / "+style.Words(e.Last))
+		}
+		return Dashed(out)
+	})
+	row("waste", func(a *layout.AimPlan) string { return style.FormatArea(a.Waste) })
+	row("of", func(a *layout.AimPlan) string { return style.FormatArea(a.Plan.Totals.GrossArea) })
+	return rows
+}
+
+func Dashed(list []string) string {
+	if len(list) == 0 {
+		return "-"
+	}
+	return strings.Join(list, ", ")
+}
+
+// few is how many narrow sheets are told one by one.
+const Few = 5
+
+// GrainLost says of each narrow sheet of an aim how much grain is lost and where that shows; of many, wall by wall. name
+// is what a wall is called.
+func GrainLost(a *layout.AimPlan, name func(wall int) string) []string {
+	style := a.Plan.Style
+	if len(a.Narrow) > Few {
+		return LostByWall(a, name)
+	}
+	var out []string
+	for _, j := range a.Narrow {
+		text := fmt.Sprintf("sheet %s loses %s of grain", layout.SheetWords(j.Sheet), style.Words(j.Sheet.Lost))
+		if j.Seam != nil {
+			text += fmt.Sprintf(" on wall %s, seen for %s", name(j.Seam.Wall), style.Words(j.Seam.Seen))
+		}
+		if j.Over != "" {
+			text += " over or under " + j.Over
+		}
+		out = append(out, text)
+	}
+	return out
+}
+
+// lostByWall sums the narrow sheets of each wall up, in room order.
+func LostByWall(a *layout.AimPlan, name func(wall int) string) []string {
+	style := a.Plan.Style
+	var out []string
+	for wall := range a.Plan.Room.Walls {
+		var sheets []string
+		var least, most, seen layout.L
+		for _, j := range a.Narrow {
+			if j.Seam == nil || j.Seam.Wall != wall {
+				continue
+			}
+			if len(sheets) == 0 || j.Sheet.Lost < least {
+				least = j.Sheet.Lost
+			}
+			most = max(most, j.Sheet.Lost)
+			seen += j.Seam.Seen
+			sheets = append(sheets, layout.SheetWords(j.Sheet))
+		}
+		if len(sheets) == 0 {
+			continue
+		}
+		each := style.Words(most)
+		if least != most {
+			least, most := style.Apart(least, most)
+			each = least + " to " + most
+		}
+		verb := "sheets %s lose %s of grain each"
+		if len(sheets) == 1 {
+			verb = "sheet %s loses %s of grain"
+		}
+		out = append(out, fmt.Sprintf("wall %s: "+verb+", seen for %s in all", name(wall), Counted(sheets), each, style.Words(seen)))
+	}
+	return out
+}
+
+// counted joins names: three and more whole numbers that count up become "4 to 9".
+func Counted(names []string) string {
+	var out []string
+	for i := 0; i < len(names); {
+		k := i + 1
+		for k < len(names) && Follows(names[k-1], names[k]) {
+			k++
+		}
+		if k-i < 3 {
+			k = i + 1
+			out = append(out, names[i])
+		} else {
+			out = append(out, names[i]+" to "+names[k-1])
+		}
+		i = k
+	}
+	return strings.Join(out, ", ")
+}
+
+func Follows(a, b string) bool {
+	m, err := strconv.Atoi(a)
+	n, other := strconv.Atoi(b)
+	return err == nil && other == nil && n == m+1
+}
+
+// table sets the aims side by side, with what is lost in words at its foot.
+func (c *Comparing) Table() *draft.Table {
+	t := &draft.Table{Title: "THE THREE AIMS"}
+	rows := Rows(c.All)
+	t.Columns = append(t.Columns, draft.Column{Head: "", Bold: true})
+	for _, head := range rows[0].Cells {
+		t.Columns = append(t.Columns, draft.Column{Head: head, Wrap: true})
+	}
+	for _, r := range rows[1:] {
+		t.Rows = append(t.Rows, draft.Row{Cells: append([]string{r.Name}, r.Cells...)})
+	}
+	where := draft.Row{Cells: []string{"where it shows"}}
+	same := draft.Row{Cells: []string{"layout"}}
+	repeats := false
+	for i := range c.All.Aims {
+		a := &c.All.Aims[i]
+		words := strings.Join(GrainLost(a, func(wall int) string { return c.Marks[wall] }), "; ")
+		if words == "" {
+			words = "no narrow sheet"
+		}
+		own := "its own"
+		if a.Same != "" {
+			words, own, repeats = "as "+a.Same, "the same as "+a.Same, true
+		}
+		where.Cells = append(where.Cells, words)
+		same.Cells = append(same.Cells, own)
+	}
+	t.Rows = append(t.Rows, where)
+	if repeats {
+		t.Rows = append(t.Rows, same)
+	}
+	return t
+}

@@ -1,0 +1,151 @@
+package crew
+
+import (
+	"strconv"
+	"strings"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/scene"
+)
+
+// cutWidths are the widths of the columns, from the page's frame on; wall takes the rest.
+//
+// Shape: tick, order, number, flitch, cut, above and below, rip, bends, holes.
+func (b *Board) CutWidths() []float64 {
+	list := []float64{9, 8, 23, 13.6, 34.4, 27, 19, 27, 18}
+	for i := range list {
+		list[i] *= b.U
+	}
+	return list
+}
+
+// cutHead draws the head of the columns and gives the y under it.
+func (b *Board) CutHead(g *scene.Group, y float64) float64 {
+	u, f := b.U, b.Page.Frame
+	heads := []string{"", "", "NUMBER", "flitch", "CUT", "up, down", "rip, to", "bends", "holes", "wall"}
+	if b.Room.Veneer.Horizontal {
+		heads[5] = "ends"
+	}
+	high := 6.4 * u
+	g.HLine(f.X0, f.X1, y, scene.Pen(scene.Frame, CrewFine))
+	x := f.X0
+	for i, s := range heads {
+		if s != "" {
+			at, anchor := x+1.2*u, scene.Start
+			if i == 4 || i == 5 {
+				at, anchor = x+b.CutWidths()[i]-1.6*u, scene.End
+			}
+			b.Word(g, scene.Pt(at, y+4.6*u), s, CrewText*u, i == 2 || i == 4, anchor)
+		}
+		if i < len(b.CutWidths()) {
+			x += b.CutWidths()[i]
+		}
+	}
+	g.HLine(f.X0, f.X1, y+high, scene.Pen(scene.Frame, CrewFine))
+	return y + high
+}
+
+// cutRow draws one sheet of the list.
+func (b *Board) CutRow(g *scene.Group, r CutRow, y, high float64) {
+	u, f, w := b.U, b.Page.Frame, b.CutWidths()
+	g = g.Part(scene.Tag{Class: "sheet", Data: []scene.Datum{folio.Datum("place", strconv.Itoa(r.Sheet.Place)), folio.Datum("cut", folio.Mm(r.Sheet.CutLength))}})
+	mid := y + high/2
+	x := f.X0
+	put := func(s string, size, least float64, bold bool, wide float64, anchor scene.Anchor) {
+		if s == "" {
+			return
+		}
+		at := x + 1.2*u
+		switch anchor {
+		case scene.Middle:
+			at = x + wide/2
+		case scene.End:
+			at = x + wide - 1.6*u
+		}
+		size = draft.Squeeze(s, size*u, least*u, bold, wide-2.2*u)
+		g.Text(scene.Text{At: scene.Pt(at, mid), String: scene.Shorten(s, size, bold, wide-1.6*u), Height: size, Bold: bold, Anchor: anchor, Seat: scene.Centred, Layer: scene.Notes})
+	}
+	g.Rect(scene.BoxAt(x+1.8*u, mid-3*u, 6*u, 6*u), scene.Pen(scene.Frame, CrewFine))
+	x += w[0]
+	put(strconv.Itoa(r.Order), CrewText, CrewSmall, false, w[1], scene.Middle)
+	x += w[1]
+	put(r.Number, CrewName, CrewText, true, w[2], scene.Middle)
+	x += w[2]
+	put(r.Flitch, CrewSmall, CrewSmall, false, w[3], scene.Start)
+	x += w[3]
+	put(r.Cut, CrewLarge, CrewText, true, w[4], scene.End)
+	x += w[4]
+	b.Pair(g, scene.BoxAt(x, y, w[5], high), []string{r.Above, r.Below}, false, scene.End)
+	x += w[5]
+	if r.Rip != "" {
+		b.Pair(g, scene.BoxAt(x, y, w[6], high), []string{r.Side, r.Rip}, true, scene.Start)
+	}
+	x += w[6]
+	b.Pair(g, scene.BoxAt(x, y, w[7], high), r.Bends, false, scene.Start)
+	x += w[7]
+	b.Packed(g, scene.BoxAt(x, y, w[8], high), strings.Join(r.Holes, ", "))
+	x += w[8]
+	b.Packed(g, scene.BoxAt(x, y, f.X1-x, high), r.Wall)
+}
+
+// pair letters one or two lines in a cell; more are run together.
+func (b *Board) Pair(g *scene.Group, box scene.Box, lines []string, bold bool, anchor scene.Anchor) {
+	u, size := b.U, CrewText*b.U
+	if len(lines) > 2 {
+		b.Packed(g, box, strings.Join(lines, ", "))
+		return
+	}
+	for i, s := range lines {
+		y := box.Centre().Y + (float64(i)-float64(len(lines)-1)/2)*4.7*u - 0.33*u*float64(len(lines)-1)
+		at := box.X0 + 1.2*u
+		if anchor == scene.End {
+			at = box.X1 - 1.6*u
+		}
+		fit := draft.Squeeze(s, size, CrewSmall*u, bold, box.W()-2.2*u)
+		g.Text(scene.Text{At: scene.Pt(at, y), String: scene.Shorten(s, fit, bold, box.W()-1.6*u), Height: fit, Bold: bold, Anchor: anchor, Seat: scene.Centred, Layer: scene.Notes})
+	}
+}
+
+// packed letters words in a cell, smaller and on more lines where they are many.
+func (b *Board) Packed(g *scene.Group, box scene.Box, text string) {
+	if text == "" {
+		return
+	}
+	u := b.U
+	const most = 2
+	size, pitch := CrewText*u, 4.1*u
+	lines := scene.Wrap(text, size, false, box.W()-2.2*u)
+	if len(lines) > 1 {
+		size = CrewSmall * u
+		lines = scene.Wrap(text, size, false, box.W()-2.2*u)
+	}
+	if len(lines) > most {
+		rest := strings.Join(lines[most-1:], " ")
+		lines = append(lines[:most-1], scene.Shorten(rest, size, false, box.W()-2.2*u))
+	}
+	for i, s := range lines {
+		y := box.Centre().Y + (float64(i)-float64(len(lines)-1)/2)*pitch
+		g.Text(scene.Text{At: scene.Pt(box.X0+1.2*u, y), String: s, Height: size, Seat: scene.Centred, Layer: scene.Notes})
+	}
+}
+
+// struckRow draws what is not cut, struck out on both sides of its words.
+func (b *Board) StruckRow(g *scene.Group, r CutRow, y, high float64) {
+	u, f, w := b.U, b.Page.Frame, b.CutWidths()
+	mid := y + high/2
+	x := f.X0 + w[0] + w[1] + 1.2*u
+	words := r.Struck
+	if r.Flitch != "" {
+		words = r.Flitch + ", " + words
+	}
+	size := CrewLarge * u
+	room := f.X1 - x - scene.Width(words, CrewText*u, false) - 24*u
+	number := scene.Shorten(r.Number, size, true, room)
+	g.Text(scene.Text{At: scene.Pt(x, mid), String: number, Height: size, Bold: true, Seat: scene.Centred, Layer: scene.Notes})
+	at := x + scene.Width(number, size, true) + 3*u
+	g.Text(scene.Text{At: scene.Pt(at, mid), String: words, Height: CrewText * u, Seat: scene.Centred, Layer: scene.Notes})
+	pen := scene.Pen(scene.Frame, 0.5)
+	g.HLine(f.X0+2*u, x-1.4*u, mid, pen)
+	g.HLine(at+scene.Width(words, CrewText*u, false)+1.6*u, f.X1-3*u, mid, pen)
+}

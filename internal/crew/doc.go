@@ -1,0 +1,15 @@
+// Package crew says what is on each page of the set that is taped to the wall: start, timetable, one wall or piece of one to a
+// page, cut list. Black and white, to be read at arm's length.
+//
+// Coordinates and units: walls in exact lengths, x right and z up; paper in millimetres, y down. Sizes of letters and gaps
+// are for letter paper and grow with an office's text.
+//
+// Order: walls in the order of the room, long ones in pieces from left to right; sheets in the order of hanging.
+//
+// Not here: the story pole (package pole); what hangs when (package days).
+package crew
+
+import "flitchlay/internal/length"
+
+// L is short for the exact length that the wall's side of every page uses.
+type L = length.Length

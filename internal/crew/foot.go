@@ -1,0 +1,160 @@
+package crew
+
+import (
+	"fmt"
+	"strings"
+
+	"flitchlay/internal/scene"
+)
+
+// mostMore is by how many lines boxes and rips may reach up into the drawing.
+const MostMore = 4
+
+// footPitch is from one line of the foot to the next.
+const FootPitch = 5.6
+
+// grow makes boxes and rips higher by some lines, at the cost of the drawing.
+func (b *Board) Grow(lines int) {
+	b.More = lines
+	b.Field.Y1 -= float64(lines) * FootPitch * b.U
+}
+
+// footStrip draws the three fields under the drawing: boxes, rips, hold. It gives back what they have no room for.
+func (b *Board) FootStrip(d *WallBoard) []Note {
+	f := b.Foot
+	one, two := f.X0+f.W()*0.342, f.X0+f.W()*0.638
+	g := b.Page.Part(scene.Tag{Class: "frame"})
+	pen := scene.Pen(scene.Frame, CrewFine)
+	top := b.Field.Y1
+	g.HLine(f.X0, two, top, pen)
+	g.HLine(two, f.X1, f.Y0, pen)
+	g.VLine(one, top, f.Y1, pen)
+	g.VLine(two, top, f.Y1, pen)
+	var rest []Note
+	boxes, rips := d.BoxLines(), d.RipLines()
+	head := "BOXES"
+	switch {
+	case len(boxes) > 0 && len(d.Outside) > 0:
+		head = "BOXES AND OPENINGS"
+	case len(d.Outside) > 0:
+		head = "OPENINGS"
+	}
+	boxes = append(boxes, d.Outside...)
+	caution := "+ from raw left edge; up, down from level; hole w x h"
+	if d.W.Run.Up {
+		caution = "right from cut left end; up from raw lower edge"
+	}
+	rest = append(rest, b.FootList(g, scene.Box{X0: f.X0, Y0: top, X1: one, Y1: f.Y1}, head, boxes, 4+b.More, caution)...)
+	rest = append(rest, b.FootList(g, scene.Box{X0: one, Y0: top, X1: two, Y1: f.Y1}, "RIP BEFORE PASTING", rips, 3+b.More,
+		"pencil or laser only: no ink, no chalk;", "metal strip behind every cut, new blade")...)
+	b.HoldField(g, scene.Box{X0: two, Y0: f.Y0, X1: f.X1, Y1: f.Y1}, d)
+	return rest
+}
+
+// footList letters a heading, as many lines as stand under it, and cautions; the lines that have no room come back.
+func (b *Board) FootList(g *scene.Group, box scene.Box, head string, lines []string, most int, caution ...string) []Note {
+	u := b.U
+	x, w := box.X0+3*u, box.W()-5*u
+	b.Word(g, scene.Pt(x, box.Y0+6*u), head, CrewText*u, true, scene.Start)
+	if len(lines) == 0 {
+		lines = []string{"none on this page"}
+	}
+	var shown []string
+	var rest []Note
+	for i, line := range lines {
+		parts := scene.Wrap(line, CrewText*u, false, w)
+		room := most - len(shown)
+		if i < len(lines)-1 {
+			room-- // a line must stay to say that there are more
+		}
+		if len(parts) > room && !(i == len(lines)-1 && len(parts) <= most-len(shown)) {
+			shown = append(shown, "more beside, or on the next page")
+			rest = []Note{{head, lines[i:]}}
+			break
+		}
+		shown = append(shown, parts...)
+	}
+	for i, line := range shown {
+		b.Word(g, scene.Pt(x, box.Y0+(12.2+FootPitch*float64(i))*u), line, CrewText*u, false, scene.Start)
+	}
+	for i, line := range caution {
+		y := box.Y1 - (2+4.2*float64(len(caution)-1-i))*u
+		b.Word(g, scene.Pt(x, y), scene.Shorten(line, CrewSmall*u, false, w), CrewSmall*u, false, scene.Start)
+	}
+	return rest
+}
+
+// ripLines say which sheets are ripped, at which edge, and what stays; those alike in one line.
+func (d *WallBoard) RipLines() []string {
+	type rip struct {
+		side  string
+		stays L
+	}
+	var order []rip
+	numbers := map[rip][]string{}
+	for _, h := range d.P.Rows {
+		for _, s := range h.Sheets {
+			if s.Ripped == "" || s.Hung || len(s.Pieces) == 0 || h.Before || !d.P.StartsHere(h) {
+				continue
+			}
+			k := rip{s.Ripped, s.RipTo}
+			if numbers[k] == nil {
+				order = append(order, k)
+			}
+			numbers[k] = append(numbers[k], d.Set.Number(s))
+		}
+	}
+	var lines []string
+	for _, k := range order {
+		side := k.side
+		if d.W.Run.Up {
+			side = map[string]string{"left": "lower", "right": "upper"}[side]
+		}
+		lines = append(lines, fmt.Sprintf("%s: %s edge off, %s stays", strings.Join(numbers[k], ", "), side, d.Inches(k.stays)))
+	}
+	return lines
+}
+
+// holdField is where the crew signs that the first sheets are right.
+func (b *Board) HoldField(g *scene.Group, box scene.Box, d *WallBoard) {
+	u, size := b.U, CrewText*b.U
+	x, right := box.X0+3*u, box.X1-3*u
+	after := "HOLD"
+	if len(d.P.Rows) > 0 {
+		after = "HOLD after sheet " + d.Numbers(d.P.Rows[d.P.ThirdRow()])
+	}
+	b.Word(g, scene.Pt(x, box.Y0+6*u), after, size, true, scene.Start)
+	far := "6 ft"
+	if b.Metric() {
+		far = "2 m"
+	}
+	b.Word(g, scene.Pt(x, box.Y0+12.4*u), "look from "+far+" and along the wall; call", size, false, scene.Start)
+	mid := x + (right-x)*0.58
+	y := box.Y0 + 21.5*u
+	pen := scene.Pen(scene.Frame, 0.25)
+	g.HLine(x, mid-2*u, y, pen)
+	g.HLine(mid, right, y, pen)
+	b.Word(g, scene.Pt(x, y+3.9*u), "name", CrewSmall*u, false, scene.Start)
+	b.Word(g, scene.Pt(mid, y+3.9*u), "time", CrewSmall*u, false, scene.Start)
+	unit := "F"
+	if b.Metric() {
+		unit = "C"
+	}
+	b.Blanks(g, x, right, box.Y1-3.4*u, []string{"air", unit + "  RH", "%  board"})
+}
+
+// blanks letters words with lines to write on behind each, from x to right.
+func (b *Board) Blanks(g *scene.Group, x, right, y float64, words []string) {
+	u, size := b.U, CrewText*b.U
+	sum := 0.0
+	for _, w := range words {
+		sum += scene.Width(w, size, false) + 2*u
+	}
+	each := (right - x - sum) / float64(len(words))
+	for _, w := range words {
+		b.Word(g, scene.Pt(x, y), w, size, false, scene.Start)
+		x += scene.Width(w, size, false) + 1*u
+		g.HLine(x, x+each, y+0.8*u, scene.Pen(scene.Frame, 0.25))
+		x += each + 1*u
+	}
+}

@@ -1,0 +1,109 @@
+package crew
+
+import (
+	"fmt"
+	"strconv"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/paper"
+	"flitchlay/internal/scene"
+)
+
+// Install draws the install set, to tape on the wall: the room start page, one wall or piece of one per page, the cut
+// list. Black and white, to be read at arm's length.
+//
+// Errors: a page that no backend could draw, which is a fault of the program.
+func Install(p *layout.Plan, t *paper.Template) (*scene.Document, error) {
+	c := NewSet(p, t, "Install")
+	return c.Document(c.InstallPages())
+}
+
+// crewSet is the install set while it is made: what every page of it needs to know.
+type Set struct {
+	folio.Set
+	U     float64 // 1 on letter paper, more where an office's text is larger
+	Level L
+	Half  L // half an overlap
+	Total int
+	Walls []*Wall
+	First map[string]int // page on which something is first shown
+}
+
+// newCrew prepares a set for the crew.
+func NewSet(p *layout.Plan, t *paper.Template, name string) *Set {
+	c := &Set{Set: folio.Set{Plan: p, Room: p.Room, Style: p.Style, Paper: t, Look: draft.Office(), Name: name}, U: max(t.Unit(), 1),
+		Level: p.Room.Space.LevelLine, Half: p.Room.Veneer.Overlap.HalfDown(), First: map[string]int{}}
+	c.Look.Unit = c.U
+	for i := range p.Room.Walls {
+		c.Walls = append(c.Walls, c.WallsOf(i)...)
+	}
+	return c
+}
+
+// crewPage is one page of the set before it is drawn; what it draws can run on to further pages.
+type Page struct {
+	Key  string // what other pages find it by
+	Draw func(n int) []*scene.Page
+}
+
+// installPages lists the pages in their order.
+func (c *Set) InstallPages() []Page {
+	list := []Page{{"start", c.StartPage}, {"days", c.DayPages}}
+	for _, w := range c.Walls {
+		for _, piece := range w.Pieces {
+			list = append(list, Page{piece.Key(), func(n int) []*scene.Page { return c.WallPage(w, piece, n) }})
+		}
+	}
+	return append(list, Page{"cuts", c.CutPages})
+}
+
+// document draws all pages: once to learn how many they come to and where things stand, and once more with that.
+func (c *Set) Document(list []Page) (*scene.Document, error) {
+	p := c.Room.Project
+	var pages []*scene.Page
+	for range 2 {
+		pages = pages[:0]
+		for _, l := range list {
+			c.First[l.Key] = len(pages) + 1
+			pages = append(pages, l.Draw(len(pages)+1)...)
+		}
+		c.Total = len(pages)
+	}
+	d := &scene.Document{Title: p.Title, Author: p.By, Subject: c.Name, Date: folio.Date(c.Issued()), Pages: pages}
+	var entries []folio.Entry
+	for i, page := range pages {
+		c.Describe(page, i+1, len(pages))
+		entries = append(entries, folio.Entry{Page: page, Title: strconv.Itoa(i+1) + "  " + page.Title, Wall: folio.WallOn(page)})
+	}
+	d.Outline = folio.OutlineOf(c.Name, entries)
+	if err := d.Validate(); err != nil {
+		return nil, fmt.Errorf("%s set: %w", c.Name, err)
+	}
+	return d, nil
+}
+
+// say prints a length as on drawings, bare one in inches alone or millimetres.
+func (c *Set) Say(l L) string { return c.Style.Format(l) }
+
+func (c *Set) Bare(l L) string { return c.Style.Inches(l) }
+
+// inches is a short length with its mark: 17 1/2", 445.
+func (c *Set) Inches(l L) string {
+	if c.Metric() {
+		return c.Style.Inches(l)
+	}
+	return c.Style.Inches(l) + `"`
+}
+
+// updown says how far something is from the level line.
+func (c *Set) Updown(z L) string {
+	if z >= c.Level {
+		return "up " + c.Inches(z-c.Level)
+	}
+	return "down " + c.Inches(c.Level-z)
+}
+
+// page is where something is shown, as "page 3".
+func (c *Set) Page(key string) string { return "page " + strconv.Itoa(c.First[key]) }

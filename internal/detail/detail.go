@@ -1,0 +1,274 @@
+package detail
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"sort"
+	"strconv"
+	"strings"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/scene"
+)
+
+// detailPages are the plan of every wrapped corner, then once for the set the double cut and the terminations.
+func Pages(s *folio.Set) []*folio.Leaf {
+	return append(CornerPages(s), StandardPages(s)...)
+}
+
+// cornerPages are the plans of all wrapped corners, close ones together in one cell.
+func CornerPages(s *folio.Set) []*folio.Leaf {
+	var pages []*folio.Leaf
+	for _, cells := range Settle(s, Chains(s), s.Cells(128, 104)) {
+		var names []string
+		scale := draft.Ratio(DetailScale(s), s.Metric())
+		l := &folio.Leaf{Wall: -1}
+		for _, c := range cells {
+			for _, b := range c.Bends {
+				l.Abouts = append(l.Abouts, "corner "+b.Name)
+				names = append(names, b.Name)
+			}
+			if c.Scale != DetailScale(s) {
+				scale = "" // the title block says: as noted
+			}
+		}
+		slices.SortStableFunc(names, func(a, b string) int { return cmp.Compare(CornerNumber(a), CornerNumber(b)) })
+		l.Title, l.Scale = "CORNERS "+Ranges(names), scale
+		if len(names) == 1 {
+			l.Title = "CORNER " + names[0]
+		}
+		l.Draw = func(b *folio.Board) {
+			var boxes []scene.Box
+			for i, c := range cells {
+				CornerIn(b, c, i+1)
+				boxes = append(boxes, c.Box)
+			}
+			Grid(b, boxes)
+		}
+		pages = append(pages, l)
+	}
+	return pages
+}
+
+// cornerCell is a cell of a page with the bends that are drawn in it, and how they come to stand in it.
+type CornerCell struct {
+	Chain
+	Pose
+	Box scene.Box
+}
+
+// settle gives each chain its cell, in order: one that needs two cells takes them side by side, and one that follows may
+// stand in a cell that was left free before it. One that fits no cell is parted.
+func Settle(s *folio.Set, list []Chain, cells []scene.Box) [][]CornerCell {
+	var pages [][]CornerCell
+	var taken [][]bool
+	columns := PerRow(s, cells)
+	for len(list) > 0 {
+		c := list[0]
+		list = list[1:]
+		fit, ok := Fitting(s, c, cells[0], columns > 1)
+		if !ok && len(c.Bends) > 1 {
+			list = append(c.Parted(), list...)
+			continue
+		}
+		for p := 0; ; p++ {
+			if p == len(pages) {
+				pages, taken = append(pages, nil), append(taken, make([]bool, len(cells)))
+			}
+			i := FreeCells(taken[p], columns, fit.Wide)
+			if i < 0 {
+				continue
+			}
+			cell := CornerCell{Chain: c, Pose: fit, Box: cells[i]}
+			taken[p][i] = true
+			if fit.Wide {
+				taken[p][i+1] = true
+				cell.Box.X1 = cells[i+1].X1
+			}
+			pages[p] = append(pages[p], cell)
+			break
+		}
+	}
+	for _, page := range pages {
+		sort.SliceStable(page, func(i, j int) bool {
+			a, b := page[i].Box, page[j].Box
+			return a.Y0 < b.Y0 || a.Y0 == b.Y0 && a.X0 < b.X0
+		})
+	}
+	return pages
+}
+
+// freeCells is the first free cell of a page, or the first of two free ones side by side; -1 where there is none.
+func FreeCells(taken []bool, columns int, wide bool) int {
+	for i := range taken {
+		if taken[i] || wide && (i%columns == columns-1 || taken[i+1]) {
+			continue
+		}
+		return i
+	}
+	return -1
+}
+
+// cornerNumber is the number in the name of a corner, -1 where there is none.
+func CornerNumber(name string) int {
+	n, err := strconv.Atoi(strings.TrimPrefix(name, "C"))
+	if err != nil {
+		return -1
+	}
+	return n
+}
+
+// ranges names corners in short: C1 TO C4, C9.
+func Ranges(names []string) string {
+	var out []string
+	for i := 0; i < len(names); {
+		j := i
+		for j+1 < len(names) && CornerNumber(names[j]) >= 0 && CornerNumber(names[j+1]) == CornerNumber(names[j])+1 {
+			j++
+		}
+		switch {
+		case j == i:
+			out = append(out, names[i])
+		case j == i+1:
+			out = append(out, names[i], names[j])
+		default:
+			out = append(out, names[i]+" TO "+names[j])
+		}
+		i = j + 1
+	}
+	if n := len(out); n == 2 && !strings.Contains(out[0]+out[1], " TO ") {
+		return out[0] + " AND " + out[1]
+	}
+	return strings.Join(out, ", ")
+}
+
+// detailScale is 1:4, in a metric room 1:5.
+func DetailScale(s *folio.Set) int64 { return DetailScales(s)[0] }
+
+// detailScales are the scales of a detail, the usual one first.
+//
+// Source: reduction scales of ISO 5455:1979 clause 5.1; scales of a US architect's rule.
+func DetailScales(s *folio.Set) []int64 {
+	if s.Metric() {
+		return []int64{5, 10, 20, 50}
+	}
+	return []int64{4, 8, 12, 16, 24}
+}
+
+// grid parts the cells of a page by hairlines.
+func Grid(b *folio.Board, cells []scene.Box) {
+	k := b.Look
+	for _, c := range cells {
+		if c.X0 > b.Field.X0+1 {
+			b.Page.VLine(c.X0, c.Y0+k.Of(3), c.Y1-k.Of(3), scene.Pen(scene.Frame, k.Extension))
+		}
+		if c.Y0 > cells[0].Y0+1 {
+			b.Page.HLine(c.X0+k.Of(3), c.X1-k.Of(3), c.Y0, scene.Pen(scene.Frame, k.Extension))
+		}
+	}
+}
+
+// titleFoot is how much of a cell its title takes, on the office page.
+const TitleFoot = 20
+
+// clearOf is what a cell leaves its drawing and title.
+func ClearOf(s *folio.Set, cell scene.Box) scene.Box {
+	k := s.Look
+	return scene.Box{X0: cell.X0 + k.Of(5), Y0: cell.Y0 + k.Of(5), X1: cell.X1 - k.Of(5), Y1: cell.Y1 - k.Of(4)}
+}
+
+// cornerIn draws the bends of a cell and the title under them.
+func CornerIn(b *folio.Board, cell CornerCell, n int) {
+	k := b.Look
+	clear := ClearOf(b.Set, cell.Box)
+	ratio := draft.Ratio(cell.Scale, b.Metric())
+	name := cell.Title()
+	view := scene.View{Box: cell.Box.Inset(k.Of(4)), Scale: float64(cell.Scale), Metric: b.Metric(), Name: name, Ratio: ratio}
+	view.Box.Y1 -= k.Of(TitleFoot)
+	t := TitleOf(b.Set, cell.Chain, cell.Scale, b.Leaf.Number, n, clear)
+	at := TitleAt(k, clear)
+	var trial scene.Group
+	titled := t.Draw(&trial, k, at)
+	p := &ChainPlan{Set: b.Set, Chain: cell.Chain, Pose: cell.Pose}
+	table := ReturnTable(b.Set, cell.Chain)
+	placed := p.Place(clear, titled, table)
+	p.G = b.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(cell.Scale)), folio.Datum("corners", strings.Join(cell.Names(), " ")))
+	p.Space = draft.NewSpace(scene.Box{})
+	p.Draw()
+	t.Draw(&b.Page.Group, k, at)
+	if table != nil {
+		table.Draw(p.G, k, placed, 0, table.High(k)+1)
+	}
+}
+
+// titleOf is the title of a cell.
+func TitleOf(s *folio.Set, c Chain, scale int64, page string, n int, clear scene.Box) draft.Title {
+	var walls []string
+	for i, b := range c.Bends {
+		if walls = append(walls, s.Room.Walls[b.LeftWall].Name); i == len(c.Bends)-1 && (!c.Loop || c.Cut != nil) {
+			walls = append(walls, s.Room.Walls[b.RightWall].Name)
+		}
+	}
+	of := strings.Join(walls, ", ")
+	if !c.Loop {
+		of = walls[0] + " to " + walls[len(walls)-1]
+	}
+	under := []string{"SCALE " + draft.Ratio(scale, s.Metric()) + "   " + Angles(s, c), of}
+	return draft.Title{Mark: fmt.Sprint(n), Page: page, Name: c.Title(), Under: under, Most: min(clear.W(), s.Look.Of(118))}
+}
+
+// titleAt is where the title of a cell stands.
+func TitleAt(k draft.Look, clear scene.Box) scene.Point {
+	return scene.Pt(clear.X0, clear.Y1-k.Of(TitleFoot)+k.Of(7))
+}
+
+// returnTable gives what the plan of a chain cannot: both returns at top and bottom of a leaning bend, the least ones
+// bold, and the skew; and the returns that run on round the next bend. It is nil where nothing is left to say.
+func ReturnTable(s *folio.Set, c Chain) *draft.Table {
+	f := s.Style.Format
+	leans := false
+	for _, b := range c.Bends {
+		leans = leans || b.Lean != 0 || b.Skew != 0
+	}
+	one := len(c.Bends) == 1
+	if !leans && (one || !RoundBends(s, c)) {
+		return nil
+	}
+	t := &draft.Table{Columns: []draft.Column{{}, {Head: "LEFT", Align: scene.End}, {Head: "RIGHT", Align: scene.End}}}
+	if leans {
+		t.Columns = append(t.Columns, draft.Column{Head: "SKEW", Align: scene.End})
+	}
+	if !one {
+		t.Title, t.Columns[0].Head = "RETURNS", "BEND"
+	}
+	row := func(b *layout.Corner, name string, left, right L, skew string, strong bool) {
+		if !one {
+			name = strings.TrimSpace(b.Name + " " + name)
+		}
+		cells := []string{name, f(left), f(right)}
+		if leans {
+			cells = append(cells, skew)
+		}
+		t.Rows = append(t.Rows, draft.Row{Cells: cells, Strong: strong, Tag: scene.Tag{Class: "returns", Data: []scene.Datum{folio.Datum("corner", b.Name)}}})
+	}
+	for _, b := range c.Bends {
+		if b.Lean == 0 && b.Skew == 0 && b.LeftReturnTop == b.LeftReturnBottom && b.RightReturnTop == b.RightReturnBottom {
+			row(b, "", b.LeftReturn, b.RightReturn, "", false)
+			continue
+		}
+		worst := min(b.LeftReturnTop, b.RightReturnTop) < min(b.LeftReturnBottom, b.RightReturnBottom)
+		row(b, "top", b.LeftReturnTop, b.RightReturnTop, f(b.Skew), worst)
+		row(b, "bottom", b.LeftReturnBottom, b.RightReturnBottom, "", !worst)
+	}
+	t.Fit(s.Look, 0)
+	return t
+}
+
+// angle prints an angle in degrees.
+func Angle(degrees float64) string {
+	text := fmt.Sprintf("%.1f", degrees)
+	return strings.TrimSuffix(text, ".0") + "°"
+}

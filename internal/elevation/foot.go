@@ -1,0 +1,332 @@
+package elevation
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/face"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/scene"
+	"flitchlay/internal/shape"
+)
+
+type ShapePoint = shape.Point
+
+// notes letters lines at the head of the field and gives the y under them.
+func Notes(b *folio.Board, lines []string) float64 {
+	k := b.Look
+	y := b.Field.Y0 + k.Of(8)
+	x := b.Field.X0 + k.Of(6)
+	for _, text := range lines {
+		for _, line := range scene.Wrap(text, k.Small, false, b.NoteWidth()) {
+			t := scene.Text{At: scene.Pt(x, y), String: line, Height: k.Small, Layer: scene.Notes}
+			b.Page.Text(t)
+			b.Space.Take(t.Bounds())
+			y += k.Of(5)
+		}
+	}
+	return y - k.Of(5) + k.Of(1)
+}
+
+// pageNotes are what is said over the views of a page: the sheets, how they hang, the widths, the terminations, what is
+// standing.
+func PageNotes(list []*View) []string {
+	e := list[0]
+	v := e.Room.Veneer
+	var sheets, widths, ends []string
+	for _, o := range list {
+		if n := o.NumbersOn(); n != "" {
+			if len(list) > 1 {
+				n = o.Marks[o.F.Wall] + ": " + n
+			}
+			sheets = append(sheets, n)
+		}
+		widths = append(widths, o.CutSheets()...)
+	}
+	how := "hung in number order left to right"
+	if e.F.Run.Up {
+		how = "grain level, hung in number order from the foot up"
+	}
+	if v.Match != "" {
+		how = v.Match + " match between leaves, " + how
+	}
+	measured := ""
+	if m := e.Room.Project.Measured; m != "" {
+		measured = " Field measured " + m + "."
+	}
+	lines := []string{Capital(strings.Join(sheets, "; ")+", "+how) + "." + measured}
+	line := "Full sheets cover " + e.Style.Words(Net(e.Board.Set)) + "."
+	if len(widths) == 0 {
+		line += " No narrow sheet here."
+	}
+	line += " " + strings.Join(widths, " ")
+	ends = append(ends, "base "+e.EndMark("base"), "head "+e.EndMark("head"))
+	for _, o := range list {
+		if len(o.F.W.Openings) > 0 && e.EndMark("jamb") != "" {
+			ends = append(ends, "openings "+e.EndMark("jamb"))
+			break
+		}
+	}
+	page := e.PageOf("terminations")
+	if len(e.List) == 0 { // while pages are still planned
+		page = e.Paper.PageNumber(int(folio.Details), 1)
+	}
+	if page != "" {
+		line = strings.TrimSpace(line) + " Terminations " + page + ": " + strings.Join(ends, ", ") + "."
+	}
+	lines = append(lines, line)
+	for _, o := range list {
+		if o.Lean {
+			lines = append(lines, strings.TrimSpace("Heights of openings: on their enlargements "+o.Enlargements())+".")
+			break
+		}
+	}
+	return append(lines, e.Paper.Standing...)
+}
+
+// enlargements names the pages of the enlargements of what a view shows.
+func (e *View) Enlargements() string {
+	var names []string
+	for i := range e.F.W.Openings {
+		o := &e.F.W.Openings[i]
+		if page := e.PageOf(OpeningKey(e.F.Wall, i)); page != "" && o.Right() > e.From && o.FromLeft < e.To && !slices.Contains(names, page) {
+			names = append(names, page)
+		}
+	}
+	return strings.Join(names, ", ")
+}
+
+func Capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// numbersOn says which sheets of which flitches hang on the wall.
+func (e *View) NumbersOn() string {
+	var sheets []*layout.Sheet
+	for _, p := range e.F.Parts {
+		if p.To > e.From && p.From < e.To {
+			sheets = append(sheets, p.Sheets...)
+		}
+	}
+	return Ranges(e.Board.Set, sheets)
+}
+
+// ranges names sheets by flitch: "flitch F-311, sheets 32 to 41 and 1 to 3". Numbers left out between two do not part
+// them.
+func Ranges(s *folio.Set, sheets []*layout.Sheet) string {
+	var parts []string
+	for i := 0; i < len(sheets); {
+		var runs []string
+		j := i
+		for j < len(sheets) && sheets[j].Flitch == sheets[i].Flitch && (sheets[j].Number == 0) == (sheets[i].Number == 0) {
+			k := j + 1
+			for k < len(sheets) && sheets[k].Flitch == sheets[i].Flitch && sheets[k].Number >= sheets[k-1].Number {
+				k++
+			}
+			runs = append(runs, Span(sheets[j].Number, sheets[k-1].Number))
+			j = k
+		}
+		text := "sheets " + strings.Join(runs, " and ")
+		if len(runs) == 1 && !strings.Contains(runs[0], " ") {
+			text = "sheet " + runs[0]
+		}
+		if sheets[i].Number == 0 {
+			text = "sheets that no flitch gives"
+		} else if f := sheets[i].Flitch; f != "" {
+			text = "flitch " + f + ", " + text
+		}
+		parts = append(parts, text)
+		i = j
+	}
+	return strings.Join(parts, "; ")
+}
+
+// span is "4 to 13", or "4" alone.
+func Span(a, b int) string {
+	if a == b {
+		return fmt.Sprint(a)
+	}
+	return fmt.Sprintf("%d to %d", a, b)
+}
+
+// cutSheets says which sheets are cut so narrow that the grain jumps.
+func (e *View) CutSheets() []string {
+	var cut []string
+	for _, p := range e.F.Parts {
+		s := p.Sheet()
+		if s.Narrow && p.To > e.From && p.From < e.To && e.SeamAt(p.To) {
+			cut = append(cut, fmt.Sprintf("Sheet %s is cut to %s: the grain jumps %s at its right seam.", NumberOf(s), e.Style.Words(s.Width), e.Style.Words(s.Lost)))
+		}
+	}
+	return cut
+}
+
+// titleHigh is how high title and bar come out with what parts them from the dimensions.
+func (e *View) TitleHigh() float64 { return e.Look.Of(7.7) + e.Title().High(e.Look) }
+
+// title is the title of the view.
+func (e *View) Title() draft.Title {
+	k := e.Look
+	name, mark := strings.ToUpper(e.F.W.Name), e.Marks[e.F.Wall]
+	if e.Of > 1 {
+		mark += fmt.Sprint(e.Piece + 1)
+		name += fmt.Sprintf(", %d OF %d", e.Piece+1, e.Of)
+	}
+	second := "SCALE " + draft.Ratio(e.V.Scale, e.Metric())
+	under := []string{second}
+	if e.F.W.Ref != "" {
+		if e.Shared {
+			under = append(under, "architect's mark "+e.F.W.Ref)
+		} else {
+			under[0] += "   architect's mark " + e.F.W.Ref
+		}
+	}
+	t := draft.Title{Mark: mark, Page: e.Leaf.Number, Name: name, Under: under, Width: k.Of(60), Most: e.Field.W() - k.Of(12)}
+	if e.Shared {
+		t.Width = 0
+	}
+	return t
+}
+
+// titleY is the height of the line of the title.
+func (e *View) TitleY() float64 {
+	k := e.Look
+	if e.Line > 0 {
+		return e.Line
+	}
+	under := e.Below.Box(k).Y1 + k.Of(7.7)
+	if e.Apart() > 0 {
+		under += k.Of(2)
+	}
+	over := math.Max(k.Of(8), e.Title().High(k)+k.Of(0.9))
+	return math.Min(math.Max(e.Box().Y1+k.Of(34), under+over), e.Field.Y1-k.Of(8))
+}
+
+// foot draws title, scale bar and, where the page has room, the table of the wall's sheets.
+func (e *View) Foot() {
+	k := e.Look
+	box, y, t := e.Box(), e.TitleY(), e.Title()
+	left, right := e.Field.X0+k.Of(6), e.Field.X1-k.Of(6)
+	bar := draft.Bar{Scale: e.V.Scale, Metric: e.Metric()}
+	most := k.Of(122)
+	wide := t.Wide(k)
+	x := math.Min(math.Max(box.X0, left), math.Max(left, right-wide))
+	if e.Shared {
+		tb := t.Draw(&e.Page.Group, k, scene.Pt(x, y))
+		e.Space.Take(tb)
+		e.Table(tb.Y1 + k.Of(5))
+		return
+	}
+	gap := k.Of(16)
+	for most > k.Of(30) && x+wide+gap+bar.Wide(k, most) > right {
+		most -= k.Of(4)
+	}
+	barAt := scene.Pt(math.Max(x+wide+gap, math.Min(box.X1, right)-bar.Wide(k, most)), y+k.Of(1.5))
+	if over := barAt.X + bar.Wide(k, most) - right; over > 0 && x-over >= left {
+		x -= over
+		barAt.X -= over
+	}
+	under := barAt.X+bar.Wide(k, most) > right // no room beside the title
+	if under && y+k.Of(22) > e.Field.Y1 {      // nor under it: the name is shortened
+		x, t.Width = left, 0
+		t.Most = right - left - gap - bar.Wide(k, most)
+		barAt = scene.Pt(right-bar.Wide(k, most), y+k.Of(1.5))
+		under = false
+	}
+	tb := t.Draw(&e.Page.Group, k, scene.Pt(x, y))
+	if under {
+		barAt = scene.Pt(x+k.Of(17), tb.Y1+k.Of(8))
+	}
+	e.Space.Take(tb)
+	bb := bar.Draw(&e.Page.Group, k, barAt, most)
+	e.Space.Take(bb)
+	e.Table(math.Max(tb.Y1, bb.Y1) + k.Of(5))
+}
+
+// sheetTable lists the sheets of the wall.
+func (e *View) SheetTable() *draft.Table {
+	t := &draft.Table{Columns: []draft.Column{
+		{Head: "SHEET", Align: scene.Start, Bold: true}, {Head: "FLITCH"}, {Head: "COVERS", Align: scene.End}, {Head: "RIGHT SEAM AT", Align: scene.End},
+		{Head: "LINE AT", Align: scene.End}, {Head: "CUT LENGTH", Align: scene.End}, {Head: "NOTE"}}}
+	for _, p := range e.F.Parts {
+		if p.To <= e.From || p.From >= e.To {
+			continue
+		}
+		for _, s := range p.Sheets {
+			seam, line := "", ""
+			if e.SeamAt(p.To) && s.Course == 1 {
+				seam = e.Style.Format(p.To)
+				line = e.Style.Format(p.To + e.Room.Veneer.Overlap.HalfDown())
+			}
+			t.Rows = append(t.Rows, draft.Row{Cells: []string{NumberOf(s), s.Flitch, e.Style.Format(s.Width), seam, line, e.Style.Format(s.CutLength), e.SheetNote(p, s)}})
+		}
+	}
+	return t
+}
+
+// sheetNote says what is special about a sheet.
+func (e *View) SheetNote(p face.Part, s *layout.Sheet) string {
+	var list []string
+	if s.Ripped != "" {
+		list = append(list, fmt.Sprintf("ripped to %s at its %s edge", e.Style.Words(s.RipTo), s.Ripped))
+	}
+	for _, c := range s.Corners {
+		list = append(list, "wraps "+c)
+	}
+	if s.Turned {
+		list = append(list, "hangs turned")
+	}
+	if s.Narrow {
+		list = append(list, "the grain jumps "+e.Style.Words(s.Lost))
+	}
+	if s.Hung {
+		list = append(list, "hung")
+	}
+	return strings.Join(list, ", ")
+}
+
+// tableHigh is how high the table under the view comes out.
+func (e *View) TableHigh() float64 {
+	t := e.SheetTable()
+	if n := len(t.Rows); n > 10 {
+		t.Rows = t.Rows[:(n+1)/2]
+	}
+	t.Fit(e.Look, 0)
+	return t.High(e.Look)
+}
+
+// table draws the sheets of the wall under the view, in two columns where there are many, if all of them find room.
+func (e *View) Table(y float64) {
+	k := e.Look
+	t := e.SheetTable()
+	wide := e.Field.W() - k.Of(12)
+	room := e.Field.Y1 - k.Of(4) - y
+	t.Fit(k, 0)
+	half := (len(t.Rows) + 1) / 2
+	natural := t.Width()
+	switch {
+	case t.High(k) <= room && natural <= wide:
+		t.Fit(k, math.Min(wide, math.Max(natural, e.Box().W())))
+		x := math.Min(math.Max(e.Box().X0, e.Field.X0+k.Of(6)), e.Field.X1-k.Of(6)-t.Width())
+		_, taken := t.Draw(&e.Page.Group, k, scene.Pt(x, y), 0, room)
+		e.Space.Take(taken)
+	case 2*natural+k.Of(8) <= wide && len(t.Rows) > 1:
+		top := *t
+		top.Rows = t.Rows[:half]
+		if top.High(k) > room {
+			return
+		}
+		x := e.Field.X0 + (e.Field.W()-2*natural-k.Of(8))/2
+		_, left := top.Draw(&e.Page.Group, k, scene.Pt(x, y), 0, room)
+		top.Rows = t.Rows[half:]
+		_, right := top.Draw(&e.Page.Group, k, scene.Pt(x+natural+k.Of(8), y), 0, room)
+		e.Space.Take(left, right)
+	}
+}

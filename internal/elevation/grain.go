@@ -1,0 +1,254 @@
+package elevation
+
+import (
+	"math"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/face"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/scene"
+)
+
+// Grain is a picture, not a measurement: lines that are computed from where in the flitch a place of the wall comes
+// from, so that they go on across a seam where the wood does, and break where it does not: at a narrow sheet, at a
+// change of flitch, at the closing seam.
+//
+// Coordinates: u runs across the flitch, in inches of net width from the first sheet on; what a rip takes away is
+// skipped.
+
+// warm is the colour of grain: pale enough that every line and figure stands out from it.
+var Warm = scene.Colour{R: 205, G: 193, B: 172}
+
+// wood is the colour that grain is drawn in: warm, or the grey that is as bright in a set without colours.
+func Wood(s *folio.Set) scene.Colour {
+	if s.Paper.Wood.Colour {
+		return Warm
+	}
+	return scene.Grey(Warm.Light())
+}
+
+// woods are how grain is drawn by cut.
+type Woods struct {
+	Plain bool    // cathedrals in the middle of each leaf; else straight
+	Leaf  float64 // width of a leaf, inches
+	Book  bool    // every second leaf turned over
+	Loose bool    // random match: leaves have nothing to do with each other
+}
+
+func WoodsOf(s *folio.Set) Woods {
+	v := s.Room.Veneer
+	w := Woods{Plain: v.Cut == "plain", Book: v.Match == "book", Loose: v.Match == "random"}
+	w.Leaf = float64(v.LeafWidth) / float64(Inch)
+	if w.Leaf <= 0 {
+		// Common leaf widths, from memory: plain-sliced 6 to 18 in, quartered 3 to 10 in.
+		w.Leaf = 6
+		if w.Plain {
+			w.Leaf = 12
+		}
+	}
+	return w
+}
+
+const Inch = 203200
+
+// sources tells for every place of a run where in the flitch its left edge comes from, and how the flitch is seeded.
+func Sources(s *folio.Set, r *layout.Run) map[int]Source {
+	out := map[int]Source{}
+	u, flitch := 0.0, ""
+	for i := range r.Sheets {
+		sh := &r.Sheets[i]
+		if sh.Course > 1 {
+			continue
+		}
+		if i == 0 || sh.Flitch != flitch {
+			flitch, u = sh.Flitch, 0
+		}
+		left := u
+		if sh.Ripped == "left" { // the right part of the sheet hangs
+			left += Inches(Net(s) - sh.Width)
+		}
+		out[sh.Place] = Source{left, SeedOf(flitch)}
+		if sh.Ripped == "" && !sh.End {
+			u += Inches(sh.Width)
+		} else {
+			u += Inches(Net(s))
+		}
+	}
+	return out
+}
+
+type Source struct {
+	U    float64
+	Seed uint64
+}
+
+// net is what an inner sheet covers.
+func Net(s *folio.Set) L {
+	v := s.Room.Veneer
+	return (v.GrossWidth - v.Overlap) / s.Room.Rules.Snap * s.Room.Rules.Snap
+}
+
+func Inches(l L) float64 { return float64(l) / Inch }
+
+// grain draws the grain of the parts of a wall, clear of openings and of what else must stay white.
+func (e *View) Grain(g *scene.Group, clear []scene.Box) {
+	if !e.Paper.Wood.Grain {
+		return
+	}
+	w, sources := WoodsOf(e.Board.Set), Sources(e.Board.Set, e.F.Run)
+	if e.F.Run.Up {
+		e.LevelGrain(g, w, sources, clear)
+		return
+	}
+	feet := Inches(e.F.High-e.F.Low)/12 + 1
+	pen := scene.Pen(scene.Grain, e.Look.Grain).In(Wood(e.Board.Set))
+	lines := [2][]scene.Point{}
+	for _, p := range e.F.Parts {
+		src, ok := sources[p.Place]
+		if !ok {
+			continue
+		}
+		from, to := max(p.From, e.From), min(p.To, e.To)
+		if from >= to {
+			continue
+		}
+		box := scene.Box{X0: e.V.X(from), Y0: -1e5, X1: e.V.X(to), Y1: 1e5}
+		start := src.U + Inches(e.PartStart(p))
+		end := start + Inches(p.To-p.From)
+		for leaf := int(math.Floor(start / w.Leaf)); float64(leaf)*w.Leaf < end; leaf++ {
+			strands := w.Strands(src.Seed, leaf, feet)
+			// lines that would run together on paper are thinned out
+			keep := w.Leaf * 25.4 / float64(e.V.Scale) / float64(len(strands)) / 0.38
+			for i, s := range strands {
+				if Noise(src.Seed, 6, i) > keep {
+					continue
+				}
+				var row []scene.Point
+				for _, q := range s.Points {
+					across := q.X
+					if w.Book && leaf%2 != 0 {
+						across = 1 - across
+					}
+					x := (float64(leaf)+across)*w.Leaf - start // inches from the part's left edge
+					row = append(row, scene.Pt(e.V.X(p.From)+x*25.4/float64(e.V.Scale), e.V.Y(e.F.Low)-q.Y*304.8/float64(e.V.Scale)))
+				}
+				kind := 0
+				if s.Weight > 1 {
+					kind = 1
+				}
+				lines[kind] = append(lines[kind], Clipped(row, box, clear)...)
+			}
+		}
+		e.LeafJoints(g, w, p, start, end, box, clear)
+	}
+	for i, width := range []float64{pen.Width, Heavier(pen.Width)} {
+		if len(lines[i]) > 0 {
+			style := pen
+			style.Width = width
+			g.Path(style, Chained(lines[i])...)
+		}
+	}
+}
+
+// levelGrain draws the grain of bands: as that of a wall laid on its side.
+func (e *View) LevelGrain(g *scene.Group, w Woods, sources map[int]Source, clear []scene.Box) {
+	feet := Inches(e.To-e.From)/12 + 1
+	var lines []scene.Point
+	for _, p := range e.F.Parts {
+		s := p.Sheet()
+		src, ok := sources[p.Place]
+		if !ok {
+			continue
+		}
+		box := scene.Box{X0: e.V.X(max(p.From, e.From)), Y0: e.V.Y(s.Right), X1: e.V.X(min(p.To, e.To)), Y1: e.V.Y(s.Left)}
+		start := src.U
+		end := start + Inches(s.Right-s.Left)
+		for leaf := int(math.Floor(start / w.Leaf)); float64(leaf)*w.Leaf < end; leaf++ {
+			strands := w.Strands(src.Seed+uint64(s.Course), leaf, feet)
+			keep := w.Leaf * 25.4 / float64(e.V.Scale) / float64(len(strands)) / 0.38
+			for i, t := range strands {
+				if Noise(src.Seed, 6, i) > keep {
+					continue
+				}
+				var row []scene.Point
+				for _, q := range t.Points {
+					up := (float64(leaf)+q.X)*w.Leaf - start
+					row = append(row, scene.Pt(e.V.X(e.From)+q.Y*304.8/float64(e.V.Scale), e.V.Y(s.Left)-up*25.4/float64(e.V.Scale)))
+				}
+				lines = append(lines, Clipped(row, box, clear)...)
+			}
+		}
+	}
+	if len(lines) > 0 {
+		g.Path(scene.Pen(scene.Grain, e.Look.Grain).In(Wood(e.Board.Set)), Chained(lines)...)
+	}
+}
+
+// partStart is how far into its sheet's net width a part of a wall begins: the rest of the sheet lies round the corner.
+func (e *View) PartStart(p face.Part) L {
+	s := p.Sheet()
+	at := e.F.St.Shift + p.From - s.Left
+	if e.F.Run.Closed {
+		for at >= e.F.Run.Length {
+			at -= e.F.Run.Length
+		}
+		for at < 0 {
+			at += e.F.Run.Length
+		}
+		if at > s.Width { // a leaning edge just left of the sheet
+			at = 0
+		}
+	}
+	return max(at, 0)
+}
+
+// leafJoints draws the joints between leaves inside a sheet, dotted, where the room file gives their width.
+func (e *View) LeafJoints(g *scene.Group, w Woods, p face.Part, start, end float64, box scene.Box, clear []scene.Box) {
+	if e.Room.Veneer.LeafWidth == 0 || w.Leaf*25.4/float64(e.V.Scale) < 2.5 {
+		return
+	}
+	net := Inches(Net(e.Board.Set))
+	pen := scene.Pen(scene.Grain, e.Look.Dimension).In(scene.Grey(0.55)).As(scene.Dotted(2 * e.Look.Dimension))
+	first := math.Floor(start/w.Leaf) + 1
+	for u := first * w.Leaf; u < end-1e-6; u += w.Leaf {
+		if math.Mod(u+1e-6, net) < 1e-3 {
+			continue
+		}
+		x := e.V.X(p.From) + (u-start)*25.4/float64(e.V.Scale)
+		if x <= box.X0+0.4 || x >= box.X1-0.4 {
+			continue
+		}
+		points := Clipped([]scene.Point{scene.Pt(x, e.V.Y(e.F.Low)), scene.Pt(x, e.V.Y(e.F.High))}, box, clear)
+		for i := 0; i+1 < len(points); i += 2 {
+			g.Line(points[i], points[i+1], pen)
+		}
+	}
+}
+
+// clipped gives the strokes of a row of points inside a box and outside others, as pairs.
+func Clipped(row []scene.Point, box scene.Box, clear []scene.Box) []scene.Point {
+	var out []scene.Point
+	for i := 0; i+1 < len(row); i++ {
+		a, b := row[i], row[i+1]
+		t0, t1, ok := draft.Clip(a, b, box)
+		if !ok {
+			continue
+		}
+		at := func(t float64) scene.Point { return scene.Pt(a.X+(b.X-a.X)*t, a.Y+(b.Y-a.Y)*t) }
+		out = append(out, draft.Outside(at(t0), at(t1), clear...)...)
+	}
+	return out
+}
+
+// chained turns pairs into steps, going on without lifting the pen where one ends as the next begins.
+func Chained(pairs []scene.Point) []scene.Step {
+	var steps []scene.Step
+	for i := 0; i+1 < len(pairs); i += 2 {
+		if i == 0 || pairs[i] != pairs[i-1] {
+			steps = append(steps, scene.Step{Kind: scene.MoveTo, P: pairs[i]})
+		}
+		steps = append(steps, scene.Step{Kind: scene.LineTo, P: pairs[i+1]})
+	}
+	return steps
+}

@@ -1,0 +1,157 @@
+package elevation
+
+import (
+	"sort"
+	"strings"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/room"
+	"flitchlay/internal/scene"
+)
+
+// heightTiers are the sills and heads: one tier for each different pair, the openings it measures as its name.
+func (e *View) HeightTiers() []draft.Tier {
+	type pair struct{ floor, sill, head, ceiling L }
+	var pairs []pair
+	names := map[pair][]string{}
+	for i := range e.F.W.Openings {
+		o := &e.F.W.Openings[i]
+		if o.Right() <= e.From || o.FromLeft >= e.To {
+			continue
+		}
+		_, z0, _, z1 := e.F.Hole(o)
+		mid := (o.FromLeft + o.Right()) / 2
+		p := pair{room.At(e.F.W.Floor, mid), z0, z1, room.At(e.F.W.Ceiling, mid)}
+		if _, ok := names[p]; !ok {
+			pairs = append(pairs, p)
+		}
+		names[p] = append(names[p], o.Name)
+	}
+	var tiers []draft.Tier
+	for _, p := range pairs {
+		list := []L{p.floor, max(p.sill, p.floor), p.head}
+		if p.ceiling > p.head {
+			list = append(list, p.ceiling)
+		}
+		tiers = append(tiers, e.Tier(strings.Join(names[p], " "), list, e.V.Y))
+	}
+	if len(tiers) > 4 { // the page would be all dimensions: the openings are drawn large elsewhere
+		tiers = tiers[:4]
+	}
+	return tiers
+}
+
+// boxHeights are the middles of boxes, running from the level of the room.
+func (e *View) BoxHeights() draft.Tier {
+	list := []L{0}
+	for _, b := range e.F.W.Boxes {
+		if b.X > e.From && b.X < e.To && b.Z > 0 {
+			list = append(list, b.Z)
+		}
+	}
+	if len(list) == 1 {
+		return draft.Tier{}
+	}
+	sort.Slice(list, func(i, j int) bool { return list[i] < list[j] })
+	list = Compact(list)
+	t := draft.Tier{Name: "BOXES", Running: true}
+	for i, z := range list {
+		t.Marks = append(t.Marks, e.V.Y(z))
+		text := ""
+		if i > 0 {
+			text = e.Style.Format(z)
+		}
+		t.Figures = append(t.Figures, text)
+	}
+	t.Data = func(i int) []scene.Datum {
+		return []scene.Datum{folio.Datum("tier", "box heights"), folio.Datum("from", "0"), folio.Datum("to", folio.Mm(list[i]))}
+	}
+	return t
+}
+
+// coverTiers are base, covering and crown at the right end, and the overall height. A left end of another height has
+// its own figure on the left.
+func (e *View) CoverTiers() []draft.Tier {
+	x := e.To
+	floor, ceiling := room.At(e.F.W.Floor, x), room.At(e.F.W.Ceiling, x)
+	list := []L{floor, ceiling, floor + e.F.W.Base, ceiling - e.F.W.Crown}
+	whole := e.Tier("", []L{floor, ceiling}, e.V.Y)
+	parts := e.Tier("", list, e.V.Y)
+	var tiers []draft.Tier
+	if len(parts.Marks) > 2 {
+		tiers = append(tiers, parts)
+	}
+	for _, z := range e.JointHeights() {
+		tiers = append(tiers, e.Tier("JOINT", []L{floor, z}, e.V.Y))
+	}
+	return append(tiers, whole)
+}
+
+// profileTiers are the turns of a ceiling that is not straight: along the wall, and their heights over the room's level.
+func (e *View) ProfileTiers() (along, up draft.Tier) {
+	var xs []L
+	zs := []L{0}
+	for _, p := range e.F.W.Ceiling {
+		if p.X > e.From && p.X < e.To {
+			xs = append(xs, p.X)
+		}
+		if p.X >= e.From && p.X <= e.To && p.Z > 0 {
+			zs = append(zs, p.Z)
+		}
+	}
+	sort.Slice(zs, func(i, j int) bool { return zs[i] < zs[j] })
+	zs = Compact(zs)
+	if len(zs) < 3 && len(xs) == 0 {
+		return draft.Tier{}, draft.Tier{}
+	}
+	if len(xs) > 0 {
+		along = e.Chain("CEILING", xs...)
+	}
+	up = draft.Tier{Name: "CEILING", Running: true}
+	for i, z := range zs {
+		text := ""
+		if i > 0 {
+			text = e.Style.Format(z)
+		}
+		up.Marks, up.Figures = append(up.Marks, e.V.Y(z)), append(up.Figures, text)
+	}
+	up.Data = func(i int) []scene.Datum {
+		return []scene.Datum{folio.Datum("tier", "ceiling heights"), folio.Datum("from", "0"), folio.Datum("to", folio.Mm(zs[i]))}
+	}
+	return along, up
+}
+
+// jointHeights are the heights at which courses meet on this wall.
+func (e *View) JointHeights() []L {
+	if e.F.Run.Up {
+		return nil
+	}
+	var list []L
+	for _, p := range e.F.Parts {
+		if len(p.Sheets) > 1 {
+			for _, z := range e.F.Run.Joints {
+				if bottom, top := e.F.Cover((p.From + p.To) / 2); bottom < z && z < top {
+					list = append(list, z)
+				}
+			}
+		}
+	}
+	sort.Slice(list, func(i, j int) bool { return list[i] < list[j] })
+	return Compact(list)
+}
+
+// bandTier are the seams of horizontal grain: what each band covers, from the lower edge of the covering up.
+func (e *View) BandTier() draft.Tier {
+	if !e.F.Run.Up {
+		return draft.Tier{}
+	}
+	bottom, top := e.F.Cover(e.From)
+	list := []L{bottom, top}
+	for _, s := range e.F.Run.Seams {
+		if s.At > bottom && s.At < top {
+			list = append(list, s.At)
+		}
+	}
+	return e.Tier("BANDS", list, e.V.Y)
+}

@@ -1,0 +1,251 @@
+package elevation
+
+import (
+	"fmt"
+	"math"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/face"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/scene"
+)
+
+// labels puts what is lettered into the wall: sheet numbers first, then what stands at seams, at openings and boxes, the
+// grain arrow last. Each takes the first free of its places.
+func (e *View) Labels() {
+	e.OpeningNames()
+	e.Numbers()
+	if !e.F.Run.Up {
+		e.SeamMarks()
+		e.Ties()
+		e.Lost()
+	}
+	e.PlateNames()
+	e.Pins()
+	e.Keeps()
+	e.RevisionMarks()
+	e.DeviationMarks()
+	e.GrainArrow()
+	e.PinLines()
+}
+
+// cornerMarks letters the corners at the ends under the dimensions, and the terminations at the sides of the wall.
+func (e *View) CornerMarks() {
+	k := e.Look
+	y := e.Below.Box(k).Y1 + k.Of(3.9)
+	// the corners of a narrow wall: their circles stand apart, on slanted lines
+	apart := 0.0
+	if d := e.Apart(); d > 0 {
+		apart = d
+		y += k.Of(2)
+	}
+	for _, end := range []struct {
+		h     Ghost
+		x     L
+		aside float64
+	}{{e.GhostLeft, e.From, -apart}, {e.GhostRight, e.To, apart}} {
+		if !end.h.Shown() {
+			continue
+		}
+		in := e.Group.Part(scene.Tag{Class: "corner", Title: "corner " + end.h.Corner, Data: []scene.Datum{folio.Datum("name", end.h.Corner), folio.Datum("x", folio.Mm(end.x))}})
+		c := scene.Pt(e.V.X(end.x)+end.aside, y)
+		if apart > 0 {
+			in.Line(scene.Pt(e.V.X(end.x), e.Below.Box(k).Y1), c, scene.Pen(scene.Marks, k.Extension))
+		}
+		box := draft.Disc(in, k, scene.Marks, c, CornerDisc(e.Board.Set, end.h.Corner), k.Thin, end.h.Corner, k.Small, true)
+		e.Space.Take(box)
+		if page := e.PageOf("corner " + end.h.Corner); page != "" {
+			e.Page.Link(box, page)
+		}
+	}
+	for _, r := range e.F.RawEnds() {
+		mark := e.EndMark(r.Kind)
+		if mark == "" || r.X < e.From || r.X > e.To || r.Kind == "jamb" || r.Kind == "bare" {
+			continue
+		}
+		atEnd := r.X-e.F.Left < (e.F.Right-e.F.Left)/50 && !r.Right || e.F.Right-r.X < (e.F.Right-e.F.Left)/50 && r.Right
+		if !atEnd {
+			continue
+		}
+		e.Termination(r, mark)
+	}
+}
+
+// cornerDisc is the diameter of the circle with a corner's name: more from C10 on.
+func CornerDisc(s *folio.Set, name string) float64 {
+	k := s.Look
+	return math.Max(k.Of(6.4), draft.DiscAround(name, k.Small, true, k.Thin))
+}
+
+// apart is how far the circles of a narrow wall's corners stand aside; 0 where they stand under their corners.
+func (e *View) Apart() float64 {
+	k := e.Look
+	w := e.V.X(e.To) - e.V.X(e.From)
+	if w < k.Of(7.6) && e.GhostLeft.Shown() && e.GhostRight.Shown() {
+		return (k.Of(7.6) - w) / 2
+	}
+	return 0
+}
+
+// termination draws the mark of a raw end beside the wall, on a short line.
+func (e *View) Termination(r face.RawEnd, mark string) {
+	k := e.Look
+	bottom, top := e.F.Cover(r.X)
+	sign := -1.0
+	if r.Right {
+		sign = 1
+	}
+	d := k.Of(6.4)
+	for _, share := range []float64{0.5, 0.6, 0.4, 0.7, 0.3} {
+		z := bottom + L(share*float64(top-bottom))
+		edge := e.V.Pt(r.X, z)
+		c := edge.Add(sign*(k.Of(2)+d/2), 0)
+		box := scene.Box{X0: c.X - d/2, Y0: c.Y - d/2, X1: c.X + d/2, Y1: c.Y + d/2}
+		if !e.Space.Free(box, k.Of(0.6)) {
+			continue
+		}
+		in := e.Group.Part(scene.Tag{Class: "termination", Title: r.Words, Data: []scene.Datum{folio.Datum("mark", mark)}})
+		in.Line(edge, c.Add(-sign*d/2, 0), scene.Pen(scene.Marks, k.Thin))
+		e.Space.Take(draft.Disc(in, k, scene.Marks, c, d, k.Thin, mark, k.Small, false))
+		return
+	}
+}
+
+// seamMarks marks the closing seam with a diamond and both numbers, a change of flitch with a hexagon.
+func (e *View) SeamMarks() {
+	k := e.Look
+	for _, s := range e.F.Seams {
+		if !s.Closing && !s.FlitchChange || s.X < e.From || s.X > e.To {
+			continue
+		}
+		shown := e.F.Shown(s.X)
+		if len(shown) == 0 {
+			continue
+		}
+		x := e.V.X(s.X)
+		words := NumberOf(SheetAt(e.Board.Set, s.LeftSheet)) + " | " + NumberOf(SheetAt(e.Board.Set, s.RightSheet))
+		long := shown[len(shown)-1]
+		for _, h := range shown {
+			if h[1]-h[0] > long[1]-long[0] {
+				long = h
+			}
+		}
+		y0, y1 := e.V.Y(long[1]), e.V.Y(long[0])
+		for _, share := range []float64{0.42, 0.5, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1} {
+			c := scene.Pt(x, y0+(y1-y0)*share)
+			r := k.Of(4)
+			around := scene.Box{X0: c.X - r, Y0: c.Y - r, X1: c.X + r, Y1: c.Y + r}
+			if !e.ClearOfBoxes(around) {
+				continue
+			}
+			t := scene.Text{At: c.Add(r+k.Of(1), 0), String: words, Height: k.Small, Bold: true, Seat: scene.Centred, Layer: scene.Marks, Field: 0.5}
+			beside := e.Space.Free(t.Bounds(), t.Field+k.Of(0.85))
+			if !beside {
+				t.At, t.Anchor = c.Add(-r-k.Of(1), 0), scene.End
+				beside = e.Space.Free(t.Bounds(), t.Field+k.Of(0.85))
+			}
+			if !beside && share != 0.1 {
+				continue
+			}
+			if s.Closing {
+				in := e.Group.Part(scene.Tag{Class: "closing", Title: "closing seam"})
+				e.Space.Take(draft.Diamond(in, k, scene.Marks, c, k.Of(6), k.Seam, scene.White))
+			} else {
+				in := e.Group.Part(scene.Tag{Class: "flitch-change", Title: "change of flitch"})
+				e.Space.Take(draft.Hexagon(in, k, scene.Marks, c, k.Of(8), k.Seam))
+			}
+			if !beside {
+				t.Anchor = scene.Middle
+				e.Outside(t, around)
+				break
+			}
+			e.Group.Text(t)
+			e.Space.Take(t.Bounds().Inset(-t.Field))
+			break
+		}
+	}
+}
+
+// clearOfBoxes reports whether a box meets nothing lettered; lines may run through it.
+func (e *View) ClearOfBoxes(b scene.Box) bool { return e.Space.FreeOfWords(b, 0.5) }
+
+// seamAt reports whether a seam stands at x.
+func (e *View) SeamAt(x L) bool {
+	for _, s := range e.F.Seams {
+		if s.X == x {
+			return true
+		}
+	}
+	return false
+}
+
+// grainArrow draws one two-headed arrow along the grain, with its word beside it.
+func (e *View) GrainArrow() {
+	k := e.Look
+	angle := 90.0
+	l := k.Of(18)
+	t := scene.Text{String: "GRAIN", Height: k.Small, Anchor: scene.Middle, Layer: scene.Notes, Field: 0.6}
+	if e.F.Run.Up {
+		angle = 0
+	}
+	t.Angle = angle
+	try := func(c scene.Point) bool {
+		a, b := c.Add(0, l/2), c.Add(0, -l/2)
+		t.At = c.Add(-k.Of(1.4), 0)
+		box := scene.Box{X0: c.X - k.Of(5), Y0: c.Y - l/2, X1: c.X + k.Of(1.4), Y1: c.Y + l/2}
+		if angle == 0 {
+			a, b = c.Add(-l/2, 0), c.Add(l/2, 0)
+			t.At = c.Add(0, -k.Of(1.4))
+			box = scene.Box{X0: c.X - l/2, Y0: c.Y - k.Of(5), X1: c.X + l/2, Y1: c.Y + k.Of(1.4)}
+		}
+		if !e.Space.Free(box, k.Of(1)) || !e.Space.Free(t.Bounds(), t.Field+k.Of(0.75)) {
+			return false
+		}
+		in := e.Group.Part(scene.Tag{Class: "grain", Title: "direction of the grain"})
+		in.Rect(scene.Box{X0: math.Min(a.X, b.X) - k.Of(0.9), Y0: math.Min(a.Y, b.Y) - k.Of(0.5), X1: math.Max(a.X, b.X) + k.Of(0.9), Y1: math.Max(a.Y, b.Y) + k.Of(0.5)},
+			scene.Style{Layer: scene.Grain, Fill: scene.Solid(scene.White)})
+		draft.Arrow(in, k, scene.Marks, a, b, k.Thin, true)
+		in.Text(t)
+		e.Space.Take(box)
+		return true
+	}
+	for _, least := range []float64{k.Of(14), 0} {
+		if e.TryArrow(try, least) {
+			return
+		}
+	}
+}
+
+// tryArrow tries the sheets that are at least so wide on paper.
+func (e *View) TryArrow(try func(scene.Point) bool, least float64) bool {
+	k := e.Look
+	for _, share := range []float64{0.62, 0.7, 0.54, 0.46, 0.78, 0.38, 0.3} {
+		for _, p := range e.F.Parts {
+			x0, x1, shown := e.OnPage(p)
+			if !shown || x1-x0 < least {
+				continue
+			}
+			bottom, top := e.F.Cover(min(max((p.From+p.To)/2, e.From), e.To))
+			for _, off := range []float64{0.5, 0.3, 0.7} {
+				c := scene.Pt(x0+(x1-x0)*off+k.Of(1.5), e.V.Y(bottom)+(e.V.Y(top)-e.V.Y(bottom))*(1-share))
+				if e.InsideCover(c) && try(c) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// insideCover reports whether a place of the page lies on covering, not in an opening.
+func (e *View) InsideCover(c scene.Point) bool {
+	for _, b := range e.F.Bare(e.V.Box) {
+		if b.X0-1 < c.X && c.X < b.X1+1 && b.Y0-1 < c.Y && c.Y < b.Y1+1 {
+			return false
+		}
+	}
+	return true
+}
+
+// openingKey is what the enlargement of an opening is looked up by.
+func OpeningKey(wall, index int) string { return fmt.Sprintf("opening %d %d", wall, index) }

@@ -1,0 +1,157 @@
+package elevation
+
+import (
+	"math"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/scene"
+)
+
+// openingNames letters the name of each opening in its white.
+func (e *View) OpeningNames() {
+	k := e.Look
+	for i := range e.F.W.Openings {
+		o := &e.F.W.Openings[i]
+		if o.Right() <= e.From || o.FromLeft >= e.To {
+			continue
+		}
+		x0, z0, x1, z1 := e.F.Hole(o)
+		box := e.V.Box(max(x0, e.From), z0, min(x1, e.To), z1)
+		if e.Detail && box.W() < k.Of(8) {
+			continue // a neighbour broken off: its own enlargement names it
+		}
+		c := box.Centre()
+		t := scene.Text{At: c, String: o.Name, Height: k.Medium, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Openings}
+		if !e.Space.Free(t.Bounds(), k.Of(0.9)) {
+			t.Height = k.Small
+		}
+		if !e.Space.Free(t.Bounds(), k.Of(0.9)) {
+			e.Outside(t, box)
+			continue
+		}
+		e.Group.Text(t)
+		e.Space.Take(t.Bounds().Inset(-k.Of(0.5)))
+		if o.Kind != "window" && o.Kind != "door" {
+			kind := scene.Text{At: c.Add(0, -k.Medium/2-k.Of(2.2)), String: o.Kind, Height: k.Small, Anchor: scene.Middle, Layer: scene.Openings}
+			if box.Inset(k.Of(2.2)).Contains(kind.Bounds()) && e.Space.Free(kind.Bounds(), k.Of(0.5)) {
+				e.Group.Text(kind)
+				e.Space.Take(kind.Bounds())
+			}
+		}
+		if page := e.PageOf(OpeningKey(e.F.Wall, i)); page != "" {
+			ref := scene.Text{At: c.Add(0, k.Medium/2+k.Of(2)), String: page, Height: k.Small, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Openings, Field: 0.5}
+			if box.Inset(k.Of(2.2)).Contains(ref.Bounds()) && e.Space.Free(ref.Bounds(), ref.Field+k.Of(0.6)) {
+				e.Group.Text(ref)
+				e.Space.Take(ref.Bounds().Inset(-ref.Field))
+				e.Page.Link(ref.Bounds(), page)
+			}
+		}
+	}
+}
+
+// outside letters a name beside the box it belongs to, on a leader.
+func (e *View) Outside(t scene.Text, box scene.Box) {
+	k := e.Look
+	c := box.Centre()
+	t.Height, t.Bold, t.Field = k.Small, true, 0.4
+	w := t.Width() / 2
+	for ring := 1; ring < 30; ring++ {
+		d := k.Of(3) * float64(ring)
+		for _, at := range []scene.Point{scene.Pt(c.X, box.Y0-d), scene.Pt(box.X1+d+w, c.Y), scene.Pt(box.X0-d-w, c.Y), scene.Pt(c.X, box.Y1+d),
+			scene.Pt(box.X1+d+w, box.Y0-d), scene.Pt(box.X0-d-w, box.Y0-d), scene.Pt(box.X1+d+w, box.Y1+d), scene.Pt(box.X0-d-w, box.Y1+d)} {
+			t.At = at
+			if !e.Space.Free(t.Bounds(), t.Field+k.Of(0.9)) {
+				continue
+			}
+			b := t.Bounds()
+			end := scene.Pt(math.Min(math.Max(c.X, b.X0), b.X1), b.Y1+k.Of(0.6))
+			if at.Y > box.Y1 {
+				end.Y = b.Y0 - k.Of(0.6)
+			}
+			if at.Y == c.Y {
+				end = scene.Pt(b.X0-k.Of(0.6), c.Y)
+				if at.X < box.X0 {
+					end.X = b.X1 + k.Of(0.6)
+				}
+			}
+			if !e.Space.FreeLine(c, end, k.Of(0.65)) {
+				continue
+			}
+			draft.Leader(e.Group, k, e.Space, c, end)
+			e.Group.Text(t)
+			e.Space.Take(t.Bounds().Inset(-t.Field))
+			return
+		}
+	}
+}
+
+// plateNames letters the name of each box beside its plate.
+func (e *View) PlateNames() {
+	k := e.Look
+	for i := range e.F.W.Boxes {
+		b := &e.F.W.Boxes[i]
+		if b.X < e.From || b.X > e.To {
+			continue
+		}
+		box := e.V.Box(b.X-b.PlateWidth/2, b.Z-b.PlateHigh/2, b.X+b.PlateWidth/2, b.Z+b.PlateHigh/2)
+		c := box.Centre()
+		t := scene.Text{String: b.Name, Height: k.Small, Seat: scene.Centred, Layer: scene.Boxes, Field: 0.5}
+		done := false
+		for _, p := range []struct {
+			at     scene.Point
+			anchor scene.Anchor
+		}{{scene.Pt(box.X1+k.Of(1.2), c.Y), scene.Start}, {scene.Pt(box.X0-k.Of(1.2), c.Y), scene.End},
+			{scene.Pt(c.X, box.Y0-k.Of(2.6)), scene.Middle}, {scene.Pt(c.X, box.Y1+k.Of(2.6)), scene.Middle}} {
+			t.At, t.Anchor = p.at, p.anchor
+			if e.Space.Free(t.Bounds(), t.Field+k.Of(0.9)) {
+				done = true
+				break
+			}
+		}
+		if !done {
+			t.Anchor = scene.Middle
+			e.Outside(t, box)
+			continue
+		}
+		e.Group.Text(t)
+		e.Space.Take(t.Bounds().Inset(-t.Field))
+	}
+}
+
+// lost letters beside the right seam of a sheet how much grain is lost there.
+func (e *View) Lost() {
+	k := e.Look
+	for _, p := range e.F.Parts {
+		s := p.Sheet()
+		if s.Lost == 0 || p.To > e.To || p.To <= e.From || !e.SeamAt(p.To) {
+			continue
+		}
+		t := scene.Text{String: "lost " + e.Style.Format(s.Lost), Height: k.Small, Angle: 90, Anchor: scene.Middle, Layer: scene.Seams, Field: 0.4}
+		for _, h := range e.F.Shown(p.To) {
+			y0, y1 := e.V.Y(h[1]), e.V.Y(h[0])
+			if y1-y0 < t.Width()+k.Of(2) {
+				continue
+			}
+			if e.TryAlong(&t, e.V.X(p.To), y0, y1) {
+				break
+			}
+		}
+	}
+}
+
+// tryAlong puts an upright text at the left of a line, or at its right, where it is free.
+func (e *View) TryAlong(t *scene.Text, x, y0, y1 float64) bool {
+	k := e.Look
+	for _, share := range []float64{0.5, 0.62, 0.38, 0.74, 0.26, 0.86, 0.14} {
+		for _, dx := range []float64{-k.Of(1.4), k.Of(1.4) + t.Height} {
+			t.At = scene.Pt(x+dx, y0+(y1-y0)*share)
+			b := t.Bounds()
+			if b.Y0 > y0+k.Of(0.5) && b.Y1 < y1-k.Of(0.5) && e.Space.Free(b, t.Field+k.Of(0.9)) {
+				e.Group.Text(*t)
+				e.Space.Take(b.Inset(-t.Field))
+				return true
+			}
+		}
+	}
+	return false
+}

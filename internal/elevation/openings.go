@@ -1,0 +1,105 @@
+package elevation
+
+import (
+	"math"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/room"
+	"flitchlay/internal/scene"
+)
+
+// openBoxes are the openings on the page.
+func (e *View) OpenBoxes() []scene.Box {
+	var list []scene.Box
+	for i := range e.F.W.Openings {
+		b := e.V.Box(e.F.Hole(&e.F.W.Openings[i]))
+		b.Y1 += 0.01
+		list = append(list, b)
+	}
+	return list
+}
+
+// hatches marks what is not covered: bare strips, and what a desk or bench hides.
+func (e *View) Hatches(g *scene.Group) {
+	k := e.Look
+	pen := scene.Pen(scene.Hatch, k.Dimension)
+	for _, b := range e.F.W.Bare {
+		from, to := max(b.From, e.From), min(b.To, e.To)
+		if from >= to {
+			continue
+		}
+		box := e.V.Box(from, room.At(e.F.W.Floor, from), to, min(room.At(e.F.W.Ceiling, from), room.At(e.F.W.Ceiling, to)))
+		draft.Hatch(g, pen, box, k.Of(3), true)
+		e.Space.Take(box)
+	}
+	if e.F.W.HiddenBelow > 0 {
+		y := e.V.Y(e.F.W.HiddenBelow)
+		row := draft.Outside(scene.Pt(e.V.X(e.From), y), scene.Pt(e.V.X(e.To), y), e.OpenBoxes()...)
+		for j := 0; j+1 < len(row); j += 2 {
+			g.Line(row[j], row[j+1], scene.Pen(scene.Walls, k.Thin).As(scene.Dashed(k.Thin)))
+			e.Space.Stroke(row[j], row[j+1])
+		}
+	}
+}
+
+// opening draws an opening: white, its outline, and a second line for the casing of windows and doors.
+func (e *View) Opening(g *scene.Group, o *room.Opening) {
+	if o.Right() <= e.From || o.FromLeft >= e.To {
+		return
+	}
+	k := e.Look
+	x0, z0, x1, z1 := e.F.Hole(o)
+	box := e.V.Box(max(x0, e.From), z0, min(x1, e.To), z1)
+	in := g.Part(scene.Tag{Class: "opening", Title: o.Kind + " " + o.Name,
+		Data: []scene.Datum{folio.Datum("name", o.Name), folio.Datum("left", folio.Mm(x0)), folio.Datum("right", folio.Mm(x1)), folio.Datum("sill", folio.Mm(z0)), folio.Datum("head", folio.Mm(z1))}})
+	if e.Holes == nil {
+		e.Holes = map[*room.Opening]*scene.Group{}
+	}
+	e.Holes[o] = in
+	in.Rect(box, scene.Pen(scene.Openings, k.Outline).Filled(scene.White))
+	e.Space.Outline(box)
+	if d := k.Of(1.6); (o.Kind == "window" || o.Kind == "door") && box.W() > 5*d && box.H() > 5*d {
+		// a second line inside says that the edge is a casing's; its width is not drawn to scale
+		inner := box.Inset(d)
+		if !o.SillGiven {
+			inner.Y1 = box.Y1
+		}
+		thin := scene.Pen(scene.Openings, k.Dimension)
+		in.Polyline(thin, scene.Pt(inner.X0, inner.Y1), scene.Pt(inner.X0, inner.Y0), scene.Pt(inner.X1, inner.Y0), scene.Pt(inner.X1, inner.Y1))
+		e.Space.Stroke(scene.Pt(inner.X0, inner.Y1), scene.Pt(inner.X0, inner.Y0))
+		e.Space.Stroke(scene.Pt(inner.X0, inner.Y0), scene.Pt(inner.X1, inner.Y0))
+		e.Space.Stroke(scene.Pt(inner.X1, inner.Y1), scene.Pt(inner.X1, inner.Y0))
+		if o.SillGiven {
+			in.HLine(inner.X0, inner.X1, inner.Y1, thin)
+			e.Space.Stroke(scene.Pt(inner.X0, inner.Y1), scene.Pt(inner.X1, inner.Y1))
+		}
+	}
+}
+
+// plate draws a box by its plate, with a sign of its kind where there is room.
+func (e *View) Plate(g *scene.Group, b *room.Box) {
+	if b.X < e.From || b.X > e.To {
+		return
+	}
+	k := e.Look
+	box := e.V.Box(b.X-b.PlateWidth/2, b.Z-b.PlateHigh/2, b.X+b.PlateWidth/2, b.Z+b.PlateHigh/2)
+	in := g.Part(scene.Tag{Class: "box", Title: b.Kind + " " + b.Name,
+		Data: []scene.Datum{folio.Datum("name", b.Name), folio.Datum("kind", b.Kind), folio.Datum("x", folio.Mm(b.X)), folio.Datum("z", folio.Mm(b.Z))}})
+	in.Rect(box, scene.Pen(scene.Boxes, k.Thin).Filled(scene.White))
+	e.Space.Take(box)
+	c, thin := box.Centre(), scene.Pen(scene.Boxes, k.Dimension)
+	switch {
+	case b.Kind == "outlet" && box.H() > 3:
+		in.Circle(c.Add(0, -box.H()/5), box.H()/9, thin)
+		in.Circle(c.Add(0, box.H()/5), box.H()/9, thin)
+	case b.Kind == "switch" && box.W() > 2:
+		n := max(b.Gang, 1)
+		for i := range n {
+			x := box.X0 + box.W()*(float64(i)+0.5)/float64(n)
+			in.Rect(scene.Box{X0: x - 0.35, Y0: c.Y - box.H()/6, X1: x + 0.35, Y1: c.Y + box.H()/6}, thin)
+		}
+	case b.Kind == "thermostat" || b.Kind == "light" || b.Kind == "alarm":
+		in.Circle(c, math.Min(box.W(), box.H())/3.2, thin)
+	}
+}

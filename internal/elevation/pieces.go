@@ -1,0 +1,118 @@
+package elevation
+
+import (
+	"math"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/face"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/scene"
+)
+
+// cut is one piece of a wall on one page.
+type Cut struct {
+	From, To L
+	Scale    int64
+	Lean     bool // too crowded for the heights of its openings: their enlargements have them
+}
+
+// cutWall chooses the scale of a wall: the largest at which it stands on a page, else the smallest, in pieces that meet
+// in the middle of a sheet.
+func CutWall(s *folio.Set, f *face.Face) []Cut {
+	t := s.Paper.Elevation
+	scales := t.Inch
+	if s.Metric() {
+		scales = t.Metric
+	}
+	wide, high := f.Right-f.Left, f.High-f.Low
+	onPaper := func(l L, scale int64) float64 { return l.MM() / float64(scale) }
+	for _, scale := range scales {
+		whole := Cut{f.Left, f.Right, scale, false}
+		if onPaper(high, scale) <= t.Height && onPaper(wide, scale) <= t.Width && Stands(s, f, whole, 0, 1) {
+			return []Cut{whole}
+		}
+	}
+	scale := scales[len(scales)-1]
+	for onPaper(high, scale) > t.Height {
+		scale *= 2
+	}
+	for most := 4 * scale; scale <= most; scale *= 2 {
+		for _, lean := range []bool{false, true} {
+			if cuts := Standing(s, f, scale, lean); cuts != nil {
+				return cuts
+			}
+		}
+	}
+	return Pieces(s, f, 1, f.Right-f.Left, scale, true) // no paper takes it: draw it all the same
+}
+
+// standing parts a wall into the fewest pieces that stand on a page each, nil where none do.
+func Standing(s *folio.Set, f *face.Face, scale int64, lean bool) []Cut {
+	wide := f.Right - f.Left
+	most := L(s.Paper.Elevation.Width * float64(scale) * Millimetre)
+	least := max(int((wide+most-1)/most), 1)
+	for n := least; n <= 2*least+6; n++ {
+		cuts := Pieces(s, f, n, most, scale, lean)
+		ok := true
+		for i, c := range cuts {
+			ok = ok && Stands(s, f, c, i, len(cuts))
+		}
+		if ok {
+			return cuts
+		}
+	}
+	return nil
+}
+
+// pieces parts a long wall.
+func Pieces(s *folio.Set, f *face.Face, n int, most L, scale int64, lean bool) []Cut {
+	wide := f.Right - f.Left
+	var cuts []Cut
+	from := f.Left
+	for i := 1; i < n; i++ {
+		ideal := f.Left + wide*L(i)/L(n)
+		at := MatchLine(f, ideal, max(from+wide/L(4*n), f.Right-L(n-i)*most), min(from+most, f.Right-wide/L(4*n)))
+		cuts = append(cuts, Cut{from, at, scale, lean})
+		from = at
+	}
+	return append(cuts, Cut{from, f.Right, scale, lean})
+}
+
+// stands reports whether the view of a piece with all its dimensions stands on a page.
+func Stands(s *folio.Set, f *face.Face, c Cut, i, of int) bool {
+	e := Trial(s, WallView{F: f, Cut: c, Piece: i, Of: of})
+	return e.Compose(Notes(e.Board, PageNotes([]*View{e})))
+}
+
+// trial is a view on a page that is thrown away.
+func Trial(s *folio.Set, v WallView) *View {
+	plan := *s
+	plan.List = nil
+	b := &folio.Board{Set: &plan, Leaf: &folio.Leaf{Wall: v.F.Wall}, Page: scene.NewPage("", "", 1, 1), Space: draft.NewSpace(scene.Box{}), Field: folio.BoxOf(s.Paper.Field)}
+	e := &View{Board: b, F: v.F, From: v.Cut.From, To: v.Cut.To, Piece: v.Piece, Of: v.Of, Middle: s.Paper.Elevation.Middle}
+	e.V.Scale, e.Lean = v.Cut.Scale, v.Cut.Lean
+	return e
+}
+
+const Millimetre = 8000
+
+// matchLine finds where to part a long wall: the middle of a sheet, over an opening if there is one, near the ideal.
+func MatchLine(f *face.Face, ideal, least, most L) L {
+	best, cost := ideal, L(math.MaxInt64)
+	for _, p := range f.Parts {
+		m := (p.From + p.To) / 2
+		if m < least || m > most {
+			continue
+		}
+		c := (m - ideal).Abs()
+		for i := range f.W.Openings {
+			if o := &f.W.Openings[i]; o.FromLeft < m && m < o.Right() {
+				c /= 4
+			}
+		}
+		if c < cost {
+			best, cost = m, c
+		}
+	}
+	return min(max(best, least), max(least, most))
+}

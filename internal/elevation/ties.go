@@ -1,0 +1,147 @@
+package elevation
+
+import (
+	"math"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/room"
+	"flitchlay/internal/scene"
+)
+
+// ties dimensions, in the white of each opening, how its edges lie to the seams: over it the seams inside its width, and
+// on each side the leg to the nearest seam beside it.
+func (e *View) Ties() {
+	for i := range e.F.W.Openings {
+		o := &e.F.W.Openings[i]
+		if o.FromLeft >= e.From && o.Right() <= e.To {
+			e.Tie(o)
+		}
+	}
+}
+
+func (e *View) Tie(o *room.Opening) {
+	k := e.Look
+	x0, z0, x1, z1 := e.F.Hole(o)
+	box := e.V.Box(x0, z0, x1, z1)
+	list := []L{x0}
+	var left, right *L
+	for _, s := range e.F.Seams {
+		x := s.X
+		switch {
+		case x > x0 && x < x1 && len(e.F.Shown(x)) > 0:
+			list = append(list, x)
+		case x <= x0:
+			left = &s.X
+		case x >= x1 && right == nil:
+			right = &s.X
+		}
+	}
+	list = append(list, x1)
+	y := box.Y0 + k.Of(8)
+	if len(list) > 2 {
+		t := e.Tier("ties", list, e.V.X)
+		t.Name = ""
+		for range list {
+			t.Starts = append(t.Starts, box.Y0+k.Of(1))
+		}
+		t.Least, t.Most = box.X0+k.Of(2.4), box.X1-k.Of(2.4)
+		st := draft.Stack{Edge: box.Y0, Out: 1, First: k.Of(8), Tiers: []draft.Tier{t}}
+		taken := st.Box(k)
+		inner := taken
+		inner.X0, inner.X1 = math.Max(inner.X0, box.X0+k.Of(2.2)), math.Min(inner.X1, box.X1-k.Of(2.2))
+		draw := func(g *scene.Group, space *draft.Space) { st.Draw(g, k, space) }
+		if taken.Y1 < box.Y1-k.Of(4) && taken.X0 > box.X0-k.Of(1.4) && taken.X1 < box.X1+k.Of(1.4) && e.ClearOfBoxes(inner) && e.Space.FreeOfWords(inner, k.Of(0.6)) && e.Clean(o, draw) {
+			draw(e.Group, e.Space)
+			e.Holes[o].Items = append(e.Holes[o].Items, e.Group.Items[len(e.Group.Items)-1])
+			e.Group.Items = e.Group.Items[:len(e.Group.Items)-1]
+			y = taken.Y1 + k.Of(5)
+		}
+	}
+	for side, at := range []*L{left, right} {
+		if at == nil {
+			continue
+		}
+		edge, sign := x0, 1.0
+		if side == 1 {
+			edge, sign = x1, -1
+		}
+		d := (edge - *at).Abs()
+		if d == 0 || d > Net(e.Board.Set) {
+			continue
+		}
+		// the figure stands in the white, over the line drawn on past the edge
+		text := e.Style.Format(d)
+		w := scene.Width(text, k.Small, false)
+		if w+k.Of(5.6) > box.W() {
+			continue
+		}
+		row := y
+		if 2*(w+k.Of(5)) > box.W() && side == 1 {
+			row += k.Of(6)
+		}
+		for ; row < box.Y1-k.Of(3); row += k.Of(3) {
+			a := scene.Pt(e.V.X(edge)+sign*k.Of(2.6), row-k.Of(1)-k.Small)
+			strip := scene.Box{X0: math.Min(a.X, a.X+sign*w), Y0: a.Y, X1: math.Max(a.X, a.X+sign*w), Y1: row + k.Of(1)}
+			if !e.Space.Free(strip, k.Of(0.9)) || !e.ClearOfBoxes(scene.Box{X0: math.Min(e.V.X(*at), e.V.X(edge)) - 1, Y0: row - 1, X1: math.Max(e.V.X(*at), e.V.X(edge)) + 1, Y1: row + 1}) {
+				continue
+			}
+			tick := scene.BoxAt(e.V.X(*at), row, 0, 0).Inset(-k.Of(0.9))
+			if !e.SeenAt(*at, row) || !e.Space.FreeOfWords(tick, k.Of(0.6)) {
+				continue // where the seam is not seen, there is nothing to measure to
+			}
+			if y := row; !e.Space.FreeLine(scene.Pt(e.V.X(*at), y), scene.Pt(a.X+sign*(w+k.Of(0.6)), y), k.Of(0.9)) {
+				continue
+			}
+			draw := func(g *scene.Group, space *draft.Space) { e.Leg(g, space, text, *at, edge, row, sign, w) }
+			if !e.Clean(o, draw) {
+				continue
+			}
+			draw(e.Holes[o], e.Space)
+			break
+		}
+	}
+}
+
+// seenAt reports whether a seam is seen at a height of the page.
+func (e *View) SeenAt(x L, y float64) bool {
+	for _, h := range e.F.Shown(x) {
+		if e.V.Y(h[1]) <= y && y <= e.V.Y(h[0]) {
+			return true
+		}
+	}
+	return false
+}
+
+// clean reports whether something drawn over an opening leaves every word in it clear, and stands clear of leaders.
+func (e *View) Clean(o *room.Opening, draw func(*scene.Group, *draft.Space)) bool {
+	p := scene.NewPage("", "", e.Page.Width, e.Page.Height)
+	p.Add(e.Holes[o])
+	var over scene.Group
+	draw(&over, draft.NewSpace(scene.Box{}))
+	clear := true
+	over.Texts(func(t *scene.Text) { clear = clear && e.Space.Free(t.Bounds(), 0.6) })
+	p.Add(&over)
+	return clear && len(scene.Overlaps(p, 0.5)) == 0
+}
+
+// leg draws the distance from a seam to the edge of an opening beside it.
+func (e *View) Leg(in *scene.Group, space *draft.Space, text string, at, edge L, y, sign, w float64) {
+	k := e.Look
+	g := in.Part(scene.Tag{Class: "dimension", Title: "leg", Data: []scene.Datum{folio.Datum("tier", "leg"), folio.Datum("from", folio.Mm(min(at, edge))), folio.Datum("to", folio.Mm(max(at, edge)))}})
+	a, b := e.V.X(at), e.V.X(edge)
+	end := b + sign*(k.Of(3)+w)
+	g.HLine(a, end, y, scene.Pen(scene.Dimensions, k.Dimension))
+	space.Stroke(scene.Pt(a, y), scene.Pt(end, y))
+	for _, x := range []float64{a, b} {
+		draft.Tick(g, k, scene.Pt(x, y))
+		d := k.Of(0.85)
+		space.Stroke(scene.Pt(x-d, y+d), scene.Pt(x+d, y-d))
+	}
+	x := scene.Text{At: scene.Pt(b+sign*k.Of(2.6), y-k.Of(1)), String: text, Height: k.Small, Layer: scene.Dimensions}
+	if sign < 0 {
+		x.Anchor = scene.End
+	}
+	g.Text(x)
+	space.Take(x.Bounds())
+}

@@ -1,0 +1,127 @@
+package face
+
+import (
+	"strconv"
+
+	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
+)
+
+// termination is one way in which the covering ends.
+type Termination struct {
+	Mark  string // T1, T2, ...
+	Kind  string // base, head, jamb, inside corner, outside edge, casing, frame, trim, free, bare, ...
+	Words string
+}
+
+// terminations lists how the covering of the whole room ends: at the base, at the head, at openings, and at every kind
+// of raw end, in the order in which they come.
+func Terminations(p *layout.Plan) []Termination {
+	var list []Termination
+	add := func(kind string) {
+		for _, t := range list {
+			if t.Kind == kind {
+				return
+			}
+		}
+		list = append(list, Termination{"T" + strconv.Itoa(len(list)+1), kind, EndWords(p, kind)})
+	}
+	add("base")
+	add("head")
+	for i := range p.Runs {
+		if len(p.Runs[i].Openings) > 0 {
+			add("jamb")
+		}
+	}
+	for i := range p.Runs {
+		r := &p.Runs[i]
+		if r.Up {
+			add("side")
+			continue
+		}
+		for _, s := range r.Line.Spans {
+			if s.Closed {
+				continue
+			}
+			add(EndKind(s.LeftEnd.Kind))
+			add(EndKind(s.RightEnd.Kind))
+		}
+	}
+	return list
+}
+
+// endKind is the kind of termination at a raw end.
+func EndKind(kind string) string {
+	switch kind {
+	case "opening":
+		return "jamb"
+	case "":
+		return "free"
+	}
+	return kind
+}
+
+// endWords says what happens at a termination.
+func EndWords(p *layout.Plan, kind string) string {
+	switch kind {
+	case "base":
+		return "base"
+	case "head":
+		return "head"
+	case "jamb":
+		return "opening"
+	case "side":
+		return "side of a wall"
+	case "bare":
+		return "bare strip"
+	case "free":
+		return "free end"
+	}
+	return kind
+}
+
+// rawEnd is a raw end of the covering on a wall.
+type RawEnd struct {
+	X     L
+	Right bool // the covering ends to its right
+	Kind  string
+	Words string
+	Trim  L
+}
+
+// rawEnds are the raw ends on a wall, from left to right.
+func (f *Face) RawEnds() []RawEnd {
+	if f.Run.Up {
+		return nil
+	}
+	var list []RawEnd
+	for _, s := range f.Run.Line.Spans {
+		if s.Closed {
+			continue
+		}
+		if s.LeftEnd.Wall == f.Wall {
+			if x, ok := f.On(s.L); ok {
+				list = append(list, RawEnd{X: x, Kind: EndKind(s.LeftEnd.Kind), Words: s.LeftEnd.Words(), Trim: s.LeftEnd.Trim})
+			}
+		}
+		if s.RightEnd.Wall == f.Wall {
+			if x, ok := f.On(s.R); ok {
+				list = append(list, RawEnd{X: x, Right: true, Kind: EndKind(s.RightEnd.Kind), Words: s.RightEnd.Words(), Trim: s.RightEnd.Trim})
+			}
+		}
+	}
+	return list
+}
+
+// on gives the x of a place of the run on this wall; false where the place is on another one. A leaning end may lie a
+// little outside.
+func (f *Face) On(s L) (L, bool) {
+	const play = length.Foot
+	for turn := -f.Run.Length; turn <= f.Run.Length; turn += max(f.Run.Length, 1) {
+		x := s + turn - f.St.Shift
+		if x >= f.Left-play && x <= f.Right+play {
+			return x, true
+		}
+	}
+	return 0, false
+}

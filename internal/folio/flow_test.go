@@ -1,0 +1,157 @@
+package folio
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/scene"
+)
+
+// tried are blocks as a seed makes them: small tables, long ones, forms, lists.
+func Tried(seed uint64) ([]Block, Columns) {
+	r := rand.New(rand.NewPCG(seed, 1))
+	var blocks []Block
+	for range 1 + r.IntN(3) {
+		if r.IntN(3) == 0 {
+			b := Block{Title: "LIST"}
+			for range r.IntN(5) {
+				b.Items = append(b.Items, draft.Item{Mark: "1", Text: strings.Repeat("words ", 1+r.IntN(30))})
+			}
+			blocks = append(blocks, b)
+			continue
+		}
+		b := Block{Table: &draft.Table{Title: "TABLE", Columns: []draft.Column{{Head: "A"}}}, Whole: r.IntN(4) == 0}
+		for i := range r.IntN(14) {
+			b.Table.Rows = append(b.Table.Rows, draft.Row{Cells: []string{"a"}, On: i > 0 && r.IntN(5) == 0, Rule: r.IntN(5) == 0})
+		}
+		blocks = append(blocks, b)
+	}
+	return blocks, Columns{scene.BoxAt(0, 0, 200, 40+60*r.Float64()), 1 + r.IntN(2), 12}
+}
+
+// Of all ways to break, the one taken costs least: every way is tried on small lists.
+func TestBreaksCostTheLeast(t *testing.T) {
+	k := draft.Office()
+	found := 0
+	for seed := range uint64(150) {
+		blocks, c := Tried(seed)
+		f := NewFlowing(k, blocks, c).Spaced(WideGap)
+		const most = 4
+		var try func(from, column int) float64
+		try = func(from, column int) float64 {
+			if from == len(f.Place) {
+				return 0
+			}
+			if column == most {
+				return math.Inf(1)
+			}
+			best, first := math.Inf(1), f.Place[from]
+			for to := from + 1; to <= len(f.Place); to++ {
+				high := 0.0
+				for p := from; p < to; p++ {
+					at := f.Place[p]
+					if p == from || at.Row == 0 {
+						high += f.Above[at.Block]
+						if p > from {
+							high += f.Gap
+						}
+					}
+					high += f.Rows[at.Block][at.Row]
+				}
+				if high > f.High+1e-6 && to > from+1 {
+					break
+				}
+				cost := (1 + float64(column)/(100*most)) * high / f.High * high / f.High
+				if to < len(f.Place) {
+					begun := 0
+					if f.Place[to].Block == first.Block {
+						begun = first.Row
+					}
+					cost += f.Cost(f.Place[to], begun, (column+1)%f.Count == 0)
+				}
+				best = min(best, cost+try(to, column+1))
+			}
+			return best
+		}
+		want := try(0, 0)
+		starts, cost := f.Breaks(most)
+		if math.IsInf(want, 1) {
+			assert.True(t, math.IsInf(cost, 1), "seed %d", seed)
+			continue
+		}
+		found++
+		assert.InDelta(t, want, cost, 1e-9, "seed %d", seed)
+		assert.LessOrEqual(t, len(starts), most, "seed %d", seed)
+	}
+	assert.Greater(t, found, 100)
+}
+
+// Every row is placed once, in order, inside its column, whatever flows.
+func TestFlowPlacesEveryRowOnce(t *testing.T) {
+	k := draft.Office()
+	for seed := range uint64(400) {
+		blocks, c := Tried(seed)
+		at, row := 0, 0
+		for page, parts := range Flow(k, blocks, c) {
+			require.NotEmpty(t, parts, "seed %d, page %d", seed, page)
+			for _, p := range parts {
+				if p.Block != at {
+					assert.Equal(t, blocks[at].Rows(), row, "seed %d", seed)
+					at, row = at+1, 0
+				}
+				require.Equal(t, at, p.Block, "seed %d", seed)
+				assert.Equal(t, row, p.First, "seed %d", seed)
+				above, rows := blocks[p.Block].Heights(k, c.Width())
+				for high := above; row < len(rows) && high+rows[row] <= p.Height+1e-6; row++ {
+					high += rows[row]
+				}
+				assert.LessOrEqual(t, p.Y+p.Height, c.Box.Y1+1e-6, "seed %d", seed)
+			}
+		}
+		assert.Equal(t, blocks[at].Rows(), row, "seed %d", seed)
+		assert.Equal(t, len(blocks)-1, at, "seed %d", seed)
+	}
+}
+
+// What belongs together is kept so where a page more is enough for it, and one page more only.
+func TestWhatBelongsTogetherTakesAPageMore(t *testing.T) {
+	k := draft.Office()
+	table := func(rows int) *draft.Table {
+		t := &draft.Table{Title: "TABLE", Columns: []draft.Column{{Head: "A"}}}
+		for range rows {
+			t.Rows = append(t.Rows, draft.Row{Cells: []string{"a"}})
+		}
+		return t
+	}
+	high := func(rows int) float64 { t := table(rows); t.Fit(k, 100); return t.High(k) }
+	pagesOf := func(c Columns, blocks ...Block) (list []string) {
+		for _, parts := range Flow(k, blocks, c) {
+			var words []string
+			for _, p := range parts {
+				words = append(words, fmt.Sprintf("%d from %d", p.Block, p.First))
+			}
+			list = append(list, strings.Join(words, ", "))
+		}
+		return list
+	}
+	one := Columns{scene.BoxAt(0, 0, 100, high(20)), 1, 0}
+	assert.Equal(t, []string{"0 from 0"}, pagesOf(one, Block{Table: table(20)}))
+	assert.Equal(t, []string{"0 from 0", "0 from 11"}, pagesOf(one, Block{Table: table(21)}), "rows are spread, the fuller page first")
+	assert.Equal(t, []string{"0 from 0", "0 from 17", "0 from 33"}, pagesOf(one, Block{Table: table(49)}))
+	assert.Equal(t, []string{"0 from 0", "1 from 0"}, pagesOf(one, Block{Table: table(14)}, Block{Table: table(7)}), "seven rows are not parted")
+	assert.Equal(t, []string{"0 from 0", "1 from 0"}, pagesOf(one, Block{Table: table(12)}, Block{Table: table(12), Whole: true}))
+	two := Columns{scene.BoxAt(0, 0, 212, high(20)), 2, 12}
+	assert.Equal(t, []string{"0 from 0, 0 from 15"}, pagesOf(two, Block{Table: table(30)}), "columns of a page come out even")
+	tied := table(24)
+	for i := 8; i < 18; i++ {
+		tied.Rows[i].On = true
+	}
+	assert.Equal(t, []string{"0 from 0", "0 from 7"}, pagesOf(one, Block{Table: tied}), "rows that go on are not parted from theirs")
+}

@@ -1,0 +1,130 @@
+package folio
+
+import (
+	"math"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/room"
+	"flitchlay/internal/run"
+	"flitchlay/internal/scene"
+)
+
+// outlinePlan is the room seen from above, on paper.
+type OutlinePlan struct {
+	Room   *room.Room
+	Points []scene.Point // left end of each wall, and the end of the last
+}
+
+// planIn brings the plan of the room into a box, as large as it takes.
+func PlanIn(r *room.Room, box scene.Box) OutlinePlan {
+	corners := run.Corners(r)
+	x0, y0, x1, y1 := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
+	for _, c := range corners {
+		x0, y0, x1, y1 = math.Min(x0, c[0]), math.Min(y0, c[1]), math.Max(x1, c[0]), math.Max(y1, c[1])
+	}
+	scale := math.Inf(1)
+	if x1 > x0 {
+		scale = box.W() / (x1 - x0)
+	}
+	if y1 > y0 {
+		scale = math.Min(scale, box.H()/(y1-y0))
+	}
+	return PlanAt(r, box, scale)
+}
+
+// planAt puts the plan of the room into the middle of a box, at a scale in mm of paper to 1/8 micrometre.
+func PlanAt(r *room.Room, box scene.Box, scale float64) OutlinePlan {
+	corners := run.Corners(r)
+	x0, y0, x1, y1 := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
+	for _, c := range corners {
+		x0, y0, x1, y1 = math.Min(x0, c[0]), math.Min(y0, c[1]), math.Max(x1, c[0]), math.Max(y1, c[1])
+	}
+	p := OutlinePlan{Room: r}
+	m := box.Centre()
+	for _, c := range corners {
+		p.Points = append(p.Points, scene.Pt(m.X+(c[0]-(x0+x1)/2)*scale, m.Y+(c[1]-(y0+y1)/2)*scale))
+	}
+	return p
+}
+
+// ends are the ends of a wall.
+func (p OutlinePlan) Ends(wall int) (a, b scene.Point) { return p.Points[wall], p.Points[wall+1] }
+
+// along is a place on a wall, as a share of its length, moved out of the room.
+func (p OutlinePlan) Along(wall int, share, out float64) scene.Point {
+	a, b := p.Ends(wall)
+	nx, ny := p.Outward(wall)
+	return scene.Pt(a.X+(b.X-a.X)*share+nx*out, a.Y+(b.Y-a.Y)*share+ny*out)
+}
+
+// outward is the direction out of the room across a wall: to the left of the way along it.
+func (p OutlinePlan) Outward(wall int) (x, y float64) {
+	a, b := p.Ends(wall)
+	l := math.Hypot(b.X-a.X, b.Y-a.Y)
+	if l == 0 {
+		return 0, -1
+	}
+	return (b.Y - a.Y) / l, -(b.X - a.X) / l
+}
+
+// keyPlan draws the small plan of the strip, the wall of the page in heavy line.
+func (b *Board) KeyPlan(g *scene.Group, box scene.Box) {
+	k := b.Look
+	p := PlanIn(b.Room, box.Inset(k.Of(4.5)))
+	g = g.Part(scene.Tag{Class: "key", Title: "key plan"})
+	for i := range b.Room.Walls {
+		a, c := p.Ends(i)
+		pen := scene.Pen(scene.Walls, k.Thin)
+		switch {
+		case b.Heavy(i):
+			pen = scene.Pen(scene.Walls, 2*k.Wide)
+			pen.Cap = scene.Square
+		case !b.Room.Walls[i].Cover:
+			pen = pen.As(scene.Dashed(k.Thin))
+		}
+		g.Line(a, c, pen)
+	}
+	taken := []scene.Box{}
+	for i := range b.Room.Walls {
+		mark, ok := b.Marks[i]
+		if !ok {
+			continue
+		}
+		t := scene.Text{At: p.Along(i, 0.5, k.Of(3.2)), String: mark, Height: k.Small, Bold: b.Heavy(i), Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
+		if MeetsAny(t.Bounds().Inset(-k.Of(0.6)), taken) || p.Touches(t.Bounds().Inset(-k.Of(0.6)-k.Wide)) {
+			continue // a small return: its neighbours tell where it is
+		}
+		taken = append(taken, t.Bounds())
+		g.Text(t)
+	}
+}
+
+// heavy reports whether the key shows a wall heavy.
+func (b *Board) Heavy(wall int) bool {
+	for _, w := range b.Leaf.Walls {
+		if w == wall {
+			return true
+		}
+	}
+	return wall == b.Leaf.Wall
+}
+
+func MeetsAny(b scene.Box, list []scene.Box) bool {
+	for _, o := range list {
+		if b.Meets(o) {
+			return true
+		}
+	}
+	return false
+}
+
+// touches reports whether a box comes on a wall of the plan.
+func (p OutlinePlan) Touches(b scene.Box) bool {
+	for i := range p.Room.Walls {
+		a, c := p.Ends(i)
+		if draft.Crosses(a, c, b) {
+			return true
+		}
+	}
+	return false
+}

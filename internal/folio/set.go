@@ -1,0 +1,232 @@
+package folio
+
+import (
+	"fmt"
+	"strconv"
+	"time"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/face"
+	"flitchlay/internal/finding"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
+	"flitchlay/internal/paper"
+	"flitchlay/internal/room"
+	"flitchlay/internal/scene"
+)
+
+// endMark is the mark of a termination, "" where the room has none of the kind.
+func (s *Set) EndMark(kind string) string {
+	for _, t := range s.Ends {
+		if t.Kind == kind {
+			return t.Mark
+		}
+	}
+	return ""
+}
+
+// SheetName is what a sheet is called: its number in its flitch.
+type SheetName struct {
+	Flitch string
+	Number int
+}
+
+// Photographs are the photographs of sheets, each of a whole sheet as it is delivered, upright, its head up. A sheet
+// that has none is left as a plain field.
+type Photographs map[SheetName]scene.Picture
+
+// set is a set of pages while it is made.
+type Set struct {
+	Plan  *layout.Plan
+	Room  *room.Room
+	Style length.Style
+	Paper *paper.Template
+	Look  draft.Look
+	Logo  *scene.Picture
+	Name  string  // of the set: "Submittal"
+	List  []*Leaf // all pages, in order
+	Marks map[int]string
+	Ends  []face.Termination // kinds of raw end, in the order of their marks
+
+	Photos Photographs // of the sheets; nil: none are asked for
+}
+
+// leaf is one page of a set before and while it is drawn.
+type Leaf struct {
+	Number string // Z-201
+	Count  int    // from 1
+	Kind   Kind
+	Title  string
+	Scale  string // as the title block says it; "" for as noted
+	Wall   int    // that the key shows heavy; -1 for none
+	Walls  []int  // that the key shows heavy besides
+	About  string // what other pages look it up by: "wall 0", "opening 0 1", "corner C1"
+	Abouts []string
+	Draw   func(*Board)
+}
+
+// kind is the first figure of a page number.
+//
+// Source: sheet types of the US National CAD Standard: 0 general, 1 plans, 2 elevations, 4 large-scale views, 5 details,
+// 6 schedules.
+type Kind int
+
+const (
+	General    Kind = 0
+	Plans      Kind = 1
+	Elevations Kind = 2
+	Enlarged   Kind = 4
+	Details    Kind = 5
+	Schedules  Kind = 6
+)
+
+// section makes the pages of one kind, without drawing them.
+type Section struct {
+	Kind  Kind
+	Pages func(*Set) []*Leaf
+}
+
+// board is a page being drawn: the scene's page, what is taken on it, and the set it belongs to.
+type Board struct {
+	*Set
+	Leaf  *Leaf
+	Page  *scene.Page
+	Space *draft.Space
+	Field scene.Box // where drawings stand
+}
+
+// newSet prepares a set on a paper.
+func NewSet(p *layout.Plan, t *paper.Template, logo *scene.Picture, name string) *Set {
+	return &Set{Plan: p, Room: p.Room, Style: p.Style, Paper: t, Look: LookOf(t), Logo: logo, Name: name, Marks: WallMarks(p), Ends: face.Terminations(p)}
+}
+
+// lookOf brings an office's template to the terms of draft.
+func LookOf(t *paper.Template) draft.Look {
+	x, l := t.Text, t.Lines
+	return draft.Look{Unit: t.Unit(), Small: x.Small, Medium: x.Medium, Large: x.Large, Huge: x.Huge,
+		Wide: l.Wide, Outline: l.Outline, Seam: l.Seam, Thin: l.Thin, Dimension: l.Dimension, Extension: l.Extension, Grain: l.Grain}
+}
+
+// number gives every page its number and count. What a page says of the others can make it longer, so pages are made
+// again, knowing those of the time before, until their number stays.
+func (s *Set) Number(sections []Section) {
+	for range 6 {
+		var list []*Leaf
+		for _, sec := range sections {
+			for i, l := range sec.Pages(s) {
+				l.Kind = sec.Kind
+				l.Number = s.Paper.PageNumber(int(sec.Kind), i+1)
+				list = append(list, l)
+				l.Count = len(list)
+			}
+		}
+		same := len(list) == len(s.List)
+		s.List = list
+		if same {
+			return
+		}
+	}
+}
+
+// pageOf is the number of the page that shows something, "" where none does.
+func (s *Set) PageOf(about string) string {
+	for _, l := range s.List {
+		if l.About == about {
+			return l.Number
+		}
+		for _, a := range l.Abouts {
+			if a == about {
+				return l.Number
+			}
+		}
+	}
+	return ""
+}
+
+// document draws all pages.
+//
+// Errors: a page that no backend could draw, which is a fault of the program.
+func (s *Set) Document(sections []Section) (*scene.Document, error) {
+	s.Number(sections)
+	p := s.Room.Project
+	d := &scene.Document{Title: p.Title, Author: p.By, Subject: s.Name, Date: Date(s.Issued())}
+	var entries []Entry
+	for _, l := range s.List {
+		b := s.Open(l)
+		l.Draw(b)
+		s.Describe(b.Page, l.Count, len(s.List))
+		d.Pages = append(d.Pages, b.Page)
+		e := Entry{Page: b.Page, Title: l.Number + "  " + l.Title}
+		if l.Wall >= 0 {
+			e.Wall = s.Room.Walls[l.Wall].Name
+		}
+		entries = append(entries, e)
+	}
+	d.Outline = OutlineOf(s.Name, entries)
+	if err := d.Validate(); err != nil {
+		return nil, fmt.Errorf("%s set: %w", s.Name, err)
+	}
+	return d, nil
+}
+
+// date is a day of the room file as a time, the zero time where none is given.
+func Date(day string) time.Time {
+	t, err := time.Parse(time.DateOnly, day)
+	if err != nil {
+		return time.Time{}
+	}
+	return t
+}
+
+// issue is the mark of the last revision, a dash for the first issue.
+func (s *Set) Issue() string {
+	if n := len(s.Room.Project.Revisions); n > 0 {
+		return s.Room.Project.Revisions[n-1].Mark
+	}
+	return "-"
+}
+
+// issued is the date of the last revision, or the date drawn.
+func (s *Set) Issued() string {
+	if n := len(s.Room.Project.Revisions); n > 0 && s.Room.Project.Revisions[n-1].Date != "" {
+		return s.Room.Project.Revisions[n-1].Date
+	}
+	return s.Room.Project.Drawn
+}
+
+// unfit reports whether no page of the plan may be hung from.
+func (s *Set) Unfit() bool { return finding.Any(s.Plan.Findings, finding.Must) }
+
+// metric reports whether the room is in millimetres.
+func (s *Set) Metric() bool { return s.Room.Project.Units == length.Millimetres }
+
+// wallMarks letters the covered walls A, B, C, ... without I and O.
+//
+// Source: a letter marks an elevation, a number a section or a detail: government drawing guides; I and O are left out
+// as in the fields of ISO 5457.
+func WallMarks(p *layout.Plan) map[int]string {
+	const letters = "ABCDEFGHJKLMNPQRSTUVWXYZ"
+	marks := map[int]string{}
+	n := 0
+	for i := range p.Room.Walls {
+		if !p.Room.Walls[i].Cover {
+			continue
+		}
+		mark := string(letters[n%len(letters)])
+		if n >= len(letters) {
+			mark = string(letters[n/len(letters)-1]) + mark
+		}
+		marks[i] = mark
+		n++
+	}
+	return marks
+}
+
+// wallKey is what the first page of a wall's elevation is looked up by.
+func WallKey(wall int) string { return "wall " + strconv.Itoa(wall) }
+
+// mm is a length as the data of a drawn item: exact millimetres.
+func Mm(l L) string { return l.Decimal() }
+
+// datum is one fact about a drawn item.
+func Datum(key, value string) scene.Datum { return scene.Datum{Key: key, Value: value} }

@@ -1,0 +1,101 @@
+package roomtest
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/paper"
+	"flitchlay/internal/scene"
+)
+
+func Texts(pages []*scene.Page) string {
+	var b strings.Builder
+	for _, p := range pages {
+		p.Texts(func(x *scene.Text) { b.WriteString(x.String + "\n") })
+	}
+	return b.String()
+}
+
+// visit walks all groups under one, itself first.
+func Visit(g *scene.Group, do func(*scene.Group)) {
+	do(g)
+	for _, it := range g.Items {
+		if in, ok := it.(*scene.Group); ok {
+			Visit(in, do)
+		}
+	}
+}
+
+// classed are all groups of a class.
+func Classed(g *scene.Group, class string) []*scene.Group {
+	var list []*scene.Group
+	Visit(g, func(in *scene.Group) {
+		if in.Class == class {
+			list = append(list, in)
+		}
+	})
+	return list
+}
+
+// fact is a datum of a group, "" where it has none of the key.
+func Fact(g *scene.Group, key string) string {
+	for _, d := range g.Data {
+		if d.Key == key {
+			return d.Value
+		}
+	}
+	return ""
+}
+
+func Lettering(g *scene.Group) []string {
+	var list []string
+	g.Texts(func(t *scene.Text) { list = append(list, t.String) })
+	return list
+}
+
+// elevationViews are the views of walls, by page.
+func ElevationViews(d *scene.Document) []*scene.Group {
+	var list []*scene.Group
+	for _, p := range d.Pages {
+		for _, v := range Classed(&p.Group, "view") {
+			if Fact(v, "wall") != "" && Fact(v, "opening") == "" {
+				list = append(list, v)
+			}
+		}
+	}
+	return list
+}
+
+// part is what a test reads from a scene: a group of a class with its data.
+type DrawnPart struct {
+	*scene.Group
+	Data map[string]string
+}
+
+func PartsOf(g *scene.Group, class string) []DrawnPart {
+	var list []DrawnPart
+	for _, it := range g.Items {
+		in, ok := it.(*scene.Group)
+		if !ok {
+			continue
+		}
+		if in.Class == class {
+			data := map[string]string{}
+			for _, d := range in.Data {
+				data[d.Key] = d.Value
+			}
+			list = append(list, DrawnPart{in, data})
+		}
+		list = append(list, PartsOf(in, class)...)
+	}
+	return list
+}
+
+func Template(t testing.TB, name string) *paper.Template {
+	t.Helper()
+	tp, err := paper.Named(name)
+	require.NoError(t, err)
+	return tp
+}

@@ -1,0 +1,315 @@
+package submittal
+
+import (
+	"fmt"
+	"strings"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/elevation"
+	"flitchlay/internal/face"
+	"flitchlay/internal/finding"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/scene"
+)
+
+// coverPages are the first pages of the set: what it is about, the material, what departs from the rules, what is open,
+// the drawings, the rules.
+func CoverPages(s *folio.Set) []*folio.Leaf {
+	return s.Flowed("COVER", "cover", s.NoteColumns(), func() []folio.Block { return CoverBlocks(s) }, nil)
+}
+
+func CoverBlocks(s *folio.Set) []folio.Block {
+	return []folio.Block{
+		{Table: ProjectTable(s)},
+		{Table: MaterialTable(s)},
+		{Title: "MATCH AT FOUR LEVELS", Items: MatchItems(s)},
+		{Title: "DEVIATIONS", Items: DeviationItems(s)},
+		{Title: "OPEN QUESTIONS", Items: QuestionItems(s)},
+		{Table: DrawingList(s)},
+		{Table: RulesTable(s)},
+		{Title: "NOTES OF THE LAYOUT", Items: NoteItems(s)},
+		{Title: "GENERAL NOTES", Items: GeneralItems(s)},
+		{Table: RevisionTable(s)},
+		{Title: "ABBREVIATIONS", Items: Abbreviations(s)},
+	}
+}
+
+// pairs makes a table of two columns without a head; rows without a value are left out.
+func Pairs(title string, rows ...[2]string) *draft.Table {
+	t := &draft.Table{Title: title, Columns: []draft.Column{{Bold: true}, {Wrap: true}}}
+	for _, r := range rows {
+		if r[1] != "" {
+			t.Rows = append(t.Rows, draft.Row{Cells: []string{r[0], r[1]}})
+		}
+	}
+	return t
+}
+
+func ProjectTable(s *folio.Set) *draft.Table {
+	p := s.Room.Project
+	return Pairs("SUBMITTAL", [2]string{"Project", p.Title}, [2]string{"Number", p.Number}, [2]string{"Room", p.Room}, [2]string{"Place", p.Place},
+		[2]string{"For", p.For}, [2]string{"By", p.By}, [2]string{"Section", p.Section}, [2]string{"Finish", p.Tag}, [2]string{"Measured", p.Measured},
+		[2]string{"Drawn", p.Drawn}, [2]string{"Issue", s.Issue()})
+}
+
+func MaterialTable(s *folio.Set) *draft.Table {
+	v := s.Room.Veneer
+	grain := "up the wall"
+	if v.Horizontal {
+		grain = "level"
+	}
+	rows := [][2]string{
+		{"Species", v.Species}, {"Cut", v.Cut}, {"Grain", grain},
+		{"Sheets", s.Style.Format(v.GrossWidth) + " wide gross, up to " + s.Style.Format(v.Length) + " long"},
+		{"Overlap", s.Style.Format(v.Overlap) + " at every seam, double cut"},
+		{"Net", s.Style.Format(elevation.Net(s)) + " covered by a full sheet"},
+	}
+	if v.LeafWidth > 0 {
+		rows = append(rows, [2]string{"Leaves", s.Style.Format(v.LeafWidth) + " wide, drawn dotted"})
+	}
+	if v.Thickness > 0 {
+		rows = append(rows, [2]string{"Thickness", Fine(s, v.Thickness)})
+	}
+	for _, f := range s.Room.Flitches {
+		text := fmt.Sprintf("%d sheets delivered", len(f.Sheets))
+		if n := len(f.Damaged); n > 0 {
+			text += ", damaged " + Numbers(f.Damaged)
+		}
+		if n := len(f.Spare); n > 0 {
+			text += ", kept back " + Numbers(f.Spare)
+		}
+		rows = append(rows, [2]string{"Flitch " + f.Number, text})
+	}
+	if len(s.Room.Flitches) == 0 {
+		rows = append(rows, [2]string{"Flitch", "not yet chosen: sheets are numbered from 1"})
+	}
+	rows = append(rows, [2]string{"Laid", fmt.Sprintf("%d sheets, %s of wall", s.Plan.Totals.Sheets, s.Style.FormatArea(s.Plan.Totals.NetArea))})
+	return Pairs("MATERIAL", rows...)
+}
+
+// fine is a small length in decimals of the unit: 0.030 in.
+func Fine(s *folio.Set, l L) string {
+	if s.Metric() {
+		return s.Style.Words(l)
+	}
+	return fmt.Sprintf("%.3f in", elevation.Inches(l))
+}
+
+// numbers lists sheet numbers, runs of three and more as a range.
+func Numbers(list []int) string {
+	var parts []string
+	for i := 0; i < len(list); {
+		j := i
+		for j+1 < len(list) && list[j+1] == list[j]+1 {
+			j++
+		}
+		switch {
+		case j-i >= 2:
+			parts = append(parts, fmt.Sprintf("%d to %d", list[i], list[j]))
+		default:
+			for k := i; k <= j; k++ {
+				parts = append(parts, fmt.Sprint(list[k]))
+			}
+		}
+		i = j + 1
+	}
+	return strings.Join(parts, ", ")
+}
+
+// matchItems state the match at the four levels that woodwork standards ask for.
+//
+// Source: Architectural Woodwork Standards, 1st edition, section 8, 4.2.11.4.1: between leaves, within a panel face,
+// between panels, within a project area.
+func MatchItems(s *folio.Set) []draft.Item {
+	v := s.Room.Veneer
+	match := "as spliced by the maker of the sheets"
+	if v.Match != "" {
+		match = v.Match + " match"
+	}
+	breaks := Breaks(s)
+	area := "the grain goes on from sheet to sheet and round every wrapped corner"
+	if len(breaks) > 0 {
+		area += "; it breaks " + strings.Join(breaks, ", ")
+	}
+	return []draft.Item{
+		{Mark: "1", Text: "Between leaves: " + match + "."},
+		{Mark: "2", Text: "Within a sheet: leaves in the order in which they were sliced, as delivered; a sheet is cut narrower only where it is drawn so."},
+		{Mark: "3", Text: "Between sheets: numbered sequence of one flitch, hung in number order from left to right, every seam overlapped and double cut."},
+		{Mark: "4", Text: "Within the room: " + area + "."},
+	}
+}
+
+// breaks are the places at which the grain does not go on.
+func Breaks(s *folio.Set) []string {
+	var list []string
+	for i := range s.Plan.Runs {
+		for _, m := range s.Plan.Runs[i].Seams {
+			if m.Closing {
+				list = append(list, fmt.Sprintf("at the closing seam %s | %s on wall %s", elevation.NumberOf(elevation.SheetAt(s, m.LeftSheet)), elevation.NumberOf(elevation.SheetAt(s, m.RightSheet)), s.Room.Walls[m.Wall].Name))
+			}
+			if m.FlitchChange {
+				list = append(list, fmt.Sprintf("where flitch %s begins on wall %s", elevation.SheetAt(s, m.RightSheet).Flitch, s.Room.Walls[m.Wall].Name))
+			}
+		}
+		for _, sh := range s.Plan.Runs[i].Sheets {
+			if sh.Narrow && sh.Course == 1 {
+				list = append(list, fmt.Sprintf("right of narrow sheet %s by %s", elevation.NumberOf(&sh), s.Style.Words(sh.Lost)))
+			}
+		}
+		if n := len(s.Plan.Runs[i].Spans); n > 1 {
+			list = append(list, "between the "+fmt.Sprint(n)+" stretches of run "+s.Plan.Runs[i].Name)
+		}
+	}
+	if len(s.Plan.Runs) > 1 {
+		list = append(list, "between the runs")
+	}
+	return list
+}
+
+func DrawingList(s *folio.Set) *draft.Table {
+	t := &draft.Table{Title: "DRAWINGS", Columns: []draft.Column{{Head: "PAGE", Bold: true}, {Head: "TITLE", Wrap: true}, {Head: "SCALE"}}}
+	for _, l := range s.List {
+		scale := l.Scale
+		switch scale {
+		case "":
+			scale = "as noted"
+		case "none":
+			scale = ""
+		}
+		scale, _, _ = strings.Cut(scale, " (")
+		t.Rows = append(t.Rows, draft.Row{Cells: []string{l.Number, l.Title, scale}, Link: l.Number})
+	}
+	if len(s.List) == 0 { // while pages are planned: as many rows as there will be, about
+		n := 6 + len(face.All(s.Plan))
+		for range n {
+			t.Rows = append(t.Rows, draft.Row{Cells: []string{"Z-000", "PAGE", "1:24"}})
+		}
+	}
+	return t
+}
+
+// rulesTable is the rules and values that the layout was made by.
+func RulesTable(s *folio.Set) *draft.Table {
+	r, f := s.Room.Rules, s.Style.Format
+	t := &draft.Table{Title: "RULES AND VALUES USED", Columns: []draft.Column{{Head: "RULE", Wrap: true}, {Head: "MUST", Align: scene.End}, {Head: "BETTER", Align: scene.End}}}
+	row := func(name, must, better string) {
+		t.Rows = append(t.Rows, draft.Row{Cells: []string{name, must, better}})
+	}
+	row("past a bend wraps at least", f(r.CornerReturn), f(r.PreferReturn))
+	row("leg of a sheet beside an opening", f(r.Leg), f(r.PreferLeg))
+	row("seam over or under an opening, inside its edge", f(r.OpeningClear), f(r.PreferClear))
+	row("seam to the plate of a box", "", f(r.BoxClear))
+	row("width of a sheet", f(r.LeastWidth), f(r.PreferWidth))
+	row("overlap left where a corner leans askew", f(r.LeastOverlap), "")
+	row("extra at a raw end, at top, at bottom", f(r.EdgeTrim)+", "+f(r.TopTrim)+", "+f(r.BottomTrim), "")
+	row("a jump seen no longer than this is no narrow sheet", f(r.ShortSeam), "")
+	row("seams fall on steps of", f(r.Snap), "")
+	row("aim: "+AimWords(layout.AimWord(s.Plan.Aim)), "", "")
+	return t
+}
+
+// aimWords says what an aim of the layout is.
+func AimWords(aim string) string {
+	switch aim {
+	case "fewest":
+		return "fewest sheets"
+	case "even":
+		return "even widths"
+	}
+	return "steady grain before fewest sheets"
+}
+
+func DeviationItems(s *folio.Set) []draft.Item {
+	var list []draft.Item
+	for _, d := range elevation.Deviations(s) {
+		list = append(list, draft.Item{Mark: fmt.Sprint(d.Number), Text: elevation.Capital(d.Message) + ".", Bold: d.Level == finding.Must})
+	}
+	if len(list) == 0 {
+		return []draft.Item{{Text: "None: every rule and every preference is met."}}
+	}
+	if s.Unfit() {
+		list = append([]draft.Item{{Text: "NOT FOR HANGING: what is bold breaks a rule and has to be settled first.", Bold: true}}, list...)
+	}
+	return list
+}
+
+func QuestionItems(s *folio.Set) []draft.Item {
+	p := s.Room.Project
+	var list []draft.Item
+	ask := func(format string, a ...any) {
+		list = append(list, draft.Item{Mark: string(rune('a' + len(list))), Text: fmt.Sprintf(format, a...)})
+	}
+	if p.Measured == "" {
+		ask("The room is not yet field measured: figures are from the drawings.")
+	}
+	if len(s.Room.Flitches) == 0 {
+		ask("The flitch is not yet chosen.")
+	}
+	for i := range s.Room.Walls {
+		if w := &s.Room.Walls[i]; w.Cover && w.Ref == "" {
+			ask("Which elevation of the architect shows wall %s?", w.Name)
+			break
+		}
+	}
+	if p.Tag == "" {
+		ask("Which finish tag does the covering carry?")
+	}
+	for _, f := range s.Plan.Findings {
+		if f.Level == finding.Note && (f.Code == finding.HeadAndSill || f.Code == finding.AlarmStaysBare) {
+			ask("%s.", elevation.Capital(f.Message))
+		}
+	}
+	if len(list) == 0 {
+		return []draft.Item{{Text: "None."}}
+	}
+	return list
+}
+
+func NoteItems(s *folio.Set) []draft.Item {
+	var list []draft.Item
+	for _, f := range s.Plan.Findings {
+		if f.Level == finding.Note && f.Code != finding.HeadAndSill && f.Code != finding.AlarmStaysBare {
+			list = append(list, draft.Item{Mark: "-", Text: elevation.Capital(f.Message) + "."})
+		}
+	}
+	if len(list) == 0 {
+		return []draft.Item{{Text: "None."}}
+	}
+	return list
+}
+
+func GeneralItems(s *folio.Set) []draft.Item {
+	rounded := "1/16 in"
+	if s.Metric() {
+		rounded = "1/2 mm"
+	}
+	texts := []string{
+		"Figures are rounded to " + rounded + ", halves away from zero; the parts of a chain add up to the whole that is printed.",
+		"Heights are above one level for the whole room: the floor at the left end of the first wall.",
+		"Elevations are seen from inside the room. A dashed ghost shows how far a wrapped sheet goes on round the corner.",
+		"Grain is drawn to show its way and where it breaks, not the figure of the flitch.",
+		"A double circle marks a sheet that is cut narrower; a diamond the closing seam; a hexagon a change of flitch; a pentagon a deviation by its number in the list; a triangle a revision by its mark in the block.",
+		"Beside an opening and in its white: from its edges to the seams on either side and over it.",
+	}
+	var list []draft.Item
+	for i, t := range append(texts, s.Paper.Standing...) {
+		list = append(list, draft.Item{Mark: fmt.Sprint(i + 1), Text: t})
+	}
+	return list
+}
+
+// revisionTable lists all revisions in full: the strip has room for the last ones only.
+func RevisionTable(s *folio.Set) *draft.Table {
+	t := &draft.Table{Title: "REVISIONS", Columns: []draft.Column{{Head: "MARK", Bold: true}, {Head: "DATE"}, {Head: "WHAT", Wrap: true}}}
+	t.Rows = append(t.Rows, draft.Row{Cells: []string{"-", s.Room.Project.Drawn, "First issue"}})
+	for _, r := range s.Room.Project.Revisions {
+		t.Rows = append(t.Rows, draft.Row{Cells: []string{r.Mark, r.Date, r.Note}})
+	}
+	return t
+}
+
+// abbreviations are all that stand on the pages: there are no others.
+func Abbreviations(s *folio.Set) []draft.Item {
+	return []draft.Item{{Text: "CL centre line, T termination, C corner, W window, D door, E outlet, S switch, TH thermostat, L light, AL alarm."}}
+}

@@ -1,0 +1,203 @@
+package submittal
+
+import (
+	"flitchlay/internal/climate"
+	"flitchlay/internal/draft"
+	"flitchlay/internal/elevation"
+	"flitchlay/internal/face"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/scene"
+	"flitchlay/internal/wood"
+)
+
+// generalPages are those with numbers from 001 on: the cover, then the site.
+func GeneralPages(s *folio.Set) []*folio.Leaf { return append(CoverPages(s), SitePages(s)...) }
+
+// sitePages are what the site has to be like before sheets are hung, what is measured there, and who says so.
+func SitePages(s *folio.Set) []*folio.Leaf {
+	return s.Flowed("SITE AND CAUTIONS", "site", s.NoteColumns(), func() []folio.Block { return SiteBlocks(s) }, func(b *folio.Board, blocks []folio.Block, parts []folio.Placed, c folio.Columns) {
+		for _, p := range parts {
+			if t := blocks[p.Block].Table; t == nil || t.Title != ChartTitle {
+				continue
+			}
+			k := b.Look
+			box := scene.Box{X0: p.X, Y0: p.Y + k.Medium + k.Of(4.2), X1: p.X + c.Width(), Y1: p.Y + p.Height - k.Of(2)}
+			MoistureChart(b.Page.Part(scene.Tag{Class: "chart"}), box, k, States(s))
+		}
+	})
+}
+
+const ChartTitle = "MOISTURE OVER HUMIDITY"
+
+// chartHigh is the height of the chart, on the office page.
+const ChartHigh = 92
+
+// siteBlocks are the parts of the pages: what is known, what is to be held, what is measured, what is minded.
+func SiteBlocks(s *folio.Set) []folio.Block {
+	blocks := []folio.Block{
+		{Title: "WHO DECIDES", Items: Listed(s, Deferring)},
+		{Table: ClimateTable(s)},
+	}
+	if len(States(s)) > 0 {
+		blocks = append(blocks, folio.Block{Table: &draft.Table{Title: ChartTitle, Columns: []draft.Column{{}}, Rows: []draft.Row{{}}, Row: s.Look.Of(ChartHigh)}, Whole: true})
+	}
+	if items := SiteItems(s); len(items) > 0 {
+		blocks = append(blocks, folio.Block{Title: "FINDINGS OF THE SITE", Items: items})
+	}
+	return append(blocks,
+		folio.Block{Table: HoldTable(s)},
+		folio.Block{Title: "WATER, LIGHT AND AIR", Items: Listed(s, WaterNotes)},
+		folio.Block{Table: WallChecks(s)},
+		folio.Block{Title: "THE WALL AND WHAT IS ON IT", Items: Listed(s, WallNotes)},
+		folio.Block{Table: MoistureLog(s), Whole: true},
+		folio.Block{Table: AirLog(s), Whole: true},
+		folio.Block{Table: Release(s), Whole: true},
+		folio.Block{Title: "CAUTIONS", Items: Listed(s, Cautions)},
+		folio.Block{Title: "FIRE", Items: Listed(s, FireNotes(s))},
+	)
+}
+
+// listed numbers notes.
+func Listed(s *folio.Set, texts []string) []draft.Item {
+	var list []draft.Item
+	for i, t := range texts {
+		list = append(list, draft.Item{Mark: Ordinal(i + 1), Text: t})
+	}
+	return list
+}
+
+// states are the climates that the room file gives.
+func States(s *folio.Set) []State {
+	var list []State
+	site := s.Room.Site
+	if site.ShopGiven {
+		list = append(list, State{Name: "shop", Climate: wood.Climate(site.Shop), Metric: s.Metric()})
+	}
+	if site.Given {
+		list = append(list, State{Name: "site", Climate: wood.Climate{Temperature: site.Temperature, Humidity: site.Humidity}, Metric: s.Metric()})
+	}
+	return list
+}
+
+// siteItems are the findings of the site.
+func SiteItems(s *folio.Set) []draft.Item {
+	var list []draft.Item
+	for _, f := range climate.Findings(s.Room) {
+		list = append(list, draft.Item{Mark: f.Level.String(), Text: elevation.Capital(f.Message) + "."})
+	}
+	return list
+}
+
+// climateTable is what is known of shop and site, with blanks for what is not.
+func ClimateTable(s *folio.Set) *draft.Table {
+	w, site := climate.WordsOf(s.Style), s.Room.Site
+	row := func(c wood.Climate) string {
+		return w.Degrees(c.Temperature) + ", " + w.Percent(c.Humidity) + " relative humidity: wood comes to " + w.Moisture(c)
+	}
+	const blank = "not given: measure it"
+	shop, here, dew, wall := blank, blank, "", blank
+	if site.ShopGiven {
+		shop = row(wood.Climate(site.Shop))
+	}
+	if site.Given {
+		air := wood.Climate{Temperature: site.Temperature, Humidity: site.Humidity}
+		here = row(air)
+		if t, ok := air.DewPoint(); ok {
+			dew = w.Degrees(t) + "; the wall itself has to be at " + w.Degrees(t+wood.WallOverDewPoint.Low) + " or more"
+		}
+	}
+	if site.Wall != nil {
+		wall = w.Degrees(*site.Wall)
+	}
+	year := "not given: ask for the least and the greatest relative humidity"
+	if y := site.Year; y != nil {
+		year = w.Percent(y.Low) + " to " + w.Percent(y.High) + " relative humidity"
+	}
+	board := "not given: reading, limit and the meter's scale"
+	if b := site.Board; b != nil {
+		board = ""
+		if b.Reading != nil {
+			board = "reads " + w.Decimal(*b.Reading, 3)
+		}
+		if b.Limit != nil {
+			board = Comma(board, "limit "+w.Decimal(*b.Limit, 3))
+		}
+		board = Comma(board, b.Meter)
+	}
+	return Pairs("SHOP AND SITE, AS GIVEN", [2]string{"Shop", shop}, [2]string{"Site", here}, [2]string{"Dew point", dew}, [2]string{"Wall", wall},
+		[2]string{"Year", year}, [2]string{"Board", board})
+}
+
+// comma puts a comma between two parts that are there.
+func Comma(a, b string) string {
+	if a == "" || b == "" {
+		return a + b
+	}
+	return a + ", " + b
+}
+
+// holdTable is what material and site are held to, with who says so.
+func HoldTable(s *folio.Set) *draft.Table {
+	w := climate.WordsOf(s.Style)
+	t := &draft.Table{Title: "TO HOLD, STEP BY STEP", Columns: []draft.Column{{Head: "WHAT", Wrap: true}, {Head: "FIGURE", Bold: true}}}
+	for _, b := range wood.Bands() {
+		low, high := b.Low, b.High
+		print := func(f float64) string { return w.Decimal(f, 1) + " " + b.Unit }
+		switch b.Unit {
+		case "F":
+			print = w.Degrees
+			if b.What == wood.WallOverDewPoint.What {
+				print = w.Spread
+			}
+		case "% moisture":
+			print = w.Percent
+		}
+		figure := print(low) + " to " + print(high)
+		switch {
+		case high > 1e6:
+			figure = "at least " + print(low)
+		case low == 0:
+			figure = "at most " + print(high)
+		}
+		source := b.Source
+		if b.Status != wood.Read {
+			source = Comma(source, b.Status.String())
+		}
+		t.Rows = append(t.Rows, draft.Row{Cells: []string{Sourced(elevation.Capital(b.What), source), figure}})
+	}
+	return t
+}
+
+// sourced puts who says so behind what is said.
+func Sourced(what, source string) string { return what + " (" + source + ")" }
+
+// moistureLog has a blank row for every covered wall, and two for a dry spot to compare with.
+func MoistureLog(s *folio.Set) *draft.Table {
+	t := &draft.Table{Title: "MOISTURE READINGS", Lines: true, Row: s.Look.Of(7),
+		Columns: []draft.Column{{Head: "WALL, HEIGHT", Width: s.Look.Of(34), Wrap: true}, {Head: "READING", Width: s.Look.Of(20)}, {Head: "WALL TEMP.", Width: s.Look.Of(20)}, {Head: "DATE, BY", Width: s.Look.Of(22)}}}
+	t.Rows = append(t.Rows, draft.Row{Cells: []string{"one meter, one scale:"}}, draft.Row{Cells: []string{"dry spot to compare with"}})
+	for _, f := range face.All(s.Plan) {
+		t.Rows = append(t.Rows, draft.Row{Cells: []string{f.W.Name}})
+	}
+	return t
+}
+
+// airLog has rows from three days before hanging to two days after.
+func AirLog(s *folio.Set) *draft.Table {
+	t := &draft.Table{Title: "TEMPERATURE AND HUMIDITY", Lines: true, Row: s.Look.Of(7),
+		Columns: []draft.Column{{Head: "WHEN", Width: s.Look.Of(34)}, {Head: "AIR", Width: s.Look.Of(16)}, {Head: "RH", Width: s.Look.Of(16)}, {Head: "DATE, TIME, BY", Width: s.Look.Of(30)}}}
+	for _, when := range []string{"72 h before", "48 h before", "24 h before", "first day, morning", "first day, evening", "day", "day", "last sheet", "24 h after", "48 h after"} {
+		t.Rows = append(t.Rows, draft.Row{Cells: []string{when}})
+	}
+	return t
+}
+
+// release is who gives the walls free for hanging.
+func Release(s *folio.Set) *draft.Table {
+	t := &draft.Table{Title: "WALLS RELEASED FOR HANGING", Lines: true, Row: s.Look.Of(9),
+		Columns: []draft.Column{{Head: "BY", Width: s.Look.Of(24)}, {Head: "NAME", Width: s.Look.Of(36)}, {Head: "DATE, TIME", Width: s.Look.Of(30)}}}
+	for _, by := range []string{"builder", "painter", "electrician", "hanger"} {
+		t.Rows = append(t.Rows, draft.Row{Cells: []string{by}})
+	}
+	return t
+}

@@ -1,0 +1,122 @@
+package submittal
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/paper"
+	"flitchlay/internal/roomtest"
+	"flitchlay/internal/scene"
+	"flitchlay/internal/wood"
+)
+
+const FullSite = "[site]\ntemperature = 58\nhumidity = 71.5\nwall = 50\nyear = { low = 15, high = 75 }\nboard = { meter = 'gypsum scale', reading = 1.25, limit = 1 }\nshop = { temperature = 95, humidity = 12 }\n"
+
+// Nothing touches on the site's pages, whatever is known of the site.
+func TestNothingOverlapsOnTheSitePages(t *testing.T) {
+	rooms := roomtest.Samples(t)
+	for why, text := range roomtest.OddRooms {
+		rooms[why] = text
+	}
+	rooms["a site with everything wrong"] = roomtest.Head("in") + FullSite + roomtest.Wall("North", `12'`, `9'`)
+	rooms["the same in metric"] = roomtest.Metric() + FullSite + roomtest.WallMM("Head", 4280, 2700)
+	rooms["shop and site alike"] = roomtest.Head("in") + "[site]\ntemperature = 70\nhumidity = 40\nshop = { temperature = 70, humidity = 40 }\n" + roomtest.Wall("North", `12'`, `9'`)
+	rooms["as dry and as damp as air can be"] = roomtest.Head("in") + "[site]\ntemperature = 30\nhumidity = 100\nshop = { temperature = 120, humidity = 0 }\n" + roomtest.Wall("North", `12'`, `9'`)
+	for why, text := range rooms {
+		for _, name := range paper.Names() {
+			t.Run(why+", "+name, func(t *testing.T) {
+				template, err := paper.Named(name)
+				require.NoError(t, err)
+				d, err := folio.NewSet(roomtest.Laid(t, "room.toml", text), template, nil, "Submittal").Document([]folio.Section{{Kind: folio.General, Pages: SitePages}})
+				require.NoError(t, err)
+				for _, p := range d.Pages {
+					for _, o := range scene.Overlaps(p, 0.5) {
+						t.Errorf("%s: %v", p.Name, o)
+					}
+					p.Texts(func(x *scene.Text) { assert.GreaterOrEqual(t, x.Height, 2.5-1e-9, "%q", x.String) })
+				}
+			})
+		}
+	}
+}
+
+// What the site page has to say, whatever the room: each by a word that stands for it.
+func TestSitePageSaysWhatItHasTo(t *testing.T) {
+	template, err := paper.Named("ansi-b")
+	require.NoError(t, err)
+	d, err := folio.NewSet(roomtest.Laid(t, "room.toml", roomtest.Head("in")+FullSite+roomtest.Wall("North", `12'`, `9'`)), template, nil, "Submittal").Document([]folio.Section{{Kind: folio.General, Pages: SitePages}})
+	require.NoError(t, err)
+	all := strings.Join(strings.Fields(roomtest.Texts(d.Pages)), " ")
+	for _, words := range []string{"Local codes", "licensed trades decide", "Primer: name and date", "MOISTURE READINGS", "TEMPERATURE AND HUMIDITY", "72 h before", "Lead paint", "73 FR 21692",
+		"Power: off, locked and tried before a plate comes off", "NEC 314.20", "Alarm devices", "never covered", "confirmed by the authority", "Blades", "Ladders", "Dust", "GA-214", "AWI 200, 3.2.5",
+		"at least 72 h", "free sheet, an upper bound", "common practice, no source", "WALLS RELEASED", "at most 1", "58 F, 71.5 % relative humidity"} {
+		assert.Contains(t, all, words)
+	}
+	// each finding of the site stands on the page
+	for _, words := range []string{"the site is at 58 F; hold at least 60 F", "hold 30 % to 55 %", "the dew point of", "over its limit of 1", "goes from 15 % to 75 %", "from shop to site wood goes"} {
+		assert.Contains(t, strings.ToLower(all), strings.ToLower(words))
+	}
+}
+
+// The dots of the chart stand where the handbook's table has them: at 70 F wood comes to 7.7 % at 40 % and 13.1 % at 70 %.
+// Source: Wood Handbook, FPL-GTR-282, Table 4-2.
+func TestChartMarksBothStates(t *testing.T) {
+	p := scene.NewPage("chart", "chart", 160, 120)
+	MoistureChart(&p.Group, scene.Box{X0: 5, Y0: 5, X1: 155, Y1: 115}, draft.Office(), []State{
+		{Name: "shop", Climate: wood.Climate{Temperature: 70, Humidity: 40}}, {Name: "site", Climate: wood.Climate{Temperature: 70, Humidity: 70}}})
+	var dots []scene.Point
+	var plot scene.Box
+	letters := map[string]scene.Point{}
+	p.Walk(func(it scene.Item) {
+		switch it := it.(type) {
+		case *scene.Circle:
+			dots = append(dots, it.Centre)
+		case *scene.Rect:
+			if it.Width > 0 {
+				plot = it.Box
+			}
+		case *scene.Text:
+			if it.Height > 3 {
+				letters[it.String] = it.At
+			}
+		}
+	})
+	require.Len(t, dots, 2)
+	for i, want := range [][2]float64{{40, 7.7}, {70, 13.1}} {
+		assert.InDelta(t, want[0], (dots[i].X-plot.X0)/plot.W()*100, 1e-6)
+		assert.InDelta(t, want[1], (plot.Y1-dots[i].Y)/plot.H()*24, 0.07)
+	}
+	require.Len(t, letters, 2)
+	for i, name := range []string{"A", "B"} {
+		near := math.Hypot(letters[name].X-dots[i].X, letters[name].Y-dots[i].Y)
+		other := math.Hypot(letters[name].X-dots[1-i].X, letters[name].Y-dots[1-i].Y)
+		assert.Less(t, near, other, "a letter stands by its own dot")
+	}
+	assert.Empty(t, scene.Overlaps(MoisturePage([]State{{Name: "shop", Climate: wood.Climate{Temperature: 70, Humidity: 40}},
+		{Name: "site", Climate: wood.Climate{Temperature: 60, Humidity: 42}}}), 0.5))
+}
+
+// The cover is as many pages as it takes once it lists all of them, on every paper: nothing falls off its end.
+func TestCoverTakesAllOfItsList(t *testing.T) {
+	for why, text := range roomtest.Samples(t) {
+		for _, name := range paper.Names() {
+			template, err := paper.Named(name)
+			require.NoError(t, err)
+			s := folio.NewSet(roomtest.Laid(t, "room.toml", text), template, nil, "Submittal")
+			s.Number(Submittal)
+			covers := 0
+			for _, l := range s.List {
+				if l.Title == "COVER" {
+					covers++
+				}
+			}
+			assert.Len(t, folio.Flow(s.Look, CoverBlocks(s), s.NoteColumns()), covers, "%s, %s", why, name)
+		}
+	}
+}

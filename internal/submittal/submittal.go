@@ -1,0 +1,26 @@
+package submittal
+
+import (
+	"flitchlay/internal/detail"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/paper"
+	"flitchlay/internal/scene"
+)
+
+// submittal is the list of pages that the architect gets, in their order.
+var Submittal = []folio.Section{
+	{Kind: folio.General, Pages: GeneralPages},
+	{Kind: folio.Plans, Pages: RoomKeyPages},
+	{Kind: folio.Elevations, Pages: WallPages},
+	{Kind: folio.Enlarged, Pages: OpeningPages},
+	{Kind: folio.Details, Pages: detail.Pages},
+	{Kind: folio.Schedules, Pages: SchedulePages},
+}
+
+// Submittal draws the set for the architect. The logo may be nil.
+//
+// Errors: a fault of the program: a page that no backend could draw.
+func Draw(p *layout.Plan, t *paper.Template, logo *scene.Picture) (*scene.Document, error) {
+	return Photographed(p, t, logo, nil)
+}
