@@ -14,12 +14,12 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// comparisons is the first figure of the page numbers of a comparison.
+// Comparisons is the first figure of the page numbers of a comparison.
 //
 // Source: sheet types 7 and 8 of the US National CAD Standard are the user's own.
 const Comparisons folio.Kind = 7
 
-// Comparison draws what the three aims make of a room: the walls of each aim one over the other at one scale, and a
+// Draw draws what the three aims make of a room: the walls of each aim one over the other at one scale, and a
 // table. own is the room's own plan, which says whether anything may be hung. The logo may be nil.
 //
 // Errors: a fault of the program: a page that no backend could draw.
@@ -29,7 +29,7 @@ func Draw(all *layout.Comparison, own *layout.Plan, t *paper.Template, logo *sce
 	return s.Document([]folio.Section{{Kind: Comparisons, Pages: c.Pages}})
 }
 
-// comparing is the comparison while it is drawn.
+// Comparing is the comparison while it is drawn.
 type Comparing struct {
 	*folio.Set
 	All   *layout.Comparison
@@ -39,7 +39,7 @@ type Comparing struct {
 	Walls [][]elevation.Cut // what stands side by side on each page; the table's own pages come last
 }
 
-// aimRow is one layout that is drawn.
+// AimRow is one layout that is drawn.
 type AimRow struct {
 	Set   *folio.Set
 	Names []string // of the aims that give it
@@ -77,10 +77,10 @@ func NewComparing(s *folio.Set, all *layout.Comparison) *Comparing {
 	return c
 }
 
-// box is where elevations and table stand.
+// Box is where elevations and table stand.
 func (c *Comparing) Box() scene.Box { return c.Columns(1).Box }
 
-// arrange chooses the one scale: of those at which all rows stand one over the other and a sheet takes its number, the
+// Arrange chooses the one scale: of those at which all rows stand one over the other and a sheet takes its number, the
 // largest that needs the fewest pages.
 func (c *Comparing) Arrange() {
 	k := c.Look
@@ -131,12 +131,12 @@ func (c *Comparing) Arrange() {
 	}
 }
 
-// rowHigh is how high one aim comes out.
+// RowHigh is how high one aim comes out.
 func (c *Comparing) RowHigh(high L, scale int64) float64 {
 	return high.MM()/float64(scale) + c.Look.Of(NameHigh+FootHigh+RowGap)
 }
 
-// groups sets walls side by side, page by page; a wall wider than a page comes in pieces.
+// Groups sets walls side by side, page by page; a wall wider than a page comes in pieces.
 func (c *Comparing) Groups(faces []*face.Face, scale int64) [][]elevation.Cut {
 	k := c.Look
 	width := c.Box().W() - k.Of(AimWide)
@@ -158,7 +158,7 @@ func (c *Comparing) Groups(faces []*face.Face, scale int64) [][]elevation.Cut {
 	return pages
 }
 
-// views are the pieces of walls on all pages, with the wall that each belongs to, in the order of groups.
+// Views are the pieces of walls on all pages, with the wall that each belongs to, in the order of groups.
 func (c *Comparing) Views() [][]AimView {
 	var list [][]AimView
 	faces, at := face.All(c.Plan), 0
@@ -181,7 +181,7 @@ func (c *Comparing) Views() [][]AimView {
 	return list
 }
 
-// aimView is a piece of a wall on a page, drawn once for each aim.
+// AimView is a piece of a wall on a page, drawn once for each aim.
 type AimView struct {
 	Wall int
 	elevation.Cut
@@ -189,7 +189,7 @@ type AimView struct {
 	Last, Whole bool
 }
 
-// pages are the pages with the elevations, and those of the table where it does not stand under them.
+// Pages are the pages with the elevations, and those of the table where it does not stand under them.
 func (c *Comparing) Pages(*folio.Set) []*folio.Leaf {
 	var list []*folio.Leaf
 	groups := c.Views()
@@ -208,7 +208,7 @@ func (c *Comparing) Pages(*folio.Set) []*folio.Leaf {
 	return list
 }
 
-// draw draws a page: a row for each layout, the table, and what the marks mean.
+// Draw draws a page: a row for each layout, the table, and what the marks mean.
 func (c *Comparing) Draw(b *folio.Board, group []AimView, table bool) {
 	k, box := c.Look, c.Box()
 	high := L(0)
@@ -237,7 +237,7 @@ func (c *Comparing) Draw(b *folio.Board, group []AimView, table bool) {
 	c.Legend(b, scene.Box{X0: box.X0, Y0: box.Y1 - k.Of(LegendAll) + k.Of(3), X1: box.X1, Y1: box.Y1})
 }
 
-// aimName letters the name of an aim at the left of its row, what it looks for, and which aims give the same.
+// AimName letters the name of an aim at the left of its row, what it looks for, and which aims give the same.
 func (c *Comparing) AimName(b *folio.Board, row AimRow, box scene.Box) {
 	k := c.Look
 	g := b.Page.Part(scene.Tag{Class: "aim", Data: []scene.Datum{folio.Datum("aim", row.Names[0])}})
@@ -270,7 +270,7 @@ func Plural(n int, word string) string {
 	return fmt.Sprintf("%d %ss", n, word)
 }
 
-// legend says at the foot of the page what the marks mean, and the scale.
+// Legend says at the foot of the page what the marks mean, and the scale.
 func (c *Comparing) Legend(b *folio.Board, box scene.Box) {
 	k := c.Look
 	g := &b.Page.Group

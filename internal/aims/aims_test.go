@@ -15,7 +15,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// compared draws the comparison of a room.
+// Compared draws the comparison of a room.
 func Compared(t *testing.T, text, page string) (*scene.Document, *layout.Comparison) {
 	p := roomtest.Laid(t, "room.toml", text)
 	all, err := layout.Compare(p.Room)
@@ -50,7 +50,7 @@ func TestNothingOverlapsOnAComparison(t *testing.T) {
 	}
 }
 
-// words are all texts of a document, in the order drawn.
+// Words are all texts of a document, in the order drawn.
 func Words(d *scene.Document) string {
 	var out []string
 	for _, p := range d.Pages {
@@ -59,7 +59,7 @@ func Words(d *scene.Document) string {
 	return strings.Join(out, " ")
 }
 
-// groupsOf visits all groups of a document.
+// GroupsOf visits all groups of a document.
 func GroupsOf(d *scene.Document, visit func(*scene.Group)) {
 	for _, p := range d.Pages {
 		p.Walk(func(it scene.Item) {

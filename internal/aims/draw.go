@@ -13,7 +13,7 @@ import (
 	"flitchlay/internal/shape"
 )
 
-// aimElevation is a wall, or a piece of it, as one aim lays it out: outline, openings, sheets with their numbers, and a
+// AimElevation is a wall, or a piece of it, as one aim lays it out: outline, openings, sheets with their numbers, and a
 // mark at each seam where the grain breaks.
 type AimElevation struct {
 	*folio.Board
@@ -25,7 +25,7 @@ type AimElevation struct {
 	Group *scene.Group
 }
 
-// shaded is the ground of a narrow sheet: light enough to letter on, dark enough for a poor printer.
+// Shaded is the ground of a narrow sheet: light enough to letter on, dark enough for a poor printer.
 var Shaded = scene.Grey(0.84)
 
 func (e *AimElevation) Draw() {
@@ -51,7 +51,7 @@ func (e *AimElevation) Draw() {
 	e.Numbers()
 }
 
-// sheets draws every piece of every sheet with its edges, narrow ones shaded.
+// Sheets draws every piece of every sheet with its edges, narrow ones shaded.
 func (e *AimElevation) Sheets() {
 	for _, p := range e.F.Parts {
 		for _, s := range p.Sheets {
@@ -77,7 +77,7 @@ func (e *AimElevation) Sheets() {
 	}
 }
 
-// points are an outline on the page, cut to the piece of the wall; false where nothing of it is on the piece.
+// Points are an outline on the page, cut to the piece of the wall; false where nothing of it is on the piece.
 func (e *AimElevation) Points(o shape.Outline) ([]scene.Point, bool) {
 	a, b := o[0].X, o[0].X
 	var points []scene.Point
@@ -115,7 +115,7 @@ func (e *AimElevation) Openings() {
 	}
 }
 
-// outline draws the wall; where a long one goes on, its end stays open.
+// Outline draws the wall; where a long one goes on, its end stays open.
 func (e *AimElevation) Outline() {
 	k := e.Look
 	var points []scene.Point
@@ -141,7 +141,7 @@ func (e *AimElevation) Outline() {
 	}
 }
 
-// line notes a line that no number may touch, by its edges.
+// Line notes a line that no number may touch, by its edges.
 func (e *AimElevation) Line(a, b scene.Point, width float64) {
 	l := math.Hypot(b.X-a.X, b.Y-a.Y)
 	if l == 0 {
@@ -152,7 +152,7 @@ func (e *AimElevation) Line(a, b scene.Point, width float64) {
 	e.Space.Stroke(a.Add(-dx, -dy), b.Add(-dx, -dy))
 }
 
-// breaks marks the seams at which the grain breaks, under the floor; with level grain at the left of the wall.
+// Breaks marks the seams at which the grain breaks, under the floor; with level grain at the left of the wall.
 func (e *AimElevation) Breaks() {
 	k := e.Look
 	if e.F.Run.Up {
@@ -211,10 +211,10 @@ func (e *AimElevation) Seam(at L, kind string) *scene.Group {
 	return e.Group.Part(scene.Tag{Class: "seam", Data: []scene.Datum{folio.Datum("at", folio.Mm(at)), folio.Datum("kind", kind)}})
 }
 
-// sheetOf is the sheet of a place in the aim's own plan.
+// SheetOf is the sheet of a place in the aim's own plan.
 func (e *AimElevation) SheetOf(place int) *layout.Sheet { return elevation.SheetAt(e.Set, place) }
 
-// numbers letters each sheet's number into it, as near to one height as what is open allows; upright where the sheet is
+// Numbers letters each sheet's number into it, as near to one height as what is open allows; upright where the sheet is
 // too slim, under the floor where that is not enough either.
 func (e *AimElevation) Numbers() {
 	k := e.Look
@@ -236,7 +236,7 @@ func (e *AimElevation) Numbers() {
 	}
 }
 
-// reach are the lowest and highest of a sheet on the wall.
+// Reach are the lowest and highest of a sheet on the wall.
 func (e *AimElevation) Reach(s *layout.Sheet) (low, high L, ok bool) {
 	for _, q := range s.Pieces {
 		if q.Wall != e.Wall {
@@ -278,7 +278,7 @@ func (e *AimElevation) Number(text string, x, top, foot float64, k draft.Look) {
 	}
 }
 
-// letter puts a number where it is free.
+// Letter puts a number where it is free.
 func (e *AimElevation) Letter(t scene.Text) bool {
 	if !e.Space.Free(t.Bounds(), 0.55) {
 		return false
@@ -288,17 +288,17 @@ func (e *AimElevation) Letter(t scene.Text) bool {
 	return true
 }
 
-// jumpMark is where the grain jumps: a solid triangle that points up.
+// JumpMark is where the grain jumps: a solid triangle that points up.
 func JumpMark(g *scene.Group, k draft.Look, at scene.Point) {
 	draft.Triangle(g, scene.Marks, at.Add(0, -k.Of(1.4)), 90, k.Of(2.8), k.Of(2.8), 0, false)
 }
 
-// closingMark is where the last sheet meets the first.
+// ClosingMark is where the last sheet meets the first.
 func ClosingMark(g *scene.Group, k draft.Look, at scene.Point) {
 	draft.Diamond(g, k, scene.Marks, at, k.Of(3.2), k.Thin, scene.White)
 }
 
-// changeMark is where the flitch changes.
+// ChangeMark is where the flitch changes.
 func ChangeMark(g *scene.Group, k draft.Look, at scene.Point) {
 	draft.Hexagon(g, k, scene.Marks, at, k.Of(3.2), k.Thin)
 }

@@ -9,13 +9,13 @@ import (
 	"flitchlay/internal/layout"
 )
 
-// ComparisonRow is one line of a comparison: what it is about, then what each aim makes of it.
+// Row is one line of a comparison: what it is about, then what each aim makes of it.
 type Row struct {
 	Name  string
 	Cells []string
 }
 
-// ComparisonRows are the figures of the three aims, the aims' names first.
+// Rows are the figures of the three aims, the aims' names first.
 func Rows(c *layout.Comparison) []Row {
 	style := c.Aims[0].Plan.Style
 	var rows []Row
@@ -58,7 +58,7 @@ func Dashed(list []string) string {
 	return strings.Join(list, ", ")
 }
 
-// few is how many narrow sheets are told one by one.
+// Few is how many narrow sheets are told one by one.
 const Few = 5
 
 // GrainLost says of each narrow sheet of an aim how much grain is lost and where that shows; of many, wall by wall. name
@@ -82,7 +82,7 @@ func GrainLost(a *layout.AimPlan, name func(wall int) string) []string {
 	return out
 }
 
-// lostByWall sums the narrow sheets of each wall up, in room order.
+// LostByWall sums the narrow sheets of each wall up, in room order.
 func LostByWall(a *layout.AimPlan, name func(wall int) string) []string {
 	style := a.Plan.Style
 	var out []string
@@ -117,7 +117,7 @@ func LostByWall(a *layout.AimPlan, name func(wall int) string) []string {
 	return out
 }
 
-// counted joins names: three and more whole numbers that count up become "4 to 9".
+// Counted joins names: three and more whole numbers that count up become "4 to 9".
 func Counted(names []string) string {
 	var out []string
 	for i := 0; i < len(names); {
@@ -142,7 +142,7 @@ func Follows(a, b string) bool {
 	return err == nil && other == nil && n == m+1
 }
 
-// table sets the aims side by side, with what is lost in words at its foot.
+// Table sets the aims side by side, with what is lost in words at its foot.
 func (c *Comparing) Table() *draft.Table {
 	t := &draft.Table{Title: "THE THREE AIMS"}
 	rows := Rows(c.All)

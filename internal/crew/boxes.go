@@ -9,7 +9,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// letterOf is the letter of the i-th box: a to z, then aa, ab, ...
+// LetterOf is the letter of the i-th box: a to z, then aa, ab, ...
 func LetterOf(i int) string {
 	if i < 26 {
 		return string(rune('a' + i))
@@ -17,13 +17,13 @@ func LetterOf(i int) string {
 	return LetterOf(i/26-1) + LetterOf(i%26)
 }
 
-// boxOn is a box of the wall with its letter.
+// BoxOn is a box of the wall with its letter.
 type BoxOn struct {
 	*room.Box
 	Letter string
 }
 
-// boxesOf lists the boxes of a wall from left to right; the letters run through the whole wall.
+// BoxesOf lists the boxes of a wall from left to right; the letters run through the whole wall.
 func (w *Wall) BoxesOf() []BoxOn {
 	var list []BoxOn
 	for i := range w.W.Boxes {
@@ -42,7 +42,7 @@ func (w *Wall) BoxesOf() []BoxOn {
 	return list
 }
 
-// boxes draws what is set in the wall: the plate, and its letter beside it.
+// Boxes draws what is set in the wall: the plate, and its letter beside it.
 func (d *WallBoard) Boxes() {
 	u, size := d.U, CrewText*d.U
 	type drawn struct {
@@ -92,10 +92,10 @@ func (d *WallBoard) Boxes() {
 	}
 }
 
-// besideBox is how many of the places for a box's letter are right beside it; further ones take a leader.
+// BesideBox is how many of the places for a box's letter are right beside it; further ones take a leader.
 const BesideBox = 24
 
-// boxLetter letters a box's letter at the first place that is free.
+// BoxLetter letters a box's letter at the first place that is free.
 func (d *WallBoard) BoxLetter(g *scene.Group, plate scene.Box, letter string, at []scene.Point, air float64) bool {
 	for i, p := range at {
 		t := scene.Text{At: p, String: letter, Height: CrewText * d.U, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Boxes}
@@ -119,7 +119,7 @@ func (d *WallBoard) BoxLetter(g *scene.Group, plate scene.Box, letter string, at
 	return false
 }
 
-// leaderEnds are the ends of the straight way from one box to another, middle to middle, cut at their edges.
+// LeaderEnds are the ends of the straight way from one box to another, middle to middle, cut at their edges.
 func LeaderEnds(a, b scene.Box) (from, to scene.Point) {
 	p, q := a.Centre(), b.Centre()
 	at := func(t float64) scene.Point { return scene.Pt(p.X+(q.X-p.X)*t, p.Y+(q.Y-p.Y)*t) }
@@ -128,7 +128,7 @@ func LeaderEnds(a, b scene.Box) (from, to scene.Point) {
 	return at(leave), at(enter)
 }
 
-// boxLines say where each box is to be cut, in every sheet that its hole comes into.
+// BoxLines say where each box is to be cut, in every sheet that its hole comes into.
 func (d *WallBoard) BoxLines() []string {
 	if d.W.Run.Up {
 		return d.BoxLinesUp()
@@ -161,7 +161,7 @@ func (d *WallBoard) BoxLines() []string {
 	return lines
 }
 
-// covered reports whether a sheet of a place covers the height beside x.
+// Covered reports whether a sheet of a place covers the height beside x.
 func (d *WallBoard) Covered(x, z L, h *Hang) bool {
 	x = min(max(x, h.From+1), h.To-1)
 	for _, s := range d.Shows(x) {
@@ -172,7 +172,7 @@ func (d *WallBoard) Covered(x, z L, h *Hang) bool {
 	return false
 }
 
-// numberAt is the number of the sheet of a column that covers a height.
+// NumberAt is the number of the sheet of a column that covers a height.
 func (d *WallBoard) NumberAt(h *Hang, z L) string {
 	for _, s := range h.Sheets {
 		for _, p := range s.Pieces {

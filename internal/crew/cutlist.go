@@ -7,12 +7,13 @@ import (
 	"strconv"
 	"strings"
 
+	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
 	"flitchlay/internal/scene"
 )
 
-// cutRow is one sheet of the cut list.
+// CutRow is one sheet of the cut list.
 type CutRow struct {
 	Order        int
 	Number       string
@@ -26,13 +27,13 @@ type CutRow struct {
 	Sheet        *layout.Sheet
 }
 
-// rowsOnPage is how many sheets stand on one page of the cut list.
+// RowsOnPage is how many sheets stand on one page of the cut list.
 const RowsOnPage = 18
 
-// firstCut is how many are cut and hung before all others.
+// FirstCut is how many are cut and hung before all others.
 const FirstCut = 3
 
-// cutRows lists all sheets in hanging order.
+// CutRows lists all sheets in hanging order.
 func (c *Set) CutRows() []CutRow {
 	var list []CutRow
 	for i := range c.Plan.Runs {
@@ -59,7 +60,7 @@ func (c *Set) CutRows() []CutRow {
 	return list
 }
 
-// bendsAndHoles fills in where a sheet is bent, from its raw left edge, and what is cut out of it.
+// BendsAndHoles fills in where a sheet is bent, from its raw left edge, and what is cut out of it.
 func (c *Set) BendsAndHoles(s *layout.Sheet, row *CutRow) {
 	for _, w := range c.Walls {
 		for _, h := range w.Hangs {
@@ -105,7 +106,7 @@ func (c *Set) BendsAndHoles(s *layout.Sheet, row *CutRow) {
 	}
 }
 
-// holesUp lists what is cut out of a piece of a band.
+// HolesUp lists what is cut out of a piece of a band.
 func (w *Wall) HolesUp(s *layout.Sheet, row *CutRow) {
 	x0, z0, x1, z1, ok := Stretch(s, w.Wall)
 	if !ok {
@@ -123,7 +124,7 @@ func (w *Wall) HolesUp(s *layout.Sheet, row *CutRow) {
 	}
 }
 
-// holds reports whether a sheet is one of a place.
+// Holds reports whether a sheet is one of a place.
 func (h *Hang) Holds(s *layout.Sheet) bool {
 	for _, t := range h.Sheets {
 		if t == s {
@@ -133,13 +134,13 @@ func (h *Hang) Holds(s *layout.Sheet) bool {
 	return false
 }
 
-// covers reports whether a place covers a height beside x.
+// Covers reports whether a place covers a height beside x.
 func (w *Wall) Covers(h *Hang, x, z L) bool {
 	d := WallBoard{W: w}
 	return d.Covered(x, z, h)
 }
 
-// cornerAtRight is the name of the corner at the wall's right end.
+// CornerAtRight is the name of the corner at the wall's right end.
 func (w *Wall) CornerAtRight() string {
 	for i := range w.Run.Corners {
 		if c := &w.Run.Corners[i]; c.LeftWall == w.Wall {
@@ -149,7 +150,7 @@ func (w *Wall) CornerAtRight() string {
 	return ""
 }
 
-// cutPages draws the cut list: the first three on top, then all others, then what is not cut, then how many of which
+// CutPages draws the cut list: the first three on top, then all others, then what is not cut, then how many of which
 // stock length.
 func (c *Set) CutPages(n int) []*scene.Page {
 	rows := c.CutRows()
@@ -160,9 +161,9 @@ func (c *Set) CutPages(n int) []*scene.Page {
 	y, bottom, count := 0.0, 0.0, 0
 	u := c.U
 	fresh := func() {
-		b = c.Open(n+len(out), "install-"+Pad(n+len(out)), "Cut list", true, [2]string{c.Place(), c.CutWords()})
+		b = c.Open(n+len(out), folio.Sheet{Title: "Cut list", Lines: [2]string{c.Place(), c.CutWords()}, Portrait: true})
 		b.Page.Title = "Cut list"
-		area := b.Bar(scene.Box{X0: b.Page.Frame.X0, Y0: b.Head.Y1, X1: b.Page.Frame.X1, Y1: b.Page.Frame.Y1})
+		area := b.Area
 		g = b.Page.Part(scene.Tag{Class: "cut-list"})
 		y, bottom, count = area.Y0, area.Y1, 0
 		out = append(out, b.Page)
@@ -225,7 +226,7 @@ func (c *Set) CutPages(n int) []*scene.Page {
 	return out
 }
 
-// cutWords says what the figures of the list hold.
+// CutWords says what the figures of the list hold.
 func (c *Set) CutWords() string {
 	if c.Room.Veneer.Horizontal {
 		return "trims in; ends: right of the wall's left end"
@@ -233,7 +234,7 @@ func (c *Set) CutWords() string {
 	return "trims in; up, down: of the level mark"
 }
 
-// struckRows lists what is not cut: spares, damaged sheets, sheets that hang, sheets that fall into a gap.
+// StruckRows lists what is not cut: spares, damaged sheets, sheets that hang, sheets that fall into a gap.
 func (c *Set) StruckRows() []CutRow {
 	var list []CutRow
 	add := func(flitch, why string, numbers []int) {
@@ -264,7 +265,7 @@ func (c *Set) StruckRows() []CutRow {
 	return list
 }
 
-// stockLengths count the sheets by the stock length they are ordered in: whole feet, or half metres.
+// StockLengths count the sheets by the stock length they are ordered in: whole feet, or half metres.
 func (c *Set) StockLengths(rows []CutRow) []string {
 	step, word := length.Foot, "ft"
 	if c.Metric() {

@@ -9,7 +9,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// cutWidths are the widths of the columns, from the page's frame on; wall takes the rest.
+// CutWidths are the widths of the columns, from the page's frame on; wall takes the rest.
 //
 // Shape: tick, order, number, flitch, cut, above and below, rip, bends, holes.
 func (b *Board) CutWidths() []float64 {
@@ -20,7 +20,7 @@ func (b *Board) CutWidths() []float64 {
 	return list
 }
 
-// cutHead draws the head of the columns and gives the y under it.
+// CutHead draws the head of the columns and gives the y under it.
 func (b *Board) CutHead(g *scene.Group, y float64) float64 {
 	u, f := b.U, b.Page.Frame
 	heads := []string{"", "", "NUMBER", "flitch", "CUT", "up, down", "rip, to", "bends", "holes", "wall"}
@@ -46,7 +46,7 @@ func (b *Board) CutHead(g *scene.Group, y float64) float64 {
 	return y + high
 }
 
-// cutRow draws one sheet of the list.
+// CutRow draws one sheet of the list.
 func (b *Board) CutRow(g *scene.Group, r CutRow, y, high float64) {
 	u, f, w := b.U, b.Page.Frame, b.CutWidths()
 	g = g.Part(scene.Tag{Class: "sheet", Data: []scene.Datum{folio.Datum("place", strconv.Itoa(r.Sheet.Place)), folio.Datum("cut", folio.Mm(r.Sheet.CutLength))}})
@@ -89,7 +89,7 @@ func (b *Board) CutRow(g *scene.Group, r CutRow, y, high float64) {
 	b.Packed(g, scene.BoxAt(x, y, f.X1-x, high), r.Wall)
 }
 
-// pair letters one or two lines in a cell; more are run together.
+// Pair letters one or two lines in a cell; more are run together.
 func (b *Board) Pair(g *scene.Group, box scene.Box, lines []string, bold bool, anchor scene.Anchor) {
 	u, size := b.U, CrewText*b.U
 	if len(lines) > 2 {
@@ -107,7 +107,7 @@ func (b *Board) Pair(g *scene.Group, box scene.Box, lines []string, bold bool, a
 	}
 }
 
-// packed letters words in a cell, smaller and on more lines where they are many.
+// Packed letters words in a cell, smaller and on more lines where they are many.
 func (b *Board) Packed(g *scene.Group, box scene.Box, text string) {
 	if text == "" {
 		return
@@ -130,7 +130,7 @@ func (b *Board) Packed(g *scene.Group, box scene.Box, text string) {
 	}
 }
 
-// struckRow draws what is not cut, struck out on both sides of its words.
+// StruckRow draws what is not cut, struck out on both sides of its words.
 func (b *Board) StruckRow(g *scene.Group, r CutRow, y, high float64) {
 	u, f, w := b.U, b.Page.Frame, b.CutWidths()
 	mid := y + high/2

@@ -14,7 +14,7 @@ import (
 	"flitchlay/internal/submittal"
 )
 
-// hanging is the plan of the hanging days on its way onto pages of the install set.
+// Hanging is the plan of the hanging days on its way onto pages of the install set.
 type Hanging struct {
 	*folio.Set
 	Look draft.Look
@@ -22,17 +22,16 @@ type Hanging struct {
 	Box  scene.Box // that the pages leave to it
 }
 
-// dayPages draws the pages of the hanging days: what each wall takes, then a timetable for every day with its hold
+// DayPages draws the pages of the hanging days: what each wall takes, then a timetable for every day with its hold
 // points, its stop places and a log to fill in. There are none where nothing is left to hang.
 func (c *Set) DayPages(n int) []*scene.Page {
 	var out []*scene.Page
 	h := &Hanging{Set: &c.Set, Look: c.Readable(), Plan: days.Of(c.Plan)}
 	fresh := func(title string) *Board {
 		lines := [2]string{c.Place(), fmt.Sprintf("crew of %d, %s to %s", h.Plan.Day.Crew, Clock(h.Plan.Day.Start), Clock(h.Plan.Day.End))}
-		b := c.Open(n+len(out), "install-"+Pad(n+len(out)), title, false, lines)
+		b := c.Open(n+len(out), folio.Sheet{Title: title, Lines: lines})
 		b.Page.Title = title
-		f := b.Page.Frame
-		h.Box = b.Bar(scene.Box{X0: f.X0, Y0: b.Head.Y1, X1: f.X1, Y1: f.Y1})
+		h.Box = b.Area
 		return b
 	}
 	fresh("")
@@ -44,7 +43,7 @@ func (c *Set) DayPages(n int) []*scene.Page {
 	return out
 }
 
-// readable is the look of pages without drawings: no text under what is read from a ladder.
+// Readable is the look of pages without drawings: no text under what is read from a ladder.
 func (c *Set) Readable() draft.Look {
 	k := c.Look
 	k.Small, k.Medium, k.Large = CrewText*c.U, CrewLarge*c.U, CrewName*c.U
@@ -52,7 +51,7 @@ func (c *Set) Readable() draft.Look {
 	return k
 }
 
-// pages are all pages of the days.
+// Pages are all pages of the days.
 func (h *Hanging) Pages() []*folio.Leaf {
 	if len(h.Plan.Tasks) == 0 {
 		return nil
@@ -68,7 +67,7 @@ func (h *Hanging) Pages() []*folio.Leaf {
 	return list
 }
 
-// leaves flow blocks into the left part of as many pages as they take; the right part of the first is drawn by side, that of
+// Leaves flow blocks into the left part of as many pages as they take; the right part of the first is drawn by side, that of
 // the others is for notes.
 func (h *Hanging) Leaves(title string, blocks []folio.Block, side func(*folio.Board, scene.Box)) []*folio.Leaf {
 	k := h.Look
@@ -101,10 +100,10 @@ func (h *Hanging) Leaves(title string, blocks []folio.Block, side func(*folio.Bo
 	return list
 }
 
-// clock prints minutes as hours and minutes.
+// Clock prints minutes as hours and minutes.
 func Clock(minutes int) string { return room.Clock(minutes) }
 
-// hoursBlocks are what each wall takes and what the figures are made of.
+// HoursBlocks are what each wall takes and what the figures are made of.
 func (h *Hanging) HoursBlocks() []folio.Block {
 	p := h.Plan
 	t := &draft.Table{Title: "HOURS PER WALL", Columns: []draft.Column{{Head: "WALL", Wrap: true, Bold: true}, {Head: "SHEETS", Align: scene.End}, {Head: "HANG", Align: scene.End},
@@ -121,7 +120,7 @@ func (h *Hanging) HoursBlocks() []folio.Block {
 	return []folio.Block{{Table: t}, {Title: "HOW THE DAY GOES", Items: h.Rules()}}
 }
 
-// rules are how a hanging day goes.
+// Rules are how a hanging day goes.
 //
 // Source: three sheets, then stop and look: general notes for wall coverings, an association's recommended practice; the
 // rest common practice, no source.
@@ -144,7 +143,7 @@ func (h *Hanging) Rules() []draft.Item {
 	return list
 }
 
-// dayBlocks are the timetable of a day and the other places where it may stop.
+// DayBlocks are the timetable of a day and the other places where it may stop.
 func (h *Hanging) DayBlocks(day int) []folio.Block {
 	k := h.Look
 	t := &draft.Table{Title: "TIMETABLE", Columns: []draft.Column{{Head: "FROM", Align: scene.End}, {Head: "HANG", Align: scene.End}, {Head: "TO", Align: scene.End},
@@ -175,10 +174,10 @@ func (h *Hanging) DayBlocks(day int) []folio.Block {
 	return blocks
 }
 
-// rowSheets is how many sheet numbers stand in one row of the timetable.
+// RowSheets is how many sheet numbers stand in one row of the timetable.
 const RowSheets = 4
 
-// rows are the rows of a step: a large group takes several.
+// Rows are the rows of a step: a large group takes several.
 func (h *Hanging) Rows(x days.Step) []draft.Row {
 	list := []draft.Row{h.Row(x)}
 	for from := RowSheets; from < len(x.Tasks); from += RowSheets {
@@ -187,7 +186,7 @@ func (h *Hanging) Rows(x days.Step) []draft.Row {
 	return list
 }
 
-// row is the first row of a step.
+// Row is the first row of a step.
 func (h *Hanging) Row(x days.Step) draft.Row {
 	cells := []string{Clock(x.From), "", Clock(x.To), "", "", ""}
 	r := draft.Row{}
@@ -220,7 +219,7 @@ func (h *Hanging) Row(x days.Step) draft.Row {
 	return r
 }
 
-// leftOver says what is kept for the morning.
+// LeftOver says what is kept for the morning.
 func (h *Hanging) LeftOver(x *days.Stop) string {
 	t := &h.Plan.Tasks[x.Task]
 	if !t.DryEdge {
@@ -229,7 +228,7 @@ func (h *Hanging) LeftOver(x *days.Stop) string {
 	return "; edge " + SheetWord(t) + " dry"
 }
 
-// sheetWord is a sheet's number; its place in parentheses where no sheet is left for it.
+// SheetWord is a sheet's number; its place in parentheses where no sheet is left for it.
 func SheetWord(t *days.Task) string {
 	if t.Number == 0 {
 		return "(" + strconv.Itoa(t.Place) + ")"
@@ -237,7 +236,7 @@ func SheetWord(t *days.Task) string {
 	return strconv.Itoa(t.Number)
 }
 
-// sheets lists a group's sheets in hanging order.
+// Sheets lists a group's sheets in hanging order.
 func (h *Hanging) Sheets(tasks []int) string {
 	var words []string
 	for _, i := range tasks {
@@ -246,7 +245,7 @@ func (h *Hanging) Sheets(tasks []int) string {
 	return strings.Join(words, ", ")
 }
 
-// where names the walls of a group and what to mind on it.
+// Where names the walls of a group and what to mind on it.
 func (h *Hanging) Where(tasks []int) string {
 	var parts []string
 	wall := -1
@@ -272,7 +271,7 @@ func (h *Hanging) Where(tasks []int) string {
 	return text
 }
 
-// holdWords says what a hold point is.
+// HoldWords says what a hold point is.
 func HoldWords(x days.Hold) string {
 	switch x {
 	case days.FirstSheets:

@@ -19,7 +19,7 @@ import (
 	"flitchlay/internal/submittal"
 )
 
-// oddDays are rooms and working days that try the pages of the hanging days.
+// OddDays are rooms and working days that try the pages of the hanging days.
 var OddDays = map[string]string{
 	"a day of one hour":   roomtest.Head("in") + roomtest.Wall("Long", `40'`, `9'`) + "[day]\nstart = '8:00'\nend = '9:00'\nbreak = []\n",
 	"a very quick crew":   roomtest.Head("in") + roomtest.Wall("Long", `90'`, `9'`) + "[day]\nplain = 1\ncut = 0\nrest = 0\ngroup = 12\nlay_out = 0\nlook = 0\ncrew = 12\n",

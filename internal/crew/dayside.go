@@ -12,7 +12,7 @@ import (
 	"flitchlay/internal/submittal"
 )
 
-// hoursSide is the crew and the minutes that are reckoned with.
+// HoursSide is the crew and the minutes that are reckoned with.
 func (h *Hanging) HoursSide(b *folio.Board, box scene.Box) {
 	d := h.Plan.Day
 	t := submittal.Pairs("MINUTES")
@@ -42,7 +42,7 @@ func (h *Hanging) HoursSide(b *folio.Board, box scene.Box) {
 	}
 }
 
-// crew says who does what (common practice, no source).
+// Crew says who does what (common practice, no source).
 func Crew(n int) []string {
 	switch n {
 	case 1:
@@ -53,14 +53,14 @@ func Crew(n int) []string {
 	return []string{"Up: top, ceiling cut, smoothing.", "Down: mark, plumb line, base.", "Others: cut, paste, damp, keep the log."}
 }
 
-// side draws a table as wide as the side and gives the y under it.
+// Side draws a table as wide as the side and gives the y under it.
 func (h *Hanging) Side(b *folio.Board, box scene.Box, y float64, t *draft.Table) float64 {
 	t.Fit(h.Look, box.W())
 	_, taken := t.Draw(&b.Page.Group, h.Look, scene.Pt(box.X0, y), 0, box.Y1-y)
 	return taken.Y1 + h.Look.Of(3)
 }
 
-// daySide is what is filled in through a day: readings and signed hold points.
+// DaySide is what is filled in through a day: readings and signed hold points.
 func (h *Hanging) DaySide(b *folio.Board, box scene.Box, day int) {
 	k := h.Look
 	unit := " F"
@@ -85,7 +85,7 @@ func (h *Hanging) DaySide(b *folio.Board, box scene.Box, day int) {
 	h.Notes(b, box, y)
 }
 
-// notes are lines to write on what did not go as planned, down to the foot of a side.
+// Notes are lines to write on what did not go as planned, down to the foot of a side.
 func (h *Hanging) Notes(b *folio.Board, box scene.Box, y float64) {
 	k := h.Look
 	if y+k.Of(16) > box.Y1 {
@@ -97,7 +97,7 @@ func (h *Hanging) Notes(b *folio.Board, box scene.Box, y float64) {
 	}
 }
 
-// sign draws a line for a name and one for a time under a hold point.
+// Sign draws a line for a name and one for a time under a hold point.
 func (h *Hanging) Sign(b *folio.Board, box scene.Box, y float64, words string) float64 {
 	k := h.Look
 	b.Page.Text(scene.Text{At: scene.Pt(box.X0, y), String: scene.Shorten(words, k.Small, true, box.W()), Height: k.Small, Bold: true, Seat: scene.Hanging, Layer: scene.Notes})

@@ -11,7 +11,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// wallBoard is the page of a wall, or of a piece of one, while its drawing is tried at one scale.
+// WallBoard is the page of a wall, or of a piece of one, while its drawing is tried at one scale.
 type WallBoard struct {
 	*Board
 	W       *Wall
@@ -28,7 +28,7 @@ type WallBoard struct {
 	Cuts    []*layout.Sheet // whose cut length has no room in them
 }
 
-// note is some lines under a heading that stand beside the drawing, or on a page of their own.
+// Note is some lines under a heading that stand beside the drawing, or on a page of their own.
 type Note struct {
 	Head  string
 	Lines []string
@@ -37,7 +37,7 @@ type Note struct {
 // air is what words keep clear of lines and of each other: 1 mm and half a line.
 const CrewAir = 1.2
 
-// wallPage draws one piece of a wall, and the page after it where its lists are long.
+// WallPage draws one piece of a wall, and the page after it where its lists are long.
 func (c *Set) WallPage(w *Wall, p *Piece, n int) []*scene.Page {
 	title := w.W.Name
 	if len(w.Pieces) > 1 {
@@ -55,10 +55,12 @@ func (c *Set) WallPage(w *Wall, p *Piece, n int) []*scene.Page {
 		from, to = p.Fits.More, p.Fits.More
 	}
 	for more := from; more <= to; more++ {
-		b := c.Open(n, "install-"+Pad(n), title, false, lines)
+		b := c.Open(n, folio.Sheet{Title: title, Lines: lines, Form: folio.Beside})
 		b.Page.Title = title
 		b.Grow(more)
-		d := c.Fit(b, p, b.Bar(b.Field))
+		area := b.Area
+		area.Y1 = b.Field.Y1 // the foot has grown
+		d := c.Fit(b, p, area)
 		b.Page.Add(d.G)
 		rest := b.TapeList(d, b.FootStrip(d))
 		out := []*scene.Page{b.Page}
@@ -74,7 +76,7 @@ func (c *Set) WallPage(w *Wall, p *Piece, n int) []*scene.Page {
 	return first
 }
 
-// scaleBar says at what scale the wall is drawn, where there is room under it.
+// ScaleBar says at what scale the wall is drawn, where there is room under it.
 func (d *WallBoard) ScaleBar() {
 	u := d.U
 	bar := draft.Bar{Scale: d.V.Scale, Metric: d.Metric()}
@@ -89,7 +91,7 @@ func (d *WallBoard) ScaleBar() {
 	}
 }
 
-// under finds a free place at the foot of the drawing, as low and as far left as it goes, and takes it.
+// Under finds a free place at the foot of the drawing, as low and as far left as it goes, and takes it.
 func (d *WallBoard) Under(wide, high float64) (scene.Box, bool) {
 	u := d.U
 	for y := d.Area.Y1 - 1.8*u; y > d.Area.Y1-24*u; y -= 2 * u {
@@ -105,7 +107,7 @@ func (d *WallBoard) Under(wide, high float64) (scene.Box, bool) {
 	return scene.Box{}, false
 }
 
-// openings draws what is open: its white and its edges.
+// Openings draws what is open: its white and its edges.
 func (d *WallBoard) Openings() {
 	for i := range d.W.W.Openings {
 		o := &d.W.W.Openings[i]
@@ -129,7 +131,7 @@ func (d *WallBoard) Openings() {
 	}
 }
 
-// hole is the white of an opening on the page, false where the piece does not show it.
+// Hole is the white of an opening on the page, false where the piece does not show it.
 func (d *WallBoard) Hole(o *room.Opening) (scene.Box, bool) {
 	x0, x1 := max(o.FromLeft, d.P.From), min(o.Right(), d.P.To)
 	z0 := o.Sill
@@ -142,7 +144,7 @@ func (d *WallBoard) Hole(o *room.Opening) (scene.Box, bool) {
 	return d.V.Box(x0, z0, x1, o.Head), true
 }
 
-// shows lists the heights between which a line straight up at x shows in the covering.
+// Shows lists the heights between which a line straight up at x shows in the covering.
 func (d *WallBoard) Shows(x L) [][2]L {
 	w := d.W.W
 	list := [][2]L{{max(room.At(w.CoverFloor(), x), room.AtRight(w.CoverFloor(), x)), min(room.At(w.CoverCeiling(), x), room.AtRight(w.CoverCeiling(), x))}}
@@ -181,7 +183,7 @@ func (d *WallBoard) Shows(x L) [][2]L {
 	return out
 }
 
-// seams draws the finished joints.
+// Seams draws the finished joints.
 func (d *WallBoard) Seams() {
 	for _, h := range d.P.Hangs {
 		if h.Seam == nil || !d.P.Here(h) {
@@ -196,7 +198,7 @@ func (d *WallBoard) Seams() {
 	}
 }
 
-// joints draws the end matches of courses.
+// Joints draws the end matches of courses.
 func (d *WallBoard) Joints() {
 	for _, h := range d.P.Hangs {
 		for _, s := range h.Sheets[1:] {
@@ -219,7 +221,7 @@ func (d *WallBoard) Joints() {
 	}
 }
 
-// levelLine draws the line to which the marks are hung, but not over the white of openings.
+// LevelLine draws the line to which the marks are hung, but not over the white of openings.
 func (d *WallBoard) LevelLine() {
 	var clear []scene.Box
 	for i := range d.W.W.Openings {
@@ -239,5 +241,5 @@ func (d *WallBoard) LevelLine() {
 	}
 }
 
-// lack notes that something found no place over the ceiling or under the floor.
+// Lack notes that something found no place over the ceiling or under the floor.
 func (d *WallBoard) Lack(what *bool) { *what = true }

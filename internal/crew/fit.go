@@ -11,7 +11,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// fit draws the wall as large as it goes with everything in its place. Where it would come out much smaller than it could,
+// Fit draws the wall as large as it goes with everything in its place. Where it would come out much smaller than it could,
 // what finds no place stands beside the drawing instead.
 func (c *Set) Fit(b *Board, p *Piece, area scene.Box) *WallBoard {
 	try := func(keep [2]float64, settled bool) *WallBoard {
@@ -52,7 +52,7 @@ func (c *Set) Fit(b *Board, p *Piece, area scene.Box) *WallBoard {
 	return d
 }
 
-// keeps are the heights over and under a wall to try, those that leave the most for the wall first.
+// Keeps are the heights over and under a wall to try, those that leave the most for the wall first.
 func Keeps(high float64) [][2]float64 {
 	var list [][2]float64
 	for bottom := 24.5; bottom < high*0.42; bottom += 4 {
@@ -64,7 +64,7 @@ func Keeps(high float64) [][2]float64 {
 	return list
 }
 
-// place names the room and the finish.
+// Place names the room and the finish.
 func (c *Set) Place() string {
 	p := c.Room.Project
 	s := ""
@@ -87,7 +87,7 @@ func Pad(n int) string {
 	return strconv.Itoa(n)
 }
 
-// try draws the wall with heights kept free over it and under it, and notes where they do not suffice.
+// Try draws the wall with heights kept free over it and under it, and notes where they do not suffice.
 func (d *WallBoard) Try(top, bottom float64) {
 	u := d.U
 	margin, beside := d.MarginWide(), d.RightWide()
@@ -130,7 +130,7 @@ func (d *WallBoard) Try(top, bottom float64) {
 	d.G = outer
 }
 
-// extremes are the lowest and the highest point of the piece's outline.
+// Extremes are the lowest and the highest point of the piece's outline.
 func (d *WallBoard) Extremes() (low, high L) {
 	w := d.W.W
 	low, high = room.AtRight(w.Floor, d.P.From), room.AtRight(w.Ceiling, d.P.From)

@@ -20,7 +20,7 @@ const (
 	FlagStem = 4.8 // whole height of a flag over the ceiling
 )
 
-// lineFlag is one plumb line: an arrowhead at the floor, one at the ceiling, and its running figure.
+// LineFlag is one plumb line: an arrowhead at the floor, one at the ceiling, and its running figure.
 type LineFlag struct {
 	X       L
 	At      float64 // on the page
@@ -32,7 +32,7 @@ type LineFlag struct {
 	SeamTag []scene.Datum
 }
 
-// flagList lists the lines of the piece from left to right, and the end of the wall.
+// FlagList lists the lines of the piece from left to right, and the end of the wall.
 func (d *WallBoard) FlagList() []LineFlag {
 	var list []LineFlag
 	add := func(x L, open bool, number string, tag ...scene.Datum) {
@@ -54,7 +54,7 @@ func (d *WallBoard) FlagList() []LineFlag {
 	return list
 }
 
-// flags draws the plumb lines as flags outside the wall, with their figures from the one datum.
+// Flags draws the plumb lines as flags outside the wall, with their figures from the one datum.
 func (d *WallBoard) Flags() {
 	u, size := d.U, CrewText*d.U
 	list := d.FlagList()
@@ -97,14 +97,14 @@ func (d *WallBoard) Flags() {
 	}
 }
 
-// figure letters a running figure.
+// Figure letters a running figure.
 func (d *WallBoard) Figure(g *scene.Group, f LineFlag, t scene.Text) {
 	in := g.Part(scene.Tag{Class: "dimension", Data: []scene.Datum{folio.Datum("from", "datum"), folio.Datum("length", folio.Mm(f.X))}})
 	in.Text(t)
 	d.Space.Take(t.Bounds())
 }
 
-// flag draws the arrowheads of one line and its stem down to where its figure begins.
+// Flag draws the arrowheads of one line and its stem down to where its figure begins.
 func (d *WallBoard) Flag(f LineFlag, foot float64) *scene.Group {
 	u := d.U
 	w := d.W.W
@@ -127,7 +127,7 @@ func (d *WallBoard) Flag(f LineFlag, foot float64) *scene.Group {
 	return g
 }
 
-// head draws an arrowhead, solid or open.
+// Head draws an arrowhead, solid or open.
 func (d *WallBoard) Head(g *scene.Group, tip scene.Point, direction float64, open bool) {
 	if open {
 		draft.Triangle(g, scene.Plumb, tip, direction, FlagLong*d.U, FlagWide*d.U, CrewFine, true)
@@ -136,7 +136,7 @@ func (d *WallBoard) Head(g *scene.Group, tip scene.Point, direction float64, ope
 	draft.Triangle(g, scene.Plumb, tip, direction, FlagLong*d.U, FlagWide*d.U, 0, false)
 }
 
-// shelf stands the figures upright side by side where they have no room to lie, each on a stem that bends to it.
+// Shelf stands the figures upright side by side where they have no room to lie, each on a stem that bends to it.
 func (d *WallBoard) Shelf(list []LineFlag, floor, lo, hi float64) {
 	u, size := d.U, CrewText*d.U
 	var at []float64
@@ -162,11 +162,11 @@ func (d *WallBoard) Shelf(list []LineFlag, floor, lo, hi float64) {
 	}
 }
 
-// datum marks the point that all figures count from; on a further piece of a wall it says where that point is.
+// Datum marks the point that all figures count from; on a further piece of a wall it says where that point is.
 func (d *WallBoard) Datum(floor float64, rows int) {
 	u := d.U
 	if d.P.LeftCut() {
-		words := "0 DATUM: the wall's left end, " + d.Set.Page(d.W.Pieces[0].Key())
+		words := "0 DATUM: the wall's left end, " + d.PageWord(d.W.Pieces[0].Key())
 		size := CrewText * u
 		if box, ok := d.Under(scene.Width(words, size, true), size*1.3); ok {
 			d.G.Text(scene.Text{At: scene.Pt(box.X0, box.Y1-size*0.3), String: words, Height: size, Bold: true, Layer: scene.Plumb})

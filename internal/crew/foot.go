@@ -7,19 +7,19 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// mostMore is by how many lines boxes and rips may reach up into the drawing.
+// MostMore is by how many lines boxes and rips may reach up into the drawing.
 const MostMore = 4
 
-// footPitch is from one line of the foot to the next.
+// FootPitch is from one line of the foot to the next.
 const FootPitch = 5.6
 
-// grow makes boxes and rips higher by some lines, at the cost of the drawing.
+// Grow makes boxes and rips higher by some lines, at the cost of the drawing.
 func (b *Board) Grow(lines int) {
 	b.More = lines
 	b.Field.Y1 -= float64(lines) * FootPitch * b.U
 }
 
-// footStrip draws the three fields under the drawing: boxes, rips, hold. It gives back what they have no room for.
+// FootStrip draws the three fields under the drawing: boxes, rips, hold. It gives back what they have no room for.
 func (b *Board) FootStrip(d *WallBoard) []Note {
 	f := b.Foot
 	one, two := f.X0+f.W()*0.342, f.X0+f.W()*0.638
@@ -51,7 +51,7 @@ func (b *Board) FootStrip(d *WallBoard) []Note {
 	return rest
 }
 
-// footList letters a heading, as many lines as stand under it, and cautions; the lines that have no room come back.
+// FootList letters a heading, as many lines as stand under it, and cautions; the lines that have no room come back.
 func (b *Board) FootList(g *scene.Group, box scene.Box, head string, lines []string, most int, caution ...string) []Note {
 	u := b.U
 	x, w := box.X0+3*u, box.W()-5*u
@@ -84,7 +84,7 @@ func (b *Board) FootList(g *scene.Group, box scene.Box, head string, lines []str
 	return rest
 }
 
-// ripLines say which sheets are ripped, at which edge, and what stays; those alike in one line.
+// RipLines say which sheets are ripped, at which edge, and what stays; those alike in one line.
 func (d *WallBoard) RipLines() []string {
 	type rip struct {
 		side  string
@@ -115,7 +115,7 @@ func (d *WallBoard) RipLines() []string {
 	return lines
 }
 
-// holdField is where the crew signs that the first sheets are right.
+// HoldField is where the crew signs that the first sheets are right.
 func (b *Board) HoldField(g *scene.Group, box scene.Box, d *WallBoard) {
 	u, size := b.U, CrewText*b.U
 	x, right := box.X0+3*u, box.X1-3*u
@@ -143,7 +143,7 @@ func (b *Board) HoldField(g *scene.Group, box scene.Box, d *WallBoard) {
 	b.Blanks(g, x, right, box.Y1-3.4*u, []string{"air", unit + "  RH", "%  board"})
 }
 
-// blanks letters words with lines to write on behind each, from x to right.
+// Blanks letters words with lines to write on behind each, from x to right.
 func (b *Board) Blanks(g *scene.Group, x, right, y float64, words []string) {
 	u, size := b.U, CrewText*b.U
 	sum := 0.0

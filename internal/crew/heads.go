@@ -13,7 +13,7 @@ import (
 
 func Itoa(n int) string { return strconv.Itoa(n) }
 
-// heads letters what stands over the ceiling: the names of the ends, HOLD, START inside a wall, what is only to check.
+// Heads letters what stands over the ceiling: the names of the ends, HOLD, START inside a wall, what is only to check.
 func (d *WallBoard) Heads() {
 	d.Hold()
 	d.EndNames()
@@ -22,7 +22,7 @@ func (d *WallBoard) Heads() {
 	d.Changes()
 }
 
-// roof is the highest place of the ceiling over a stretch of the page.
+// Roof is the highest place of the ceiling over a stretch of the page.
 func (d *WallBoard) Roof(x0, x1 float64) float64 {
 	w := d.W.W
 	y := math.Inf(1)
@@ -42,10 +42,10 @@ func (d *WallBoard) Roof(x0, x1 float64) float64 {
 	return y
 }
 
-// rowHigh is from one row of labels over the ceiling to the next.
+// RowHigh is from one row of labels over the ceiling to the next.
 const RowHigh = 2.9
 
-// overhead finds a place over the ceiling for a label: as low as it goes, and of the left edges wanted the first.
+// Overhead finds a place over the ceiling for a label: as low as it goes, and of the left edges wanted the first.
 //
 // Shape: the box of the label, taken, and which of the left edges it got. A label that finds no place is noted: its words
 // stand beside the drawing where no larger drawing could be had.
@@ -85,7 +85,7 @@ func (d *WallBoard) Overhead(words string, wide, high float64, wanted ...float64
 	return best, which, true
 }
 
-// label letters a label over the ceiling, with its left edge, its middle or its right edge at x, or near it.
+// Label letters a label over the ceiling, with its left edge, its middle or its right edge at x, or near it.
 func (d *WallBoard) Label(x float64, text string, bold bool, anchor scene.Anchor) {
 	size := CrewText * d.U
 	text = scene.Shorten(text, size, bold, d.Area.W()-8*d.U)
@@ -105,7 +105,7 @@ func (d *WallBoard) Label(x float64, text string, bold bool, anchor scene.Anchor
 	}
 }
 
-// endNames says over each corner what the covering does there.
+// EndNames says over each corner what the covering does there.
 func (d *WallBoard) EndNames() {
 	outer := d.G
 	for _, right := range []bool{false, true} {
@@ -123,14 +123,14 @@ func (d *WallBoard) EndNames() {
 	d.G = outer
 }
 
-// endName is the name of an end of the piece.
+// EndName is the name of an end of the piece.
 func (d *WallBoard) EndName(right bool) string {
 	w, p := d.W, d.P
 	if right && p.RightCut() {
-		return "MATCH LINE: " + d.Set.Page(w.Pieces[p.Index+1].Key())
+		return "MATCH LINE: " + d.PageWord(w.Pieces[p.Index+1].Key())
 	}
 	if !right && p.LeftCut() {
-		return "MATCH LINE: " + d.Set.Page(w.Pieces[p.Index-1].Key())
+		return "MATCH LINE: " + d.PageWord(w.Pieces[p.Index-1].Key())
 	}
 	for i := range w.Run.Corners {
 		c := &w.Run.Corners[i]
@@ -167,7 +167,7 @@ func (d *WallBoard) EndName(right bool) string {
 	return ""
 }
 
-// near reports whether a place of the run is at an end of the wall.
+// Near reports whether a place of the run is at an end of the wall.
 func (d *WallBoard) Near(s, end, lean L) bool {
 	x := s - d.W.St.Shift
 	if n := d.W.Run.Length; d.W.Run.Closed && n > 0 {
@@ -181,10 +181,10 @@ func (d *WallBoard) Near(s, end, lean L) bool {
 	return x >= end-lean.Abs() && x <= end+lean.Abs()
 }
 
-// thirdRow is the row of the tape list after which the work stops: the third, or the last where there are fewer.
+// ThirdRow is the row of the tape list after which the work stops: the third, or the last where there are fewer.
 func (p *Piece) ThirdRow() int { return min(len(p.Rows), 3) - 1 }
 
-// hold marks the seam after which the work stops for a look.
+// Hold marks the seam after which the work stops for a look.
 func (d *WallBoard) Hold() {
 	if len(d.P.Rows) == 0 {
 		return
@@ -215,7 +215,7 @@ func (d *WallBoard) Hold() {
 	d.Word(g, scene.Pt(box.X1, box.Y1-0.9*u), text, size, true, scene.End)
 }
 
-// starts marks where a first sheet begins inside a wall, and where the room closes.
+// Starts marks where a first sheet begins inside a wall, and where the room closes.
 func (d *WallBoard) Starts() {
 	for _, h := range d.P.Hangs {
 		if h.Begins && d.P.StartsHere(h) && !d.StartsAtEnd(h) && !h.Sheet().Hung {
@@ -228,7 +228,7 @@ func (d *WallBoard) Starts() {
 	}
 }
 
-// firstOf is the number of the sheet that the last one closes on.
+// FirstOf is the number of the sheet that the last one closes on.
 func (d *WallBoard) FirstOf(h *Hang) string {
 	place := d.W.Run.Spans[h.Sheet().Span].FirstSheet
 	for i := range d.W.Run.Sheets {
@@ -239,7 +239,7 @@ func (d *WallBoard) FirstOf(h *Hang) string {
 	return ""
 }
 
-// startsAtEnd reports whether a first sheet begins at the wall's left end, where START stands in the margin.
+// StartsAtEnd reports whether a first sheet begins at the wall's left end, where START stands in the margin.
 func (d *WallBoard) StartsAtEnd(h *Hang) bool {
 	return !h.Opens && h.From <= d.W.Left+max(0, d.W.W.LeanLeft)
 }
@@ -257,14 +257,14 @@ func (d *WallBoard) StartLabel(h *Hang) {
 	}
 }
 
-// block draws a block arrow to the right from its left end.
+// Block draws a block arrow to the right from its left end.
 func (d *WallBoard) Block(g *scene.Group, at scene.Point, long, high float64) {
 	neck, shaft := long*0.5, high*0.2
 	g.Polygon(scene.Style{Layer: scene.Marks, Fill: scene.Solid(scene.Black)},
 		at.Add(0, -shaft), at.Add(neck, -shaft), at.Add(neck, -high/2), at.Add(long, 0), at.Add(neck, high/2), at.Add(neck, shaft), at.Add(0, shaft))
 }
 
-// checks says which lines are only to check by.
+// Checks says which lines are only to check by.
 func (d *WallBoard) Checks() {
 	for _, h := range d.P.Hangs {
 		if h.Check() && d.P.Here(h) && !h.Sheet().Hung {
@@ -273,7 +273,7 @@ func (d *WallBoard) Checks() {
 	}
 }
 
-// changes names the flitch where it changes inside the piece.
+// Changes names the flitch where it changes inside the piece.
 func (d *WallBoard) Changes() {
 	for i, h := range d.P.Hangs {
 		if i == 0 {
@@ -285,7 +285,7 @@ func (d *WallBoard) Changes() {
 	}
 }
 
-// callout letters over the ceiling what has no room where it belongs, with a line down to it.
+// Callout letters over the ceiling what has no room where it belongs, with a line down to it.
 func (d *WallBoard) Callout(g *scene.Group, target scene.Point, text, words string, boxed bool) {
 	u, size := d.U, CrewLarge*d.U
 	w, ring := scene.Width(text, size, true), 0.0
@@ -315,7 +315,7 @@ func (d *WallBoard) Callout(g *scene.Group, target scene.Point, text, words stri
 	d.Aside(words)
 }
 
-// aside notes words that find no place in the drawing: at first it is drawn smaller, in the end they stand beside it.
+// Aside notes words that find no place in the drawing: at first it is drawn smaller, in the end they stand beside it.
 func (d *WallBoard) Aside(words string) {
 	switch {
 	case !d.Settled:

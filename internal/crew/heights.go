@@ -3,12 +3,13 @@ package crew
 import (
 	"strings"
 
+	"flitchlay/internal/folio"
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
 
-// heightPages give the heights of floor and ceiling from the level line to be read along every wall, spread evenly over as
+// HeightPages give the heights of floor and ceiling from the level line to be read along every wall, spread evenly over as
 // few pages as take them.
 func (c *Set) HeightPages(n int) []*scene.Page {
 	u, size := c.U, CrewText*c.U
@@ -19,8 +20,8 @@ func (c *Set) HeightPages(n int) []*scene.Page {
 			least = max(least, scene.Width(c.Say(x), size, true)+3*u)
 		}
 	}
-	b := c.Open(n, "", "Room start", false, [2]string{})
-	area := b.Bar(scene.Box{X0: b.Page.Frame.X0, Y0: b.Head.Y1, X1: b.Page.Frame.X1, Y1: b.Page.Frame.Y1})
+	b := c.Open(n, folio.Sheet{Title: "Room start"}) // to measure
+	area := b.Area
 	wide := b.Page.Frame.W() - 33*u
 	across := max(2, int(wide/least))
 	type grid struct {
@@ -45,9 +46,9 @@ func (c *Set) HeightPages(n int) []*scene.Page {
 	sheets := (len(grids) + fit - 1) / fit
 	var out []*scene.Page
 	for i := range sheets {
-		b := c.Open(n+i, "install-"+Pad(n+i), "Room start", false, [2]string{c.Place(), "heights to read, from the level line at " + c.Say(c.Level)})
+		b := c.Open(n+i, folio.Sheet{Title: "Room start", Lines: [2]string{c.Place(), "heights to read, from the level line at " + c.Say(c.Level)}})
 		b.Page.Title = "Room start, heights"
-		area := b.Bar(scene.Box{X0: b.Page.Frame.X0, Y0: b.Head.Y1, X1: b.Page.Frame.X1, Y1: b.Page.Frame.Y1})
+		area := b.Area
 		g := b.Page.Part(scene.Tag{Class: "heights"})
 		x, y := b.Page.Frame.X0+3*u, area.Y0+2*u
 		for _, o := range grids[i*len(grids)/sheets : (i+1)*len(grids)/sheets] {
@@ -60,7 +61,7 @@ func (c *Set) HeightPages(n int) []*scene.Page {
 	return out
 }
 
-// heightPlaces are the places along a wall at which heights are read: its ends, and every four feet between.
+// HeightPlaces are the places along a wall at which heights are read: its ends, and every four feet between.
 func (c *Set) HeightPlaces(w *room.Wall) []L {
 	step := 4 * length.Foot
 	if c.Metric() {
@@ -73,7 +74,7 @@ func (c *Set) HeightPlaces(w *room.Wall) []L {
 	return append(list, w.Length)
 }
 
-// heightGrid draws three rows: where, down to the floor, up to the ceiling, with what the room file says and room to
+// HeightGrid draws three rows: where, down to the floor, up to the ceiling, with what the room file says and room to
 // write beside it.
 func (b *Board) HeightGrid(g *scene.Group, w *room.Wall, places []L, at scene.Point, wide, row float64) {
 	u, size := b.U, CrewText*b.U

@@ -20,7 +20,7 @@ func Install(p *layout.Plan, t *paper.Template) (*scene.Document, error) {
 	return c.Document(c.InstallPages())
 }
 
-// crewSet is the install set while it is made: what every page of it needs to know.
+// Set is the install set while it is made: what every page of it needs to know.
 type Set struct {
 	folio.Set
 	U     float64 // 1 on letter paper, more where an office's text is larger
@@ -31,7 +31,7 @@ type Set struct {
 	First map[string]int // page on which something is first shown
 }
 
-// newCrew prepares a set for the crew.
+// NewSet prepares a set for the crew.
 func NewSet(p *layout.Plan, t *paper.Template, name string) *Set {
 	c := &Set{Set: folio.Set{Plan: p, Room: p.Room, Style: p.Style, Paper: t, Look: draft.Office(), Name: name}, U: max(t.Unit(), 1),
 		Level: p.Room.Space.LevelLine, Half: p.Room.Veneer.Overlap.HalfDown(), First: map[string]int{}}
@@ -42,13 +42,13 @@ func NewSet(p *layout.Plan, t *paper.Template, name string) *Set {
 	return c
 }
 
-// crewPage is one page of the set before it is drawn; what it draws can run on to further pages.
+// Page is one page of the set before it is drawn; what it draws can run on to further pages.
 type Page struct {
 	Key  string // what other pages find it by
 	Draw func(n int) []*scene.Page
 }
 
-// installPages lists the pages in their order.
+// InstallPages lists the pages in their order.
 func (c *Set) InstallPages() []Page {
 	list := []Page{{"start", c.StartPage}, {"days", c.DayPages}}
 	for _, w := range c.Walls {
@@ -59,7 +59,7 @@ func (c *Set) InstallPages() []Page {
 	return append(list, Page{"cuts", c.CutPages})
 }
 
-// document draws all pages: once to learn how many they come to and where things stand, and once more with that.
+// Document draws all pages: once to learn how many they come to and where things stand, and once more with that.
 func (c *Set) Document(list []Page) (*scene.Document, error) {
 	p := c.Room.Project
 	var pages []*scene.Page
@@ -84,12 +84,12 @@ func (c *Set) Document(list []Page) (*scene.Document, error) {
 	return d, nil
 }
 
-// say prints a length as on drawings, bare one in inches alone or millimetres.
+// Say prints a length as on drawings, bare one in inches alone or millimetres.
 func (c *Set) Say(l L) string { return c.Style.Format(l) }
 
 func (c *Set) Bare(l L) string { return c.Style.Inches(l) }
 
-// inches is a short length with its mark: 17 1/2", 445.
+// Inches is a short length with its mark: 17 1/2", 445.
 func (c *Set) Inches(l L) string {
 	if c.Metric() {
 		return c.Style.Inches(l)
@@ -97,7 +97,7 @@ func (c *Set) Inches(l L) string {
 	return c.Style.Inches(l) + `"`
 }
 
-// updown says how far something is from the level line.
+// Updown says how far something is from the level line.
 func (c *Set) Updown(z L) string {
 	if z >= c.Level {
 		return "up " + c.Inches(z-c.Level)
@@ -105,5 +105,5 @@ func (c *Set) Updown(z L) string {
 	return "down " + c.Inches(c.Level-z)
 }
 
-// page is where something is shown, as "page 3".
-func (c *Set) Page(key string) string { return "page " + strconv.Itoa(c.First[key]) }
+// PageWord is where something is shown, as "page 3".
+func (c *Set) PageWord(key string) string { return "page " + strconv.Itoa(c.First[key]) }

@@ -9,10 +9,10 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// crewGap is what words keep clear of each other and of lines on a page for the crew, in mm.
+// CrewGap is what words keep clear of each other and of lines on a page for the crew, in mm.
 const CrewGap = 0.5
 
-// clean checks that nothing on any page is in the way of anything else, and that no text is too small.
+// Clean checks that nothing on any page is in the way of anything else, and that no text is too small.
 func Clean(t *testing.T, d *scene.Document) {
 	t.Helper()
 	for _, p := range d.Pages {
@@ -27,7 +27,7 @@ func Clean(t *testing.T, d *scene.Document) {
 	}
 }
 
-// randomRoom writes a room file with much that is odd: slopes, steps, leans, narrow walls, long names, gaps, bare strips,
+// RandomRoom writes a room file with much that is odd: slopes, steps, leans, narrow walls, long names, gaps, bare strips,
 // several flitches, sheets that hang, courses, millimetres.
 func RandomRoom(seed uint64) string {
 	r := rand.New(rand.NewPCG(seed, 7))

@@ -7,7 +7,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// marginWide is what the words left of the wall take: the level line's height, START, UP, DATUM.
+// MarginWide is what the words left of the wall take: the level line's height, START, UP, DATUM.
 func (d *WallBoard) MarginWide() float64 {
 	u := d.U
 	w := math.Max(scene.Width(d.Say(d.Level), CrewText*u, true)+4*u, scene.Width("DATUM", CrewSmall*u, true)+3*u)
@@ -17,7 +17,7 @@ func (d *WallBoard) MarginWide() float64 {
 	return math.Max(w+1.6*u, 13*u)
 }
 
-// leftEdge is where the wall, with what is set in it, begins on the page.
+// LeftEdge is where the wall, with what is set in it, begins on the page.
 func (d *WallBoard) LeftEdge() float64 {
 	x := d.P.From
 	for _, b := range d.W.BoxesOf() {
@@ -28,10 +28,10 @@ func (d *WallBoard) LeftEdge() float64 {
 	return d.V.X(x)
 }
 
-// rightWide is what is kept free right of the wall.
+// RightWide is what is kept free right of the wall.
 func (d *WallBoard) RightWide() float64 { return 6 * d.U }
 
-// startHang is the first sheet that begins at the left end of the piece, nil where none does.
+// StartHang is the first sheet that begins at the left end of the piece, nil where none does.
 func (d *WallBoard) StartHang() *Hang {
 	for _, h := range d.P.Hangs {
 		if h.Begins && d.P.StartsHere(h) && d.StartsAtEnd(h) && !h.Sheet().Hung {
@@ -41,7 +41,7 @@ func (d *WallBoard) StartHang() *Hang {
 	return nil
 }
 
-// margins letters what stands left of the wall: the level line's height, START, UP.
+// Margins letters what stands left of the wall: the level line's height, START, UP.
 func (d *WallBoard) Margins() {
 	u := d.U
 	right := d.LeftEdge() - 2.6*u
@@ -72,7 +72,7 @@ func (d *WallBoard) Margins() {
 	}
 }
 
-// down finds a free place in the left margin, from y on downward, from there upward where none is free.
+// Down finds a free place in the left margin, from y on downward, from there upward where none is free.
 func (d *WallBoard) Down(right, wide, high, y, floor float64) (scene.Box, bool) {
 	u := d.U
 	try := func(y float64) (scene.Box, bool) {

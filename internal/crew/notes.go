@@ -5,13 +5,14 @@ import (
 	"slices"
 	"strings"
 
+	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
 
-// tapeWords say how the sheets are cut and what the list measures.
+// TapeWords say how the sheets are cut and what the list measures.
 func (d *WallBoard) TapeWords() []string {
 	if d.W.Run.Up {
 		return append(d.MarkWordsUp(), d.Beside...)
@@ -28,7 +29,7 @@ func (d *WallBoard) TapeWords() []string {
 	return append(lines, d.Beside...)
 }
 
-// cutsBeside give the cut lengths that have no room in their sheets, those alike together.
+// CutsBeside give the cut lengths that have no room in their sheets, those alike together.
 func (d *WallBoard) CutsBeside() []string {
 	var order []string
 	numbers := map[string][]int{}
@@ -56,12 +57,12 @@ func (d *WallBoard) CutsBeside() []string {
 	return []string{"cut " + strings.Join(parts, "; ")}
 }
 
-// known leaves out the zeros that stand for sheets without a number.
+// Known leaves out the zeros that stand for sheets without a number.
 func Known(numbers []int) []int {
 	return slices.DeleteFunc(slices.Clone(numbers), func(n int) bool { return n == 0 })
 }
 
-// datumLean is how far the left end of the wall has moved to the right where the level line meets it.
+// DatumLean is how far the left end of the wall has moved to the right where the level line meets it.
 func (d *WallBoard) DatumLean() L {
 	w := d.W.W
 	floor, ceiling := room.AtRight(w.Floor, d.W.Left), room.AtRight(w.Ceiling, d.W.Left)
@@ -71,7 +72,7 @@ func (d *WallBoard) DatumLean() L {
 	return d.Style.Round(length.MulDiv(w.LeanLeft, d.Level-floor, ceiling-floor))
 }
 
-// markWords say how long the sheets are cut, and how much of that is above and below the level mark, those alike together.
+// MarkWords say how long the sheets are cut, and how much of that is above and below the level mark, those alike together.
 func (d *WallBoard) MarkWords() []string {
 	type mark struct{ cut, above, below L }
 	var order []mark
@@ -92,7 +93,7 @@ func (d *WallBoard) MarkWords() []string {
 	case len(order) == 0:
 		return nil
 	case len(order) > 3:
-		return append(d.CutsBeside(), "up, down of the level mark: cut list, "+d.Set.Page("cuts"))
+		return append(d.CutsBeside(), "up, down of the level mark: cut list, "+d.PageWord("cuts"))
 	}
 	var lines []string
 	for _, m := range order {
@@ -109,7 +110,7 @@ func (d *WallBoard) MarkWords() []string {
 	return lines
 }
 
-// besides letters notes under the tape list as far as there is room, and gives back the others.
+// Besides letters notes under the tape list as far as there is room, and gives back the others.
 func (b *Board) Besides(g *scene.Group, notes []Note, y float64) []Note {
 	u := b.U
 	var rest []Note
@@ -132,20 +133,20 @@ func (b *Board) Besides(g *scene.Group, notes []Note, y float64) []Note {
 	return rest
 }
 
-// notesPages letter the notes that no page of a wall has room for.
+// NotesPages letter the notes that no page of a wall has room for.
 func (c *Set) NotesPages(title string, n int, notes []Note) []*scene.Page {
 	var out []*scene.Page
 	for len(notes) > 0 {
-		b := c.Open(n+len(out), "install-"+Pad(n+len(out)), title, false, [2]string{c.Place(), "notes to the page before"})
+		b := c.Open(n+len(out), folio.Sheet{Title: title, Lines: [2]string{c.Place(), "notes to the page before"}})
 		b.Page.Title = title + ", notes"
-		area := b.Bar(scene.Box{X0: b.Page.Frame.X0, Y0: b.Head.Y1, X1: b.Page.Frame.X1, Y1: b.Page.Frame.Y1}).Inset(3 * c.U)
+		area := b.Area.Inset(3 * c.U)
 		notes = b.Columns(area, notes)
 		out = append(out, b.Page)
 	}
 	return out
 }
 
-// columns letters notes in two columns, and gives back what has no room.
+// Columns letters notes in two columns, and gives back what has no room.
 func (b *Board) Columns(area scene.Box, notes []Note) []Note {
 	u := b.U
 	g := b.Page.Part(scene.Tag{Class: "notes"})

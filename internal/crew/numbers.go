@@ -10,7 +10,7 @@ import (
 	"flitchlay/internal/shape"
 )
 
-// sheetNumbers letters the numbers of the sheets and their cut lengths, each inside its own sheet and clear of everything.
+// SheetNumbers letters the numbers of the sheets and their cut lengths, each inside its own sheet and clear of everything.
 func (d *WallBoard) SheetNumbers() {
 	start := *d.Space
 	solid := start // what is open is no part of a sheet
@@ -40,7 +40,7 @@ func (d *WallBoard) SheetNumbers() {
 	}
 }
 
-// numbered is where the number and the cut length of one sheet stand; what has no place inside is called out.
+// Numbered is where the number and the cut length of one sheet stand; what has no place inside is called out.
 type Numbered struct {
 	Sheet    *layout.Sheet
 	From, To L
@@ -53,7 +53,7 @@ type Numbered struct {
 	Frame    scene.Box
 }
 
-// place finds a place for everything with numbers of a height at the most, and counts what finds none.
+// Place finds a place for everything with numbers of a height at the most, and counts what finds none.
 func (d *WallBoard) Place(size float64) (list []Numbered, out int) {
 	for _, h := range d.P.Hangs {
 		for _, s := range h.Sheets {
@@ -91,7 +91,7 @@ func (d *WallBoard) Take(n *Numbered) {
 	}
 }
 
-// numberSize is the height at which the numbers of most sheets fit between their seams.
+// NumberSize is the height at which the numbers of most sheets fit between their seams.
 func (d *WallBoard) NumberSize() float64 {
 	u, size := d.U, CrewNumber*d.U
 	whole := d.Room.Veneer.GrossWidth - d.Room.Veneer.Overlap
@@ -112,10 +112,10 @@ func (d *WallBoard) NumberSize() float64 {
 	return size
 }
 
-// span is the width of a sheet on this piece.
+// Span is the width of a sheet on this piece.
 func (d *WallBoard) Span(h *Hang) (a, b L) { return max(h.From, d.P.From), min(h.To, d.P.To) }
 
-// sheetBox is the box of the page in which the words of a sheet may stand.
+// SheetBox is the box of the page in which the words of a sheet may stand.
 func (d *WallBoard) SheetBox(h *Hang, s *layout.Sheet) scene.Box {
 	if x0, z0, x1, z1, ok := Stretch(s, d.W.Wall); ok && d.W.Run.Up {
 		return d.V.Box(x0, z0, x1, z1)
@@ -141,7 +141,7 @@ func (d *WallBoard) SheetBox(h *Hang, s *layout.Sheet) scene.Box {
 	return d.V.Box(a, bottom, b, top)
 }
 
-// number letters one sheet's number and cut length; what finds no place inside goes over the ceiling on a leader.
+// Number letters one sheet's number and cut length; what finds no place inside goes over the ceiling on a leader.
 func (d *WallBoard) Number(n *Numbered) {
 	s, text := n.Sheet, d.Set.Number(n.Sheet)
 	g := d.G.Part(scene.Tag{Class: "sheet", Title: "sheet " + text, Data: d.SheetData(s)})
@@ -169,7 +169,7 @@ func (d *WallBoard) Number(n *Numbered) {
 	}
 }
 
-// target is where a leader meets a sheet: midway between the flags of its two lines, which stand half an overlap right of
+// Target is where a leader meets a sheet: midway between the flags of its two lines, which stand half an overlap right of
 // its seams, a little under the sheet's upper edge there.
 func (d *WallBoard) Target(n *Numbered) scene.Point {
 	u := d.U
@@ -184,7 +184,7 @@ func (d *WallBoard) Target(n *Numbered) scene.Point {
 	return scene.Pt(x, n.Box.Y0+1.6*u)
 }
 
-// within reports whether a point of the page lies in a sheet's pieces on this wall.
+// Within reports whether a point of the page lies in a sheet's pieces on this wall.
 func (d *WallBoard) Within(s *layout.Sheet, p scene.Point) bool {
 	for i := range s.Pieces {
 		if q := &s.Pieces[i]; q.Wall == d.W.Wall && d.Inside(q.Outline, p) {
@@ -200,7 +200,7 @@ func (d *WallBoard) Within(s *layout.Sheet, p scene.Point) bool {
 	return false
 }
 
-// inside reports whether a point of the page lies in an outline of the wall, by counting the sides to its right.
+// Inside reports whether a point of the page lies in an outline of the wall, by counting the sides to its right.
 func (d *WallBoard) Inside(o shape.Outline, p scene.Point) bool {
 	in := false
 	for i := range o {
@@ -216,7 +216,7 @@ func (d *WallBoard) SheetData(s *layout.Sheet) []scene.Datum {
 	return []scene.Datum{folio.Datum("place", Itoa(s.Place)), folio.Datum("flitch", s.Flitch), folio.Datum("number", Itoa(s.Number)), folio.Datum("cut", folio.Mm(s.CutLength))}
 }
 
-// cutWords is the cut length of a sheet, on the page where it is hung first; where it hangs, that it does.
+// CutWords is the cut length of a sheet, on the page where it is hung first; where it hangs, that it does.
 func (d *WallBoard) CutWords(h *Hang, s *layout.Sheet) string {
 	switch {
 	case s.Hung:
@@ -229,7 +229,7 @@ func (d *WallBoard) CutWords(h *Hang, s *layout.Sheet) string {
 	return d.Say(s.CutLength)
 }
 
-// findNumber finds the largest number that stands inside a sheet, as high up as it goes: level, else upright, else
+// FindNumber finds the largest number that stands inside a sheet, as high up as it goes: level, else upright, else
 // closer to the sheet's edges.
 func (d *WallBoard) FindNumber(n *Numbered, text string, most float64, framed bool) (scene.Text, bool) {
 	u := d.U
@@ -261,12 +261,12 @@ func (d *WallBoard) FindNumber(n *Numbered, text string, most float64, framed bo
 	return scene.Text{}, false
 }
 
-// moved is a box taken along by as much as its point of reference.
+// Moved is a box taken along by as much as its point of reference.
 func Moved(b scene.Box, by scene.Point) scene.Box {
 	return scene.Box{X0: b.X0 + by.X, Y0: b.Y0 + by.Y, X1: b.X1 + by.X, Y1: b.Y1 + by.Y}
 }
 
-// rows are the heights at which words may begin: 3 mm under the top, then further down, then close to the top.
+// Rows are the heights at which words may begin: 3 mm under the top, then further down, then close to the top.
 func Rows(top, end, u float64) []float64 {
 	var list []float64
 	for y := top + 3*u; y < end; y += 1 * u {
@@ -275,7 +275,7 @@ func Rows(top, end, u float64) []float64 {
 	return append(list, top+2.2*u, top+1.6*u)
 }
 
-// columns are the places across a sheet at which words of a width may stand: the middle, then to its sides.
+// Columns are the places across a sheet at which words of a width may stand: the middle, then to its sides.
 func (d *WallBoard) Columns(box scene.Box, wide, ring float64) []float64 {
 	mid := (box.X0 + box.X1) / 2
 	list := []float64{mid}
@@ -289,7 +289,7 @@ func (d *WallBoard) Columns(box scene.Box, wide, ring float64) []float64 {
 	return list
 }
 
-// findCut finds a place for the cut length: level under the number where it clears the seams, else upright, else level
+// FindCut finds a place for the cut length: level under the number where it clears the seams, else upright, else level
 // anywhere in the sheet.
 func (d *WallBoard) FindCut(n *Numbered, number scene.Box, text string) (*scene.Text, bool) {
 	u, size, box := d.U, CrewText*d.U, n.Box
@@ -324,7 +324,7 @@ func (d *WallBoard) FindCut(n *Numbered, number scene.Box, text string) (*scene.
 	return try(90, size*1.25, wide, box.Y0+2*u, box.Y1)
 }
 
-// turned draws the arrow of a sheet that hangs with its head down.
+// Turned draws the arrow of a sheet that hangs with its head down.
 func (d *WallBoard) Turned(g *scene.Group, box, number scene.Box) {
 	u := d.U
 	const long, wide = 7, 2.2

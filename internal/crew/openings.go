@@ -7,13 +7,13 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// openingCut is one thing that is done to a sheet at an opening.
+// OpeningCut is one thing that is done to a sheet at an opening.
 type OpeningCut struct {
 	Number, Words string
 	Whole         bool // the opening is wider than the sheet
 }
 
-// openingCuts say where each sheet is cut at an opening, from its raw left edge.
+// OpeningCuts say where each sheet is cut at an opening, from its raw left edge.
 func (d *WallBoard) OpeningCuts(o *room.Opening) []OpeningCut {
 	if d.W.Run.Up {
 		return d.OpeningCutsUp(o)
@@ -46,7 +46,7 @@ func (d *WallBoard) OpeningCuts(o *room.Opening) []OpeningCut {
 	return list
 }
 
-// openingHeights say how far head and sill are from the level line, and how deep jambs are folded in.
+// OpeningHeights say how far head and sill are from the level line, and how deep jambs are folded in.
 func (d *WallBoard) OpeningHeights(o *room.Opening) []string {
 	var lines []string
 	if d.W.Run.Up {
@@ -65,7 +65,7 @@ func (d *WallBoard) OpeningHeights(o *room.Opening) []string {
 	return lines
 }
 
-// openingWords letters in the white of each opening its name and how it is cut; where that has no room, it stands beside
+// OpeningWords letters in the white of each opening its name and how it is cut; where that has no room, it stands beside
 // the drawing.
 func (d *WallBoard) OpeningWords() {
 	for i := range d.W.W.Openings {
@@ -95,7 +95,7 @@ func (d *WallBoard) OpeningWords() {
 	}
 }
 
-// openingBlock letters a name and lines in the middle of a box where they fit.
+// OpeningBlock letters a name and lines in the middle of a box where they fit.
 func (d *WallBoard) OpeningBlock(box scene.Box, name string, lines []string) bool {
 	u, size := d.U, CrewText*d.U
 	const pitch = 5.8
@@ -127,7 +127,7 @@ func (d *WallBoard) OpeningBlock(box scene.Box, name string, lines []string) boo
 	return false
 }
 
-// openingName letters a name upright in a narrow opening, or near it on a leader.
+// OpeningName letters a name upright in a narrow opening, or near it on a leader.
 func (d *WallBoard) OpeningName(box scene.Box, name string) bool {
 	u, size := d.U, CrewText*d.U
 	c := box.Centre()

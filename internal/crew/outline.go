@@ -6,7 +6,7 @@ import (
 	"flitchlay/internal/shape"
 )
 
-// polygons cuts a shape of the wall to the piece.
+// Polygons cuts a shape of the wall to the piece.
 func (d *WallBoard) Polygons(s shape.Wall) []shape.Polygon {
 	var cuts []L
 	column := 0
@@ -27,7 +27,7 @@ func (d *WallBoard) points(o shape.Outline) []scene.Point {
 	return out
 }
 
-// outlines draws the wall from floor to ceiling, and the floor.
+// Outlines draws the wall from floor to ceiling, and the floor.
 func (d *WallBoard) Outlines() {
 	w := d.W.W
 	wall := d.W.Cover
@@ -47,7 +47,7 @@ func WallProfile(points []room.Point) []shape.Point {
 	return out
 }
 
-// edges draws the sides of an outline one by one: at a match line none, where the covering goes on round a bend, dashed.
+// Edges draws the sides of an outline one by one: at a match line none, where the covering goes on round a bend, dashed.
 func (d *WallBoard) Edges(o shape.Outline, pen scene.Style, plain bool) {
 	pen.Cap = scene.Square
 	for i, p := range o {
@@ -66,7 +66,7 @@ func (d *WallBoard) Edges(o shape.Outline, pen scene.Style, plain bool) {
 	}
 }
 
-// bent reports whether the covering goes on round a bend at x.
+// Bent reports whether the covering goes on round a bend at x.
 func (d *WallBoard) Bent(x L) bool {
 	w := d.W
 	near := func(end, lean L) bool { return min(end, end+lean) <= x && x <= max(end, end+lean) }
@@ -83,7 +83,7 @@ func (d *WallBoard) Bent(x L) bool {
 	return false
 }
 
-// covering draws the outline of what is covered.
+// Covering draws the outline of what is covered.
 func (d *WallBoard) Covering() {
 	g := d.G
 	d.G = g.Part(scene.Tag{Class: "covering"})
@@ -103,7 +103,7 @@ func (d *WallBoard) Covering() {
 	}
 }
 
-// matchLines are the places at which the wall goes on on another page.
+// MatchLines are the places at which the wall goes on on another page.
 func (d *WallBoard) MatchLines() []L {
 	var list []L
 	if d.P.LeftCut() {

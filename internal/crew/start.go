@@ -10,15 +10,15 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// startPage draws what is done in the room before the first cut: what the site owes, what is measured, and the dry
+// StartPage draws what is done in the room before the first cut: what the site owes, what is measured, and the dry
 // lay-out on the floor; then the heights to read, wall by wall.
 func (c *Set) StartPage(n int) []*scene.Page {
 	var out []*scene.Page
 	rows := c.LeanRows()
 	for first := true; first || len(rows) > 0; first = false {
-		b := c.Open(n+len(out), "install-"+Pad(n+len(out)), "Room start", false, [2]string{c.Place(), "before the first cut"})
+		b := c.Open(n+len(out), folio.Sheet{Title: "Room start", Lines: [2]string{c.Place(), "before the first cut"}, Form: folio.OverFoot})
 		b.Page.Title = "Room start"
-		area := b.Bar(scene.Box{X0: b.Page.Frame.X0, Y0: b.Head.Y1, X1: b.Page.Frame.X1, Y1: b.Foot.Y0})
+		area := b.Area
 		u := b.U
 		left := scene.Box{X0: area.X0 + 3*u, Y0: area.Y0, X1: area.X0 + area.W()*0.385, Y1: area.Y1}
 		right := scene.Box{X0: left.X1 + 5*u, Y0: area.Y0, X1: area.X1 - 3*u, Y1: area.Y1}
@@ -37,7 +37,7 @@ func (c *Set) StartPage(n int) []*scene.Page {
 	return append(out, c.HeightPages(n+len(out))...)
 }
 
-// siteChecks letters what the site has to give, with a box to tick before each.
+// SiteChecks letters what the site has to give, with a box to tick before each.
 func (b *Board) SiteChecks(box scene.Box) {
 	u, size := b.U, CrewText*b.U
 	g := b.Page.Part(scene.Tag{Class: "checks"})
@@ -59,7 +59,7 @@ func (b *Board) SiteChecks(box scene.Box) {
 	}
 }
 
-// checkWords are the checks: common practice, no source.
+// CheckWords are the checks: common practice, no source.
 func (b *Board) CheckWords() []string {
 	near, wide := "1/8 in", "10 ft"
 	if b.Metric() {
@@ -82,7 +82,7 @@ func (b *Board) CheckWords() []string {
 	return list
 }
 
-// startPlan draws the room from above with the way of hanging, and beside it what is delivered.
+// StartPlan draws the room from above with the way of hanging, and beside it what is delivered.
 func (b *Board) StartPlan(box scene.Box) {
 	u, size := b.U, CrewText*b.U
 	g := b.Page.Part(scene.Tag{Class: "key", Title: "plan of the room"})
@@ -126,7 +126,7 @@ func (b *Board) StartPlan(box scene.Box) {
 	}
 }
 
-// startMark draws where the first sheet begins, inside the room, and letters START beside it.
+// StartMark draws where the first sheet begins, inside the room, and letters START beside it.
 func (b *Board) StartMark(g *scene.Group, p folio.OutlinePlan, view scene.Box, taken *[]scene.Box) {
 	u := b.U
 	for _, w := range b.Walls {
@@ -155,13 +155,13 @@ func (b *Board) StartMark(g *scene.Group, p folio.OutlinePlan, view scene.Box, t
 	}
 }
 
-// lengthOf is how long a wall of the plan is on paper.
+// LengthOf is how long a wall of the plan is on paper.
 func LengthOf(p folio.OutlinePlan, wall int) float64 {
 	a, z := p.Ends(wall)
 	return math.Hypot(z.X-a.X, z.Y-a.Y)
 }
 
-// stockWords say what is delivered, what of it hangs, and where it begins.
+// StockWords say what is delivered, what of it hangs, and where it begins.
 func (b *Board) StockWords() []string {
 	var lines []string
 	for _, s := range b.Plan.Left {
@@ -181,10 +181,10 @@ func (b *Board) StockWords() []string {
 	return append(lines, "hung left to right, to the numbers")
 }
 
-// leanRow is one wall of the table of leans.
+// LeanRow is one wall of the table of leans.
 type LeanRow struct{ Name, Length, Left, Right string }
 
-// leanRows lists all covered walls with what the room file says of them.
+// LeanRows lists all covered walls with what the room file says of them.
 func (c *Set) LeanRows() []LeanRow {
 	var list []LeanRow
 	marks := folio.WallMarks(c.Plan)
@@ -194,7 +194,7 @@ func (c *Set) LeanRows() []LeanRow {
 	return list
 }
 
-// leanWords say how an upright edge leans from floor to ceiling.
+// LeanWords say how an upright edge leans from floor to ceiling.
 func (c *Set) LeanWords(l L) string {
 	switch {
 	case l > 0:
@@ -205,7 +205,7 @@ func (c *Set) LeanWords(l L) string {
 	return "plumb"
 }
 
-// leanTable draws as many rows as have room, and gives back the others.
+// LeanTable draws as many rows as have room, and gives back the others.
 func (b *Board) LeanTable(box scene.Box, rows []LeanRow) []LeanRow {
 	u, size := b.U, CrewText*b.U
 	g := b.Page.Part(scene.Tag{Class: "leans"})
@@ -253,7 +253,7 @@ func (b *Board) LeanTable(box scene.Box, rows []LeanRow) []LeanRow {
 	return rows[max(count, 0):]
 }
 
-// holdZero is the first hold point: all sheets lie on the floor in order, and somebody signs that they may be cut.
+// HoldZero is the first hold point: all sheets lie on the floor in order, and somebody signs that they may be cut.
 func (b *Board) HoldZero() {
 	u, size, f := b.U, CrewText*b.U, b.Foot
 	g := b.Page.Part(scene.Tag{Class: "hold"})

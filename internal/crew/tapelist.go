@@ -7,7 +7,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// tapeRow is one line that is called out.
+// TapeRow is one line that is called out.
 type TapeRow struct {
 	Number []string // from the upper course down
 	Line   string   // the figure to strike
@@ -18,10 +18,10 @@ type TapeRow struct {
 	Head   string // names a flitch, in place of all else
 }
 
-// across reports whether the words of a row run on over the column of seams.
+// Across reports whether the words of a row run on over the column of seams.
 func (r TapeRow) Across() bool { return r.Words != "" && r.Seam == "" }
 
-// tapeRows lists the lines of a piece in hanging order.
+// TapeRows lists the lines of a piece in hanging order.
 func (d *WallBoard) TapeRows() []TapeRow {
 	var list []TapeRow
 	flitch := ""
@@ -38,7 +38,7 @@ func (d *WallBoard) TapeRows() []TapeRow {
 		case h.Sheet().InGap:
 			r.Words = "in the gap: to stock"
 		case !d.P.Here(h):
-			r.Words = "on " + d.Set.Page(d.W.Pieces[d.P.Index+1].Key())
+			r.Words = "on " + d.PageWord(d.W.Pieces[d.P.Index+1].Key())
 		case h.Hung():
 			r.Words, r.Seam = "hangs", d.Say(h.X)
 		case h.After && h.Before:
@@ -61,7 +61,7 @@ func (d *WallBoard) TapeRows() []TapeRow {
 	return list
 }
 
-// endWords stand in the list in place of a line at the end of the covering.
+// EndWords stand in the list in place of a line at the end of the covering.
 func (d *WallBoard) EndWords() string {
 	if d.W.Run.Up {
 		return "no line, top"
@@ -71,7 +71,7 @@ func (d *WallBoard) EndWords() string {
 
 func (h *Hang) Hung() bool { return h.Sheet().Hung }
 
-// stacked are the numbers of a place as they stand on the wall: the upper course over the lower one; more than two courses
+// Stacked are the numbers of a place as they stand on the wall: the upper course over the lower one; more than two courses
 // as from and to.
 func (c *Set) Stacked(h *Hang) []string {
 	sheets := h.Hanging()
@@ -86,7 +86,7 @@ func (c *Set) Stacked(h *Hang) []string {
 	return []string{last, first}
 }
 
-// tapeList draws the list that is called out at the tape, then what has to be said about it, then the notes that found
+// TapeList draws the list that is called out at the tape, then what has to be said about it, then the notes that found
 // no other place. It gives back what has no room.
 func (b *Board) TapeList(d *WallBoard, notes []Note) []Note {
 	u, box := b.U, b.List
@@ -149,10 +149,10 @@ func (b *Board) TapeList(d *WallBoard, notes []Note) []Note {
 	return b.Besides(g, notes, y)
 }
 
-// ruleMore is how much higher the row over the heavy rule is.
+// RuleMore is how much higher the row over the heavy rule is.
 const RuleMore = 0.9
 
-// tapeLines draws the upright lines between the columns, but not through rows that run across.
+// TapeLines draws the upright lines between the columns, but not through rows that run across.
 func (b *Board) TapeLines(g *scene.Group, rows []TapeRow, columns [4]float64, top, high float64) {
 	x := b.List.X0
 	for i := range 3 {
@@ -179,7 +179,7 @@ func (b *Board) TapeLines(g *scene.Group, rows []TapeRow, columns [4]float64, to
 	}
 }
 
-// tapeColumns are the widths of the four columns: numbers and seams as they need, lines large, the rest to write in.
+// TapeColumns are the widths of the four columns: numbers and seams as they need, lines large, the rest to write in.
 func (b *Board) TapeColumns(rows []TapeRow) [4]float64 {
 	u := b.U
 	number, line, seam := 10*u, 20*u, 14*u
@@ -211,7 +211,7 @@ func (b *Board) TapeColumns(rows []TapeRow) [4]float64 {
 	return [4]float64{number, line, seam, write}
 }
 
-// tapeRow letters one row.
+// TapeRow letters one row.
 func (b *Board) TapeRow(g *scene.Group, r TapeRow, columns [4]float64, y, high float64) {
 	u, x := b.U, b.List.X0
 	mid := y + high/2

@@ -15,7 +15,7 @@ import (
 // With horizontal grain sheets lie on their sides in bands from the floor up: lines to strike are level, figures are
 // heights, a course is a piece along its band. The page is the same but for that.
 
-// gatherUp lists the bands of a wall from the floor up.
+// GatherUp lists the bands of a wall from the floor up.
 func (w *Wall) GatherUp() {
 	r := w.Run
 	w.Left, w.Right = 0, w.W.Length
@@ -38,7 +38,7 @@ func (w *Wall) GatherUp() {
 	w.Pieces = []*Piece{p}
 }
 
-// tryUp draws a wall of bands.
+// TryUp draws a wall of bands.
 func (d *WallBoard) TryUp() {
 	d.Outlines()
 	d.Openings()
@@ -52,7 +52,7 @@ func (d *WallBoard) TryUp() {
 	}
 }
 
-// seamsUp draws the finished joints between bands.
+// SeamsUp draws the finished joints between bands.
 func (d *WallBoard) SeamsUp() {
 	for _, h := range d.P.Hangs {
 		if h.Seam == nil {
@@ -73,7 +73,7 @@ func (d *WallBoard) SeamsUp() {
 	}
 }
 
-// jointsUp draws the end matches along the bands.
+// JointsUp draws the end matches along the bands.
 func (d *WallBoard) JointsUp() {
 	for _, x := range d.W.Run.Joints {
 		for _, s := range d.Shows(x) {
@@ -83,7 +83,7 @@ func (d *WallBoard) JointsUp() {
 	}
 }
 
-// flagsUp draws the level lines as flags left and right of the wall, with their heights from the datum.
+// FlagsUp draws the level lines as flags left and right of the wall, with their heights from the datum.
 func (d *WallBoard) FlagsUp() {
 	u, size := d.U, CrewText*d.U
 	type mark struct {
@@ -130,7 +130,7 @@ func (d *WallBoard) FlagsUp() {
 	d.Space.Take(t.Bounds(), scene.Box{X0: c.X - 2*u, Y0: c.Y - 2*u, X1: c.X + 2*u, Y1: c.Y + 2*u})
 }
 
-// headsUp letters the names of the ends over the wall, START, UP and HOLD beside it.
+// HeadsUp letters the names of the ends over the wall, START, UP and HOLD beside it.
 func (d *WallBoard) HeadsUp() {
 	u, size := d.U, CrewText*d.U
 	d.Label(d.V.X(d.W.Left), d.EndUp(false), false, scene.Start)
@@ -161,7 +161,7 @@ func (d *WallBoard) ExtremesLow() L {
 	return low
 }
 
-// right finds a free place right of the wall, from y on upward.
+// Right finds a free place right of the wall, from y on upward.
 func (d *WallBoard) Right(x, wide, high, y float64) (scene.Box, bool) {
 	for ; y > d.Area.Y0; y -= 1 * d.U {
 		b := scene.Box{X0: x, Y0: y, X1: x + wide, Y1: y + high}
@@ -173,7 +173,7 @@ func (d *WallBoard) Right(x, wide, high, y float64) (scene.Box, bool) {
 	return scene.Box{}, false
 }
 
-// endUp names an end of a wall of bands, where they are always cut.
+// EndUp names an end of a wall of bands, where they are always cut.
 func (d *WallBoard) EndUp(right bool) string {
 	n := len(d.Room.Walls)
 	corner, end := (d.W.Wall+n-1)%n, d.W.W.LeftEnd
@@ -193,7 +193,7 @@ func (d *WallBoard) EndUp(right bool) string {
 	return "cut"
 }
 
-// stretch is a sheet's extent on its wall.
+// Stretch is a sheet's extent on its wall.
 func Stretch(s *layout.Sheet, wall int) (x0, z0, x1, z1 L, ok bool) {
 	for _, p := range s.Pieces {
 		if p.Wall != wall {
@@ -209,7 +209,7 @@ func Stretch(s *layout.Sheet, wall int) (x0, z0, x1, z1 L, ok bool) {
 	return x0, z0, x1, z1, ok
 }
 
-// boxLinesUp say where boxes are cut into bands: up from the raw lower edge, right of the cut left end.
+// BoxLinesUp say where boxes are cut into bands: up from the raw lower edge, right of the cut left end.
 func (d *WallBoard) BoxLinesUp() []string {
 	var lines []string
 	for _, b := range d.W.BoxesOf() {
@@ -231,7 +231,7 @@ func (d *WallBoard) BoxLinesUp() []string {
 	return lines
 }
 
-// openingCutsUp say where an opening is cut into bands.
+// OpeningCutsUp say where an opening is cut into bands.
 func (d *WallBoard) OpeningCutsUp(o *room.Opening) []OpeningCut {
 	var list []OpeningCut
 	for _, h := range d.P.Hangs {
@@ -254,7 +254,7 @@ func (d *WallBoard) OpeningCutsUp(o *room.Opening) []OpeningCut {
 	return list
 }
 
-// markWordsUp say how long the pieces of the bands are cut, and where they begin.
+// MarkWordsUp say how long the pieces of the bands are cut, and where they begin.
 func (d *WallBoard) MarkWordsUp() []string {
 	var lines []string
 	seen := map[string]bool{}
@@ -275,12 +275,12 @@ func (d *WallBoard) MarkWordsUp() []string {
 		}
 	}
 	if len(lines) > 4 {
-		lines = []string{"cut lengths: in the cut list, " + d.Set.Page("cuts")}
+		lines = []string{"cut lengths: in the cut list, " + d.PageWord("cuts")}
 	}
 	return append(lines, "trims in; line: upper edge; seam "+d.Inches(d.Half)+" under")
 }
 
-// marginUp is what heights take left of a wall of bands.
+// MarginUp is what heights take left of a wall of bands.
 func (d *WallBoard) MarginUp() float64 {
 	w := 0.0
 	for _, h := range d.P.Hangs {

@@ -12,7 +12,7 @@ import (
 	"flitchlay/internal/shape"
 )
 
-// crewWall is one covered wall as the crew hangs it.
+// Wall is one covered wall as the crew hangs it.
 type Wall struct {
 	*Set
 	Wall        int
@@ -25,7 +25,7 @@ type Wall struct {
 	Cover       shape.Wall
 }
 
-// hang is one place on a wall: a sheet, or a column of courses.
+// Hang is one place on a wall: a sheet, or a column of courses.
 type Hang struct {
 	Place         int
 	Sheets        []*layout.Sheet // from the lowest course up
@@ -45,7 +45,7 @@ type Hang struct {
 
 func (h *Hang) Sheet() *layout.Sheet { return h.Sheets[0] }
 
-// hanging are the sheets of a place that have a piece of the wall; all of them where none has. A course can fall wholly
+// Hanging are the sheets of a place that have a piece of the wall; all of them where none has. A course can fall wholly
 // into an opening.
 func (h *Hang) Hanging() []*layout.Sheet {
 	var list []*layout.Sheet
@@ -60,10 +60,10 @@ func (h *Hang) Hanging() []*layout.Sheet {
 	return list
 }
 
-// check reports whether the line is only to check by: the sheet is hung on the wall before.
+// Check reports whether the line is only to check by: the sheet is hung on the wall before.
 func (h *Hang) Check() bool { return h.Before && h.Lined }
 
-// wallsOf are the ways in which a wall is hung: one where it is covered, none where it is bare.
+// WallsOf are the ways in which a wall is hung: one where it is covered, none where it is bare.
 func (c *Set) WallsOf(wall int) []*Wall {
 	for i := range c.Plan.Runs {
 		r := &c.Plan.Runs[i]
@@ -85,7 +85,7 @@ func (c *Set) WallsOf(wall int) []*Wall {
 	return nil
 }
 
-// gather lists what hangs on the wall, in hanging order.
+// Gather lists what hangs on the wall, in hanging order.
 func (w *Wall) Gather() {
 	r, turns := w.Run, []L{0}
 	if r.Closed {
@@ -106,7 +106,7 @@ func (w *Wall) Gather() {
 	sort.SliceStable(w.Hangs, func(i, j int) bool { return w.Hangs[i].Place < w.Hangs[j].Place })
 }
 
-// hang is what the sheets of a place are on this wall, nil where they are not on it.
+// Hang is what the sheets of a place are on this wall, nil where they are not on it.
 func (w *Wall) Hang(sheets []layout.Sheet, turn L) *Hang {
 	s, r := &sheets[0], w.Run
 	first := s.Place == r.Spans[s.Span].FirstSheet
@@ -145,7 +145,7 @@ func (w *Wall) Hang(sheets []layout.Sheet, turn L) *Hang {
 	return h
 }
 
-// inGap reports whether a place lies strictly inside a full-height gap, where nothing can be struck.
+// InGap reports whether a place lies strictly inside a full-height gap, where nothing can be struck.
 func (w *Wall) InGap(x L) bool {
 	for i := range w.W.Openings {
 		if o := &w.W.Openings[i]; o.FromLeft < x && x < o.Right() && w.W.FullHeight(o) {
@@ -160,7 +160,7 @@ func (w *Wall) InGap(x L) bool {
 	return false
 }
 
-// piece is what of a wall stands on one page.
+// Piece is what of a wall stands on one page.
 type Piece struct {
 	Wall     *Wall
 	Index    int
@@ -170,20 +170,20 @@ type Piece struct {
 	Fits     *Fit
 }
 
-// fit is how much is kept free over and under a wall for everything to find its place, and whether some of it does not.
+// Fit is how much is kept free over and under a wall for everything to find its place, and whether some of it does not.
 type Fit struct {
 	Keep    [2]float64
 	Settled bool
 	More    int // lines by which boxes and rips reach up into the drawing
 }
 
-// key is what other pages find the piece by.
+// Key is what other pages find the piece by.
 func (p *Piece) Key() string { return fmt.Sprintf("wall %d piece %d", p.Wall.Wall, p.Index) }
 
-// mostSheets stand on one page.
+// MostSheets stand on one page.
 const MostSheets = 12
 
-// split parts a wall into pieces of at most mostSheets, at match lines through the middle of a sheet, over an opening
+// Split parts a wall into pieces of at most mostSheets, at match lines through the middle of a sheet, over an opening
 // where one is near.
 func (w *Wall) Split() {
 	order := slices.Clone(w.Hangs)
@@ -222,7 +222,7 @@ func (w *Wall) Split() {
 	}
 }
 
-// cut chooses the sheet from low to high through whose middle a match line runs: over an opening, near to where it was
+// Cut chooses the sheet from low to high through whose middle a match line runs: over an opening, near to where it was
 // wanted.
 func (w *Wall) Cut(order []*Hang, want, low, high int) int {
 	best, cost := min(max(want, low), high), 1<<30
@@ -248,18 +248,18 @@ func (w *Wall) Cut(order []*Hang, want, low, high int) int {
 	return best
 }
 
-// leftCut and rightCut report whether the piece ends at a match line.
+// LeftCut and rightCut report whether the piece ends at a match line.
 func (p *Piece) LeftCut() bool { return p.Index > 0 }
 
 func (p *Piece) RightCut() bool { return p.Index < len(p.Wall.Pieces)-1 }
 
-// here reports whether the right edge of a sheet is on this piece.
+// Here reports whether the right edge of a sheet is on this piece.
 func (p *Piece) Here(h *Hang) bool { return !p.RightCut() || h.X <= p.To }
 
-// startsHere reports whether the left edge of a sheet is on this piece.
+// StartsHere reports whether the left edge of a sheet is on this piece.
 func (p *Piece) StartsHere(h *Hang) bool { return !p.LeftCut() || h.From >= p.From }
 
-// number is what stands on the back of a sheet.
+// Number is what stands on the back of a sheet.
 func (c *Set) Number(s *layout.Sheet) string {
 	if s.Number == 0 {
 		return "?"
@@ -267,7 +267,7 @@ func (c *Set) Number(s *layout.Sheet) string {
 	return strconv.Itoa(s.Number)
 }
 
-// numbers are those of a column, from the lowest course up.
+// Numbers are those of a column, from the lowest course up.
 func (c *Set) Numbers(h *Hang) string {
 	var list []string
 	for _, s := range h.Hanging() {
@@ -276,7 +276,7 @@ func (c *Set) Numbers(h *Hang) string {
 	return strings.Join(list, "/")
 }
 
-// flitchWords names flitches with their numbers: "flitch F-311 sheets 1 to 9".
+// FlitchWords names flitches with their numbers: "flitch F-311 sheets 1 to 9".
 func (c *Set) FlitchWords(hangs []*Hang) string {
 	var names []string
 	var sheets [][]int
@@ -311,7 +311,7 @@ func (c *Set) FlitchWords(hangs []*Hang) string {
 	return strings.Join(parts, "; ")
 }
 
-// joints are where courses meet: heights, or in a wall whose sheets lie level, places along it.
+// Joints are where courses meet: heights, or in a wall whose sheets lie level, places along it.
 func (w *Wall) Joints() []L {
 	var list []L
 	for _, h := range w.Hangs {

@@ -11,10 +11,10 @@ import (
 	"flitchlay/internal/run"
 )
 
-// mostBends is how many bends are drawn together at the most.
+// MostBends is how many bends are drawn together at the most.
 const MostBends = 8
 
-// chain is a wrapped corner, or several that lie close together on a run: they are drawn in one plan.
+// Chain is a wrapped corner, or several that lie close together on a run: they are drawn in one plan.
 //
 // Bends lie close where no raw end is between two of them and no more than the net width of a sheet and a quarter: one
 // sheet goes round both, or the face between them has one seam or two.
@@ -25,7 +25,7 @@ type Chain struct {
 	Cut   *run.Corner // the bend that closes a loop, but is cut; nil where there is none
 }
 
-// chains are all wrapped corners of the set, in the order of the walls.
+// Chains are all wrapped corners of the set, in the order of the walls.
 func Chains(s *folio.Set) []Chain {
 	var list []Chain
 	for i := range s.Plan.Runs {
@@ -41,7 +41,7 @@ func Chains(s *folio.Set) []Chain {
 	return list
 }
 
-// first is the wall by which a chain stands in order.
+// First is the wall by which a chain stands in order.
 func (c Chain) First() int {
 	n := c.Bends[0].LeftWall
 	for _, b := range c.Bends {
@@ -50,7 +50,7 @@ func (c Chain) First() int {
 	return n
 }
 
-// chainsOf parts the bends of a run where two of them are not close.
+// ChainsOf parts the bends of a run where two of them are not close.
 func ChainsOf(s *folio.Set, r *layout.Run, bends []*layout.Corner) []Chain {
 	n := len(bends)
 	if n == 0 {
@@ -90,7 +90,7 @@ func ChainsOf(s *folio.Set, r *layout.Run, bends []*layout.Corner) []Chain {
 	return list
 }
 
-// close reports whether two bends that follow one another lie close.
+// Close reports whether two bends that follow one another lie close.
 func Close(s *folio.Set, r *layout.Run, a, b *layout.Corner) bool {
 	d := Around(r, b.At-a.At)
 	if d <= 0 || d > Closest(s) {
@@ -104,10 +104,10 @@ func Close(s *folio.Set, r *layout.Run, a, b *layout.Corner) bool {
 	return true
 }
 
-// closest is the widest face between two bends that are drawn together.
+// Closest is the widest face between two bends that are drawn together.
 func Closest(s *folio.Set) L { return elevation.Net(s) + elevation.Net(s)/4 }
 
-// around is a distance along a run, in a closed one brought to what is less than its length.
+// Around is a distance along a run, in a closed one brought to what is less than its length.
 func Around(r *layout.Run, d L) L {
 	if r.Closed {
 		return ((d % r.Length) + r.Length) % r.Length
@@ -115,7 +115,7 @@ func Around(r *layout.Run, d L) L {
 	return d
 }
 
-// runEnds are the places where the covering of a run ends.
+// RunEnds are the places where the covering of a run ends.
 func RunEnds(r *layout.Run) []L {
 	var list []L
 	for _, sp := range r.Spans {
@@ -129,7 +129,7 @@ func RunEnds(r *layout.Run) []L {
 	return list
 }
 
-// cutLoop closes a chain by the bend that is cut, where that and no other follows its last and precedes its first.
+// CutLoop closes a chain by the bend that is cut, where that and no other follows its last and precedes its first.
 func CutLoop(s *folio.Set, c Chain) Chain {
 	if !c.Run.Closed || len(c.Bends) < 2 {
 		return c
@@ -151,7 +151,7 @@ func CutLoop(s *folio.Set, c Chain) Chain {
 	return c
 }
 
-// rawAt reports whether the covering ends on both sides of a cut bend, and nowhere else on the faces beside it.
+// RawAt reports whether the covering ends on both sides of a cut bend, and nowhere else on the faces beside it.
 func (c Chain) RawAt(x *run.Corner) bool {
 	first, last := c.Bends[0], c.Bends[len(c.Bends)-1]
 	n := 0
@@ -169,7 +169,7 @@ func (c Chain) RawAt(x *run.Corner) bool {
 	return n > 0
 }
 
-// parted splits a chain that fits no cell: at its longest face with a seam on it, else at its longest face.
+// Parted splits a chain that fits no cell: at its longest face with a seam on it, else at its longest face.
 func (c Chain) Parted() []Chain {
 	if c.Loop {
 		c.Loop, c.Cut = false, nil
@@ -191,7 +191,7 @@ func (c Chain) Parted() []Chain {
 	return []Chain{{Run: c.Run, Bends: c.Bends[:at]}, {Run: c.Run, Bends: c.Bends[at:]}}
 }
 
-// names are the names of the bends.
+// Names are the names of the bends.
 func (c Chain) Names() []string {
 	var list []string
 	for _, b := range c.Bends {
@@ -200,7 +200,7 @@ func (c Chain) Names() []string {
 	return list
 }
 
-// title says what the bends make together.
+// Title says what the bends make together.
 func (c Chain) Title() string {
 	kinds := ""
 	for _, b := range c.Bends {
@@ -222,7 +222,7 @@ func (c Chain) Title() string {
 	return "CORNERS " + names
 }
 
-// turns is how far the way turns to the right in all, in degrees.
+// Turns is how far the way turns to the right in all, in degrees.
 func (c Chain) Turns() float64 {
 	sum := 0.0
 	for _, v := range c.Vertices() {
@@ -231,7 +231,7 @@ func (c Chain) Turns() float64 {
 	return sum
 }
 
-// angles says the angles of the bends under the title, where they are not written at each.
+// Angles says the angles of the bends under the title, where they are not written at each.
 func Angles(s *folio.Set, c Chain) string {
 	if len(c.Bends) == 1 {
 		text := Angle(c.Bends[0].Angle)
@@ -248,7 +248,7 @@ func Angles(s *folio.Set, c Chain) string {
 	return "all 90°"
 }
 
-// roundBends reports whether a return runs on round another bend of the chain, or is rounded in its plan otherwise than
+// RoundBends reports whether a return runs on round another bend of the chain, or is rounded in its plan otherwise than
 // it stands elsewhere.
 func RoundBends(s *folio.Set, c Chain) bool {
 	for _, b := range c.Bends {

@@ -14,12 +14,12 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// detailPages are the plan of every wrapped corner, then once for the set the double cut and the terminations.
+// Pages are the plan of every wrapped corner, then once for the set the double cut and the terminations.
 func Pages(s *folio.Set) []*folio.Leaf {
 	return append(CornerPages(s), StandardPages(s)...)
 }
 
-// cornerPages are the plans of all wrapped corners, close ones together in one cell.
+// CornerPages are the plans of all wrapped corners, close ones together in one cell.
 func CornerPages(s *folio.Set) []*folio.Leaf {
 	var pages []*folio.Leaf
 	for _, cells := range Settle(s, Chains(s), s.Cells(128, 104)) {
@@ -53,14 +53,14 @@ func CornerPages(s *folio.Set) []*folio.Leaf {
 	return pages
 }
 
-// cornerCell is a cell of a page with the bends that are drawn in it, and how they come to stand in it.
+// CornerCell is a cell of a page with the bends that are drawn in it, and how they come to stand in it.
 type CornerCell struct {
 	Chain
 	Pose
 	Box scene.Box
 }
 
-// settle gives each chain its cell, in order: one that needs two cells takes them side by side, and one that follows may
+// Settle gives each chain its cell, in order: one that needs two cells takes them side by side, and one that follows may
 // stand in a cell that was left free before it. One that fits no cell is parted.
 func Settle(s *folio.Set, list []Chain, cells []scene.Box) [][]CornerCell {
 	var pages [][]CornerCell
@@ -101,7 +101,7 @@ func Settle(s *folio.Set, list []Chain, cells []scene.Box) [][]CornerCell {
 	return pages
 }
 
-// freeCells is the first free cell of a page, or the first of two free ones side by side; -1 where there is none.
+// FreeCells is the first free cell of a page, or the first of two free ones side by side; -1 where there is none.
 func FreeCells(taken []bool, columns int, wide bool) int {
 	for i := range taken {
 		if taken[i] || wide && (i%columns == columns-1 || taken[i+1]) {
@@ -112,7 +112,7 @@ func FreeCells(taken []bool, columns int, wide bool) int {
 	return -1
 }
 
-// cornerNumber is the number in the name of a corner, -1 where there is none.
+// CornerNumber is the number in the name of a corner, -1 where there is none.
 func CornerNumber(name string) int {
 	n, err := strconv.Atoi(strings.TrimPrefix(name, "C"))
 	if err != nil {
@@ -121,7 +121,7 @@ func CornerNumber(name string) int {
 	return n
 }
 
-// ranges names corners in short: C1 TO C4, C9.
+// Ranges names corners in short: C1 TO C4, C9.
 func Ranges(names []string) string {
 	var out []string
 	for i := 0; i < len(names); {
@@ -145,10 +145,10 @@ func Ranges(names []string) string {
 	return strings.Join(out, ", ")
 }
 
-// detailScale is 1:4, in a metric room 1:5.
+// DetailScale is 1:4, in a metric room 1:5.
 func DetailScale(s *folio.Set) int64 { return DetailScales(s)[0] }
 
-// detailScales are the scales of a detail, the usual one first.
+// DetailScales are the scales of a detail, the usual one first.
 //
 // Source: reduction scales of ISO 5455:1979 clause 5.1; scales of a US architect's rule.
 func DetailScales(s *folio.Set) []int64 {
@@ -158,7 +158,7 @@ func DetailScales(s *folio.Set) []int64 {
 	return []int64{4, 8, 12, 16, 24}
 }
 
-// grid parts the cells of a page by hairlines.
+// Grid parts the cells of a page by hairlines.
 func Grid(b *folio.Board, cells []scene.Box) {
 	k := b.Look
 	for _, c := range cells {
@@ -171,16 +171,16 @@ func Grid(b *folio.Board, cells []scene.Box) {
 	}
 }
 
-// titleFoot is how much of a cell its title takes, on the office page.
+// TitleFoot is how much of a cell its title takes, on the office page.
 const TitleFoot = 20
 
-// clearOf is what a cell leaves its drawing and title.
+// ClearOf is what a cell leaves its drawing and title.
 func ClearOf(s *folio.Set, cell scene.Box) scene.Box {
 	k := s.Look
 	return scene.Box{X0: cell.X0 + k.Of(5), Y0: cell.Y0 + k.Of(5), X1: cell.X1 - k.Of(5), Y1: cell.Y1 - k.Of(4)}
 }
 
-// cornerIn draws the bends of a cell and the title under them.
+// CornerIn draws the bends of a cell and the title under them.
 func CornerIn(b *folio.Board, cell CornerCell, n int) {
 	k := b.Look
 	clear := ClearOf(b.Set, cell.Box)
@@ -204,7 +204,7 @@ func CornerIn(b *folio.Board, cell CornerCell, n int) {
 	}
 }
 
-// titleOf is the title of a cell.
+// TitleOf is the title of a cell.
 func TitleOf(s *folio.Set, c Chain, scale int64, page string, n int, clear scene.Box) draft.Title {
 	var walls []string
 	for i, b := range c.Bends {
@@ -220,12 +220,12 @@ func TitleOf(s *folio.Set, c Chain, scale int64, page string, n int, clear scene
 	return draft.Title{Mark: fmt.Sprint(n), Page: page, Name: c.Title(), Under: under, Most: min(clear.W(), s.Look.Of(118))}
 }
 
-// titleAt is where the title of a cell stands.
+// TitleAt is where the title of a cell stands.
 func TitleAt(k draft.Look, clear scene.Box) scene.Point {
 	return scene.Pt(clear.X0, clear.Y1-k.Of(TitleFoot)+k.Of(7))
 }
 
-// returnTable gives what the plan of a chain cannot: both returns at top and bottom of a leaning bend, the least ones
+// ReturnTable gives what the plan of a chain cannot: both returns at top and bottom of a leaning bend, the least ones
 // bold, and the skew; and the returns that run on round the next bend. It is nil where nothing is left to say.
 func ReturnTable(s *folio.Set, c Chain) *draft.Table {
 	f := s.Style.Format
@@ -267,7 +267,7 @@ func ReturnTable(s *folio.Set, c Chain) *draft.Table {
 	return t
 }
 
-// angle prints an angle in degrees.
+// Angle prints an angle in degrees.
 func Angle(degrees float64) string {
 	text := fmt.Sprintf("%.1f", degrees)
 	return strings.TrimSuffix(text, ".0") + "°"

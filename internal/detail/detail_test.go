@@ -17,20 +17,20 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// bentWall is a wall of nine feet with more keys: the bend at its right end.
+// BentWall is a wall of nine feet with more keys: the bend at its right end.
 func BentWall(name, length string, keys ...string) string {
 	return roomtest.Wall(name, length, "9'") + strings.Join(keys, "\n") + "\n"
 }
 
-// sheetsOf gives a room's sheets other numbers.
+// SheetsOf gives a room's sheets other numbers.
 func SheetsOf(room, sheets string) string { return strings.Replace(room, `"1-60"`, `"`+sheets+`"`, 1) }
 
-// closedRoom makes a room closed.
+// ClosedRoom makes a room closed.
 func ClosedRoom(room string) string {
 	return strings.Replace(room, "[room]\n", "[room]\nclosed = true\n", 1)
 }
 
-// columnOf is a closed room of walls with the same bend between them.
+// ColumnOf is a closed room of walls with the same bend between them.
 func ColumnOf(lengths []string, keys ...string) string {
 	text := ClosedRoom(roomtest.Head("in"))
 	for i, l := range lengths {
@@ -46,7 +46,7 @@ func Pilaster(depth, face string, keys ...string) string {
 
 const IsOutside = `corner = "outside"`
 
-// bentRooms are rooms that try what the plans of corners can bear, with the reason as their name.
+// BentRooms are rooms that try what the plans of corners can bear, with the reason as their name.
 var BentRooms = map[string]string{
 	"a pilaster eight inches deep":          Pilaster("8", `1' 8`),
 	"a shallow pilaster":                    Pilaster("3", `1' 2`),
@@ -74,7 +74,7 @@ var BentRooms = map[string]string{
 	"a metric column with bullnoses":        ClosedRoom(roomtest.Metric()) + roomtest.WallMM("A", 450, 2700, "corner = \"outside\"\nradius = 25\n") + roomtest.WallMM("B", 450, 2700, "corner = \"outside\"\nradius = 25\n") + roomtest.WallMM("C", 450, 2700, "corner = \"outside\"\nradius = 25\n") + roomtest.WallMM("D", 450, 2700, "corner = \"outside\"\nradius = 25\n"),
 }
 
-// steps is a wall that goes in and out.
+// Steps is a wall that goes in and out.
 func Steps(n int) string {
 	text := roomtest.Head("in") + BentWall("Left", `5' 3`, IsOutside)
 	for i := range n {
@@ -87,7 +87,7 @@ func Steps(n int) string {
 	return text + BentWall("Right", `7' 1`)
 }
 
-// detailsOf draws the detail pages of a room.
+// DetailsOf draws the detail pages of a room.
 func DetailsOf(t *testing.T, text, named string) (*folio.Set, []*scene.Page) {
 	template, err := paper.Named(named)
 	require.NoError(t, err)

@@ -7,7 +7,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// measure is one dimension of a face: between two places on it, to its side.
+// Measure is one dimension of a face: between two places on it, to its side.
 type Measure struct {
 	Seg      int
 	From, To float64 // along the segment
@@ -28,7 +28,7 @@ const (
 	OverTick  = 2.4
 )
 
-// measures are the dimensions of all faces: every return, and every face between two bends with the pieces of it.
+// Measures are the dimensions of all faces: every return, and every face between two bends with the pieces of it.
 func (p *ChainPlan) Measures() []Measure {
 	k := p.Look
 	var list []Measure
@@ -81,13 +81,13 @@ func (p *ChainPlan) Measures() []Measure {
 	return list
 }
 
-// eased is what a face between two bends is longer along the way than between its sharp corners.
+// Eased is what a face between two bends is longer along the way than between its sharp corners.
 func (p *ChainPlan) Eased(a, b int) L {
 	va, vb := p.Verts[a], p.Verts[b]
 	return L(math.Round((va.Arc + vb.Arc - va.Tan - vb.Tan) * p.Ratio * 8000))
 }
 
-// returns is the dimension of a leg, from the outer bend to the seam or raw end.
+// Returns is the dimension of a leg, from the outer bend to the seam or raw end.
 func (p *ChainPlan) Returns(m Measure, a, b int) []Measure {
 	var x Stop
 	for _, y := range p.Stops {
@@ -115,7 +115,7 @@ func (p *ChainPlan) Returns(m Measure, a, b int) []Measure {
 	return []Measure{m}
 }
 
-// open reports whether an extension line may be drawn at an end of a segment: not where it would lie along the next
+// Open reports whether an extension line may be drawn at an end of a segment: not where it would lie along the next
 // face.
 func (p *ChainPlan) Open(i, end int, side float64) bool {
 	a, b := p.Bounds(i)
@@ -130,7 +130,7 @@ func (p *ChainPlan) Open(i, end int, side float64) bool {
 	return turn < 80 // concave on that side, and near a square
 }
 
-// choose finds the side of every face at which its dimensions stand freely: those of an outer bend on its outer side.
+// Choose finds the side of every face at which its dimensions stand freely: those of an outer bend on its outer side.
 func (p *ChainPlan) Choose() {
 	n := len(p.Segs)
 	p.Sides = make([]float64, n)
@@ -163,7 +163,7 @@ func (p *ChainPlan) Choose() {
 	}
 }
 
-// sideCosts says how badly the dimensions of each segment stand in the room, and behind the board.
+// SideCosts says how badly the dimensions of each segment stand in the room, and behind the board.
 func (p *ChainPlan) SideCosts() [][2]float64 {
 	k := p.Look
 	list := make([][2]float64, len(p.Segs))
@@ -205,14 +205,14 @@ func (p *ChainPlan) SideCosts() [][2]float64 {
 	return list
 }
 
-// joined reports whether two segments meet at a bend.
+// Joined reports whether two segments meet at a bend.
 func (p *ChainPlan) Joined(i, j int) bool {
 	d := i - j
 	n := len(p.Segs)
 	return d == 1 || d == -1 || p.Loop && (d == n-1 || d == 1-n)
 }
 
-// meets reports whether two lines cross.
+// Meets reports whether two lines cross.
 func Meets(a, b, c, d scene.Point) bool {
 	side := func(p, q, r scene.Point) float64 { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }
 	return side(a, b, c)*side(a, b, d) < 0 && side(c, d, a)*side(c, d, b) < 0

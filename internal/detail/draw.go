@@ -18,7 +18,7 @@ const (
 	StubLength = 11.0
 )
 
-// pose is how a chain comes to stand in a cell.
+// Pose is how a chain comes to stand in a cell.
 type Pose struct {
 	Scale    int64
 	Wide     bool        // over two cells
@@ -28,7 +28,7 @@ type Pose struct {
 	Table    scene.Point
 }
 
-// chainPlan is a chain in plan while it is drawn.
+// ChainPlan is a chain in plan while it is drawn.
 type ChainPlan struct {
 	*folio.Set
 	Chain
@@ -43,7 +43,7 @@ type ChainPlan struct {
 	Lost   int         // words that found no place, lines that meet others
 }
 
-// shape prepares the geometry for a pose.
+// Shape prepares the geometry for a pose.
 func (p *ChainPlan) Shape() {
 	k := p.Look
 	g := NewGeometry(p.Chain, float64(p.Scale))
@@ -95,7 +95,7 @@ func (p *ChainPlan) Shape() {
 	}
 }
 
-// draw draws the plan.
+// Draw draws the plan.
 func (p *ChainPlan) Draw() {
 	p.Shape()
 	p.Board()
@@ -105,7 +105,7 @@ func (p *ChainPlan) Draw() {
 	p.Numbers()
 }
 
-// board draws the board, hatched, and its face.
+// Board draws the board, hatched, and its face.
 func (p *ChainPlan) Board() {
 	k := p.Look
 	n := len(p.Segs)
@@ -171,7 +171,7 @@ func (p *ChainPlan) Board() {
 	}
 }
 
-// boxAround is the box of some points.
+// BoxAround is the box of some points.
 func BoxAround(points []scene.Point) scene.Box {
 	box := scene.Box{X0: math.Inf(1), Y0: math.Inf(1), X1: math.Inf(-1), Y1: math.Inf(-1)}
 	for _, q := range points {
@@ -180,7 +180,7 @@ func BoxAround(points []scene.Point) scene.Box {
 	return box
 }
 
-// sheetRun is what of a sheet the plan shows: from one stop to the next, or to where the plan is broken off.
+// SheetRun is what of a sheet the plan shows: from one stop to the next, or to where the plan is broken off.
 type SheetRun struct {
 	Place    int
 	From, To Stop
@@ -189,7 +189,7 @@ type SheetRun struct {
 	Gap      [2]bool
 }
 
-// sheets are the sheets of the plan, in order.
+// Sheets are the sheets of the plan, in order.
 func (p *ChainPlan) Sheets() []SheetRun {
 	n := len(p.Stops)
 	var list []SheetRun
@@ -215,7 +215,7 @@ func (p *ChainPlan) Sheets() []SheetRun {
 	return list
 }
 
-// sheetBetween is the sheet from one stop to another. over: it goes on over the end of the loop.
+// SheetBetween is the sheet from one stop to another. over: it goes on over the end of the loop.
 func (p *ChainPlan) SheetBetween(from, to Stop, over bool) SheetRun {
 	r := SheetRun{Place: from.Right, From: from, To: to, Gap: [2]bool{!from.Beyond, !to.Beyond}}
 	if r.Place == 0 {
@@ -233,7 +233,7 @@ func (p *ChainPlan) SheetBetween(from, to Stop, over bool) SheetRun {
 	return r
 }
 
-// path is the line of a sheet, so far off the face.
+// Path is the line of a sheet, so far off the face.
 func (p *ChainPlan) Path(r SheetRun, off float64) []scene.Point {
 	gap := p.Look.Of(0.5)
 	a, b := r.From.Along, r.To.Along
@@ -262,7 +262,7 @@ func (p *ChainPlan) Path(r SheetRun, off float64) []scene.Point {
 	return append(points, p.On(r.To.Seg, b, off))
 }
 
-// veneer draws the sheets: one line round the bends, gaps at its seams.
+// Veneer draws the sheets: one line round the bends, gaps at its seams.
 func (p *ChainPlan) Veneer() {
 	k := p.Look
 	pen := scene.Pen(scene.Covering, k.Of(VeneerPen))

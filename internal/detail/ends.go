@@ -7,7 +7,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// broken draws the break of a leg that is drawn shorter than it is.
+// Broken draws the break of a leg that is drawn shorter than it is.
 func (p *ChainPlan) Broken(x Stop) {
 	k := p.Look
 	if !p.Segs[x.Seg].Broken || p.Inner(x.Seg) {
@@ -34,7 +34,7 @@ func (p *ChainPlan) Broken(x Stop) {
 	}
 }
 
-// rawEnd draws what the covering ends at: the next wall, the edge of its own, or a short line across.
+// RawEnd draws what the covering ends at: the next wall, the edge of its own, or a short line across.
 func (p *ChainPlan) RawEnd(x Stop) {
 	k := p.Look
 	if p.Inner(x.Seg) {

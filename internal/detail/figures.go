@@ -6,7 +6,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// dimension draws the dimensions: all lines, then the figures where they are free of them.
+// Dimension draws the dimensions: all lines, then the figures where they are free of them.
 func (p *ChainPlan) Dimension() {
 	k := p.Look
 	p.Choose()
@@ -36,7 +36,7 @@ func (p *ChainPlan) Dimension() {
 	}
 }
 
-// tick is the stroke at an end of a dimension line, at 45 degrees as the figure is read.
+// Tick is the stroke at an end of a dimension line, at 45 degrees as the figure is read.
 func (p *ChainPlan) Tick(g *scene.Group, seg int, at scene.Point) {
 	k := p.Look
 	sin, cos := scene.SinCos(math.Round((p.Read(seg)+45)*1e6) / 1e6)
@@ -44,7 +44,7 @@ func (p *ChainPlan) Tick(g *scene.Group, seg int, at scene.Point) {
 	g.Line(at.Add(-h*cos, h*sin), at.Add(h*cos, -h*sin), scene.Pen(scene.Dimensions, k.Seam))
 }
 
-// read is the angle at which words along a segment are read: from the foot of the page or from its right.
+// Read is the angle at which words along a segment are read: from the foot of the page or from its right.
 //
 // Units: degrees, anticlockwise as seen.
 func (p *ChainPlan) Read(seg int) float64 {
@@ -59,7 +59,7 @@ func (p *ChainPlan) Read(seg int) float64 {
 	return math.Round(angle*1e6) / 1e6
 }
 
-// figure letters a dimension: over the middle of its line, else past one of its ends, else further out on a leader.
+// Figure letters a dimension: over the middle of its line, else past one of its ends, else further out on a leader.
 func (p *ChainPlan) Figure(g *scene.Group, m Measure, fits bool) {
 	k := p.Look
 	angle := p.Read(m.Seg)
@@ -132,7 +132,7 @@ func (p *ChainPlan) Figure(g *scene.Group, m Measure, fits bool) {
 	put(text(mid, m.Off))
 }
 
-// tiles covers a text by small upright boxes, in so many rows: one box where the text is level or upright, for then that
+// Tiles covers a text by small upright boxes, in so many rows: one box where the text is level or upright, for then that
 // is what it takes.
 func Tiles(t scene.Text, w float64, rows int) []scene.Box {
 	if math.Mod(t.Angle, 90) == 0 {

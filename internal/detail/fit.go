@@ -8,7 +8,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// fitting finds how a chain stands best in a cell: at the usual scale where it can, in one cell or over two, else at the
+// Fitting finds how a chain stands best in a cell: at the usual scale where it can, in one cell or over two, else at the
 // next smaller one. A single bend always stands, its returns broken off; a loop may take any scale.
 func Fitting(s *folio.Set, c Chain, cell scene.Box, two bool) (Pose, bool) {
 	k := s.Look
@@ -40,7 +40,7 @@ func Fitting(s *folio.Set, c Chain, cell scene.Box, two bool) (Pose, bool) {
 	return Pose{}, false
 }
 
-// rotations are the directions tried for the first segment: as the way goes, then so that a face lies level.
+// Rotations are the directions tried for the first segment: as the way goes, then so that a face lies level.
 func (c Chain) Rotations() []float64 {
 	list := []float64{0}
 	sum := 0.0
@@ -59,7 +59,7 @@ func (c Chain) Rotations() []float64 {
 	return list
 }
 
-// legs finds the longest returns, no longer than 54 on the office page, with which the plan and its table stand in a
+// Legs finds the longest returns, no longer than 54 on the office page, with which the plan and its table stand in a
 // cell with nothing lost, and where they stand: over the title, or beside it.
 func (p *ChainPlan) Legs(clear scene.Box, table *draft.Table) bool {
 	k := p.Look
@@ -104,7 +104,7 @@ func (p *ChainPlan) Legs(clear scene.Box, table *draft.Table) bool {
 	return false
 }
 
-// stands reports whether a plan whose box about the origin is known stands in the middle of a part of a cell, clear of
+// Stands reports whether a plan whose box about the origin is known stands in the middle of a part of a cell, clear of
 // the title, and its table beside it; and notes where.
 func (p *ChainPlan) Stands(clear, in, titled, box scene.Box, table *draft.Table) bool {
 	at := scene.Pt(in.Centre().X-box.Centre().X, in.Centre().Y-box.Centre().Y)
@@ -126,7 +126,7 @@ func (p *ChainPlan) Stands(clear, in, titled, box scene.Box, table *draft.Table)
 	return ok
 }
 
-// roomy reports whether the faces alone stand in a box, and are long enough, and none comes near another.
+// Roomy reports whether the faces alone stand in a box, and are long enough, and none comes near another.
 func (p *ChainPlan) Roomy(w, h float64) bool {
 	k := p.Look
 	var points []scene.Point
@@ -150,7 +150,7 @@ func (p *ChainPlan) Roomy(w, h float64) bool {
 	return box.W() <= w && box.H() <= h
 }
 
-// trial draws the plan nowhere, to see what it takes.
+// Trial draws the plan nowhere, to see what it takes.
 func (p *ChainPlan) Trial(at scene.Point, space *draft.Space) scene.Box {
 	var trial scene.Group
 	p.G, p.Origin, p.Space, p.Dry = &trial, at, space, true
@@ -159,7 +159,7 @@ func (p *ChainPlan) Trial(at scene.Point, space *draft.Space) scene.Box {
 	return trial.Bounds()
 }
 
-// place puts the plan into a cell: a chain as it was found to stand, a single bend into the upper part, its returns
+// Place puts the plan into a cell: a chain as it was found to stand, a single bend into the upper part, its returns
 // shortened until it stands there; and gives the place of its table: in white that the plan leaves, else in a row of its
 // own over the title.
 func (p *ChainPlan) Place(clear, titled scene.Box, table *draft.Table) scene.Point {
@@ -181,7 +181,7 @@ func (p *ChainPlan) Place(clear, titled scene.Box, table *draft.Table) scene.Poi
 	return scene.Pt(clear.X1-table.Width(), titled.Y0-row)
 }
 
-// fit shortens the returns of a single bend until the plan stands in the upper part of a cell, and places it there.
+// Fit shortens the returns of a single bend until the plan stands in the upper part of a cell, and places it there.
 func (p *ChainPlan) Fit(clear scene.Box, high float64) {
 	k := p.Look
 	for range 16 {
@@ -194,7 +194,7 @@ func (p *ChainPlan) Fit(clear scene.Box, high float64) {
 	}
 }
 
-// tablePlace finds a place for a table: in the white beside the plan, over the title or beside it.
+// TablePlace finds a place for a table: in the white beside the plan, over the title or beside it.
 func (p *ChainPlan) TablePlace(t *draft.Table, clear, titled scene.Box) (scene.Point, bool) {
 	k := p.Look
 	space := draft.NewSpace(clear.Inset(-1))

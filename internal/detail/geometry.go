@@ -12,7 +12,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// vertex is a bend of a chain in plan.
+// Vertex is a bend of a chain in plan.
 type Vertex struct {
 	C      *layout.Corner // nil: the bend that is cut
 	Name   string
@@ -42,7 +42,7 @@ func Turned(k room.Bend, angle float64) float64 {
 	return angle
 }
 
-// stop is where a sheet of a chain ends: at a seam, at a raw end, or where the plan is broken off.
+// Stop is where a sheet of a chain ends: at a seam, at a raw end, or where the plan is broken off.
 type Stop struct {
 	Seg         int
 	Along       float64 // from the start of its segment, on paper
@@ -52,10 +52,10 @@ type Stop struct {
 	End, Kind   string // what a raw end meets, in words and as its kind
 }
 
-// edge reports whether the wall itself ends with the covering.
+// Edge reports whether the wall itself ends with the covering.
 func (x Stop) Edge() bool { return x.Kind == "outside edge" }
 
-// segment is one face of a chain: between two bends, or from the first or last bend to where the plan is broken off.
+// Segment is one face of a chain: between two bends, or from the first or last bend to where the plan is broken off.
 type Segment struct {
 	From   scene.Point
 	D, R   scene.Point // along it, and into the room
@@ -63,7 +63,7 @@ type Segment struct {
 	Broken bool        // drawn shorter than it is
 }
 
-// geometry is the plan of a chain at a scale, the way going through the paper from left to right, the room at its right.
+// Geometry is the plan of a chain at a scale, the way going through the paper from left to right, the room at its right.
 //
 //	      d ->            inside: the way turns right
 //	------------+
@@ -78,7 +78,7 @@ type Geometry struct {
 	Miss  float64   // of a loop: how far it missed closing, as a share of its girth
 }
 
-// newGeometry measures a chain; it stands nowhere yet.
+// NewGeometry measures a chain; it stands nowhere yet.
 func NewGeometry(c Chain, scale float64) *Geometry {
 	g := &Geometry{Chain: c, Ratio: scale, Verts: c.Vertices()}
 	for i := range g.Verts {
@@ -102,7 +102,7 @@ func NewGeometry(c Chain, scale float64) *Geometry {
 	return g
 }
 
-// bounds are the bends at the start and the end of a segment, -1 where it is broken off.
+// Bounds are the bends at the start and the end of a segment, -1 where it is broken off.
 func (g *Geometry) Bounds(i int) (a, b int) {
 	n := len(g.Verts)
 	if g.Loop {
@@ -115,7 +115,7 @@ func (g *Geometry) Bounds(i int) (a, b int) {
 	return a, b
 }
 
-// inner reports whether a segment lies between two bends.
+// Inner reports whether a segment lies between two bends.
 func (g *Geometry) Inner(i int) bool {
 	a, b := g.Bounds(i)
 	return a >= 0 && b >= 0
@@ -125,7 +125,7 @@ func (g *Geometry) VertexBefore(i int) Vertex { a, _ := g.Bounds(i); return g.Ve
 
 func (g *Geometry) VertexAfter(i int) Vertex { _, b := g.Bounds(i); return g.Verts[b] }
 
-// stop finds the seams and raw ends of the chain.
+// Stop finds the seams and raw ends of the chain.
 func (g *Geometry) Stop() {
 	r := g.Run
 	var all []Stop
@@ -162,7 +162,7 @@ func (g *Geometry) Stop() {
 	}
 }
 
-// nearest is the stop next to a bend.
+// Nearest is the stop next to a bend.
 func Nearest(all []Stop, seg int, far func(Stop) (L, bool)) Stop {
 	best := Stop{Seg: seg, Beyond: true}
 	least := L(math.MaxInt64)
@@ -175,7 +175,7 @@ func Nearest(all []Stop, seg int, far func(Stop) (L, bool)) Stop {
 	return best
 }
 
-// between adds the seams between two bends, in order. A bend that is cut stops the covering at its face.
+// Between adds the seams between two bends, in order. A bend that is cut stops the covering at its face.
 func (g *Geometry) Between(i int, all []Stop, cutAfter, cutBefore bool) {
 	a, b := g.VertexBefore(i), g.VertexAfter(i)
 	whole := Around(g.Run, b.At-a.At)
@@ -207,7 +207,7 @@ func (g *Geometry) Between(i int, all []Stop, cutAfter, cutBefore bool) {
 	}
 }
 
-// figures are the pieces of a face between two bends as its chain prints them: one where no seam is on it. They add up.
+// Figures are the pieces of a face between two bends as its chain prints them: one where no seam is on it. They add up.
 func (g *Geometry) Figures(style length.Style, i int) []string {
 	a, b := g.VertexBefore(i), g.VertexAfter(i)
 	at := []L{a.Half}
@@ -219,7 +219,7 @@ func (g *Geometry) Figures(style length.Style, i int) []string {
 	return style.Chain(append(at, Around(g.Run, b.At-a.At)-b.Half))
 }
 
-// closes reports whether the faces of a loop meet, within a tenth of their girth.
+// Closes reports whether the faces of a loop meet, within a tenth of their girth.
 func (c Chain) Closes() bool {
 	if len(c.Bends) < 2 || math.Abs(math.Abs(c.Turns())-360) > 30 {
 		return false
@@ -229,7 +229,7 @@ func (c Chain) Closes() bool {
 	return len(g.Verts) >= 3 && g.Miss < 0.1
 }
 
-// lay gives every segment its place: the first bend of an open chain, or of a loop, in the origin. Legs go on from the
+// Lay gives every segment its place: the first bend of an open chain, or of a loop, in the origin. Legs go on from the
 // outer bends by what is given.
 //
 // Units: rotation of the first segment in degrees, clockwise as seen.
@@ -278,13 +278,13 @@ func (g *Geometry) Lay(rotation, stub float64) {
 	}
 }
 
-// on is a place on a face, moved off it: positive into the room.
+// On is a place on a face, moved off it: positive into the room.
 func (g *Geometry) On(i int, along, off float64) scene.Point {
 	s := &g.Segs[i]
 	return s.From.Add(s.D.X*along+s.R.X*off, s.D.Y*along+s.R.Y*off)
 }
 
-// before and after are the segments at a bend.
+// Before and after are the segments at a bend.
 func (g *Geometry) Before(v int) int {
 	if g.Loop {
 		return (v + len(g.Segs) - 1) % len(g.Segs)
@@ -299,7 +299,7 @@ func (g *Geometry) After(v int) int {
 	return v + 1
 }
 
-// corner is where the two faces at a bend, both moved off, meet.
+// Corner is where the two faces at a bend, both moved off, meet.
 func (g *Geometry) Corner(v int, off float64) scene.Point {
 	r1, r2 := g.Segs[g.Before(v)].R, g.Segs[g.After(v)].R
 	at := g.On(g.After(v), 0, 0)
@@ -307,7 +307,7 @@ func (g *Geometry) Corner(v int, off float64) scene.Point {
 	return at.Add((r1.X+r2.X)*off/den, (r1.Y+r2.Y)*off/den)
 }
 
-// round is a bend at a distance off the face: a point, or the arc of an eased corner.
+// Round is a bend at a distance off the face: a point, or the arc of an eased corner.
 func (g *Geometry) Round(v int, off float64) []scene.Point {
 	x := &g.Verts[v]
 	side := math.Copysign(1, x.Turn)

@@ -10,7 +10,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// names letters the bends of a chain, each on its outer side, with its angle where it is not square and its radius; and
+// Names letters the bends of a chain, each on its outer side, with its angle where it is not square and its radius; and
 // the mark of the detail at a raw end.
 func (p *ChainPlan) Names() {
 	k := p.Look
@@ -51,7 +51,7 @@ func (p *ChainPlan) Names() {
 	}
 }
 
-// beside finds a free box near a place: straight out in a direction, then turned away from it.
+// Beside finds a free box near a place: straight out in a direction, then turned away from it.
 func (p *ChainPlan) Beside(at scene.Point, dx, dy, w, h float64) (scene.Box, bool) {
 	k := p.Look
 	for _, turns := range [][]float64{{0, 20, -20, 35, -35}, {60, -60, 90, -90, 130, -130, 180}} {
@@ -69,7 +69,7 @@ func (p *ChainPlan) Beside(at scene.Point, dx, dy, w, h float64) (scene.Box, boo
 	return scene.BoxAt(at.X, at.Y, w, h), false
 }
 
-// markSize is how large the marks round the sheet numbers of a set are: circles of the least diameter or as much as the
+// MarkSize is how large the marks round the sheet numbers of a set are: circles of the least diameter or as much as the
 // longest number needs; where that is too much, as high as asked for and so much longer, with round ends.
 func MarkSize(s *folio.Set, least float64) (w, h float64) {
 	const air = 0.65
@@ -92,7 +92,7 @@ func MarkSize(s *folio.Set, least float64) (w, h float64) {
 	return w, h
 }
 
-// mark letters the number of a sheet in its circle, or in a mark with round ends.
+// Mark letters the number of a sheet in its circle, or in a mark with round ends.
 func (p *ChainPlan) Mark(g *scene.Group, c scene.Point, w, h float64, word string) {
 	k := p.Look
 	if w == h {
@@ -114,7 +114,7 @@ func (p *ChainPlan) Mark(g *scene.Group, c scene.Point, w, h float64, word strin
 	p.Space.Take(scene.Box{X0: c.X - w/2, Y0: c.Y - h/2, X1: c.X + w/2, Y1: c.Y + h/2}.Inset(-k.Seam / 2))
 }
 
-// numbers letters the sheets: first those that go round a bend, at the bend where there is one alone, then the others.
+// Numbers letters the sheets: first those that go round a bend, at the bend where there is one alone, then the others.
 func (p *ChainPlan) Numbers() {
 	list := p.Sheets()
 	for _, r := range list {
@@ -151,7 +151,7 @@ func (p *ChainPlan) Numbers() {
 	}
 }
 
-// number letters one sheet.
+// Number letters one sheet.
 func (p *ChainPlan) Number(r SheetRun, least float64) {
 	k := p.Look
 	w, h := MarkSize(p.Set, least)
@@ -181,13 +181,13 @@ func (p *ChainPlan) Number(r SheetRun, least float64) {
 	p.Mark(in, c, w, h, elevation.NumberOf(sh))
 }
 
-// facePart is what of a sheet lies on one segment.
+// FacePart is what of a sheet lies on one segment.
 type FacePart struct {
 	Seg      int
 	From, To float64
 }
 
-// parts are the parts of a sheet on its segments.
+// Parts are the parts of a sheet on its segments.
 func (p *ChainPlan) Parts(r SheetRun) []FacePart {
 	n := len(p.Segs)
 	if len(r.Bends) == 0 {
@@ -201,7 +201,7 @@ func (p *ChainPlan) Parts(r SheetRun) []FacePart {
 	return append(list, FacePart{r.To.Seg, 0, r.To.Along})
 }
 
-// numberPlace finds where the number of a sheet stands: in the angle of a bend that stands alone, else beside its longest
+// NumberPlace finds where the number of a sheet stands: in the angle of a bend that stands alone, else beside its longest
 // face, away from the dimensions, else beside another or on the other side, else further off on a leader, whose foot is
 // given.
 func (p *ChainPlan) NumberPlace(r SheetRun, w, h float64) (c, foot scene.Point, ok bool) {
@@ -273,7 +273,7 @@ func (p *ChainPlan) NumberPlace(r SheetRun, w, h float64) (c, foot scene.Point, 
 	return c, foot, false
 }
 
-// inAngle is a place in the angle of a bend, so far from it, on one side.
+// InAngle is a place in the angle of a bend, so far from it, on one side.
 func (p *ChainPlan) InAngle(v int, side, far float64) scene.Point {
 	at, q := p.Corner(v, 0), p.Corner(v, side*10)
 	dx, dy := q.X-at.X, q.Y-at.Y
@@ -281,7 +281,7 @@ func (p *ChainPlan) InAngle(v int, side, far float64) scene.Point {
 	return at.Add(dx/l*far, dy/l*far)
 }
 
-// sortParts puts the longest part first; of equal ones the earlier.
+// SortParts puts the longest part first; of equal ones the earlier.
 func SortParts(list []FacePart) {
 	for i := 1; i < len(list); i++ {
 		for j := i; j > 0 && list[j].To-list[j].From > list[j-1].To-list[j-1].From+1e-6; j-- {

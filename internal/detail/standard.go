@@ -12,7 +12,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// standardPages are the details that stand once for the whole set: the double cut, and one for each termination.
+// StandardPages are the details that stand once for the whole set: the double cut, and one for each termination.
 func StandardPages(s *folio.Set) []*folio.Leaf {
 	l := &folio.Leaf{Title: "DOUBLE CUT AND TERMINATIONS", Wall: -1, About: "terminations"}
 	cells := s.Cells(100, 66)
@@ -29,7 +29,7 @@ func StandardPages(s *folio.Set) []*folio.Leaf {
 	return pages
 }
 
-// perRow counts the cells of the first row.
+// PerRow counts the cells of the first row.
 func PerRow(s *folio.Set, cells []scene.Box) int {
 	n := 0
 	for _, c := range cells {
@@ -59,7 +59,7 @@ func Standard(b *folio.Board, cells []scene.Box, ends []face.Termination, cut bo
 	Grid(b, used)
 }
 
-// doubleCut draws a seam at full size: as hung, both sheets overlapped, and as cut. Wide sheets are broken off, and
+// DoubleCut draws a seam at full size: as hung, both sheets overlapped, and as cut. Wide sheets are broken off, and
 // thickness is not to scale.
 func DoubleCut(b *folio.Board, cell scene.Box) {
 	k := b.Look
@@ -85,7 +85,7 @@ func DoubleCut(b *folio.Board, cell scene.Box) {
 	b.Space.Take(t.Draw(&b.Page.Group, k, scene.Pt(cell.X0+k.Of(6), cell.Y1-k.Of(13))))
 }
 
-// cutStage draws one stage of the cut about the seam.
+// CutStage draws one stage of the cut about the seam.
 func CutStage(b *folio.Board, g *scene.Group, at scene.Point, o, half, reach float64, done bool) {
 	k := b.Look
 	x0, x1 := at.X-reach, at.X+reach
@@ -132,7 +132,7 @@ func CutStage(b *folio.Board, g *scene.Group, at scene.Point, o, half, reach flo
 	words(at.X-k.Of(1.5), y+k.Of(4), "strip behind, dashed", scene.End)
 }
 
-// terminationIn draws how the covering ends in one way.
+// TerminationIn draws how the covering ends in one way.
 func TerminationIn(b *folio.Board, cell scene.Box, t face.Termination) {
 	k := b.Look
 	view := scene.View{Box: scene.Box{X0: cell.X0 + k.Of(4), Y0: cell.Y0 + k.Of(3), X1: cell.X1 - k.Of(4), Y1: cell.Y1 - k.Of(24)}, Scale: 2, Metric: b.Metric(), Name: t.Mark, Ratio: draft.Ratio(2, b.Metric())}
@@ -153,7 +153,7 @@ func TerminationIn(b *folio.Board, cell scene.Box, t face.Termination) {
 	b.Space.Take(title.Draw(&b.Page.Group, k, scene.Pt(cell.X0+k.Of(5), cell.Y1-k.Of(16.5))))
 }
 
-// endNote says in words what a termination is.
+// EndNote says in words what a termination is.
 func EndNote(b *folio.Board, t face.Termination) string {
 	r := b.Room.Rules
 	f := b.Style.Format
@@ -184,7 +184,7 @@ func EndNote(b *folio.Board, t face.Termination) string {
 	return f(r.EdgeTrim) + " extra at the raw end, straight cut."
 }
 
-// endPlan draws a termination seen from above: board and veneer from the left, what it meets at the right.
+// EndPlan draws a termination seen from above: board and veneer from the left, what it meets at the right.
 func EndPlan(b *folio.Board, g *scene.Group, c scene.Point, kind string) {
 	k := b.Look
 	reach, bt := k.Of(30), k.Of(7)
@@ -242,7 +242,7 @@ func EndPlan(b *folio.Board, g *scene.Group, c scene.Point, kind string) {
 	b.Space.Take(scene.Box{X0: body.X0, Y0: y - bt - k.Of(2), X1: right, Y1: y + k.Of(6)})
 }
 
-// endSection draws base or head in section: the wall upright, the trim before it.
+// EndSection draws base or head in section: the wall upright, the trim before it.
 func EndSection(b *folio.Board, g *scene.Group, c scene.Point, reach float64, kind string) {
 	k := b.Look
 	bt := k.Of(7)

@@ -11,7 +11,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// stacks sets up the dimensions on the four sides of the view. Over it openings and boxes, under it what each sheet
+// Stacks sets up the dimensions on the four sides of the view. Over it openings and boxes, under it what each sheet
 // covers and the wall, at the left sills, heads and boxes, at the right base, covering and crown.
 func (e *View) Stacks() {
 	k, box := e.Look, e.Box()
@@ -55,23 +55,23 @@ func (e *View) Stacks() {
 	}
 }
 
-// roof is where the wall ends over a place of the page.
+// Roof is where the wall ends over a place of the page.
 func (e *View) Roof(x float64) float64 {
 	return e.V.Y(room.At(e.F.W.Ceiling, e.Back(x)))
 }
 
-// ground is where it ends under it, the floor line included.
+// Ground is where it ends under it, the floor line included.
 func (e *View) Ground(x float64) float64 {
 	return e.V.Y(room.At(e.F.W.Floor, e.Back(x))) + e.Look.Wide/2
 }
 
-// back is the x of the wall that comes to lie at a place of the page.
+// Back is the x of the wall that comes to lie at a place of the page.
 func (e *View) Back(x float64) L {
 	at := L(math.Round((x - e.V.Origin.X) * float64(e.V.Scale) * Millimetre))
 	return min(max(at, e.From), e.To)
 }
 
-// chain makes a tier of places along the wall: each once, inside what is shown, with its two ends.
+// Chain makes a tier of places along the wall: each once, inside what is shown, with its two ends.
 func (e *View) Chain(name string, places ...L) draft.Tier {
 	list := []L{e.From, e.To}
 	for _, x := range places {
@@ -82,7 +82,7 @@ func (e *View) Chain(name string, places ...L) draft.Tier {
 	return e.Tier(name, list, e.V.X)
 }
 
-// tier makes a chain of any places; to turns one into a place on paper.
+// Tier makes a chain of any places; to turns one into a place on paper.
 func (e *View) Tier(name string, list []L, to func(L) float64) draft.Tier {
 	sort.Slice(list, func(i, j int) bool { return list[i] < list[j] })
 	list = Compact(list)
@@ -138,7 +138,7 @@ func (e *View) OpeningTier() draft.Tier {
 	return t
 }
 
-// crossesAny reports whether one of the places lies in what is shown.
+// CrossesAny reports whether one of the places lies in what is shown.
 func (e *View) CrossesAny(places []L) bool {
 	for _, x := range places {
 		if x > e.From && x < e.To {
@@ -148,7 +148,7 @@ func (e *View) CrossesAny(places []L) bool {
 	return false
 }
 
-// boxTier gives the middles of boxes, running from the wall's left end. Boxes over one another share a mark.
+// BoxTier gives the middles of boxes, running from the wall's left end. Boxes over one another share a mark.
 func (e *View) BoxTier() draft.Tier {
 	list := []L{e.From}
 	for _, b := range e.F.W.Boxes {
@@ -179,7 +179,7 @@ func (e *View) BoxTier() draft.Tier {
 	return t
 }
 
-// seamTier gives what each sheet covers on this wall, so that its first and last figures are the returns; where the
+// SeamTier gives what each sheet covers on this wall, so that its first and last figures are the returns; where the
 // wall next door is seen, the return there too.
 func (e *View) SeamTier() draft.Tier {
 	if e.F.Run.Up {
@@ -223,7 +223,7 @@ func (e *View) SeamTier() draft.Tier {
 	return t
 }
 
-// wallTier is the overall length, once: as measured, sharp corner to sharp corner, also where a corner is eased and the
+// WallTier is the overall length, once: as measured, sharp corner to sharp corner, also where a corner is eased and the
 // covering turns sooner.
 func (e *View) WallTier() draft.Tier {
 	if e.Of > 1 {

@@ -11,7 +11,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// body draws the wall itself, from the faintest to the strongest: grain, hatch, trim, seams, openings, outline, floor.
+// Body draws the wall itself, from the faintest to the strongest: grain, hatch, trim, seams, openings, outline, floor.
 func (e *View) Body() {
 	k, g, f := e.Look, e.Group, e.F
 	cover := e.Points(f.Outline(f.W.CoverFloor(), f.W.CoverCeiling(), e.From, e.To))
@@ -51,7 +51,7 @@ func (e *View) Body() {
 	e.MatchLines(g)
 }
 
-// profile is a floor or ceiling between two places.
+// Profile is a floor or ceiling between two places.
 func Profile(list []room.Point, from, to L) []room.Point {
 	out := []room.Point{{X: from, Z: room.AtRight(list, from)}}
 	for _, p := range list {
@@ -70,7 +70,7 @@ func (e *View) Points(list []room.Point) []scene.Point {
 	return out
 }
 
-// outline draws the wall's outline but for its foot, which is the floor line. An end that a match line stands for is
+// Outline draws the wall's outline but for its foot, which is the floor line. An end that a match line stands for is
 // left out.
 func (e *View) Outline(g *scene.Group, wall []scene.Point) {
 	pen := scene.Pen(scene.Walls, e.Look.Outline)
@@ -88,7 +88,7 @@ func (e *View) Outline(g *scene.Group, wall []scene.Point) {
 	}
 }
 
-// trim draws the upper edge of the base and the lower edge of the crown, broken at openings.
+// Trim draws the upper edge of the base and the lower edge of the crown, broken at openings.
 func (e *View) Trim(g *scene.Group) {
 	w := e.F.W
 	pen := scene.Pen(scene.Walls, e.Look.Thin)
@@ -111,7 +111,7 @@ func (e *View) Trim(g *scene.Group) {
 	}
 }
 
-// sheets notes each sheet as an item that a reader can ask: its outline without a line.
+// Sheets notes each sheet as an item that a reader can ask: its outline without a line.
 func (e *View) Sheets(g *scene.Group) {
 	from, to := e.From, e.To // cut at match lines only: a leaning end of the wall goes past its foot
 	if from <= e.F.Left {
@@ -141,7 +141,7 @@ func (e *View) Sheets(g *scene.Group) {
 	}
 }
 
-// sheetWords says which sheet it is.
+// SheetWords says which sheet it is.
 func SheetWords(s *folio.Set, sh *layout.Sheet) string {
 	if sh.Number == 0 {
 		return fmt.Sprintf("sheet at place %d", sh.Place)
@@ -152,7 +152,7 @@ func SheetWords(s *folio.Set, sh *layout.Sheet) string {
 	return fmt.Sprintf("sheet %d of flitch %s", sh.Number, sh.Flitch)
 }
 
-// sheetAt is the sheet of the lowest course at a place.
+// SheetAt is the sheet of the lowest course at a place.
 func SheetAt(s *folio.Set, place int) *layout.Sheet {
 	for i := range s.Plan.Runs {
 		for j := range s.Plan.Runs[i].Sheets {
@@ -164,7 +164,7 @@ func SheetAt(s *folio.Set, place int) *layout.Sheet {
 	return nil
 }
 
-// numberOf is what a sheet is called on a drawing: its number in the flitch, or a dash where no sheet is left.
+// NumberOf is what a sheet is called on a drawing: its number in the flitch, or a dash where no sheet is left.
 func NumberOf(sh *layout.Sheet) string {
 	if sh == nil || sh.Number == 0 {
 		return "-"
@@ -172,7 +172,7 @@ func NumberOf(sh *layout.Sheet) string {
 	return fmt.Sprint(sh.Number)
 }
 
-// seams draws every seam where it shows: the closing seam heavy, the others in their width.
+// Seams draws every seam where it shows: the closing seam heavy, the others in their width.
 func (e *View) Seams(g *scene.Group) {
 	for _, s := range e.F.Seams {
 		if s.X < e.From || s.X > e.To || e.F.Run.Up {
@@ -193,7 +193,7 @@ func (e *View) Seams(g *scene.Group) {
 	}
 }
 
-// joints draws where courses meet, and the seams of horizontal grain.
+// Joints draws where courses meet, and the seams of horizontal grain.
 func (e *View) Joints(g *scene.Group) {
 	pen := scene.Pen(scene.Seams, e.Look.Seam)
 	type edge struct{ a, b scene.Point }
@@ -229,7 +229,7 @@ func (e *View) Joints(g *scene.Group) {
 	}
 }
 
-// edge reports whether an opening or a bare strip has its edge at x.
+// Edge reports whether an opening or a bare strip has its edge at x.
 func (e *View) Edge(x L) bool {
 	for i := range e.F.W.Openings {
 		if o := &e.F.W.Openings[i]; x == o.FromLeft || x == o.Right() {
@@ -244,7 +244,7 @@ func (e *View) Edge(x L) bool {
 	return false
 }
 
-// inside reports whether a level edge lies inside the covering: neither its upper or lower edge nor that of an opening.
+// Inside reports whether a level edge lies inside the covering: neither its upper or lower edge nor that of an opening.
 func (e *View) Inside(x0, x1, z L) bool {
 	m := (x0 + x1) / 2
 	bottom, top := e.F.Cover(m)
@@ -260,7 +260,7 @@ func (e *View) Inside(x0, x1, z L) bool {
 	return true
 }
 
-// rawEnds draws the raw ends of the covering that stand in the field of the wall, and the mark of their detail.
+// RawEnds draws the raw ends of the covering that stand in the field of the wall, and the mark of their detail.
 func (e *View) RawEnds(g *scene.Group) {
 	for _, r := range e.F.RawEnds() {
 		if r.X <= e.From || r.X >= e.To {
@@ -274,7 +274,7 @@ func (e *View) RawEnds(g *scene.Group) {
 	}
 }
 
-// sequence is the count of this page among those of its kind.
+// Sequence is the count of this page among those of its kind.
 func Sequence(b *folio.Board) int {
 	n := 0
 	for _, l := range b.List {

@@ -10,13 +10,13 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// deviation is a finding that the reviewer has to know of, with its number on the drawings and in the list of the cover.
+// Deviation is a finding that the reviewer has to know of, with its number on the drawings and in the list of the cover.
 type Deviation struct {
 	Number int
 	finding.Finding
 }
 
-// deviations are all musts and shoulds, numbered.
+// Deviations are all musts and shoulds, numbered.
 func Deviations(s *folio.Set) []Deviation {
 	var list []Deviation
 	for _, f := range s.Plan.Findings {
@@ -27,7 +27,7 @@ func Deviations(s *folio.Set) []Deviation {
 	return list
 }
 
-// deviationMarks puts the number of each deviation of the wall into a pentagon at its place, on a leader where that is not
+// DeviationMarks puts the number of each deviation of the wall into a pentagon at its place, on a leader where that is not
 // free.
 func (e *View) DeviationMarks() {
 	k := e.Look
@@ -43,7 +43,7 @@ func (e *View) DeviationMarks() {
 	}
 }
 
-// revisionMarks puts the mark of each revision that has a place on the wall into a triangle there, the shape that it has in
+// RevisionMarks puts the mark of each revision that has a place on the wall into a triangle there, the shape that it has in
 // the revision block.
 //
 // Source: mark in a triangle near the change, the same shape in the block: drawing practice of public works, see the
@@ -60,7 +60,7 @@ func (e *View) RevisionMarks() {
 	}
 }
 
-// flag finds a free place for a mark of size r at a place along the wall: beside it, else away from it on a leader.
+// Flag finds a free place for a mark of size r at a place along the wall: beside it, else away from it on a leader.
 func (e *View) Flag(at L, r float64, draw func(scene.Point)) {
 	k := e.Look
 	bottom, top := e.F.Cover(at)
@@ -90,7 +90,7 @@ func (e *View) Flag(at L, r float64, draw func(scene.Point)) {
 	}
 }
 
-// deviationAt draws the pentagon of a deviation.
+// DeviationAt draws the pentagon of a deviation.
 func (e *View) DeviationAt(d Deviation, c scene.Point, r float64) {
 	k := e.Look
 	in := e.Group.Part(scene.Tag{Class: "deviation", Title: d.Message, Data: []scene.Datum{folio.Datum("number", fmt.Sprint(d.Number)), folio.Datum("code", string(d.Code))}})

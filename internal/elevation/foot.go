@@ -16,7 +16,7 @@ import (
 
 type ShapePoint = shape.Point
 
-// notes letters lines at the head of the field and gives the y under them.
+// Notes letters lines at the head of the field and gives the y under them.
 func Notes(b *folio.Board, lines []string) float64 {
 	k := b.Look
 	y := b.Field.Y0 + k.Of(8)
@@ -32,7 +32,7 @@ func Notes(b *folio.Board, lines []string) float64 {
 	return y - k.Of(5) + k.Of(1)
 }
 
-// pageNotes are what is said over the views of a page: the sheets, how they hang, the widths, the terminations, what is
+// PageNotes are what is said over the views of a page: the sheets, how they hang, the widths, the terminations, what is
 // standing.
 func PageNotes(list []*View) []string {
 	e := list[0]
@@ -88,7 +88,7 @@ func PageNotes(list []*View) []string {
 	return append(lines, e.Paper.Standing...)
 }
 
-// enlargements names the pages of the enlargements of what a view shows.
+// Enlargements names the pages of the enlargements of what a view shows.
 func (e *View) Enlargements() string {
 	var names []string
 	for i := range e.F.W.Openings {
@@ -107,7 +107,7 @@ func Capital(s string) string {
 	return strings.ToUpper(s[:1]) + s[1:]
 }
 
-// numbersOn says which sheets of which flitches hang on the wall.
+// NumbersOn says which sheets of which flitches hang on the wall.
 func (e *View) NumbersOn() string {
 	var sheets []*layout.Sheet
 	for _, p := range e.F.Parts {
@@ -118,7 +118,7 @@ func (e *View) NumbersOn() string {
 	return Ranges(e.Board.Set, sheets)
 }
 
-// ranges names sheets by flitch: "flitch F-311, sheets 32 to 41 and 1 to 3". Numbers left out between two do not part
+// Ranges names sheets by flitch: "flitch F-311, sheets 32 to 41 and 1 to 3". Numbers left out between two do not part
 // them.
 func Ranges(s *folio.Set, sheets []*layout.Sheet) string {
 	var parts []string
@@ -148,7 +148,7 @@ func Ranges(s *folio.Set, sheets []*layout.Sheet) string {
 	return strings.Join(parts, "; ")
 }
 
-// span is "4 to 13", or "4" alone.
+// Span is "4 to 13", or "4" alone.
 func Span(a, b int) string {
 	if a == b {
 		return fmt.Sprint(a)
@@ -156,7 +156,7 @@ func Span(a, b int) string {
 	return fmt.Sprintf("%d to %d", a, b)
 }
 
-// cutSheets says which sheets are cut so narrow that the grain jumps.
+// CutSheets says which sheets are cut so narrow that the grain jumps.
 func (e *View) CutSheets() []string {
 	var cut []string
 	for _, p := range e.F.Parts {
@@ -168,10 +168,10 @@ func (e *View) CutSheets() []string {
 	return cut
 }
 
-// titleHigh is how high title and bar come out with what parts them from the dimensions.
+// TitleHigh is how high title and bar come out with what parts them from the dimensions.
 func (e *View) TitleHigh() float64 { return e.Look.Of(7.7) + e.Title().High(e.Look) }
 
-// title is the title of the view.
+// Title is the title of the view.
 func (e *View) Title() draft.Title {
 	k := e.Look
 	name, mark := strings.ToUpper(e.F.W.Name), e.Marks[e.F.Wall]
@@ -195,7 +195,7 @@ func (e *View) Title() draft.Title {
 	return t
 }
 
-// titleY is the height of the line of the title.
+// TitleY is the height of the line of the title.
 func (e *View) TitleY() float64 {
 	k := e.Look
 	if e.Line > 0 {
@@ -209,7 +209,7 @@ func (e *View) TitleY() float64 {
 	return math.Min(math.Max(e.Box().Y1+k.Of(34), under+over), e.Field.Y1-k.Of(8))
 }
 
-// foot draws title, scale bar and, where the page has room, the table of the wall's sheets.
+// Foot draws title, scale bar and, where the page has room, the table of the wall's sheets.
 func (e *View) Foot() {
 	k := e.Look
 	box, y, t := e.Box(), e.TitleY(), e.Title()
@@ -250,7 +250,7 @@ func (e *View) Foot() {
 	e.Table(math.Max(tb.Y1, bb.Y1) + k.Of(5))
 }
 
-// sheetTable lists the sheets of the wall.
+// SheetTable lists the sheets of the wall.
 func (e *View) SheetTable() *draft.Table {
 	t := &draft.Table{Columns: []draft.Column{
 		{Head: "SHEET", Align: scene.Start, Bold: true}, {Head: "FLITCH"}, {Head: "COVERS", Align: scene.End}, {Head: "RIGHT SEAM AT", Align: scene.End},
@@ -271,7 +271,7 @@ func (e *View) SheetTable() *draft.Table {
 	return t
 }
 
-// sheetNote says what is special about a sheet.
+// SheetNote says what is special about a sheet.
 func (e *View) SheetNote(p face.Part, s *layout.Sheet) string {
 	var list []string
 	if s.Ripped != "" {
@@ -292,7 +292,7 @@ func (e *View) SheetNote(p face.Part, s *layout.Sheet) string {
 	return strings.Join(list, ", ")
 }
 
-// tableHigh is how high the table under the view comes out.
+// TableHigh is how high the table under the view comes out.
 func (e *View) TableHigh() float64 {
 	t := e.SheetTable()
 	if n := len(t.Rows); n > 10 {
@@ -302,7 +302,7 @@ func (e *View) TableHigh() float64 {
 	return t.High(e.Look)
 }
 
-// table draws the sheets of the wall under the view, in two columns where there are many, if all of them find room.
+// Table draws the sheets of the wall under the view, in two columns where there are many, if all of them find room.
 func (e *View) Table(y float64) {
 	k := e.Look
 	t := e.SheetTable()

@@ -11,7 +11,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// ghostOf draws the wall next door as far as the sheet that comes round the corner covers it: dashed, up to its seam;
+// GhostOf draws the wall next door as far as the sheet that comes round the corner covers it: dashed, up to its seam;
 // broken where there is no room for all of it.
 func (e *View) GhostOf(g *scene.Group, h Ghost, right bool) {
 	if !h.Shown() {
@@ -82,7 +82,7 @@ func (e *View) GhostOf(g *scene.Group, h Ghost, right bool) {
 	}
 }
 
-// breakLine draws an upright line that says something goes on, and keeps words off its zigzags.
+// BreakLine draws an upright line that says something goes on, and keeps words off its zigzags.
 func (e *View) BreakLine(g *scene.Group, a, b scene.Point) {
 	k := e.Look
 	draft.Break(g, k, scene.Walls, a, b)
@@ -92,7 +92,7 @@ func (e *View) BreakLine(g *scene.Group, a, b scene.Point) {
 	}
 }
 
-// matchLines draws the lines at which pieces of a long wall meet.
+// MatchLines draws the lines at which pieces of a long wall meet.
 func (e *View) MatchLines(g *scene.Group) {
 	k := e.Look
 	if e.Detail {

@@ -17,10 +17,10 @@ import (
 // Coordinates: u runs across the flitch, in inches of net width from the first sheet on; what a rip takes away is
 // skipped.
 
-// warm is the colour of grain: pale enough that every line and figure stands out from it.
+// Warm is the colour of grain: pale enough that every line and figure stands out from it.
 var Warm = scene.Colour{R: 205, G: 193, B: 172}
 
-// wood is the colour that grain is drawn in: warm, or the grey that is as bright in a set without colours.
+// Wood is the colour that grain is drawn in: warm, or the grey that is as bright in a set without colours.
 func Wood(s *folio.Set) scene.Colour {
 	if s.Paper.Wood.Colour {
 		return Warm
@@ -28,7 +28,7 @@ func Wood(s *folio.Set) scene.Colour {
 	return scene.Grey(Warm.Light())
 }
 
-// woods are how grain is drawn by cut.
+// Woods are how grain is drawn by cut.
 type Woods struct {
 	Plain bool    // cathedrals in the middle of each leaf; else straight
 	Leaf  float64 // width of a leaf, inches
@@ -52,7 +52,7 @@ func WoodsOf(s *folio.Set) Woods {
 
 const Inch = 203200
 
-// sources tells for every place of a run where in the flitch its left edge comes from, and how the flitch is seeded.
+// Sources tells for every place of a run where in the flitch its left edge comes from, and how the flitch is seeded.
 func Sources(s *folio.Set, r *layout.Run) map[int]Source {
 	out := map[int]Source{}
 	u, flitch := 0.0, ""
@@ -83,7 +83,7 @@ type Source struct {
 	Seed uint64
 }
 
-// net is what an inner sheet covers.
+// Net is what an inner sheet covers.
 func Net(s *folio.Set) L {
 	v := s.Room.Veneer
 	return (v.GrossWidth - v.Overlap) / s.Room.Rules.Snap * s.Room.Rules.Snap
@@ -91,7 +91,7 @@ func Net(s *folio.Set) L {
 
 func Inches(l L) float64 { return float64(l) / Inch }
 
-// grain draws the grain of the parts of a wall, clear of openings and of what else must stay white.
+// Grain draws the grain of the parts of a wall, clear of openings and of what else must stay white.
 func (e *View) Grain(g *scene.Group, clear []scene.Box) {
 	if !e.Paper.Wood.Grain {
 		return
@@ -151,7 +151,7 @@ func (e *View) Grain(g *scene.Group, clear []scene.Box) {
 	}
 }
 
-// levelGrain draws the grain of bands: as that of a wall laid on its side.
+// LevelGrain draws the grain of bands: as that of a wall laid on its side.
 func (e *View) LevelGrain(g *scene.Group, w Woods, sources map[int]Source, clear []scene.Box) {
 	feet := Inches(e.To-e.From)/12 + 1
 	var lines []scene.Point
@@ -185,7 +185,7 @@ func (e *View) LevelGrain(g *scene.Group, w Woods, sources map[int]Source, clear
 	}
 }
 
-// partStart is how far into its sheet's net width a part of a wall begins: the rest of the sheet lies round the corner.
+// PartStart is how far into its sheet's net width a part of a wall begins: the rest of the sheet lies round the corner.
 func (e *View) PartStart(p face.Part) L {
 	s := p.Sheet()
 	at := e.F.St.Shift + p.From - s.Left
@@ -203,7 +203,7 @@ func (e *View) PartStart(p face.Part) L {
 	return max(at, 0)
 }
 
-// leafJoints draws the joints between leaves inside a sheet, dotted, where the room file gives their width.
+// LeafJoints draws the joints between leaves inside a sheet, dotted, where the room file gives their width.
 func (e *View) LeafJoints(g *scene.Group, w Woods, p face.Part, start, end float64, box scene.Box, clear []scene.Box) {
 	if e.Room.Veneer.LeafWidth == 0 || w.Leaf*25.4/float64(e.V.Scale) < 2.5 {
 		return
@@ -226,7 +226,7 @@ func (e *View) LeafJoints(g *scene.Group, w Woods, p face.Part, start, end float
 	}
 }
 
-// clipped gives the strokes of a row of points inside a box and outside others, as pairs.
+// Clipped gives the strokes of a row of points inside a box and outside others, as pairs.
 func Clipped(row []scene.Point, box scene.Box, clear []scene.Box) []scene.Point {
 	var out []scene.Point
 	for i := 0; i+1 < len(row); i++ {
@@ -241,7 +241,7 @@ func Clipped(row []scene.Point, box scene.Box, clear []scene.Box) []scene.Point 
 	return out
 }
 
-// chained turns pairs into steps, going on without lifting the pen where one ends as the next begins.
+// Chained turns pairs into steps, going on without lifting the pen where one ends as the next begins.
 func Chained(pairs []scene.Point) []scene.Step {
 	var steps []scene.Step
 	for i := 0; i+1 < len(pairs); i += 2 {

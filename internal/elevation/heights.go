@@ -10,7 +10,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// heightTiers are the sills and heads: one tier for each different pair, the openings it measures as its name.
+// HeightTiers are the sills and heads: one tier for each different pair, the openings it measures as its name.
 func (e *View) HeightTiers() []draft.Tier {
 	type pair struct{ floor, sill, head, ceiling L }
 	var pairs []pair
@@ -42,7 +42,7 @@ func (e *View) HeightTiers() []draft.Tier {
 	return tiers
 }
 
-// boxHeights are the middles of boxes, running from the level of the room.
+// BoxHeights are the middles of boxes, running from the level of the room.
 func (e *View) BoxHeights() draft.Tier {
 	list := []L{0}
 	for _, b := range e.F.W.Boxes {
@@ -70,7 +70,7 @@ func (e *View) BoxHeights() draft.Tier {
 	return t
 }
 
-// coverTiers are base, covering and crown at the right end, and the overall height. A left end of another height has
+// CoverTiers are base, covering and crown at the right end, and the overall height. A left end of another height has
 // its own figure on the left.
 func (e *View) CoverTiers() []draft.Tier {
 	x := e.To
@@ -88,7 +88,7 @@ func (e *View) CoverTiers() []draft.Tier {
 	return append(tiers, whole)
 }
 
-// profileTiers are the turns of a ceiling that is not straight: along the wall, and their heights over the room's level.
+// ProfileTiers are the turns of a ceiling that is not straight: along the wall, and their heights over the room's level.
 func (e *View) ProfileTiers() (along, up draft.Tier) {
 	var xs []L
 	zs := []L{0}
@@ -122,7 +122,7 @@ func (e *View) ProfileTiers() (along, up draft.Tier) {
 	return along, up
 }
 
-// jointHeights are the heights at which courses meet on this wall.
+// JointHeights are the heights at which courses meet on this wall.
 func (e *View) JointHeights() []L {
 	if e.F.Run.Up {
 		return nil
@@ -141,7 +141,7 @@ func (e *View) JointHeights() []L {
 	return Compact(list)
 }
 
-// bandTier are the seams of horizontal grain: what each band covers, from the lower edge of the covering up.
+// BandTier are the seams of horizontal grain: what each band covers, from the lower edge of the covering up.
 func (e *View) BandTier() draft.Tier {
 	if !e.F.Run.Up {
 		return draft.Tier{}

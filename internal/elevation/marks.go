@@ -10,7 +10,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// labels puts what is lettered into the wall: sheet numbers first, then what stands at seams, at openings and boxes, the
+// Labels puts what is lettered into the wall: sheet numbers first, then what stands at seams, at openings and boxes, the
 // grain arrow last. Each takes the first free of its places.
 func (e *View) Labels() {
 	e.OpeningNames()
@@ -29,7 +29,7 @@ func (e *View) Labels() {
 	e.PinLines()
 }
 
-// cornerMarks letters the corners at the ends under the dimensions, and the terminations at the sides of the wall.
+// CornerMarks letters the corners at the ends under the dimensions, and the terminations at the sides of the wall.
 func (e *View) CornerMarks() {
 	k := e.Look
 	y := e.Below.Box(k).Y1 + k.Of(3.9)
@@ -71,13 +71,13 @@ func (e *View) CornerMarks() {
 	}
 }
 
-// cornerDisc is the diameter of the circle with a corner's name: more from C10 on.
+// CornerDisc is the diameter of the circle with a corner's name: more from C10 on.
 func CornerDisc(s *folio.Set, name string) float64 {
 	k := s.Look
 	return math.Max(k.Of(6.4), draft.DiscAround(name, k.Small, true, k.Thin))
 }
 
-// apart is how far the circles of a narrow wall's corners stand aside; 0 where they stand under their corners.
+// Apart is how far the circles of a narrow wall's corners stand aside; 0 where they stand under their corners.
 func (e *View) Apart() float64 {
 	k := e.Look
 	w := e.V.X(e.To) - e.V.X(e.From)
@@ -87,7 +87,7 @@ func (e *View) Apart() float64 {
 	return 0
 }
 
-// termination draws the mark of a raw end beside the wall, on a short line.
+// Termination draws the mark of a raw end beside the wall, on a short line.
 func (e *View) Termination(r face.RawEnd, mark string) {
 	k := e.Look
 	bottom, top := e.F.Cover(r.X)
@@ -111,7 +111,7 @@ func (e *View) Termination(r face.RawEnd, mark string) {
 	}
 }
 
-// seamMarks marks the closing seam with a diamond and both numbers, a change of flitch with a hexagon.
+// SeamMarks marks the closing seam with a diamond and both numbers, a change of flitch with a hexagon.
 func (e *View) SeamMarks() {
 	k := e.Look
 	for _, s := range e.F.Seams {
@@ -166,10 +166,10 @@ func (e *View) SeamMarks() {
 	}
 }
 
-// clearOfBoxes reports whether a box meets nothing lettered; lines may run through it.
+// ClearOfBoxes reports whether a box meets nothing lettered; lines may run through it.
 func (e *View) ClearOfBoxes(b scene.Box) bool { return e.Space.FreeOfWords(b, 0.5) }
 
-// seamAt reports whether a seam stands at x.
+// SeamAt reports whether a seam stands at x.
 func (e *View) SeamAt(x L) bool {
 	for _, s := range e.F.Seams {
 		if s.X == x {
@@ -179,7 +179,7 @@ func (e *View) SeamAt(x L) bool {
 	return false
 }
 
-// grainArrow draws one two-headed arrow along the grain, with its word beside it.
+// GrainArrow draws one two-headed arrow along the grain, with its word beside it.
 func (e *View) GrainArrow() {
 	k := e.Look
 	angle := 90.0
@@ -216,7 +216,7 @@ func (e *View) GrainArrow() {
 	}
 }
 
-// tryArrow tries the sheets that are at least so wide on paper.
+// TryArrow tries the sheets that are at least so wide on paper.
 func (e *View) TryArrow(try func(scene.Point) bool, least float64) bool {
 	k := e.Look
 	for _, share := range []float64{0.62, 0.7, 0.54, 0.46, 0.78, 0.38, 0.3} {
@@ -237,7 +237,7 @@ func (e *View) TryArrow(try func(scene.Point) bool, least float64) bool {
 	return false
 }
 
-// insideCover reports whether a place of the page lies on covering, not in an opening.
+// InsideCover reports whether a place of the page lies on covering, not in an opening.
 func (e *View) InsideCover(c scene.Point) bool {
 	for _, b := range e.F.Bare(e.V.Box) {
 		if b.X0-1 < c.X && c.X < b.X1+1 && b.Y0-1 < c.Y && c.Y < b.Y1+1 {
@@ -247,5 +247,5 @@ func (e *View) InsideCover(c scene.Point) bool {
 	return true
 }
 
-// openingKey is what the enlargement of an opening is looked up by.
+// OpeningKey is what the enlargement of an opening is looked up by.
 func OpeningKey(wall, index int) string { return fmt.Sprintf("opening %d %d", wall, index) }

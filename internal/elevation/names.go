@@ -7,7 +7,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// openingNames letters the name of each opening in its white.
+// OpeningNames letters the name of each opening in its white.
 func (e *View) OpeningNames() {
 	k := e.Look
 	for i := range e.F.W.Openings {
@@ -49,7 +49,7 @@ func (e *View) OpeningNames() {
 	}
 }
 
-// outside letters a name beside the box it belongs to, on a leader.
+// Outside letters a name beside the box it belongs to, on a leader.
 func (e *View) Outside(t scene.Text, box scene.Box) {
 	k := e.Look
 	c := box.Centre()
@@ -85,7 +85,7 @@ func (e *View) Outside(t scene.Text, box scene.Box) {
 	}
 }
 
-// plateNames letters the name of each box beside its plate.
+// PlateNames letters the name of each box beside its plate.
 func (e *View) PlateNames() {
 	k := e.Look
 	for i := range e.F.W.Boxes {
@@ -118,7 +118,7 @@ func (e *View) PlateNames() {
 	}
 }
 
-// lost letters beside the right seam of a sheet how much grain is lost there.
+// Lost letters beside the right seam of a sheet how much grain is lost there.
 func (e *View) Lost() {
 	k := e.Look
 	for _, p := range e.F.Parts {
@@ -139,7 +139,7 @@ func (e *View) Lost() {
 	}
 }
 
-// tryAlong puts an upright text at the left of a line, or at its right, where it is free.
+// TryAlong puts an upright text at the left of a line, or at its right, where it is free.
 func (e *View) TryAlong(t *scene.Text, x, y0, y1 float64) bool {
 	k := e.Look
 	for _, share := range []float64{0.5, 0.62, 0.38, 0.74, 0.26, 0.86, 0.14} {

@@ -11,13 +11,13 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// onPage is what of a part is shown, on paper.
+// OnPage is what of a part is shown, on paper.
 func (e *View) OnPage(p face.Part) (x0, x1 float64, ok bool) {
 	a, b := max(p.From, e.From), min(p.To, e.To)
 	return e.V.X(a), e.V.X(b), a < b
 }
 
-// numbers letters every sheet's number in a circle, all at one height where that is free; a narrow strip has its circle
+// Numbers letters every sheet's number in a circle, all at one height where that is free; a narrow strip has its circle
 // beside it, on a leader.
 func (e *View) Numbers() {
 	courses := 0
@@ -40,7 +40,7 @@ func (e *View) Numbers() {
 	}
 }
 
-// seen narrows a part to what its pieces cover: the rest of the sheet may lie in a gap.
+// Seen narrows a part to what its pieces cover: the rest of the sheet may lie in a gap.
 func (e *View) Seen(p face.Part, course int) face.Part {
 	a, b := p.To, p.From
 	for _, q := range p.Sheets[course].Pieces {
@@ -56,7 +56,7 @@ func (e *View) Seen(p face.Part, course int) face.Part {
 	return p
 }
 
-// disc is the diameter of the circles with numbers, one for the whole wall: a little more where there are three figures. A
+// Disc is the diameter of the circles with numbers, one for the whole wall: a little more where there are three figures. A
 // number of more figures is lettered smaller.
 func (e *View) Disc() float64 {
 	k := e.Look
@@ -73,7 +73,7 @@ func (e *View) Disc() float64 {
 	return d
 }
 
-// visible are the stretches of a sheet's column, on paper from the top down, in which a circle can stand.
+// Visible are the stretches of a sheet's column, on paper from the top down, in which a circle can stand.
 func (e *View) Visible(p face.Part, course int) [][2]float64 {
 	return e.VisibleAt(p, course, (max(p.From, e.From)+min(p.To, e.To))/2)
 }
@@ -96,7 +96,7 @@ func (e *View) VisibleAt(p face.Part, course int, x L) [][2]float64 {
 	return list
 }
 
-// numberRow finds the height at which most circles are free, as near to the top as can be.
+// NumberRow finds the height at which most circles are free, as near to the top as can be.
 func (e *View) NumberRow(course int) (y float64, ok bool) {
 	top, bottom := 0.0, 0.0
 	for _, p := range e.F.Parts {
@@ -128,7 +128,7 @@ func (e *View) NumberRow(course int) (y float64, ok bool) {
 	return best, most > 0
 }
 
-// holds reports whether a circle at a height lies in what is seen of the sheet.
+// Holds reports whether a circle at a height lies in what is seen of the sheet.
 func (e *View) Holds(p face.Part, course int, y, d float64) bool {
 	for _, v := range e.Visible(p, course) {
 		if v[0]+d/2+e.Look.Of(1) <= y && y <= v[1]-d/2-e.Look.Of(1) {
@@ -138,7 +138,7 @@ func (e *View) Holds(p face.Part, course int, y, d float64) bool {
 	return false
 }
 
-// numberAlong finds a free place for a number along a band.
+// NumberAlong finds a free place for a number along a band.
 func (e *View) NumberAlong(p face.Part, course int, d float64) bool {
 	k := e.Look
 	from, to := max(p.From, e.From), min(p.To, e.To)
@@ -155,7 +155,7 @@ func (e *View) NumberAlong(p face.Part, course int, d float64) bool {
 	return false
 }
 
-// leastDisc is the smallest circle that a sheet's number stands in.
+// LeastDisc is the smallest circle that a sheet's number stands in.
 func (e *View) LeastDisc(s *layout.Sheet) float64 {
 	k := e.Look
 	d := draft.DiscAround(NumberOf(s), k.Small, true, k.Seam)
@@ -169,7 +169,7 @@ func (e *View) FreeDisc(x, y, d float64) bool {
 	return e.Space.Free(scene.Box{X0: x - d/2, Y0: y - d/2, X1: x + d/2, Y1: y + d/2}, e.Look.Of(0.35))
 }
 
-// number draws one sheet's circle.
+// Number draws one sheet's circle.
 func (e *View) Number(p face.Part, course int, x0, x1, row float64, rowFree bool) {
 	k := e.Look
 	d := e.Disc()
@@ -220,7 +220,7 @@ func (e *View) Number(p face.Part, course int, x0, x1, row float64, rowFree bool
 	}
 }
 
-// callOut finds the nearest free place round a dot for something of a width and height, to which a leader runs clear.
+// CallOut finds the nearest free place round a dot for something of a width and height, to which a leader runs clear.
 func (e *View) CallOut(dot scene.Point, w, h, least float64) (scene.Point, bool) {
 	k := e.Look
 	for r := least; r < k.Of(260); r += k.Of(1.5) {
@@ -241,7 +241,7 @@ func (e *View) CallOut(dot scene.Point, w, h, least float64) (scene.Point, bool)
 	return scene.Point{}, false
 }
 
-// circleWithLeader draws a number beside its strip, if circle and leader are free.
+// CircleWithLeader draws a number beside its strip, if circle and leader are free.
 func (e *View) CircleWithLeader(p face.Part, course int, c scene.Point, d float64, dot scene.Point) bool {
 	k := e.Look
 	if !e.Space.Free(scene.Box{X0: c.X - d/2, Y0: c.Y - d/2, X1: c.X + d/2, Y1: c.Y + d/2}, k.Of(0.8)) {
@@ -260,7 +260,7 @@ func (e *View) CircleWithLeader(p face.Part, course int, c scene.Point, d float6
 	return true
 }
 
-// numberAt draws the circle: double where the sheet is narrow, with the flitch under it where the flitch begins, an
+// NumberAt draws the circle: double where the sheet is narrow, with the flitch under it where the flitch begins, an
 // arrow where the sheet hangs turned.
 func (e *View) NumberAt(p face.Part, course int, c scene.Point, d float64) {
 	k := e.Look
@@ -289,14 +289,14 @@ func (e *View) NumberAt(p face.Part, course int, c scene.Point, d float64) {
 	}
 }
 
-// changes reports whether a flitch begins with the sheet at a place.
+// Changes reports whether a flitch begins with the sheet at a place.
 func (e *View) Changes(place int) bool {
 	s := SheetAt(e.Board.Set, place)
 	before := SheetAt(e.Board.Set, place-1)
 	return s != nil && (before == nil || before.Flitch != s.Flitch)
 }
 
-// heightsAt are the heights between which an outline is crossed at x: in pairs from the lowest.
+// HeightsAt are the heights between which an outline is crossed at x: in pairs from the lowest.
 func HeightsAt(outline []ShapePoint, x L) [][2]L {
 	var cuts []L
 	for i, a := range outline {

@@ -9,7 +9,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// openBoxes are the openings on the page.
+// OpenBoxes are the openings on the page.
 func (e *View) OpenBoxes() []scene.Box {
 	var list []scene.Box
 	for i := range e.F.W.Openings {
@@ -20,7 +20,7 @@ func (e *View) OpenBoxes() []scene.Box {
 	return list
 }
 
-// hatches marks what is not covered: bare strips, and what a desk or bench hides.
+// Hatches marks what is not covered: bare strips, and what a desk or bench hides.
 func (e *View) Hatches(g *scene.Group) {
 	k := e.Look
 	pen := scene.Pen(scene.Hatch, k.Dimension)
@@ -43,7 +43,7 @@ func (e *View) Hatches(g *scene.Group) {
 	}
 }
 
-// opening draws an opening: white, its outline, and a second line for the casing of windows and doors.
+// Opening draws an opening: white, its outline, and a second line for the casing of windows and doors.
 func (e *View) Opening(g *scene.Group, o *room.Opening) {
 	if o.Right() <= e.From || o.FromLeft >= e.To {
 		return
@@ -77,7 +77,7 @@ func (e *View) Opening(g *scene.Group, o *room.Opening) {
 	}
 }
 
-// plate draws a box by its plate, with a sign of its kind where there is room.
+// Plate draws a box by its plate, with a sign of its kind where there is room.
 func (e *View) Plate(g *scene.Group, b *room.Box) {
 	if b.X < e.From || b.X > e.To {
 		return

@@ -9,14 +9,14 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// cut is one piece of a wall on one page.
+// Cut is one piece of a wall on one page.
 type Cut struct {
 	From, To L
 	Scale    int64
 	Lean     bool // too crowded for the heights of its openings: their enlargements have them
 }
 
-// cutWall chooses the scale of a wall: the largest at which it stands on a page, else the smallest, in pieces that meet
+// CutWall chooses the scale of a wall: the largest at which it stands on a page, else the smallest, in pieces that meet
 // in the middle of a sheet.
 func CutWall(s *folio.Set, f *face.Face) []Cut {
 	t := s.Paper.Elevation
@@ -46,7 +46,7 @@ func CutWall(s *folio.Set, f *face.Face) []Cut {
 	return Pieces(s, f, 1, f.Right-f.Left, scale, true) // no paper takes it: draw it all the same
 }
 
-// standing parts a wall into the fewest pieces that stand on a page each, nil where none do.
+// Standing parts a wall into the fewest pieces that stand on a page each, nil where none do.
 func Standing(s *folio.Set, f *face.Face, scale int64, lean bool) []Cut {
 	wide := f.Right - f.Left
 	most := L(s.Paper.Elevation.Width * float64(scale) * Millimetre)
@@ -64,7 +64,7 @@ func Standing(s *folio.Set, f *face.Face, scale int64, lean bool) []Cut {
 	return nil
 }
 
-// pieces parts a long wall.
+// Pieces parts a long wall.
 func Pieces(s *folio.Set, f *face.Face, n int, most L, scale int64, lean bool) []Cut {
 	wide := f.Right - f.Left
 	var cuts []Cut
@@ -78,13 +78,13 @@ func Pieces(s *folio.Set, f *face.Face, n int, most L, scale int64, lean bool) [
 	return append(cuts, Cut{from, f.Right, scale, lean})
 }
 
-// stands reports whether the view of a piece with all its dimensions stands on a page.
+// Stands reports whether the view of a piece with all its dimensions stands on a page.
 func Stands(s *folio.Set, f *face.Face, c Cut, i, of int) bool {
 	e := Trial(s, WallView{F: f, Cut: c, Piece: i, Of: of})
 	return e.Compose(Notes(e.Board, PageNotes([]*View{e})))
 }
 
-// trial is a view on a page that is thrown away.
+// Trial is a view on a page that is thrown away.
 func Trial(s *folio.Set, v WallView) *View {
 	plan := *s
 	plan.List = nil
@@ -96,7 +96,7 @@ func Trial(s *folio.Set, v WallView) *View {
 
 const Millimetre = 8000
 
-// matchLine finds where to part a long wall: the middle of a sheet, over an opening if there is one, near the ideal.
+// MatchLine finds where to part a long wall: the middle of a sheet, over an opening if there is one, near the ideal.
 func MatchLine(f *face.Face, ideal, least, most L) L {
 	best, cost := ideal, L(math.MaxInt64)
 	for _, p := range f.Parts {

@@ -14,7 +14,7 @@ func SeedOf(text string) uint64 {
 	return h
 }
 
-// noise is an even number from 0 to 1 that depends on nothing but its arguments.
+// Noise is an even number from 0 to 1 that depends on nothing but its arguments.
 //
 // Source: the finalizer of MurmurHash3.
 func Noise(seed uint64, n ...int) float64 {
@@ -30,13 +30,13 @@ func Noise(seed uint64, n ...int) float64 {
 	return float64(h>>11) / (1 << 53)
 }
 
-// strand is one grain line of a leaf: where it stands across the leaf at a height, both as shares, and how strong.
+// Strand is one grain line of a leaf: where it stands across the leaf at a height, both as shares, and how strong.
 type Strand struct {
 	Points []scene.Point // x across the leaf 0..1, y up the wall in feet
 	Weight float64
 }
 
-// strands are the lines of one leaf of a flitch from the floor to a height in feet.
+// Strands are the lines of one leaf of a flitch from the floor to a height in feet.
 func (w Woods) Strands(seed uint64, leaf int, height float64) []Strand {
 	if w.Loose {
 		seed += uint64(leaf) * 7919
@@ -48,7 +48,7 @@ func (w Woods) Strands(seed uint64, leaf int, height float64) []Strand {
 	return w.Straight(seed, leaf, height)
 }
 
-// straight are lines up the leaf that hardly waver, close in one part and wide in another. From leaf to leaf they
+// Straight are lines up the leaf that hardly waver, close in one part and wide in another. From leaf to leaf they
 // drift a little, as slices of one log do.
 func (w Woods) Straight(seed uint64, leaf int, height float64) []Strand {
 	n := int(w.Leaf*2.2) + 3
@@ -71,7 +71,7 @@ func (w Woods) Straight(seed uint64, leaf int, height float64) []Strand {
 	return out
 }
 
-// cathedrals are nested arches in the middle of the leaf, and straight lines along its sides.
+// Cathedrals are nested arches in the middle of the leaf, and straight lines along its sides.
 func (w Woods) Cathedrals(seed uint64, leaf int, height float64) []Strand {
 	var out []Strand
 	mid := 0.5 + 0.14*(Noise(seed, 11)-0.5)
@@ -111,7 +111,7 @@ func (w Woods) Cathedrals(seed uint64, leaf int, height float64) []Strand {
 	return out
 }
 
-// heavier is the next pen of the series, in mm.
+// Heavier is the next pen of the series, in mm.
 //
 // Source: ISO 128-2, each width the one before times the root of two.
 func Heavier(pen float64) float64 {

@@ -9,7 +9,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// ties dimensions, in the white of each opening, how its edges lie to the seams: over it the seams inside its width, and
+// Ties dimensions, in the white of each opening, how its edges lie to the seams: over it the seams inside its width, and
 // on each side the leg to the nearest seam beside it.
 func (e *View) Ties() {
 	for i := range e.F.W.Openings {
@@ -103,7 +103,7 @@ func (e *View) Tie(o *room.Opening) {
 	}
 }
 
-// seenAt reports whether a seam is seen at a height of the page.
+// SeenAt reports whether a seam is seen at a height of the page.
 func (e *View) SeenAt(x L, y float64) bool {
 	for _, h := range e.F.Shown(x) {
 		if e.V.Y(h[1]) <= y && y <= e.V.Y(h[0]) {
@@ -113,7 +113,7 @@ func (e *View) SeenAt(x L, y float64) bool {
 	return false
 }
 
-// clean reports whether something drawn over an opening leaves every word in it clear, and stands clear of leaders.
+// Clean reports whether something drawn over an opening leaves every word in it clear, and stands clear of leaders.
 func (e *View) Clean(o *room.Opening, draw func(*scene.Group, *draft.Space)) bool {
 	p := scene.NewPage("", "", e.Page.Width, e.Page.Height)
 	p.Add(e.Holes[o])
@@ -125,7 +125,7 @@ func (e *View) Clean(o *room.Opening, draw func(*scene.Group, *draft.Space)) boo
 	return clear && len(scene.Overlaps(p, 0.5)) == 0
 }
 
-// leg draws the distance from a seam to the edge of an opening beside it.
+// Leg draws the distance from a seam to the edge of an opening beside it.
 func (e *View) Leg(in *scene.Group, space *draft.Space, text string, at, edge L, y, sign, w float64) {
 	k := e.Look
 	g := in.Part(scene.Tag{Class: "dimension", Title: "leg", Data: []scene.Datum{folio.Datum("tier", "leg"), folio.Datum("from", folio.Mm(min(at, edge))), folio.Datum("to", folio.Mm(max(at, edge)))}})

@@ -13,7 +13,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// elevation is the view of one wall, or of one piece of a long one.
+// View is the view of one wall, or of one piece of a long one.
 type View struct {
 	*folio.Board
 	F         *face.Face
@@ -32,7 +32,7 @@ type View struct {
 	GhostLeft, GhostRight     Ghost
 }
 
-// ghost is the wall next door as far as the sheet that comes round the corner covers it.
+// Ghost is the wall next door as far as the sheet that comes round the corner covers it.
 type Ghost struct {
 	Corner string
 	Wall   int
@@ -43,7 +43,7 @@ type Ghost struct {
 
 func (h Ghost) Shown() bool { return h.Corner != "" }
 
-// elevationPages are the pages with the views of all walls. Walls in a row that stand side by side on a page at the scale
+// Pages are the pages with the views of all walls. Walls in a row that stand side by side on a page at the scale
 // that each would have alone share it.
 func Pages(s *folio.Set) []*folio.Leaf {
 	var list []*folio.Leaf
@@ -78,7 +78,7 @@ func Pages(s *folio.Set) []*folio.Leaf {
 	return list
 }
 
-// standTogether reports whether the views of a row have room over the foot of a page with their floors in line.
+// StandTogether reports whether the views of a row have room over the foot of a page with their floors in line.
 func StandTogether(s *folio.Set, row []WallView) bool {
 	var list []*View
 	for _, v := range row {
@@ -100,13 +100,13 @@ func StandTogether(s *folio.Set, row []WallView) bool {
 	return true
 }
 
-// spare is what is left under a view, its dimensions and its title; negative where they have no room.
+// Spare is what is left under a view, its dimensions and its title; negative where they have no room.
 func (e *View) Spare(all scene.Box) float64 {
 	k := e.Look
 	return e.Field.Y1 - k.Of(1) - math.Max(all.Y1+e.TitleHigh(), e.Box().Y1+k.Of(41.5))
 }
 
-// wallView is one view of a page: a wall, or a piece of one.
+// WallView is one view of a page: a wall, or a piece of one.
 type WallView struct {
 	F         *face.Face
 	Cut       Cut
@@ -114,7 +114,7 @@ type WallView struct {
 	Wide      float64 // that it takes with its dimensions and its title
 }
 
-// viewWide is how wide a view comes out with all that belongs to it.
+// ViewWide is how wide a view comes out with all that belongs to it.
 func ViewWide(s *folio.Set, v WallView) float64 {
 	e := Trial(s, v)
 	e.Compose(0)
@@ -122,7 +122,7 @@ func ViewWide(s *folio.Set, v WallView) float64 {
 	return math.Max(e.Around().W()+k.Of(8), e.Title().Wide(k)+k.Of(14))
 }
 
-// viewPage is the page of some views.
+// ViewPage is the page of some views.
 func ViewPage(s *folio.Set, row []WallView) *folio.Leaf {
 	first := row[0]
 	l := &folio.Leaf{Scale: draft.Ratio(first.Cut.Scale, s.Metric()), Wall: first.F.Wall, About: folio.WallKey(first.F.Wall)}
@@ -150,7 +150,7 @@ func ViewPage(s *folio.Set, row []WallView) *folio.Leaf {
 	return l
 }
 
-// views draws the views of a page side by side, their floors in line.
+// Views draws the views of a page side by side, their floors in line.
 func Views(b *folio.Board, row []WallView) {
 	sum := 0.0
 	for _, v := range row {
@@ -196,7 +196,7 @@ func Views(b *folio.Board, row []WallView) {
 	}
 }
 
-// sharedBar draws one scale bar for all views of the page, which are at one scale: at the right under the titles, or
+// SharedBar draws one scale bar for all views of the page, which are at one scale: at the right under the titles, or
 // where else there is room for it.
 func (e *View) SharedBar() {
 	k := e.Look
@@ -216,7 +216,7 @@ func (e *View) SharedBar() {
 	}
 }
 
-// draw draws the view: the wall, dimensions on its four sides, corners, title, bar, table. Labels come last, when all
+// Draw draws the view: the wall, dimensions on its four sides, corners, title, bar, table. Labels come last, when all
 // views of the page stand.
 func (e *View) Draw() {
 	k := e.Look
@@ -231,15 +231,15 @@ func (e *View) Draw() {
 	e.Foot()
 }
 
-// box is where the piece of the wall stands on the page.
+// Box is where the piece of the wall stands on the page.
 func (e *View) Box() scene.Box { return e.V.Box(e.From, e.F.Low, e.To, e.F.High) }
 
-// first reports whether the piece holds the wall's left end, last whether its right end.
+// First reports whether the piece holds the wall's left end, last whether its right end.
 func (e *View) First() bool { return e.From == e.F.Left }
 
 func (e *View) Last() bool { return e.To == e.F.Right }
 
-// ghosts finds what is seen of the walls next door.
+// Ghosts finds what is seen of the walls next door.
 func (e *View) Ghosts() {
 	most := e.Look.Of(28)
 	for _, right := range []bool{false, true} {
@@ -263,7 +263,7 @@ func (e *View) Ghosts() {
 	}
 }
 
-// wide is how far a ghost reaches from the corner on paper.
+// Wide is how far a ghost reaches from the corner on paper.
 func (e *View) Wide(h Ghost) float64 {
 	switch {
 	case !h.Shown():
@@ -274,7 +274,7 @@ func (e *View) Wide(h Ghost) float64 {
 	return e.V.MM(h.Width)
 }
 
-// compose finds the origin of the view: its middle where the template has it, its top no higher than allowed and clear
+// Compose finds the origin of the view: its middle where the template has it, its top no higher than allowed and clear
 // of what stands over it. Where the sides do not fit, ghosts become stubs, and the view moves.
 //
 // Shape: false where the page is too small for the view at this scale.
@@ -308,7 +308,7 @@ func (e *View) Compose(notes float64) bool {
 	return fits && spare >= 0
 }
 
-// around lays the dimensions anew for the origin as it stands, and gives the box of the wall with all of them.
+// Around lays the dimensions anew for the origin as it stands, and gives the box of the wall with all of them.
 func (e *View) Around() scene.Box {
 	e.Stacks()
 	box := e.Box()

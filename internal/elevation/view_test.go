@@ -23,7 +23,7 @@ import (
 	"flitchlay/internal/submittal"
 )
 
-// drawn is a room's submittal set on the office page.
+// Drawn is a room's submittal set on the office page.
 func Drawn(t *testing.T, text string) (*layout.Plan, *scene.Document) {
 	template, err := paper.Named("ansi-b")
 	require.NoError(t, err)

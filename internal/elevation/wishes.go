@@ -9,7 +9,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// pins draws the ends of the centre line of each pin, past the outline of the wall, and names it.
+// Pins draws the ends of the centre line of each pin, past the outline of the wall, and names it.
 func (e *View) Pins() {
 	k := e.Look
 	for i := range e.F.W.Pins {
@@ -28,7 +28,7 @@ func (e *View) Pins() {
 	}
 }
 
-// pinLines draws the centre lines on through the wall, broken where words stand. Where a seam stands at the pin, the seam
+// PinLines draws the centre lines on through the wall, broken where words stand. Where a seam stands at the pin, the seam
 // is the line.
 func (e *View) PinLines() {
 	for i := range e.F.W.Pins {
@@ -39,12 +39,12 @@ func (e *View) PinLines() {
 	}
 }
 
-// pinEnds are the points of the ceiling and of the floor at a pin.
+// PinEnds are the points of the ceiling and of the floor at a pin.
 func (e *View) PinEnds(p *room.Pin) (top, foot scene.Point) {
 	return e.V.Pt(p.X, room.At(e.F.W.Ceiling, p.X)), e.V.Pt(p.X, room.At(e.F.W.Floor, p.X))
 }
 
-// centreLine draws the parts of a centre line that run clear of words and are longer than least.
+// CentreLine draws the parts of a centre line that run clear of words and are longer than least.
 func (e *View) CentreLine(in *scene.Group, a, b scene.Point, least float64) {
 	k := e.Look
 	parts := e.Space.Gaps(a, b, k.Of(0.7))
@@ -55,10 +55,10 @@ func (e *View) CentreLine(in *scene.Group, a, b scene.Point, least float64) {
 	}
 }
 
-// wished says what a pin asks for.
+// Wished says what a pin asks for.
 var Wished = map[string]string{"seam": "a seam", "middle": "the middle of a sheet", "either": "a seam or the middle of a sheet"}
 
-// seamNear reports whether a seam stands at a pin, to half a step of the grid.
+// SeamNear reports whether a seam stands at a pin, to half a step of the grid.
 func (e *View) SeamNear(x L) bool {
 	for _, s := range e.F.Seams {
 		if 2*(s.X-x).Abs() <= e.Room.Rules.Snap {
@@ -68,7 +68,7 @@ func (e *View) SeamNear(x L) bool {
 	return false
 }
 
-// centreName letters CL at an end of a centre line.
+// CentreName letters CL at an end of a centre line.
 func (e *View) CentreName(in *scene.Group, high, low scene.Point) {
 	k := e.Look
 	t := scene.Text{String: "CL", Height: k.Small, Bold: true, Anchor: scene.Middle, Layer: scene.Marks}
@@ -90,7 +90,7 @@ func (e *View) CentreName(in *scene.Group, high, low scene.Point) {
 	}
 }
 
-// keeps marks the stretches that are kept free of seams: a line between two bars, with what it is for.
+// Keeps marks the stretches that are kept free of seams: a line between two bars, with what it is for.
 func (e *View) Keeps() {
 	for i := range e.F.W.KeepClear {
 		c := &e.F.W.KeepClear[i]
@@ -112,10 +112,10 @@ func (e *View) Keeps() {
 	}
 }
 
-// keepShares are the heights, as shares of the covering, at which a stretch may be marked.
+// KeepShares are the heights, as shares of the covering, at which a stretch may be marked.
 var KeepShares = []float64{0.76, 0.7, 0.64, 0.82, 0.58, 0.52, 0.46, 0.4, 0.34, 0.28, 0.22, 0.16, 0.1, 0.06}
 
-// keepAlong letters the words over the line, where they are no longer than it is.
+// KeepAlong letters the words over the line, where they are no longer than it is.
 func (e *View) KeepAlong(in *scene.Group, words string, x0, x1 float64, at func(float64) float64) bool {
 	k := e.Look
 	t := scene.Text{String: words, Height: k.Small, Anchor: scene.Middle, Layer: scene.Notes, Field: 0.4}
@@ -137,7 +137,7 @@ func (e *View) KeepAlong(in *scene.Group, words string, x0, x1 float64, at func(
 	return false
 }
 
-// keepAside letters the words outside, on a leader.
+// KeepAside letters the words outside, on a leader.
 func (e *View) KeepAside(in *scene.Group, words string, x0, x1 float64, at func(float64) float64) {
 	k := e.Look
 	t := scene.Text{String: words, Height: k.Small, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Notes, Field: 0.4}
@@ -161,7 +161,7 @@ func (e *View) KeepAside(in *scene.Group, words string, x0, x1 float64, at func(
 	}
 }
 
-// keepLine draws the line of a stretch between its two bars, if no words are in its way.
+// KeepLine draws the line of a stretch between its two bars, if no words are in its way.
 func (e *View) KeepLine(in *scene.Group, x0, x1, y float64) bool {
 	k := e.Look
 	bar := k.Of(1.2)

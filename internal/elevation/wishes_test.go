@@ -14,7 +14,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// uprights gives the x of the upright lines of a group, and from where to where they reach.
+// Uprights gives the x of the upright lines of a group, and from where to where they reach.
 func Uprights(g *scene.Group) (x []float64, high, low float64) {
 	high, low = math.Inf(1), math.Inf(-1)
 	g.Walk(func(it scene.Item) {

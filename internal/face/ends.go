@@ -7,14 +7,14 @@ import (
 	"flitchlay/internal/length"
 )
 
-// termination is one way in which the covering ends.
+// Termination is one way in which the covering ends.
 type Termination struct {
 	Mark  string // T1, T2, ...
 	Kind  string // base, head, jamb, inside corner, outside edge, casing, frame, trim, free, bare, ...
 	Words string
 }
 
-// terminations lists how the covering of the whole room ends: at the base, at the head, at openings, and at every kind
+// Terminations lists how the covering of the whole room ends: at the base, at the head, at openings, and at every kind
 // of raw end, in the order in which they come.
 func Terminations(p *layout.Plan) []Termination {
 	var list []Termination
@@ -50,7 +50,7 @@ func Terminations(p *layout.Plan) []Termination {
 	return list
 }
 
-// endKind is the kind of termination at a raw end.
+// EndKind is the kind of termination at a raw end.
 func EndKind(kind string) string {
 	switch kind {
 	case "opening":
@@ -61,7 +61,7 @@ func EndKind(kind string) string {
 	return kind
 }
 
-// endWords says what happens at a termination.
+// EndWords says what happens at a termination.
 func EndWords(p *layout.Plan, kind string) string {
 	switch kind {
 	case "base":
@@ -80,7 +80,7 @@ func EndWords(p *layout.Plan, kind string) string {
 	return kind
 }
 
-// rawEnd is a raw end of the covering on a wall.
+// RawEnd is a raw end of the covering on a wall.
 type RawEnd struct {
 	X     L
 	Right bool // the covering ends to its right
@@ -89,7 +89,7 @@ type RawEnd struct {
 	Trim  L
 }
 
-// rawEnds are the raw ends on a wall, from left to right.
+// RawEnds are the raw ends on a wall, from left to right.
 func (f *Face) RawEnds() []RawEnd {
 	if f.Run.Up {
 		return nil
@@ -113,7 +113,7 @@ func (f *Face) RawEnds() []RawEnd {
 	return list
 }
 
-// on gives the x of a place of the run on this wall; false where the place is on another one. A leaning end may lie a
+// On gives the x of a place of the run on this wall; false where the place is on another one. A leaning end may lie a
 // little outside.
 func (f *Face) On(s L) (L, bool) {
 	const play = length.Foot

@@ -9,7 +9,7 @@ import (
 	"flitchlay/internal/shape"
 )
 
-// face is one covered wall as it is drawn.
+// Face is one covered wall as it is drawn.
 type Face struct {
 	Wall        int
 	W           *room.Wall
@@ -21,7 +21,7 @@ type Face struct {
 	Low, High   L              // of floor and ceiling
 }
 
-// part is what one place covers of a wall: one sheet, or a column of courses.
+// Part is what one place covers of a wall: one sheet, or a column of courses.
 type Part struct {
 	Place    int
 	From, To L
@@ -30,7 +30,7 @@ type Part struct {
 
 func (p Part) Sheet() *layout.Sheet { return p.Sheets[0] }
 
-// facesOf are all covered walls, in room order.
+// All are all covered walls, in room order.
 func All(p *layout.Plan) []*Face {
 	var list []*Face
 	for i := range p.Room.Walls {
@@ -41,7 +41,7 @@ func All(p *layout.Plan) []*Face {
 	return list
 }
 
-// faceOf is a covered wall, nil where no run holds it.
+// On is a covered wall, nil where no run holds it.
 func On(p *layout.Plan, wall int) *Face {
 	for i := range p.Runs {
 		r := &p.Runs[i]
@@ -82,7 +82,7 @@ func NewFace(w *room.Wall, wall int, r *layout.Run, st layout.Stretch) *Face {
 	return f
 }
 
-// take adds a sheet that has pieces on this wall to the parts, from seam to seam or to the wall's ends. A sheet that goes
+// Take adds a sheet that has pieces on this wall to the parts, from seam to seam or to the wall's ends. A sheet that goes
 // all round a room can come to a wall twice.
 func (f *Face) Take(s *layout.Sheet) {
 	held := false
@@ -122,12 +122,12 @@ func (f *Face) Take(s *layout.Sheet) {
 	}
 }
 
-// cover are the highest and lowest of the covering at x.
+// Cover are the highest and lowest of the covering at x.
 func (f *Face) Cover(x L) (bottom, top L) {
 	return room.At(f.W.CoverFloor(), x), room.At(f.W.CoverCeiling(), x)
 }
 
-// hole is an opening as a rectangle of the wall. Where no sill is given it reaches down to the floor.
+// Hole is an opening as a rectangle of the wall. Where no sill is given it reaches down to the floor.
 func (f *Face) Hole(o *room.Opening) (x0, z0, x1, z1 L) {
 	z0 = o.Sill
 	if !o.SillGiven {
@@ -136,7 +136,7 @@ func (f *Face) Hole(o *room.Opening) (x0, z0, x1, z1 L) {
 	return o.FromLeft, z0, o.Right(), o.Head
 }
 
-// shown are the heights between which the line at x shows in the covering: the upright edges of the pieces there.
+// Shown are the heights between which the line at x shows in the covering: the upright edges of the pieces there.
 func (f *Face) Shown(x L) [][2]L {
 	var list [][2]L
 	for _, p := range f.Parts {
@@ -151,7 +151,7 @@ func (f *Face) Shown(x L) [][2]L {
 	return Joined(list)
 }
 
-// upright lists the edges of an outline that run straight up at x.
+// Upright lists the edges of an outline that run straight up at x.
 func Upright(o shape.Outline, x L) [][2]L {
 	var list [][2]L
 	for i, p := range o {
@@ -163,7 +163,7 @@ func Upright(o shape.Outline, x L) [][2]L {
 	return list
 }
 
-// joined sorts stretches and joins those that meet.
+// Joined sorts stretches and joins those that meet.
 func Joined(list [][2]L) [][2]L {
 	sort.Slice(list, func(i, j int) bool { return list[i][0] < list[j][0] })
 	var out [][2]L
@@ -177,7 +177,7 @@ func Joined(list [][2]L) [][2]L {
 	return out
 }
 
-// outline is the wall as a polygon: floor from left to right, ceiling back, the ends leaning as they do.
+// Outline is the wall as a polygon: floor from left to right, ceiling back, the ends leaning as they do.
 func (f *Face) Outline(floor, ceiling []room.Point, from, to L) []room.Point {
 	leanLeft, leanRight := f.W.LeanLeft, f.W.LeanRight
 	if from > f.Left {
@@ -201,7 +201,7 @@ func (f *Face) Outline(floor, ceiling []room.Point, from, to L) []room.Point {
 	return append(points, room.Point{X: from + leanLeft, Z: room.AtRight(ceiling, from+leanLeft)})
 }
 
-// neighbour is the wall that the covering goes on to round an end, with the part of its sheet there, nil where the
+// Neighbour is the wall that the covering goes on to round an end, with the part of its sheet there, nil where the
 // covering does not go on.
 func (f *Face) Neighbour(right bool) (c *layout.Corner, width L, place int) {
 	if f.Run.Up {

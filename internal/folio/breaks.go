@@ -20,7 +20,7 @@ const (
 	LeastItems = 2 // paragraphs that a part of a list holds
 )
 
-// flowing is blocks with their heights, while it is sought where they break.
+// Flowing is blocks with their heights, while it is sought where they break.
 //
 //	place   0 1 2 3   4 5 6   7 8 9 10   11
 //	block   0 0 0 0   1 1 1   2 2 2 2    end
@@ -35,7 +35,7 @@ type Flowing struct {
 	Place  []Row     // all rows in order
 }
 
-// row is a row or item of a block.
+// Row is a row or item of a block.
 type Row struct{ Block, Row int }
 
 func NewFlowing(k draft.Look, blocks []Block, c Columns) *Flowing {
@@ -58,14 +58,14 @@ func NewFlowing(k draft.Look, blocks []Block, c Columns) *Flowing {
 // What stands between two blocks, on the office page.
 const WideGap, CloseGap = 7, 5
 
-// spaced is the same with a gap.
+// Spaced is the same with a gap.
 func (f *Flowing) Spaced(gap float64) *Flowing {
 	g := *f
 	g.Gap = gap
 	return &g
 }
 
-// cost is what it costs to break before a place, with the first row of the same block in the column so far.
+// Cost is what it costs to break before a place, with the first row of the same block in the column so far.
 func (f *Flowing) Cost(at Row, first int, turns bool) float64 {
 	n := len(f.Rows[at.Block])
 	if at.Row == 0 {
@@ -97,7 +97,7 @@ func (f *Flowing) Cost(at Row, first int, turns bool) float64 {
 	return cost
 }
 
-// column goes through the places at which a column that begins at from may end, and how high it is then.
+// Column goes through the places at which a column that begins at from may end, and how high it is then.
 func (f *Flowing) Column(from int, visit func(to int, high float64)) {
 	y := 0.0
 	for to := from; to < len(f.Place); to++ {
@@ -116,7 +116,7 @@ func (f *Flowing) Column(from int, visit func(to int, high float64)) {
 	}
 }
 
-// breaks finds the places at which so many columns begin, at the least cost. It is infinite where they do not hold all.
+// Breaks finds the places at which so many columns begin, at the least cost. It is infinite where they do not hold all.
 func (f *Flowing) Breaks(columns int) (starts []int, cost float64) {
 	end := len(f.Place)
 	best := make([]float64, end+1) // from a place on, in the columns from the present one on
@@ -154,7 +154,7 @@ func (f *Flowing) Breaks(columns int) (starts []int, cost float64) {
 	return starts, best[0]
 }
 
-// flow finds where blocks stand: down a column, then into the next, then onto the next page. It takes the fewest pages
+// Flow finds where blocks stand: down a column, then into the next, then onto the next page. It takes the fewest pages
 // that hold all without breaking what belongs together; over these, rows and columns come out as even as they can. A
 // table or list that is parted has its title and head repeated.
 //

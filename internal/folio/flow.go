@@ -7,7 +7,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// block is a table or a list with a title, as it flows into the columns of a page.
+// Block is a table or a list with a title, as it flows into the columns of a page.
 type Block struct {
 	Table *draft.Table
 	Title string       // of a list
@@ -15,7 +15,7 @@ type Block struct {
 	Whole bool         // a form or a chart: never parted where a column holds it
 }
 
-// placed is a part of a block where it came to stand.
+// Placed is a part of a block where it came to stand.
 type Placed struct {
 	Block  int
 	First  int // row or item
@@ -23,7 +23,7 @@ type Placed struct {
 	Height float64
 }
 
-// columns are the columns that a flow fills, page by page.
+// Columns are the columns that a flow fills, page by page.
 type Columns struct {
 	Box   scene.Box
 	Count int
@@ -41,7 +41,7 @@ func (b *Block) Rows() int {
 	return len(b.Items)
 }
 
-// indent is how far the text of a list stands in from its marks.
+// Indent is how far the text of a list stands in from its marks.
 func (b *Block) Indent(k draft.Look) float64 {
 	w := 0.0
 	for _, it := range b.Items {
@@ -52,7 +52,7 @@ func (b *Block) Indent(k draft.Look) float64 {
 	return w
 }
 
-// titleHigh is the height of a list's title.
+// TitleHigh is the height of a list's title.
 func (b *Block) TitleHigh(k draft.Look) float64 {
 	if b.Title == "" {
 		return 0
@@ -60,7 +60,7 @@ func (b *Block) TitleHigh(k draft.Look) float64 {
 	return k.Medium + k.Of(3)
 }
 
-// heights are how high the head of a block comes out, and each of its rows or items. A table takes the width first.
+// Heights are how high the head of a block comes out, and each of its rows or items. A table takes the width first.
 func (b *Block) Heights(k draft.Look, width float64) (above float64, rows []float64) {
 	if b.Table != nil {
 		b.Table.Fit(k, width)
@@ -72,7 +72,7 @@ func (b *Block) Heights(k draft.Look, width float64) (above float64, rows []floa
 	return b.TitleHigh(k), rows
 }
 
-// put draws the parts of a page.
+// Put draws the parts of a page.
 func (b *Board) Put(blocks []Block, parts []Placed, c Columns) {
 	k := b.Look
 	for _, p := range parts {
@@ -94,12 +94,12 @@ func (b *Board) Put(blocks []Block, parts []Placed, c Columns) {
 	}
 }
 
-// flowPages makes the pages that some blocks take in so many columns.
+// FlowPages makes the pages that some blocks take in so many columns.
 func (s *Set) FlowPages(title, about string, count int, make func() []Block) []*Leaf {
 	return s.Flowed(title, about, s.Columns(count), make, nil)
 }
 
-// flowed makes the pages that some blocks take. The blocks are made anew when the pages are drawn, since only then
+// Flowed makes the pages that some blocks take. The blocks are made anew when the pages are drawn, since only then
 // all page numbers are known; they take the same place then. More draws what else stands on a page, over its parts; it
 // may be nil.
 func (s *Set) Flowed(title, about string, c Columns, make func() []Block, more func(*Board, []Block, []Placed, Columns)) []*Leaf {
@@ -129,7 +129,7 @@ func (s *Set) Flowed(title, about string, c Columns, make func() []Block, more f
 	return list
 }
 
-// columns are so many columns of the field, or as many as are 85 wide at least.
+// Columns are so many columns of the field, or as many as are 85 wide at least.
 func (s *Set) Columns(count int) Columns {
 	k := s.Look
 	box := BoxOf(s.Paper.Field)
@@ -143,7 +143,7 @@ func (s *Set) Columns(count int) Columns {
 	return Columns{Box: box, Count: count, Gap: k.Of(12)}
 }
 
-// noteColumns are three columns of notes and small tables: fewer where a title would be cut off, more where a line would
+// NoteColumns are three columns of notes and small tables: fewer where a title would be cut off, more where a line would
 // be too long to be read well.
 func (s *Set) NoteColumns() Columns {
 	const titleWide, lineWide = 78, 150 // on the office page: the longest title, and some 90 letters
@@ -157,7 +157,7 @@ func (s *Set) NoteColumns() Columns {
 	return c
 }
 
-// cells divides the field into cells of about a size, at least one.
+// Cells divides the field into cells of about a size, at least one.
 func (s *Set) Cells(wide, high float64) []scene.Box {
 	k, f := s.Look, BoxOf(s.Paper.Field)
 	top := f.Y0

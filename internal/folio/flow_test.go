@@ -14,7 +14,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// tried are blocks as a seed makes them: small tables, long ones, forms, lists.
+// Tried are blocks as a seed makes them: small tables, long ones, forms, lists.
 func Tried(seed uint64) ([]Block, Columns) {
 	r := rand.New(rand.NewPCG(seed, 1))
 	var blocks []Block

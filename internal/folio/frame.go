@@ -10,10 +10,10 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// boxOf turns a box of a template into one of the scene.
+// BoxOf turns a box of a template into one of the scene.
 func BoxOf(b paper.Box) scene.Box { return scene.BoxAt(b.X, b.Y, b.W, b.H) }
 
-// open makes the paper of a page ready: frame, strip and title block.
+// Open makes the paper of a page ready: frame, strip and title block.
 func (s *Set) Open(l *Leaf) *Board {
 	t := s.Paper
 	p := scene.NewPage(l.Number, l.Title, t.Width, t.Height)
@@ -36,7 +36,7 @@ func (s *Set) Open(l *Leaf) *Board {
 	return b
 }
 
-// heading letters what a block of the strip is for, and gives what is left under it.
+// Heading letters what a block of the strip is for, and gives what is left under it.
 func (b *Board) Heading(g *scene.Group, block paper.Block) scene.Box {
 	k := b.Look
 	box := BoxOf(block.Box)
@@ -63,7 +63,7 @@ func (b *Board) Block(g *scene.Group, block paper.Block) {
 	}
 }
 
-// revisions draws the table of revisions, the last ones where there are more than rows.
+// Revisions draws the table of revisions, the last ones where there are more than rows.
 func (b *Board) Revisions(g *scene.Group, block paper.Block) {
 	k, box := b.Look, BoxOf(block.Box)
 	b.Heading(g, block)
@@ -101,7 +101,7 @@ func (b *Board) Revisions(g *scene.Group, block paper.Block) {
 	}
 }
 
-// cell letters a text in a cell of the strip: on two lines where it needs them.
+// Cell letters a text in a cell of the strip: on two lines where it needs them.
 func (b *Board) Cell(g *scene.Group, box scene.Box, text string, middle bool) {
 	k := b.Look
 	w := box.W() - 2*k.Of(1)
@@ -126,7 +126,7 @@ func (b *Board) Cell(g *scene.Group, box scene.Box, text string, middle bool) {
 	}
 }
 
-// values fill the fields of the title block.
+// Values fill the fields of the title block.
 func (b *Board) Values() map[string]string {
 	p, v := b.Room.Project, b.Room.Veneer
 	scale := b.Leaf.Scale
@@ -148,7 +148,7 @@ func (b *Board) Values() map[string]string {
 	}
 }
 
-// titleBlock draws rows of text, with the logo and the page number where the template wants them.
+// TitleBlock draws rows of text, with the logo and the page number where the template wants them.
 func (b *Board) TitleBlock(g *scene.Group, block paper.Block) {
 	k, box := b.Look, BoxOf(block.Box)
 	values := b.Values()
@@ -179,7 +179,7 @@ func (b *Board) TitleBlock(g *scene.Group, block paper.Block) {
 	}
 }
 
-// rowLines letters the lines of a row, evenly spread, each shortened to what fits.
+// RowLines letters the lines of a row, evenly spread, each shortened to what fits.
 func (b *Board) RowLines(g *scene.Group, row paper.Row, box scene.Box, values map[string]string) {
 	k := b.Look
 	type line struct {
@@ -222,7 +222,7 @@ func (b *Board) RowLines(g *scene.Group, row paper.Row, box scene.Box, values ma
 	}
 }
 
-// closer sets the parts of a line that is too long closer together: they stand apart by three spaces, then by two.
+// Closer sets the parts of a line that is too long closer together: they stand apart by three spaces, then by two.
 func Closer(text string, height float64, bold bool, width float64) string {
 	if scene.Width(text, height, bold) <= width {
 		return text
@@ -230,10 +230,10 @@ func Closer(text string, height float64, bold bool, width float64) string {
 	return strings.ReplaceAll(text, ApartBy, "  ")
 }
 
-// apartBy is what the parts of a line of a title block stand apart by.
+// ApartBy is what the parts of a line of a title block stand apart by.
 const ApartBy = "   "
 
-// folded parts a line that is too long where its parts stand apart.
+// Folded parts a line that is too long where its parts stand apart.
 func Folded(text string, height float64, bold bool, width float64) []string {
 	if close := Closer(text, height, bold, width); scene.Width(close, height, bold) <= width {
 		return []string{close}
@@ -250,7 +250,7 @@ func Folded(text string, height float64, bold bool, width float64) []string {
 	return lines
 }
 
-// centring draws the marks at the middles of the paper's edges, where the frame leaves room for them.
+// Centring draws the marks at the middles of the paper's edges, where the frame leaves room for them.
 //
 // Source: centring marks 0.7 wide, from the edge of the drawing space on, on the axes of the trimmed sheet: ISO 5457
 // (that they exist and how wide they are from a page that restates it, the axes from memory).
@@ -270,14 +270,13 @@ func (b *Board) Centring(g *scene.Group) {
 	g.VLine(w/2, f.Y1, h-edge, pen)
 }
 
-// notForHanging says so in the upper right corner of the field, in a heavy frame.
+// NotForHanging says so in the upper right corner of the field, in a heavy frame.
 func (b *Board) NotForHanging(g *scene.Group) {
-	const words = "NOT FOR HANGING"
 	k := b.Look
-	w := scene.Width(words, k.Large, true) + k.Of(8)
+	w := scene.Width(notHanging, k.Large, true) + k.Of(8)
 	box := scene.BoxAt(b.Field.X1-w-k.Of(6), b.Field.Y0+k.Of(5), w, k.Of(10))
 	g.Rect(box, scene.Pen(scene.Frame, 2*k.Outline).Filled(scene.White))
-	g.Text(scene.Text{At: box.Centre(), String: words, Height: k.Large, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Notes})
+	g.Text(scene.Text{At: box.Centre(), String: notHanging, Height: k.Large, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Notes})
 	b.Space.Take(box.Inset(-k.Of(2)))
 }
 
@@ -286,7 +285,7 @@ func (b *Board) NoteWidth() float64 {
 	k := b.Look
 	w := b.Field.W() - k.Of(12)
 	if b.Unfit() {
-		w -= scene.Width("NOT FOR HANGING", k.Large, true) + k.Of(18)
+		w -= scene.Width(notHanging, k.Large, true) + k.Of(18)
 	}
 	return w
 }

@@ -9,13 +9,13 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// outlinePlan is the room seen from above, on paper.
+// OutlinePlan is the room seen from above, on paper.
 type OutlinePlan struct {
 	Room   *room.Room
 	Points []scene.Point // left end of each wall, and the end of the last
 }
 
-// planIn brings the plan of the room into a box, as large as it takes.
+// PlanIn brings the plan of the room into a box, as large as it takes.
 func PlanIn(r *room.Room, box scene.Box) OutlinePlan {
 	corners := run.Corners(r)
 	x0, y0, x1, y1 := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
@@ -32,7 +32,7 @@ func PlanIn(r *room.Room, box scene.Box) OutlinePlan {
 	return PlanAt(r, box, scale)
 }
 
-// planAt puts the plan of the room into the middle of a box, at a scale in mm of paper to 1/8 micrometre.
+// PlanAt puts the plan of the room into the middle of a box, at a scale in mm of paper to 1/8 micrometre.
 func PlanAt(r *room.Room, box scene.Box, scale float64) OutlinePlan {
 	corners := run.Corners(r)
 	x0, y0, x1, y1 := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
@@ -47,17 +47,17 @@ func PlanAt(r *room.Room, box scene.Box, scale float64) OutlinePlan {
 	return p
 }
 
-// ends are the ends of a wall.
+// Ends are the ends of a wall.
 func (p OutlinePlan) Ends(wall int) (a, b scene.Point) { return p.Points[wall], p.Points[wall+1] }
 
-// along is a place on a wall, as a share of its length, moved out of the room.
+// Along is a place on a wall, as a share of its length, moved out of the room.
 func (p OutlinePlan) Along(wall int, share, out float64) scene.Point {
 	a, b := p.Ends(wall)
 	nx, ny := p.Outward(wall)
 	return scene.Pt(a.X+(b.X-a.X)*share+nx*out, a.Y+(b.Y-a.Y)*share+ny*out)
 }
 
-// outward is the direction out of the room across a wall: to the left of the way along it.
+// Outward is the direction out of the room across a wall: to the left of the way along it.
 func (p OutlinePlan) Outward(wall int) (x, y float64) {
 	a, b := p.Ends(wall)
 	l := math.Hypot(b.X-a.X, b.Y-a.Y)
@@ -67,7 +67,7 @@ func (p OutlinePlan) Outward(wall int) (x, y float64) {
 	return (b.Y - a.Y) / l, -(b.X - a.X) / l
 }
 
-// keyPlan draws the small plan of the strip, the wall of the page in heavy line.
+// KeyPlan draws the small plan of the strip, the wall of the page in heavy line.
 func (b *Board) KeyPlan(g *scene.Group, box scene.Box) {
 	k := b.Look
 	p := PlanIn(b.Room, box.Inset(k.Of(4.5)))
@@ -99,7 +99,7 @@ func (b *Board) KeyPlan(g *scene.Group, box scene.Box) {
 	}
 }
 
-// heavy reports whether the key shows a wall heavy.
+// Heavy reports whether the key shows a wall heavy.
 func (b *Board) Heavy(wall int) bool {
 	for _, w := range b.Leaf.Walls {
 		if w == wall {
@@ -118,7 +118,7 @@ func MeetsAny(b scene.Box, list []scene.Box) bool {
 	return false
 }
 
-// touches reports whether a box comes on a wall of the plan.
+// Touches reports whether a box comes on a wall of the plan.
 func (p OutlinePlan) Touches(b scene.Box) bool {
 	for i := range p.Room.Walls {
 		a, c := p.Ends(i)

@@ -7,14 +7,14 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// entry is a page as the outline lists it.
+// Entry is a page as the outline lists it.
 type Entry struct {
 	Page  *scene.Page
 	Title string
 	Wall  string // that the page shows, "" for none or several
 }
 
-// outlineOf lists a set, in it its walls and what belongs to no wall, and under each wall its pages: where the first of
+// OutlineOf lists a set, in it its walls and what belongs to no wall, and under each wall its pages: where the first of
 // them stands.
 func OutlineOf(set string, list []Entry) []scene.Entry {
 	if len(list) == 0 {
@@ -39,7 +39,7 @@ func OutlineOf(set string, list []Entry) []scene.Entry {
 	return out
 }
 
-// wallOn is the wall that the views of a page show, "" for none or several.
+// WallOn is the wall that the views of a page show, "" for none or several.
 func WallOn(p *scene.Page) string {
 	wall, several := "", false
 	p.Walk(func(it scene.Item) {
@@ -60,7 +60,7 @@ func WallOn(p *scene.Page) string {
 	return wall
 }
 
-// describe says what a page is to somebody who hears it read: the set, the project, the page among the others, what its
+// Describe says what a page is to somebody who hears it read: the set, the project, the page among the others, what its
 // views show and at which scale.
 func (s *Set) Describe(p *scene.Page, count, of int) {
 	parts := []string{fmt.Sprintf("%s set of %s, page %d of %d", s.Name, s.Room.Project.Title, count, of)}

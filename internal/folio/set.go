@@ -15,7 +15,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// endMark is the mark of a termination, "" where the room has none of the kind.
+// EndMark is the mark of a termination, "" where the room has none of the kind.
 func (s *Set) EndMark(kind string) string {
 	for _, t := range s.Ends {
 		if t.Kind == kind {
@@ -35,7 +35,7 @@ type SheetName struct {
 // that has none is left as a plain field.
 type Photographs map[SheetName]scene.Picture
 
-// set is a set of pages while it is made.
+// Set is a set of pages while it is made.
 type Set struct {
 	Plan  *layout.Plan
 	Room  *room.Room
@@ -51,7 +51,7 @@ type Set struct {
 	Photos Photographs // of the sheets; nil: none are asked for
 }
 
-// leaf is one page of a set before and while it is drawn.
+// Leaf is one page of a set before and while it is drawn.
 type Leaf struct {
 	Number string // Z-201
 	Count  int    // from 1
@@ -65,7 +65,7 @@ type Leaf struct {
 	Draw   func(*Board)
 }
 
-// kind is the first figure of a page number.
+// Kind is the first figure of a page number.
 //
 // Source: sheet types of the US National CAD Standard: 0 general, 1 plans, 2 elevations, 4 large-scale views, 5 details,
 // 6 schedules.
@@ -80,13 +80,13 @@ const (
 	Schedules  Kind = 6
 )
 
-// section makes the pages of one kind, without drawing them.
+// Section makes the pages of one kind, without drawing them.
 type Section struct {
 	Kind  Kind
 	Pages func(*Set) []*Leaf
 }
 
-// board is a page being drawn: the scene's page, what is taken on it, and the set it belongs to.
+// Board is a page being drawn: the scene's page, what is taken on it, and the set it belongs to.
 type Board struct {
 	*Set
 	Leaf  *Leaf
@@ -95,19 +95,19 @@ type Board struct {
 	Field scene.Box // where drawings stand
 }
 
-// newSet prepares a set on a paper.
+// NewSet prepares a set on a paper.
 func NewSet(p *layout.Plan, t *paper.Template, logo *scene.Picture, name string) *Set {
 	return &Set{Plan: p, Room: p.Room, Style: p.Style, Paper: t, Look: LookOf(t), Logo: logo, Name: name, Marks: WallMarks(p), Ends: face.Terminations(p)}
 }
 
-// lookOf brings an office's template to the terms of draft.
+// LookOf brings an office's template to the terms of draft.
 func LookOf(t *paper.Template) draft.Look {
 	x, l := t.Text, t.Lines
 	return draft.Look{Unit: t.Unit(), Small: x.Small, Medium: x.Medium, Large: x.Large, Huge: x.Huge,
 		Wide: l.Wide, Outline: l.Outline, Seam: l.Seam, Thin: l.Thin, Dimension: l.Dimension, Extension: l.Extension, Grain: l.Grain}
 }
 
-// number gives every page its number and count. What a page says of the others can make it longer, so pages are made
+// Number gives every page its number and count. What a page says of the others can make it longer, so pages are made
 // again, knowing those of the time before, until their number stays.
 func (s *Set) Number(sections []Section) {
 	for range 6 {
@@ -128,7 +128,7 @@ func (s *Set) Number(sections []Section) {
 	}
 }
 
-// pageOf is the number of the page that shows something, "" where none does.
+// PageOf is the number of the page that shows something, "" where none does.
 func (s *Set) PageOf(about string) string {
 	for _, l := range s.List {
 		if l.About == about {
@@ -143,7 +143,7 @@ func (s *Set) PageOf(about string) string {
 	return ""
 }
 
-// document draws all pages.
+// Document draws all pages.
 //
 // Errors: a page that no backend could draw, which is a fault of the program.
 func (s *Set) Document(sections []Section) (*scene.Document, error) {
@@ -169,7 +169,7 @@ func (s *Set) Document(sections []Section) (*scene.Document, error) {
 	return d, nil
 }
 
-// date is a day of the room file as a time, the zero time where none is given.
+// Date is a day of the room file as a time, the zero time where none is given.
 func Date(day string) time.Time {
 	t, err := time.Parse(time.DateOnly, day)
 	if err != nil {
@@ -178,7 +178,7 @@ func Date(day string) time.Time {
 	return t
 }
 
-// issue is the mark of the last revision, a dash for the first issue.
+// Issue is the mark of the last revision, a dash for the first issue.
 func (s *Set) Issue() string {
 	if n := len(s.Room.Project.Revisions); n > 0 {
 		return s.Room.Project.Revisions[n-1].Mark
@@ -186,7 +186,7 @@ func (s *Set) Issue() string {
 	return "-"
 }
 
-// issued is the date of the last revision, or the date drawn.
+// Issued is the date of the last revision, or the date drawn.
 func (s *Set) Issued() string {
 	if n := len(s.Room.Project.Revisions); n > 0 && s.Room.Project.Revisions[n-1].Date != "" {
 		return s.Room.Project.Revisions[n-1].Date
@@ -194,13 +194,13 @@ func (s *Set) Issued() string {
 	return s.Room.Project.Drawn
 }
 
-// unfit reports whether no page of the plan may be hung from.
+// Unfit reports whether no page of the plan may be hung from.
 func (s *Set) Unfit() bool { return finding.Any(s.Plan.Findings, finding.Must) }
 
-// metric reports whether the room is in millimetres.
+// Metric reports whether the room is in millimetres.
 func (s *Set) Metric() bool { return s.Room.Project.Units == length.Millimetres }
 
-// wallMarks letters the covered walls A, B, C, ... without I and O.
+// WallMarks letters the covered walls A, B, C, ... without I and O.
 //
 // Source: a letter marks an elevation, a number a section or a detail: government drawing guides; I and O are left out
 // as in the fields of ISO 5457.
@@ -222,11 +222,11 @@ func WallMarks(p *layout.Plan) map[int]string {
 	return marks
 }
 
-// wallKey is what the first page of a wall's elevation is looked up by.
+// WallKey is what the first page of a wall's elevation is looked up by.
 func WallKey(wall int) string { return "wall " + strconv.Itoa(wall) }
 
-// mm is a length as the data of a drawn item: exact millimetres.
+// Mm is a length as the data of a drawn item: exact millimetres.
 func Mm(l L) string { return l.Decimal() }
 
-// datum is one fact about a drawn item.
+// Datum is one fact about a drawn item.
 func Datum(key, value string) scene.Datum { return scene.Datum{Key: key, Value: value} }

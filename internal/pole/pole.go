@@ -1,13 +1,9 @@
 package pole
 
 import (
-	"fmt"
 	"sort"
-	"strconv"
-	"strings"
 
 	"flitchlay/internal/crew"
-	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
@@ -16,7 +12,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// Pole draws the story poles: strips at full size to cut out and join, one pole along every wall and one up it.
+// Draw draws the story poles: strips at full size to cut out and join, one pole along every wall and one up it.
 //
 // Errors: a page that no backend could draw, which is a fault of the program.
 func Draw(p *layout.Plan, t *paper.Template) (*scene.Document, error) {
@@ -30,7 +26,7 @@ func Draw(p *layout.Plan, t *paper.Template) (*scene.Document, error) {
 	return c.Document(list)
 }
 
-// pole is what is marked along one wall, or up it.
+// Pole is what is marked along one wall, or up it.
 type Pole struct {
 	Wall     string
 	Title    string
@@ -39,7 +35,7 @@ type Pole struct {
 	Marks    []PoleMark
 }
 
-// poleMark is one place on a pole.
+// PoleMark is one place on a pole.
 type PoleMark struct {
 	At    L
 	Kind  PoleKind
@@ -47,7 +43,7 @@ type PoleMark struct {
 	Tag   scene.Tag
 }
 
-// poleKind is how a place is drawn.
+// PoleKind is how a place is drawn.
 type PoleKind int
 
 const (
@@ -58,7 +54,7 @@ const (
 	EndMark  // of the wall, the covering, the level line
 )
 
-// poleAlong is the pole along a wall, from its left end.
+// PoleAlong is the pole along a wall, from its left end.
 func PoleAlong(c *crew.Set, w *crew.Wall) Pole {
 	p := Pole{Wall: w.W.Name, Title: w.W.Name + ", along the wall", To: w.W.Length, Zero: "0 DATUM, left end"}
 	add := func(at L, kind PoleKind, label string, tag scene.Tag) {
@@ -100,7 +96,7 @@ func PoleAlong(c *crew.Set, w *crew.Wall) Pole {
 	return p.Sorted()
 }
 
-// poleUp is the pole up a wall: everything that has a height, from the level of the room's floor, each figure from the
+// PoleUp is the pole up a wall: everything that has a height, from the level of the room's floor, each figure from the
 // level line.
 func PoleUp(c *crew.Set, w *crew.Wall) Pole {
 	p := Pole{Wall: w.W.Name, Title: w.W.Name + ", up the wall", Zero: "0 room's floor level"}
@@ -156,7 +152,7 @@ func PoleUp(c *crew.Set, w *crew.Wall) Pole {
 	return p.Sorted()
 }
 
-// sorted orders the marks, and lets the pole reach as far as they do. Marks at one place are labelled together.
+// Sorted orders the marks, and lets the pole reach as far as they do. Marks at one place are labelled together.
 func (p Pole) Sorted() Pole {
 	sort.SliceStable(p.Marks, func(i, j int) bool { return p.Marks[i].At < p.Marks[j].At })
 	for _, m := range p.Marks {
@@ -173,7 +169,7 @@ const (
 	StripCount = 3
 )
 
-// polePages draws the strips of one pole.
+// PolePages draws the strips of one pole.
 func PolePages(c *crew.Set, p Pole, n int) []*scene.Page {
 	count := int(length.CeilDiv(max(p.To-p.From, 1), StripLong))
 	var out []*scene.Page
@@ -188,7 +184,7 @@ func PolePages(c *crew.Set, p Pole, n int) []*scene.Page {
 	return out
 }
 
-// poleBoard is a page of strips being drawn.
+// PoleBoard is a page of strips being drawn.
 type PoleBoard struct {
 	*crew.Set
 	Page *scene.Page
@@ -196,35 +192,11 @@ type PoleBoard struct {
 	Left float64
 }
 
-// openPole makes a page of strips ready: what it is, page and issue, and the two bars to check the printer by.
+// OpenPole makes a page of strips ready: what it is, page and issue, and the two bars to check the printer by.
 func OpenPole(c *crew.Set, p Pole, n int) *PoleBoard {
-	w, h := c.Paper.Landscape()
-	page := scene.NewPage("pole-"+crew.Pad(n), "Story pole: "+p.Title, w, h)
-	page.Frame = scene.Box{X0: crew.CrewBorder, Y0: crew.CrewBorder, X1: w - crew.CrewBorder, Y1: h - crew.CrewBorder}
-	b := &PoleBoard{Set: c, Page: page, Left: (w - StripLong.MM()) / 2, Top: page.Frame.Y0 + 11}
-	g := page.Part(scene.Tag{Class: "frame"})
-	of := "page " + strconv.Itoa(n)
-	if c.Total > 0 {
-		of = fmt.Sprintf("page %d of %d", n, c.Total)
-	}
-	words := []string{of}
-	if d := c.Issued(); d != "" {
-		words = append(words, d)
-	}
-	text := strings.Join(append(words, "issue "+c.Issue()), "   ")
-	right := page.Frame.X1
-	b.Text(g, scene.Pt(right, page.Frame.Y0+6.4), text, crew.CrewText, false, scene.End)
-	right -= scene.Width(text, crew.CrewText, false) + 5
-	if c.Unfit() {
-		const not = "NOT FOR HANGING"
-		w := scene.Width(not, crew.CrewText, true) + 8
-		box := scene.BoxAt(right-w, page.Frame.Y0+1, w, 8.4)
-		g.Rect(box, scene.Pen(scene.Frame, 2).Filled(scene.White))
-		g.Text(scene.Text{At: box.Centre(), String: not, Height: crew.CrewText, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Notes})
-		right = box.X0 - 5
-	}
-	title := scene.Shorten("STORY POLE: "+p.Title, crew.CrewText*1.2, true, right-b.Left)
-	b.Text(g, scene.Pt(b.Left, page.Frame.Y0+6.6), title, draft.Squeeze(title, crew.CrewText*1.2, crew.CrewText, true, right-b.Left), true, scene.Start)
+	left := func(width float64) float64 { return (width - StripLong.MM()) / 2 }
+	page, g := c.Strip(n, c.Total, left, "pole-"+crew.Pad(n), "Story pole: "+p.Title, "STORY POLE: "+p.Title)
+	b := &PoleBoard{Set: c, Page: page, Left: left(page.Width), Top: page.Frame.Y0 + 11}
 	b.Bars(g)
 	return b
 }
@@ -233,7 +205,7 @@ func (b *PoleBoard) Text(g *scene.Group, at scene.Point, s string, size float64,
 	g.Text(scene.Text{At: at, String: s, Height: size, Bold: bold, Anchor: anchor, Layer: scene.Notes})
 }
 
-// bars draws 100 mm and 4 in, which have to measure that on the print.
+// Bars draws 100 mm and 4 in, which have to measure that on the print.
 func (b *PoleBoard) Bars(g *scene.Group) {
 	y := b.Top + StripCount*StripPitch + 3.4
 	bar := func(x, long float64, word string) float64 {

@@ -20,7 +20,7 @@ const (
 	CapFoot   = 52.6 // baseline of the words under the ticks
 )
 
-// strip draws one strip of a pole at full size. Place is which of the three on the page it is.
+// Strip draws one strip of a pole at full size. Place is which of the three on the page it is.
 func (b *PoleBoard) Strip(p Pole, index, count, place int) {
 	x0, y0 := b.Left, b.Top+StripPitch*float64(place)
 	from := p.From + L(index)*StripLong
@@ -58,7 +58,7 @@ func (b *PoleBoard) Strip(p Pole, index, count, place int) {
 	}
 }
 
-// joint draws the cross by which two strips are joined, and says which two.
+// Joint draws the cross by which two strips are joined, and says which two.
 func (b *PoleBoard) Joint(g *scene.Group, space *draft.Space, x, y0 float64, k int, right bool) {
 	pen := scene.Pen(scene.Marks, crew.CrewFine)
 	y := y0 + StripHigh/2
@@ -80,7 +80,7 @@ func (b *PoleBoard) Joint(g *scene.Group, space *draft.Space, x, y0 float64, k i
 	}
 }
 
-// ticks draws millimetres under the line and inches over it, to an eighth.
+// Ticks draws millimetres under the line and inches over it, to an eighth.
 func (b *PoleBoard) Ticks(g *scene.Group, v draft.View, from, to L, y float64) {
 	var points []scene.Point
 	each := func(step L, sign float64, long func(k int64) float64) {
@@ -114,7 +114,7 @@ func (b *PoleBoard) Ticks(g *scene.Group, v draft.View, from, to L, y float64) {
 	g.Path(scene.Pen(scene.Grain, 0.13), scene.Strokes(points...)...)
 }
 
-// figures letters every tenth centimetre under the ticks.
+// Figures letters every tenth centimetre under the ticks.
 func (b *PoleBoard) Figures(g *scene.Group, space *draft.Space, v draft.View, from, to L, y0 float64) {
 	step := 100 * length.Millimetre
 	for k := int64(from / step); L(k)*step <= to; k++ {
@@ -127,7 +127,7 @@ func (b *PoleBoard) Figures(g *scene.Group, space *draft.Space, v draft.View, fr
 	}
 }
 
-// caption says which strip it is, under the ticks where there is room.
+// Caption says which strip it is, under the ticks where there is room.
 func (b *PoleBoard) Caption(g *scene.Group, space *draft.Space, text string, box scene.Box, y float64) {
 	size := crew.CrewText
 	text = scene.Shorten(text, size, true, 80)
@@ -142,7 +142,7 @@ func (b *PoleBoard) Caption(g *scene.Group, space *draft.Space, text string, box
 	}
 }
 
-// strokes draws the lines of a mark over the whole height down to the ticks.
+// Strokes draws the lines of a mark over the whole height down to the ticks.
 func (b *PoleBoard) Strokes(g *scene.Group, space *draft.Space, v draft.View, y0 float64, m PoleMark) {
 	x, foot := v.X(m.At), y0+ScaleLine+3.4
 	m.Tag.Data = append(append([]scene.Datum{}, m.Tag.Data...), folio.Datum("x", folio.Mm(m.At)))
@@ -177,7 +177,7 @@ func (b *PoleBoard) Strokes(g *scene.Group, space *draft.Space, v draft.View, y0
 	}
 }
 
-// mark letters what a mark is and where, upright beside it: to its right, to its left, else further off on a leader.
+// Mark letters what a mark is and where, upright beside it: to its right, to its left, else further off on a leader.
 func (b *PoleBoard) Mark(g *scene.Group, space *draft.Space, v draft.View, y0 float64, m PoleMark) {
 	x := v.X(m.At)
 	lines := []string{m.Label}
@@ -222,7 +222,7 @@ func (b *PoleBoard) Mark(g *scene.Group, space *draft.Space, v draft.View, y0 fl
 	}
 }
 
-// poleOffsets are the left edges of a label beside its mark, the near ones first.
+// PoleOffsets are the left edges of a label beside its mark, the near ones first.
 func PoleOffsets(wide float64) []float64 {
 	list := []float64{1.5, -1.5 - wide}
 	for d := 3.0; d < 120; d += 1.5 {

@@ -8,7 +8,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// listed is a part of a table or list as it is drawn on a page.
+// Listed is a part of a table or list as it is drawn on a page.
 type Listed struct {
 	Title string // its main part, as it is repeated
 	Goes  bool   // goes on from another part
@@ -20,7 +20,7 @@ type Listed struct {
 	Table bool
 }
 
-// listedOver reads back the same of a look, over the foot of a field.
+// ListedOver reads back the same of a look, over the foot of a field.
 func ListedOver(k draft.Look, foot float64, pages []*scene.Page) []Listed {
 	var list []Listed
 	for i, p := range pages {
@@ -74,5 +74,5 @@ func ListedOver(k draft.Look, foot float64, pages []*scene.Page) []Listed {
 	return list
 }
 
-// headless are the tables whose columns have no heads.
+// Headless are the tables whose columns have no heads.
 var Headless = map[string]bool{"SUBMITTAL": true, "MATERIAL": true, "SHOP AND SITE": true, "QUANTITIES": true, "MOISTURE OVER HUMIDITY": true}

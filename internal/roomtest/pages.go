@@ -18,7 +18,7 @@ func Texts(pages []*scene.Page) string {
 	return b.String()
 }
 
-// visit walks all groups under one, itself first.
+// Visit walks all groups under one, itself first.
 func Visit(g *scene.Group, do func(*scene.Group)) {
 	do(g)
 	for _, it := range g.Items {
@@ -28,7 +28,7 @@ func Visit(g *scene.Group, do func(*scene.Group)) {
 	}
 }
 
-// classed are all groups of a class.
+// Classed are all groups of a class.
 func Classed(g *scene.Group, class string) []*scene.Group {
 	var list []*scene.Group
 	Visit(g, func(in *scene.Group) {
@@ -39,7 +39,7 @@ func Classed(g *scene.Group, class string) []*scene.Group {
 	return list
 }
 
-// fact is a datum of a group, "" where it has none of the key.
+// Fact is a datum of a group, "" where it has none of the key.
 func Fact(g *scene.Group, key string) string {
 	for _, d := range g.Data {
 		if d.Key == key {
@@ -55,7 +55,7 @@ func Lettering(g *scene.Group) []string {
 	return list
 }
 
-// elevationViews are the views of walls, by page.
+// ElevationViews are the views of walls, by page.
 func ElevationViews(d *scene.Document) []*scene.Group {
 	var list []*scene.Group
 	for _, p := range d.Pages {

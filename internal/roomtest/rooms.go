@@ -14,7 +14,7 @@ import (
 	"flitchlay/internal/room"
 )
 
-// oddRooms are rooms that try what a page can bear. Each is a room file, with the reason as its name.
+// OddRooms are rooms that try what a page can bear. Each is a room file, with the reason as its name.
 var OddRooms = map[string]string{
 	"narrow piers between three windows": Head("in") + Wall("Bay", `9'`, `9'`, Window(`4`, `2' 3`), Window(`3'`, `2' 3`), Window(`5' 10`, `2' 6`)) + Wall("Return", `3' 6`, `9'`),
 	"many boxes in one corner": Head("in") + Wall("Plant", `14'`, `9'`, Box("outlet", "10", "1' 6"), Box("outlet", "13", "1' 6"), Box("switch", "10", "4'"),
@@ -118,7 +118,7 @@ func Box(kind, x, z string) string {
 	return fmt.Sprintf("[[wall.box]]\nkind = %q\nx = %q\nz = %q\n", kind, x, z)
 }
 
-// laid decodes and lays out a room, once for all tests: nothing changes a plan.
+// Laid decodes and lays out a room, once for all tests: nothing changes a plan.
 func Laid(t require.TestingT, name, text string) *layout.Plan {
 	LaidOut.Lock()
 	defer LaidOut.Unlock()
@@ -138,7 +138,7 @@ var LaidOut = struct {
 	Known map[string]*layout.Plan
 }{Known: map[string]*layout.Plan{}}
 
-// samples are the rooms that come with the program.
+// Samples are the rooms that come with the program.
 func Samples(t *testing.T) map[string]string {
 	out := map[string]string{}
 	for _, dir := range []string{"../../samples", "../../templates/rooms"} {

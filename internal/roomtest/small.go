@@ -9,7 +9,7 @@ import (
 	"flitchlay/internal/room"
 )
 
-// smallRoom has a start, a wrap, a box, an opening that reaches down to the floor, and a rip at both ends.
+// SmallRoom has a start, a wrap, a box, an opening that reaches down to the floor, and a rip at both ends.
 const SmallRoom = `[project]
 title = "Linden Court: bar"
 room = "7"
@@ -57,7 +57,7 @@ right_end = "trim"
 
 func SmallPlan(t *testing.T) *layout.Plan { return PlanOf(t, "small.toml", []byte(SmallRoom)) }
 
-// planOf lays a room file out.
+// PlanOf lays a room file out.
 func PlanOf(t testing.TB, name string, text []byte) *layout.Plan {
 	t.Helper()
 	r, err := room.Decode(name, text)

@@ -13,7 +13,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// coverPages are the first pages of the set: what it is about, the material, what departs from the rules, what is open,
+// CoverPages are the first pages of the set: what it is about, the material, what departs from the rules, what is open,
 // the drawings, the rules.
 func CoverPages(s *folio.Set) []*folio.Leaf {
 	return s.Flowed("COVER", "cover", s.NoteColumns(), func() []folio.Block { return CoverBlocks(s) }, nil)
@@ -35,7 +35,7 @@ func CoverBlocks(s *folio.Set) []folio.Block {
 	}
 }
 
-// pairs makes a table of two columns without a head; rows without a value are left out.
+// Pairs makes a table of two columns without a head; rows without a value are left out.
 func Pairs(title string, rows ...[2]string) *draft.Table {
 	t := &draft.Table{Title: title, Columns: []draft.Column{{Bold: true}, {Wrap: true}}}
 	for _, r := range rows {
@@ -88,7 +88,7 @@ func MaterialTable(s *folio.Set) *draft.Table {
 	return Pairs("MATERIAL", rows...)
 }
 
-// fine is a small length in decimals of the unit: 0.030 in.
+// Fine is a small length in decimals of the unit: 0.030 in.
 func Fine(s *folio.Set, l L) string {
 	if s.Metric() {
 		return s.Style.Words(l)
@@ -96,7 +96,7 @@ func Fine(s *folio.Set, l L) string {
 	return fmt.Sprintf("%.3f in", elevation.Inches(l))
 }
 
-// numbers lists sheet numbers, runs of three and more as a range.
+// Numbers lists sheet numbers, runs of three and more as a range.
 func Numbers(list []int) string {
 	var parts []string
 	for i := 0; i < len(list); {
@@ -117,7 +117,7 @@ func Numbers(list []int) string {
 	return strings.Join(parts, ", ")
 }
 
-// matchItems state the match at the four levels that woodwork standards ask for.
+// MatchItems state the match at the four levels that woodwork standards ask for.
 //
 // Source: Architectural Woodwork Standards, 1st edition, section 8, 4.2.11.4.1: between leaves, within a panel face,
 // between panels, within a project area.
@@ -140,7 +140,7 @@ func MatchItems(s *folio.Set) []draft.Item {
 	}
 }
 
-// breaks are the places at which the grain does not go on.
+// Breaks are the places at which the grain does not go on.
 func Breaks(s *folio.Set) []string {
 	var list []string
 	for i := range s.Plan.Runs {
@@ -189,7 +189,7 @@ func DrawingList(s *folio.Set) *draft.Table {
 	return t
 }
 
-// rulesTable is the rules and values that the layout was made by.
+// RulesTable is the rules and values that the layout was made by.
 func RulesTable(s *folio.Set) *draft.Table {
 	r, f := s.Room.Rules, s.Style.Format
 	t := &draft.Table{Title: "RULES AND VALUES USED", Columns: []draft.Column{{Head: "RULE", Wrap: true}, {Head: "MUST", Align: scene.End}, {Head: "BETTER", Align: scene.End}}}
@@ -209,7 +209,7 @@ func RulesTable(s *folio.Set) *draft.Table {
 	return t
 }
 
-// aimWords says what an aim of the layout is.
+// AimWords says what an aim of the layout is.
 func AimWords(aim string) string {
 	switch aim {
 	case "fewest":
@@ -299,7 +299,7 @@ func GeneralItems(s *folio.Set) []draft.Item {
 	return list
 }
 
-// revisionTable lists all revisions in full: the strip has room for the last ones only.
+// RevisionTable lists all revisions in full: the strip has room for the last ones only.
 func RevisionTable(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "REVISIONS", Columns: []draft.Column{{Head: "MARK", Bold: true}, {Head: "DATE"}, {Head: "WHAT", Wrap: true}}}
 	t.Rows = append(t.Rows, draft.Row{Cells: []string{"-", s.Room.Project.Drawn, "First issue"}})
@@ -309,7 +309,7 @@ func RevisionTable(s *folio.Set) *draft.Table {
 	return t
 }
 
-// abbreviations are all that stand on the pages: there are no others.
+// Abbreviations are all that stand on the pages: there are no others.
 func Abbreviations(s *folio.Set) []draft.Item {
 	return []draft.Item{{Text: "CL centre line, T termination, C corner, W window, D door, E outlet, S switch, TH thermostat, L light, AL alarm."}}
 }

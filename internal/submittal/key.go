@@ -12,7 +12,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// roomKeyPages are the plan of the room: where every wall, corner and range of sheets is, where hanging starts and where
+// RoomKeyPages are the plan of the room: where every wall, corner and range of sheets is, where hanging starts and where
 // the grain breaks.
 func RoomKeyPages(s *folio.Set) []*folio.Leaf {
 	l := &folio.Leaf{Title: "ROOM KEY", Wall: -1, About: "room key"}
@@ -26,7 +26,7 @@ func RoomKeyPages(s *folio.Set) []*folio.Leaf {
 	return []*folio.Leaf{l}
 }
 
-// roomKey is the plan with what stands on it.
+// RoomKey is the plan with what stands on it.
 type RoomKey struct {
 	*folio.Board
 	Outline folio.OutlinePlan
@@ -36,7 +36,7 @@ type RoomKey struct {
 	G       *scene.Group
 }
 
-// roomKey chooses the scale: the largest standard one at which the plan stands in its part of the field with its labels.
+// NewRoomKey chooses the scale: the largest standard one at which the plan stands in its part of the field with its labels.
 func NewRoomKey(s *folio.Set) *RoomKey {
 	k, f := s.Look, folio.BoxOf(s.Paper.Field)
 	r := &RoomKey{}
@@ -68,7 +68,7 @@ func NewRoomKey(s *folio.Set) *RoomKey {
 	return r
 }
 
-// bounds is the box of a plan.
+// Bounds is the box of a plan.
 func Bounds(p folio.OutlinePlan) scene.Box {
 	b := scene.Box{X0: p.Points[0].X, Y0: p.Points[0].Y, X1: p.Points[0].X, Y1: p.Points[0].Y}
 	for _, q := range p.Points {
@@ -103,7 +103,7 @@ func (r *RoomKey) Draw() {
 	r.Direction()
 }
 
-// title draws title and scale bar under the plan.
+// Title draws title and scale bar under the plan.
 func (r *RoomKey) Title() {
 	k := r.Look
 	second := "SCALE " + draft.Ratio(r.Scale, r.Metric()) + "   walls as measured, seen from above"
@@ -118,7 +118,7 @@ func (r *RoomKey) Title() {
 	}
 }
 
-// wall draws the face of a wall: heavy where it is covered, thin where it is bare; openings break it.
+// Wall draws the face of a wall: heavy where it is covered, thin where it is bare; openings break it.
 func (r *RoomKey) Wall(i int) {
 	k, w := r.Look, &r.Room.Walls[i]
 	a, b := r.Outline.Ends(i)
@@ -160,7 +160,7 @@ func (r *RoomKey) Wall(i int) {
 	}
 }
 
-// opening draws the break of a wall: its jambs, and two thin lines across for a window, one for the rest.
+// Opening draws the break of a wall: its jambs, and two thin lines across for a window, one for the rest.
 func (r *RoomKey) Opening(g *scene.Group, i int, o *room.Opening) {
 	k, w := r.Look, &r.Room.Walls[i]
 	f, t := float64(o.FromLeft)/float64(w.Length), float64(o.Right())/float64(w.Length)
@@ -178,7 +178,7 @@ func (r *RoomKey) Opening(g *scene.Group, i int, o *room.Opening) {
 	r.Space.Stroke(r.Outline.Along(i, f, d), r.Outline.Along(i, t, d))
 }
 
-// corner marks a wrapped corner: its name in a circle, inside the room or out, where it is free.
+// Corner marks a wrapped corner: its name in a circle, inside the room or out, where it is free.
 func (r *RoomKey) Corner(i int) {
 	k := r.Look
 	var c *layout.Corner
@@ -224,12 +224,12 @@ func (r *RoomKey) Corner(i int) {
 	}
 }
 
-// at is where a place of a run comes to lie on the plan, moved out of the room.
+// At is where a place of a run comes to lie on the plan, moved out of the room.
 func (r *RoomKey) At(run *layout.Run, wall int, x L, out float64) scene.Point {
 	return r.Outline.Along(wall, float64(x)/float64(r.Room.Walls[wall].Length), out)
 }
 
-// starts draws the triangle at which the hanging of each run starts. What letters them comes back.
+// Starts draws the triangle at which the hanging of each run starts. What letters them comes back.
 func (r *RoomKey) Starts() (words []func()) {
 	k := r.Look
 	for i := range r.Plan.Runs {
@@ -269,7 +269,7 @@ func (r *RoomKey) Starts() (words []func()) {
 	return words
 }
 
-// wordNear letters a word at a place, or further along a direction, where it is free.
+// WordNear letters a word at a place, or further along a direction, where it is free.
 func (r *RoomKey) WordNear(text string, at scene.Point, dx, dy float64, bold bool) {
 	k := r.Look
 	for step := range 40 {
@@ -285,7 +285,7 @@ func (r *RoomKey) WordNear(text string, at scene.Point, dx, dy float64, bold boo
 	}
 }
 
-// changes marks the closing seam and every change of flitch. What letters them comes back.
+// Changes marks the closing seam and every change of flitch. What letters them comes back.
 func (r *RoomKey) Changes() (list []func()) {
 	k := r.Look
 	for i := range r.Plan.Runs {

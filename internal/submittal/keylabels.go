@@ -11,7 +11,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// mark draws the elevation mark of a wall inside the room, its arrow towards the wall.
+// Mark draws the elevation mark of a wall inside the room, its arrow towards the wall.
 func (r *RoomKey) Mark(i int) {
 	k := r.Look
 	letter, ok := r.Marks[i]
@@ -45,7 +45,7 @@ func (r *RoomKey) Mark(i int) {
 	}
 }
 
-// label letters a wall's name and sheets outside the room.
+// Label letters a wall's name and sheets outside the room.
 func (r *RoomKey) Label(i int) {
 	k, w := r.Look, &r.Room.Walls[i]
 	f := face.On(r.Plan, i)
@@ -90,7 +90,7 @@ func (r *RoomKey) Label(i int) {
 	r.LabelAside(i, lines, wide, high, f != nil)
 }
 
-// labelAside letters a wall that has no room outside, as between two others, at the nearest free place, on a leader.
+// LabelAside letters a wall that has no room outside, as between two others, at the nearest free place, on a leader.
 func (r *RoomKey) LabelAside(i int, lines []string, wide, high float64, covered bool) {
 	k := r.Look
 	for _, side := range []float64{-1, 1} { // from inside the room, then from outside
@@ -113,7 +113,7 @@ func (r *RoomKey) LabelAside(i int, lines []string, wide, high float64, covered 
 	}
 }
 
-// lettered letters the lines of a label in their box: ranged to a wall at the right or left of it, else centred.
+// Lettered letters the lines of a label in their box: ranged to a wall at the right or left of it, else centred.
 func (r *RoomKey) Lettered(lines []string, box scene.Box, covered bool, nx float64) {
 	k := r.Look
 	for j, line := range lines {
@@ -129,7 +129,7 @@ func (r *RoomKey) Lettered(lines []string, box scene.Box, covered bool, nx float
 	r.Space.Take(box)
 }
 
-// short are a wall's sheets in as few signs as can be, one line for each flitch: "7 to 15".
+// Short are a wall's sheets in as few signs as can be, one line for each flitch: "7 to 15".
 func Short(sheets []*layout.Sheet) []string {
 	var lines []string
 	for i := 0; i < len(sheets); {
@@ -147,7 +147,7 @@ func Short(sheets []*layout.Sheet) []string {
 	return lines
 }
 
-// direction draws the arrow of the direction of hanging inside the room, along the first wall.
+// Direction draws the arrow of the direction of hanging inside the room, along the first wall.
 func (r *RoomKey) Direction() {
 	k := r.Look
 	for _, share := range []float64{0.5, 0.35, 0.65} {

@@ -13,7 +13,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// table lists the walls beside the plan, and under it how the room closes and how the sheets suffice.
+// Table lists the walls beside the plan, and under it how the room closes and how the sheets suffice.
 func (r *RoomKey) Table() {
 	k := r.Look
 	t := &draft.Table{Row: k.Of(6), Columns: []draft.Column{{Head: "", Bold: true}, {Head: "WALL"}, {Head: "LENGTH", Align: scene.End}, {Head: "COVERS", Align: scene.End, Spare: 1}, {Head: "SHEETS", Wrap: true}, {Head: "PAGE"}}}
@@ -54,7 +54,7 @@ func (r *RoomKey) Table() {
 	}
 }
 
-// areaOn is what is covered of a wall.
+// AreaOn is what is covered of a wall.
 func AreaOn(s *folio.Set, wall int) (area length.Area) {
 	for i := range s.Plan.Runs {
 		for j := range s.Plan.Runs[i].Sheets {
@@ -68,7 +68,7 @@ func AreaOn(s *folio.Set, wall int) (area length.Area) {
 	return area
 }
 
-// closing are the lines about girth, closing error and supply.
+// Closing are the lines about girth, closing error and supply.
 func (r *RoomKey) Closing() []string {
 	var lines []string
 	girth := L(0)

@@ -16,7 +16,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// longRooms are rooms with very much to list.
+// LongRooms are rooms with very much to list.
 func LongRooms() map[string]string {
 	inch := strings.Replace(roomtest.Head("in"), `"1-60"`, `"1-400"`, 1)
 	var walls, bays, mm strings.Builder
@@ -34,12 +34,12 @@ func LongRooms() map[string]string {
 	return map[string]string{"many sheets, openings and boxes": inch + walls.String(), "the same in metric": roomtest.Metric() + mm.String(), "many findings": inch + bays.String()}
 }
 
-// listedOn reads back which parts of tables and lists stand in the field of pages.
+// ListedOn reads back which parts of tables and lists stand in the field of pages.
 func ListedOn(t *paper.Template, pages []*scene.Page) []roomtest.Listed {
 	return roomtest.ListedOver(folio.LookOf(t), folio.BoxOf(t.Field).Y1, pages)
 }
 
-// drawnLists are the pages that lists flow over, once they are drawn: no test changes them.
+// DrawnLists are the pages that lists flow over, once they are drawn: no test changes them.
 var DrawnLists struct {
 	sync.Once
 	List []DrawnList
@@ -51,7 +51,7 @@ type DrawnList struct {
 	Pages []*scene.Page
 }
 
-// listPages tries the pages that lists flow over: of every sample and starter and of rooms with much to list, on every
+// ListPages tries the pages that lists flow over: of every sample and starter and of rooms with much to list, on every
 // paper.
 func ListPages(t *testing.T, try func(t *testing.T, s *folio.Set, pages []*scene.Page)) {
 	DrawnLists.Do(func() {

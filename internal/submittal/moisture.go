@@ -18,7 +18,7 @@ type State struct {
 	Metric bool // print it in degrees C
 }
 
-// words says where the state stands.
+// Words says where the state stands.
 func (s State) Words() string {
 	w := climate.Words{Metric: s.Metric}
 	return w.Degrees(s.Temperature) + ", " + w.Percent(s.Humidity) + " relative humidity: wood comes to " + w.Moisture(s.Climate)
@@ -56,7 +56,7 @@ func MoistureChart(g *scene.Group, box scene.Box, k draft.Look, states []State) 
 	}
 }
 
-// chartLegend is what stands under a chart.
+// ChartLegend is what stands under a chart.
 func ChartLegend(states []State, k draft.Look, width float64) []string {
 	var lines []string
 	add := func(text string) { lines = append(lines, scene.Wrap(text, k.Small, false, width)...) }
@@ -70,7 +70,7 @@ func ChartLegend(states []State, k draft.Look, width float64) []string {
 
 func Letter(i int) string { return string(rune('A' + i)) }
 
-// figure prints a number with at most so many decimals.
+// Figure prints a number with at most so many decimals.
 func Figure(f float64, decimals int) string {
 	scale := math.Pow(10, float64(decimals))
 	return strconv.FormatFloat(math.Round(f*scale)/scale, 'f', -1, 64)
@@ -85,7 +85,7 @@ func nearAny(list []float64, t float64) bool {
 	return false
 }
 
-// chart is the frame of a chart: humidity across, moisture up.
+// Chart is the frame of a chart: humidity across, moisture up.
 type Chart struct {
 	Look  draft.Look
 	Plot  scene.Box
@@ -97,7 +97,7 @@ func (c *Chart) At(humidity, moisture float64) scene.Point {
 	return scene.Pt(c.Plot.X0+(c.Plot.X1-c.Plot.X0)*humidity/100, c.Plot.Y1-(c.Plot.Y1-c.Plot.Y0)*moisture/c.Most)
 }
 
-// axes draws the band, the grid and the figures.
+// Axes draws the band, the grid and the figures.
 func (c *Chart) Axes(g *scene.Group) {
 	k := c.Look
 	low, high := c.At(wood.RoomHumidity.Low, 0), c.At(wood.RoomHumidity.High, c.Most)
@@ -118,7 +118,7 @@ func (c *Chart) Axes(g *scene.Group) {
 		Layer: scene.Notes})
 }
 
-// curve draws the moisture content at one temperature, as far up as the chart goes.
+// Curve draws the moisture content at one temperature, as far up as the chart goes.
 func (c *Chart) Curve(g *scene.Group, temperature float64, pen scene.Style) {
 	var points []scene.Point
 	for h := 0.0; h <= 98; h++ {
@@ -134,7 +134,7 @@ func (c *Chart) Curve(g *scene.Group, temperature float64, pen scene.Style) {
 	}
 }
 
-// marks sets a dot for every state, with lines to both axes, and its letter in the nearest free place, on a leader.
+// Marks sets a dot for every state, with lines to both axes, and its letter in the nearest free place, on a leader.
 func (c *Chart) Marks(g *scene.Group, states []State) {
 	k := c.Look
 	var dots []scene.Point
@@ -162,7 +162,7 @@ func (c *Chart) Marks(g *scene.Group, states []State) {
 	}
 }
 
-// free finds a place for a letter near a dot: to its upper left, over it, to its lower right, then further out.
+// Free finds a place for a letter near a dot: to its upper left, over it, to its lower right, then further out.
 func (c *Chart) Free(p scene.Point, w, h float64) scene.Point {
 	k := c.Look
 	for out := 4.0; out < 70; out++ {
@@ -177,7 +177,7 @@ func (c *Chart) Free(p scene.Point, w, h float64) scene.Point {
 	return p.Add(-k.Of(4), -k.Of(4))
 }
 
-// along is a share of the way from a to b.
+// Along is a share of the way from a to b.
 func Along(a, b scene.Point, share float64) scene.Point {
 	return a.Add((b.X-a.X)*share, (b.Y-a.Y)*share)
 }

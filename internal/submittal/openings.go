@@ -14,14 +14,14 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// hole is an opening with the wall that it is in.
+// Hole is an opening with the wall that it is in.
 type Hole struct {
 	F     *face.Face
 	Index int
 	O     *room.Opening
 }
 
-// holes are all openings of covered walls.
+// Holes are all openings of covered walls.
 func Holes(s *folio.Set) []Hole {
 	var list []Hole
 	for _, f := range face.All(s.Plan) {
@@ -35,7 +35,7 @@ func Holes(s *folio.Set) []Hole {
 	return list
 }
 
-// openingPages draw every opening large, with one sheet to each side and every distance from a seam to an edge.
+// OpeningPages draw every opening large, with one sheet to each side and every distance from a seam to an edge.
 func OpeningPages(s *folio.Set) []*folio.Leaf {
 	cells := s.Cells(190, 205)
 	list := Holes(s)
@@ -66,7 +66,7 @@ func OpeningPages(s *folio.Set) []*folio.Leaf {
 	return pages
 }
 
-// reach is what of the wall an enlargement shows: the opening and one sheet to each side.
+// Reach is what of the wall an enlargement shows: the opening and one sheet to each side.
 func (h Hole) Reach() (from, to L) {
 	from, to = h.F.Left, h.F.Right
 	for _, p := range h.F.Parts {
@@ -96,7 +96,7 @@ func (h Hole) Reach() (from, to L) {
 	return from, to
 }
 
-// openingIn draws one opening in a cell: the view with its dimensions, under it title and bar, and beside them the table
+// OpeningIn draws one opening in a cell: the view with its dimensions, under it title and bar, and beside them the table
 // of cut-outs.
 func OpeningIn(b *folio.Board, cell scene.Box, h Hole, n int) {
 	k := b.Look
@@ -167,7 +167,7 @@ func OpeningIn(b *folio.Board, cell scene.Box, h Hole, n int) {
 	}
 }
 
-// holeStacks are the dimensions over and beside an enlargement.
+// HoleStacks are the dimensions over and beside an enlargement.
 func HoleStacks(e *elevation.View, h Hole) (above, right draft.Stack) {
 	k := e.Look
 	above = draft.Stack{Edge: e.Box().Y0, Out: -1, Outline: e.Roof, Tiers: EdgeTiers(e, h)}
@@ -181,7 +181,7 @@ func HoleStacks(e *elevation.View, h Hole) (above, right draft.Stack) {
 	return above, right
 }
 
-// edgeTiers are the distances along the wall: between neighbours of seams and edges, and from the left edge to every seam
+// EdgeTiers are the distances along the wall: between neighbours of seams and edges, and from the left edge to every seam
 // over the opening and on to the right edge.
 func EdgeTiers(e *elevation.View, h Hole) []draft.Tier {
 	all, run := []L{h.O.FromLeft, h.O.Right()}, []L{h.O.FromLeft}
@@ -216,7 +216,7 @@ func EdgeTiers(e *elevation.View, h Hole) []draft.Tier {
 	return append(tiers, t)
 }
 
-// holeHeights are the heights at the opening: floor, base, sill, head, upper edge of the covering, ceiling.
+// HoleHeights are the heights at the opening: floor, base, sill, head, upper edge of the covering, ceiling.
 func HoleHeights(e *elevation.View, h Hole) []draft.Tier {
 	mid := (h.O.FromLeft + h.O.Right()) / 2
 	floor, ceiling := room.At(e.F.W.Floor, mid), room.At(e.F.W.Ceiling, mid)
@@ -233,7 +233,7 @@ func HoleHeights(e *elevation.View, h Hole) []draft.Tier {
 	return tiers
 }
 
-// levelLine draws the line to which the crew hangs the level marks.
+// LevelLine draws the line to which the crew hangs the level marks.
 func LevelLine(e *elevation.View, h Hole) {
 	k := e.Look
 	level := e.Room.Space.LevelLine
@@ -263,7 +263,7 @@ func PairsOf(points []scene.Point) [][2]scene.Point {
 	return list
 }
 
-// reveal draws the reveals unfolded at their jambs, dashed at the fold's depth.
+// Reveal draws the reveals unfolded at their jambs, dashed at the fold's depth.
 func Reveal(e *elevation.View, o *room.Opening) {
 	k := e.Look
 	if o.Reveal == 0 {
@@ -293,7 +293,7 @@ func Reveal(e *elevation.View, o *room.Opening) {
 	}
 }
 
-// holeTable says for every sheet that the opening cuts where the cut-out lies on it: along from its raw left edge, and
+// HoleTable says for every sheet that the opening cuts where the cut-out lies on it: along from its raw left edge, and
 // up and down from its level mark.
 func HoleTable(e *elevation.View, h Hole) *draft.Table {
 	t := &draft.Table{Columns: []draft.Column{{Head: "SHEET", Bold: true, Align: scene.End}, {Head: "CUT-OUT, FROM RAW LEFT"}, {Head: "FROM LEVEL"}}}
@@ -324,7 +324,7 @@ func HoleTable(e *elevation.View, h Hole) *draft.Table {
 	return t
 }
 
-// upDown is a height from the level line: up 3'-0", down 1'-4".
+// UpDown is a height from the level line: up 3'-0", down 1'-4".
 func UpDown(s *folio.Set, z L) string {
 	if z < 0 {
 		return "down " + s.Style.Format(-z)
@@ -332,7 +332,7 @@ func UpDown(s *folio.Set, z L) string {
 	return "up " + s.Style.Format(z)
 }
 
-// raw are the raw edges of a sheet as hung, on this wall.
+// Raw are the raw edges of a sheet as hung, on this wall.
 func Raw(e *elevation.View, p face.Part, s *layout.Sheet) (left, right L) {
 	left, right = s.StartLine-e.F.St.Shift, s.RightLine-e.F.St.Shift
 	if e.F.Run.Closed {

@@ -12,7 +12,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// mark is how far the level mark stands from the end of a sheet that hangs lowest: as far as the longest of its run and
+// Mark is how far the level mark stands from the end of a sheet that hangs lowest: as far as the longest of its run and
 // course reaches down, so that it is the same on all; where a sheet then lacks length above, its figure steps.
 func (e *PhotoElevation) Mark(s *layout.Sheet) L {
 	most := s.Below
@@ -24,7 +24,7 @@ func (e *PhotoElevation) Mark(s *layout.Sheet) L {
 	return max(s.Below, min(most, e.Room.Veneer.Length-s.Above))
 }
 
-// level draws the level line, on which the marks hang.
+// Level draws the level line, on which the marks hang.
 func (e *PhotoElevation) Level() {
 	z := e.Room.Space.LevelLine
 	if e.F.Run.Up || z <= e.F.Low || z >= e.F.High {
@@ -45,7 +45,7 @@ func (e *PhotoElevation) Level() {
 	}
 }
 
-// numbers letters the number of each sheet under the floor, in rows where sheets are slim; those without a photograph
+// Numbers letters the number of each sheet under the floor, in rows where sheets are slim; those without a photograph
 // also in their field.
 //
 // Shape: the y under the lowest.
@@ -88,7 +88,7 @@ func (e *PhotoElevation) Numbers() float64 {
 	return y
 }
 
-// plain letters the number of a sheet into its plain field, where it is free.
+// Plain letters the number of a sheet into its plain field, where it is free.
 func (e *PhotoElevation) Plain(s *layout.Sheet, x float64, number string) {
 	low, high, any := L(0), L(0), false
 	for _, q := range s.Pieces {
@@ -116,7 +116,7 @@ func (e *PhotoElevation) Plain(s *layout.Sheet, x float64, number string) {
 	}
 }
 
-// title draws the view's title and the scale bar at the foot of the field.
+// Title draws the view's title and the scale bar at the foot of the field.
 func (e *PhotoElevation) Title(under float64) {
 	k, box := e.Look, e.Box()
 	y := math.Min(math.Max(box.Y1+k.Of(24), under+k.Of(10)), e.Field.Y1-k.Of(8))

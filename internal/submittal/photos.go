@@ -14,10 +14,10 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// photographed is the layer of photographs, so that a reader can switch them off.
+// photographedLayer is the layer of photographs, so that a reader can switch them off.
 const photographedLayer scene.Layer = "photographs"
 
-// unphotographed is the ground of a sheet without a photograph.
+// Unphotographed is the ground of a sheet without a photograph.
 var Unphotographed = scene.Grey(0.93)
 
 // Photographed draws the set for the architect with the photographs of the sheets laid in place, a page for each wall
@@ -30,10 +30,10 @@ func Photographed(p *layout.Plan, t *paper.Template, logo *scene.Picture, photos
 	return s.Document(Submittal)
 }
 
-// wallPages are the elevations, then the photographs.
+// WallPages are the elevations, then the photographs.
 func WallPages(s *folio.Set) []*folio.Leaf { return append(elevation.Pages(s), PhotographPages(s)...) }
 
-// photographPages are the pages with the photographs of all walls, none where none are asked for: each wall at the scale
+// PhotographPages are the pages with the photographs of all walls, none where none are asked for: each wall at the scale
 // and in the pieces of its elevation.
 func PhotographPages(s *folio.Set) []*folio.Leaf {
 	if s.Photos == nil {
@@ -59,7 +59,7 @@ func PhotographPages(s *folio.Set) []*folio.Leaf {
 	return list
 }
 
-// photoElevation is the view of a wall, or of a piece of it, with photographs.
+// PhotoElevation is the view of a wall, or of a piece of it, with photographs.
 type PhotoElevation struct {
 	elevation.View
 	Without, Stretched []*layout.Sheet
@@ -98,7 +98,7 @@ func (e *PhotoElevation) Draw() {
 	e.Title(e.Numbers())
 }
 
-// sort parts the sheets of the view into those without a photograph and those whose photograph is stretched.
+// Sort parts the sheets of the view into those without a photograph and those whose photograph is stretched.
 func (e *PhotoElevation) Sort() {
 	seen := map[*layout.Sheet]bool{}
 	v := e.Room.Veneer
@@ -123,7 +123,7 @@ func (e *PhotoElevation) Sort() {
 	}
 }
 
-// noteLines say how the photographs are laid, and of which sheets there is none.
+// NoteLines say how the photographs are laid, and of which sheets there is none.
 func (e *PhotoElevation) NoteLines() []string {
 	at := "its level mark on the level line"
 	if e.F.Run.Up {
@@ -143,7 +143,7 @@ func (e *PhotoElevation) NoteLines() []string {
 	return append(list, "Wood darkens and prints differ: judge the figure here, the colour on the sheets.")
 }
 
-// pictures lays each sheet's photograph, shown where its pieces are; a plain field where there is none.
+// Pictures lays each sheet's photograph, shown where its pieces are; a plain field where there is none.
 func (e *PhotoElevation) Pictures() {
 	for _, p := range e.F.Parts {
 		if p.To <= e.From || p.From >= e.To {
@@ -177,7 +177,7 @@ func (e *PhotoElevation) Pictures() {
 	}
 }
 
-// onPart reports whether a piece belongs to a part: a sheet that goes all round a room comes to a wall twice.
+// OnPart reports whether a piece belongs to a part: a sheet that goes all round a room comes to a wall twice.
 func OnPart(o []elevation.ShapePoint, p face.Part) bool {
 	low, high := o[0].X, o[0].X
 	for _, q := range o {
@@ -187,7 +187,7 @@ func OnPart(o []elevation.ShapePoint, p face.Part) bool {
 	return p.From <= m && m <= p.To
 }
 
-// photo is a sheet's photograph as the sheet hangs: upside down where it is turned, on its side where the grain is level.
+// Photo is a sheet's photograph as the sheet hangs: upside down where it is turned, on its side where the grain is level.
 func (e *PhotoElevation) Photo(s *layout.Sheet) (scene.Picture, bool) {
 	photo, ok := e.Photos[folio.SheetName{Flitch: s.Flitch, Number: s.Number}]
 	if !ok {
@@ -204,7 +204,7 @@ func (e *PhotoElevation) Photo(s *layout.Sheet) (scene.Picture, bool) {
 	return photo, err == nil
 }
 
-// whole is where the whole sheet would lie on the page, before it is ripped and cut.
+// Whole is where the whole sheet would lie on the page, before it is ripped and cut.
 //
 //	ripped at its right            ripped at its left
 //	start line    right line       start line    right line
@@ -225,7 +225,7 @@ func (e *PhotoElevation) Whole(p face.Part, s *layout.Sheet) scene.Box {
 	return e.V.Box(x, foot, x+gross, foot+length)
 }
 
-// onWall brings a place of a sheet along the run to the wall that a part of the sheet is on.
+// OnWall brings a place of a sheet along the run to the wall that a part of the sheet is on.
 func (e *PhotoElevation) OnWall(p face.Part, s *layout.Sheet, at L) L {
 	shift := e.F.St.Shift
 	if e.F.Run.Closed {
@@ -238,7 +238,7 @@ func (e *PhotoElevation) OnWall(p face.Part, s *layout.Sheet, at L) L {
 	return at - shift
 }
 
-// wallLines draw the wall's outline and its floor.
+// WallLines draw the wall's outline and its floor.
 func (e *PhotoElevation) WallLines() {
 	k, f := e.Look, e.F
 	e.Outline(e.Group, e.Points(f.Outline(f.W.Floor, f.W.Ceiling, e.From, e.To)))

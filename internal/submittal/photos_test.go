@@ -18,7 +18,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// sheetPicture is a sheet so many pixels wide and high, black in the upper half, red in the lower left quarter, white in
+// SheetPicture is a sheet so many pixels wide and high, black in the upper half, red in the lower left quarter, white in
 // the lower right one.
 func SheetPicture(t *testing.T, w, h int) scene.Picture {
 	m := image.NewRGBA(image.Rect(0, 0, w, h))
@@ -41,7 +41,7 @@ func SheetPicture(t *testing.T, w, h int) scene.Picture {
 	return p
 }
 
-// photosOf gives all laid sheets the same picture, but for those to be left out.
+// PhotosOf gives all laid sheets the same picture, but for those to be left out.
 func PhotosOf(p *layout.Plan, photo scene.Picture, out func(number int) bool) folio.Photographs {
 	list := folio.Photographs{}
 	for i := range p.Runs {
@@ -56,7 +56,7 @@ func PhotosOf(p *layout.Plan, photo scene.Picture, out func(number int) bool) fo
 
 func None(int) bool { return false }
 
-// photoPages draws the set and gives the pages of photographs.
+// PhotoPages draws the set and gives the pages of photographs.
 func PhotoPages(t *testing.T, text, page string, photo scene.Picture, out func(number int) bool) (*layout.Plan, []*scene.Page) {
 	template, err := paper.Named(page)
 	require.NoError(t, err)
@@ -72,7 +72,7 @@ func PhotoPages(t *testing.T, text, page string, photo scene.Picture, out func(n
 	return p, list
 }
 
-// images are the photographs on a page, by the number of their sheet.
+// Images are the photographs on a page, by the number of their sheet.
 func Images(p *scene.Page) map[string]*scene.Image {
 	out := map[string]*scene.Image{}
 	for _, g := range roomtest.Classed(&p.Group, "sheet") {
@@ -159,7 +159,7 @@ right_end = "trim"
 	}
 }
 
-// quarters are the colours in the middles of a picture's quarters, left to right, then down.
+// Quarters are the colours in the middles of a picture's quarters, left to right, then down.
 func Quarters(t *testing.T, m *scene.Image) [4]string {
 	img, _, err := image.Decode(bytes.NewReader(m.Data))
 	require.NoError(t, err)

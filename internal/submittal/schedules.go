@@ -12,7 +12,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// schedulePages are the tables of all sheets, seams, openings and boxes, and the quantities. They share pages where the
+// SchedulePages are the tables of all sheets, seams, openings and boxes, and the quantities. They share pages where the
 // table of sheets, the widest, stands well in a column; on small papers every column is as wide as the page.
 func SchedulePages(s *folio.Set) []*folio.Leaf {
 	all := func() []folio.Block { return ScheduleBlocks(s) }
@@ -24,7 +24,7 @@ func SchedulePages(s *folio.Set) []*folio.Leaf {
 	return Schedules(s, 0, c, all)
 }
 
-// schedules are the pages of some tables, with the place of the first in scheduleNames.
+// Schedules are the pages of some tables, with the place of the first in scheduleNames.
 func Schedules(s *folio.Set, from int, c folio.Columns, make func() []folio.Block) []*folio.Leaf {
 	list := s.Flowed("", "", c, make, nil)
 	for i, parts := range folio.Flow(s.Look, make(), c) {
@@ -39,7 +39,7 @@ func Schedules(s *folio.Set, from int, c folio.Columns, make func() []folio.Bloc
 	return list
 }
 
-// scheduleNames are what the tables are called in the titles of pages, and what their first pages are looked up by.
+// ScheduleNames are what the tables are called in the titles of pages, and what their first pages are looked up by.
 var ScheduleNames = []struct{ Title, About string }{
 	{"SHEETS", "sheets"}, {"SEAMS", "seams"}, {"OPENINGS", "openings"}, {"BOXES", "boxes"}, {"QUANTITIES", "quantities"}, {"QUANTITIES", "flitches"},
 }
@@ -48,7 +48,7 @@ func ScheduleBlocks(s *folio.Set) []folio.Block {
 	return []folio.Block{{Table: SheetSchedule(s)}, {Table: SeamSchedule(s)}, {Table: OpeningSchedule(s)}, {Table: BoxSchedule(s)}, {Table: Quantities(s), Whole: true}, {Table: Stock(s)}}
 }
 
-// scheduleTitle says which tables stand on a page, as short as a title block needs it.
+// ScheduleTitle says which tables stand on a page, as short as a title block needs it.
 func ScheduleTitle(first, last int) string {
 	a, b := ScheduleNames[first].Title, ScheduleNames[last].Title
 	switch {
@@ -60,7 +60,7 @@ func ScheduleTitle(first, last int) string {
 	return a + " TO " + b
 }
 
-// scheduleColumns are as many columns as tables stand in with nothing cut off and little text wrapped.
+// ScheduleColumns are as many columns as tables stand in with nothing cut off and little text wrapped.
 func ScheduleColumns(s *folio.Set, make func() []folio.Block) folio.Columns {
 	const most, higher = 4, 1.25 // the first table, the longest, than in one column as wide as the page
 	high := func(c folio.Columns) float64 {
@@ -81,7 +81,7 @@ func ScheduleColumns(s *folio.Set, make func() []folio.Block) folio.Columns {
 	return c
 }
 
-// spareEmpty lets the columns go in which no row says anything.
+// SpareEmpty lets the columns go in which no row says anything.
 func SpareEmpty(t *draft.Table) *draft.Table {
 	for i := range t.Columns {
 		empty := len(t.Rows) > 0
@@ -109,7 +109,7 @@ func SheetSchedule(s *folio.Set) *draft.Table {
 	return SpareEmpty(t)
 }
 
-// spareFlitch says how well the column of flitches can be spared: where there is one, it says nothing.
+// SpareFlitch says how well the column of flitches can be spared: where there is one, it says nothing.
 func SpareFlitch(s *folio.Set) int {
 	if len(s.Room.Flitches) > 1 {
 		return 0
@@ -148,7 +148,7 @@ func SheetRow(s *folio.Set, r *layout.Run, sh *layout.Sheet) draft.Row {
 	return draft.Row{Cells: cells, Tag: scene.Tag{Class: "row", Data: []scene.Datum{folio.Datum("place", fmt.Sprint(sh.Place)), folio.Datum("course", fmt.Sprint(sh.Course))}}}
 }
 
-// courses counts the sheets of a column.
+// Courses counts the sheets of a column.
 func Courses(s *folio.Set, r *layout.Run, place int) int {
 	n := 0
 	for i := range r.Sheets {
@@ -159,7 +159,7 @@ func Courses(s *folio.Set, r *layout.Run, place int) int {
 	return n
 }
 
-// wallsOf names the walls that a sheet covers part of.
+// WallsOf names the walls that a sheet covers part of.
 func WallsOf(s *folio.Set, sh *layout.Sheet) string {
 	var list []string
 	for _, p := range sh.Pieces {
@@ -258,7 +258,7 @@ func Quantities(s *folio.Set) *draft.Table {
 	return Pairs("QUANTITIES", rows...)
 }
 
-// stock is what of each flitch is laid, kept back, damaged and left.
+// Stock is what of each flitch is laid, kept back, damaged and left.
 func Stock(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "FLITCHES", Columns: []draft.Column{{Head: "FLITCH", Bold: true}, {Head: "DELIVERED", Align: scene.End}, {Head: "LAID", Wrap: true}, {Head: "LEFT", Wrap: true},
 		{Head: "KEPT BACK"}, {Head: "DAMAGED"}}}

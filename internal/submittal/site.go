@@ -10,10 +10,10 @@ import (
 	"flitchlay/internal/wood"
 )
 
-// generalPages are those with numbers from 001 on: the cover, then the site.
+// GeneralPages are those with numbers from 001 on: the cover, then the site.
 func GeneralPages(s *folio.Set) []*folio.Leaf { return append(CoverPages(s), SitePages(s)...) }
 
-// sitePages are what the site has to be like before sheets are hung, what is measured there, and who says so.
+// SitePages are what the site has to be like before sheets are hung, what is measured there, and who says so.
 func SitePages(s *folio.Set) []*folio.Leaf {
 	return s.Flowed("SITE AND CAUTIONS", "site", s.NoteColumns(), func() []folio.Block { return SiteBlocks(s) }, func(b *folio.Board, blocks []folio.Block, parts []folio.Placed, c folio.Columns) {
 		for _, p := range parts {
@@ -29,10 +29,10 @@ func SitePages(s *folio.Set) []*folio.Leaf {
 
 const ChartTitle = "MOISTURE OVER HUMIDITY"
 
-// chartHigh is the height of the chart, on the office page.
+// ChartHigh is the height of the chart, on the office page.
 const ChartHigh = 92
 
-// siteBlocks are the parts of the pages: what is known, what is to be held, what is measured, what is minded.
+// SiteBlocks are the parts of the pages: what is known, what is to be held, what is measured, what is minded.
 func SiteBlocks(s *folio.Set) []folio.Block {
 	blocks := []folio.Block{
 		{Title: "WHO DECIDES", Items: Listed(s, Deferring)},
@@ -57,7 +57,7 @@ func SiteBlocks(s *folio.Set) []folio.Block {
 	)
 }
 
-// listed numbers notes.
+// Listed numbers notes.
 func Listed(s *folio.Set, texts []string) []draft.Item {
 	var list []draft.Item
 	for i, t := range texts {
@@ -66,7 +66,7 @@ func Listed(s *folio.Set, texts []string) []draft.Item {
 	return list
 }
 
-// states are the climates that the room file gives.
+// States are the climates that the room file gives.
 func States(s *folio.Set) []State {
 	var list []State
 	site := s.Room.Site
@@ -79,7 +79,7 @@ func States(s *folio.Set) []State {
 	return list
 }
 
-// siteItems are the findings of the site.
+// SiteItems are the findings of the site.
 func SiteItems(s *folio.Set) []draft.Item {
 	var list []draft.Item
 	for _, f := range climate.Findings(s.Room) {
@@ -88,7 +88,7 @@ func SiteItems(s *folio.Set) []draft.Item {
 	return list
 }
 
-// climateTable is what is known of shop and site, with blanks for what is not.
+// ClimateTable is what is known of shop and site, with blanks for what is not.
 func ClimateTable(s *folio.Set) *draft.Table {
 	w, site := climate.WordsOf(s.Style), s.Room.Site
 	row := func(c wood.Climate) string {
@@ -128,7 +128,7 @@ func ClimateTable(s *folio.Set) *draft.Table {
 		[2]string{"Year", year}, [2]string{"Board", board})
 }
 
-// comma puts a comma between two parts that are there.
+// Comma puts a comma between two parts that are there.
 func Comma(a, b string) string {
 	if a == "" || b == "" {
 		return a + b
@@ -136,7 +136,7 @@ func Comma(a, b string) string {
 	return a + ", " + b
 }
 
-// holdTable is what material and site are held to, with who says so.
+// HoldTable is what material and site are held to, with who says so.
 func HoldTable(s *folio.Set) *draft.Table {
 	w := climate.WordsOf(s.Style)
 	t := &draft.Table{Title: "TO HOLD, STEP BY STEP", Columns: []draft.Column{{Head: "WHAT", Wrap: true}, {Head: "FIGURE", Bold: true}}}
@@ -168,10 +168,10 @@ func HoldTable(s *folio.Set) *draft.Table {
 	return t
 }
 
-// sourced puts who says so behind what is said.
+// Sourced puts who says so behind what is said.
 func Sourced(what, source string) string { return what + " (" + source + ")" }
 
-// moistureLog has a blank row for every covered wall, and two for a dry spot to compare with.
+// MoistureLog has a blank row for every covered wall, and two for a dry spot to compare with.
 func MoistureLog(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "MOISTURE READINGS", Lines: true, Row: s.Look.Of(7),
 		Columns: []draft.Column{{Head: "WALL, HEIGHT", Width: s.Look.Of(34), Wrap: true}, {Head: "READING", Width: s.Look.Of(20)}, {Head: "WALL TEMP.", Width: s.Look.Of(20)}, {Head: "DATE, BY", Width: s.Look.Of(22)}}}
@@ -182,7 +182,7 @@ func MoistureLog(s *folio.Set) *draft.Table {
 	return t
 }
 
-// airLog has rows from three days before hanging to two days after.
+// AirLog has rows from three days before hanging to two days after.
 func AirLog(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "TEMPERATURE AND HUMIDITY", Lines: true, Row: s.Look.Of(7),
 		Columns: []draft.Column{{Head: "WHEN", Width: s.Look.Of(34)}, {Head: "AIR", Width: s.Look.Of(16)}, {Head: "RH", Width: s.Look.Of(16)}, {Head: "DATE, TIME, BY", Width: s.Look.Of(30)}}}
@@ -192,7 +192,7 @@ func AirLog(s *folio.Set) *draft.Table {
 	return t
 }
 
-// release is who gives the walls free for hanging.
+// Release is who gives the walls free for hanging.
 func Release(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "WALLS RELEASED FOR HANGING", Lines: true, Row: s.Look.Of(9),
 		Columns: []draft.Column{{Head: "BY", Width: s.Look.Of(24)}, {Head: "NAME", Width: s.Look.Of(36)}, {Head: "DATE, TIME", Width: s.Look.Of(30)}}}

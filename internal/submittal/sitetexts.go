@@ -10,13 +10,13 @@ import (
 
 func Ordinal(n int) string { return strconv.Itoa(n) }
 
-// deferring says whose word holds.
+// Deferring says whose word holds.
 var Deferring = []string{
 	"Local codes, the authority having jurisdiction, the makers' printed instructions and licensed trades decide. Where they say otherwise than this page, they hold.",
 	"Figures stand with the published text they are from. What is marked common practice has no source; what is as restated was read in another text that quotes it.",
 }
 
-// waterNotes are about moisture on and after the day.
+// WaterNotes are about moisture on and after the day.
 //
 // Source: heat of three days, Wood Handbook chapter 13; change of colour by light, BioResources 14(3) 6909-6922; the rest
 // common practice, no source.
@@ -30,7 +30,7 @@ var WaterNotes = []string{
 	"Light changes the colour of wood (BioResources 14(3), 6909-6922): what hangs on the wall later leaves its shape.",
 }
 
-// wallChecks is what a wall is measured for.
+// WallChecks is what a wall is measured for.
 //
 // Source: as each row says; distances common in one country are given in both units.
 func WallChecks(s *folio.Set) *draft.Table {
@@ -51,7 +51,7 @@ func WallChecks(s *folio.Set) *draft.Table {
 	return t
 }
 
-// boardLimit is the most that a meter may read, or a blank.
+// BoardLimit is the most that a meter may read, or a blank.
 func BoardLimit(s *folio.Set) string {
 	if b := s.Room.Site.Board; b != nil && b.Limit != nil {
 		return "at most " + climate.WordsOf(s.Style).Decimal(*b.Limit, 3)
@@ -59,7 +59,7 @@ func BoardLimit(s *folio.Set) string {
 	return "at most ____"
 }
 
-// wallNotes are about what is on a wall.
+// WallNotes are about what is on a wall.
 //
 // Source: common practice, no source, but where a note names one.
 var WallNotes = []string{
@@ -72,7 +72,7 @@ var WallNotes = []string{
 	"First three sheets: hang, stop, look (general notes for wall coverings, an association's recommended practice).",
 }
 
-// cautions are for who works on the wall.
+// Cautions are for who works on the wall.
 //
 // Source: as each names it. 73 FR 21692 and 40 CFR 745; 29 CFR 1926 and 1910.1000; NIOSH; rules from memory are named
 // without a paragraph.
@@ -86,7 +86,7 @@ var Cautions = []string{
 	"Paste and primer: by the maker's safety sheet; air the room as far as the humidity allows.",
 }
 
-// fireNotes are about what the authority is asked.
+// FireNotes are about what the authority is asked.
 //
 // Source: NEC 314.20 (2014 and 2017), as quoted for training; IBC 803.2 (2018); NFPA 101, 10.2.1.2; ASTM E84 classes as
 // restated; that the thickness is that of all layers, from memory.

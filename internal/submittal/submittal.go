@@ -8,7 +8,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// submittal is the list of pages that the architect gets, in their order.
+// Submittal is the list of pages that the architect gets, in their order.
 var Submittal = []folio.Section{
 	{Kind: folio.General, Pages: GeneralPages},
 	{Kind: folio.Plans, Pages: RoomKeyPages},
@@ -18,7 +18,7 @@ var Submittal = []folio.Section{
 	{Kind: folio.Schedules, Pages: SchedulePages},
 }
 
-// Submittal draws the set for the architect. The logo may be nil.
+// Draw draws the set for the architect. The logo may be nil.
 //
 // Errors: a fault of the program: a page that no backend could draw.
 func Draw(p *layout.Plan, t *paper.Template, logo *scene.Picture) (*scene.Document, error) {

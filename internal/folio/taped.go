@@ -1,0 +1,213 @@
+package folio
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/scene"
+)
+
+// Heights of text and widths of lines of a page that is read from a ladder, in mm on letter paper.
+const (
+	TapedSmall  = 2.5 // captions alone
+	TapedText   = 3.5
+	TapedLarge  = 5
+	TapedName   = 7
+	TapedNumber = 10
+	TapedFine   = 0.35
+	TapedBorder = 8 // what cheap printers do not reach
+)
+
+// notHanging is what stands on every page of a plan that breaks a rule which must be met.
+const notHanging = "NOT FOR HANGING"
+
+// Form says what stands beside the drawing of a taped page.
+type Form int
+
+const (
+	Whole    Form = iota // nothing: the page is the author's down to its border
+	OverFoot             // a strip at the foot
+	Beside               // a strip at the foot, and a list at the right
+)
+
+// Sheet is what a taped page says of itself in its head.
+type Sheet struct {
+	Name     string // of the page: install-07
+	Title    string // in large letters
+	Lines    [2]string
+	Portrait bool
+	Form     Form
+}
+
+// Taped is a page that is taped to the wall, ready to be drawn on: border, head, page number, date and issue stand on it,
+// and NOT FOR HANGING where the plan may not be hung from.
+type Taped struct {
+	Page  *scene.Page
+	Space *draft.Space
+	Head  scene.Box // the name of the wall, what for, page and issue
+	Field scene.Box // beside the list, over the foot
+	List  scene.Box // the list at the right
+	Foot  scene.Box // the strip at the foot
+	Area  scene.Box // what its form and NOT FOR HANGING leave to its author
+}
+
+// taping is a taped page while its border and head are drawn.
+type taping struct {
+	*Taped
+	set *Set
+	u   float64
+}
+
+// Tape makes the n-th page of so many ready; of 0 where it is not known yet how many there will be. It is the one way to
+// a page of the crew's sets, so that no page can be without its number, issue and warning. The unit u is 1 on letter paper.
+func (s *Set) Tape(n, of int, u float64, sheet Sheet) *Taped {
+	w, h := s.Paper.Landscape()
+	if sheet.Portrait {
+		w, h = h, w
+	}
+	p := s.blank(sheet.Name, sheet.Title, w, h)
+	f := p.Frame
+	b := &taping{Taped: &Taped{Page: p, Space: draft.NewSpace(scene.Box{})}, set: s, u: u}
+	b.Head = scene.Box{X0: f.X0, Y0: f.Y0, X1: f.X1, Y1: f.Y0 + 18*u}
+	b.Foot = scene.Box{X0: f.X0, Y0: f.Y1 - 35.9*u, X1: f.X1, Y1: f.Y1}
+	b.List = scene.Box{X0: f.X1 - 88*u, Y0: b.Head.Y1, X1: f.X1, Y1: b.Foot.Y0}
+	b.Field = scene.Box{X0: f.X0, Y0: b.Head.Y1, X1: b.List.X0 - 2.4*u, Y1: b.Foot.Y0}
+	g := p.Part(scene.Tag{Class: "frame"})
+	g.Rect(f, scene.Pen(scene.Frame, 0.5))
+	g.HLine(f.X0, f.X1, b.Head.Y1, scene.Pen(scene.Frame, TapedFine))
+	b.heading(g, n, of, sheet)
+	switch sheet.Form {
+	case Whole:
+		b.Area = scene.Box{X0: f.X0, Y0: b.Head.Y1, X1: f.X1, Y1: f.Y1}
+	case OverFoot:
+		b.Area = scene.Box{X0: f.X0, Y0: b.Head.Y1, X1: f.X1, Y1: b.Foot.Y0}
+	case Beside:
+		b.Area = b.Field
+	}
+	b.Area = b.bar(b.Area)
+	return b.Taped
+}
+
+// blank is an empty page within the border.
+func (s *Set) blank(name, title string, w, h float64) *scene.Page {
+	p := scene.NewPage(name, title, w, h)
+	p.Frame = scene.Box{X0: TapedBorder, Y0: TapedBorder, X1: w - TapedBorder, Y1: h - TapedBorder}
+	return p
+}
+
+// pageOf says which page of how many.
+func pageOf(n, of int) string {
+	if of > 0 {
+		return fmt.Sprintf("page %d of %d", n, of)
+	}
+	return "page " + strconv.Itoa(n)
+}
+
+// heading letters the head: the wall in large letters, two lines of what for, the page, the date and the issue.
+func (b *taping) heading(g *scene.Group, n, pages int, sheet Sheet) {
+	title, lines := sheet.Title, sheet.Lines
+	u, h := b.u, b.Head
+	box := scene.Box{X0: h.X1 - 24*u, Y0: h.Y0, X1: h.X1, Y1: h.Y1}
+	g.Rect(box, scene.Pen(scene.Frame, 0.5))
+	issue := b.set.Issue()
+	size := draft.Squeeze(issue, TapedNumber*u, TapedText*u, true, box.W()-3*u)
+	g.Text(scene.Text{At: box.Centre(), String: scene.Shorten(issue, size, true, box.W()-2*u), Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Frame})
+	of := pageOf(n, pages)
+	date := b.set.Issued()
+	if date == "" {
+		date = "no date"
+	}
+	x := box.X0 - 2*u
+	w := max(scene.Width(of, TapedText*u, false), scene.Width(date, TapedText*u, false)+3*u+scene.Width("issue", TapedText*u, false), 34*u)
+	x -= w
+	b.word(g, scene.Pt(x, h.Y0+6.6*u), of, TapedText*u, scene.Start)
+	b.word(g, scene.Pt(x, h.Y0+13.6*u), date, TapedText*u, scene.Start)
+	b.word(g, scene.Pt(box.X0-2*u, h.Y0+13.6*u), "issue", TapedText*u, scene.End)
+	left, right := h.X0+3*u, x-4*u
+	share := left + (right-left)*0.43
+	need := max(scene.Width(lines[0], TapedText*u, false), scene.Width(lines[1], TapedText*u, false))
+	if name := scene.Width(title, TapedName*u, true); share+need > right {
+		share = max(min(share, left+name+6*u), right-need)
+	}
+	b.bigName(g, scene.Box{X0: left, Y0: h.Y0, X1: share - 3*u, Y1: h.Y1}, title)
+	for i, line := range lines {
+		b.word(g, scene.Pt(share, h.Y0+(6.6+7*float64(i))*u), scene.Shorten(line, TapedText*u, false, right-share), TapedText*u, scene.Start)
+	}
+}
+
+// bigName letters a name as large as it goes, on two lines where it is long.
+func (b *taping) bigName(g *scene.Group, box scene.Box, name string) {
+	u, w := b.u, box.W()
+	if scene.Width(name, TapedLarge*u, true) <= w {
+		size := draft.Squeeze(name, TapedName*u, TapedLarge*u, true, w)
+		g.Text(scene.Text{At: scene.Pt(box.X0, box.Centre().Y), String: name, Height: size, Bold: true, Seat: scene.Centred, Layer: scene.Frame})
+		return
+	}
+	size := TapedLarge * u
+	lines := scene.Wrap(name, size, true, w)
+	if len(lines) > 2 {
+		size = TapedText * u
+		lines = scene.Wrap(name, size, true, w)
+	}
+	if len(lines) > 2 {
+		rest := name[len(lines[0]):]
+		lines = []string{lines[0], scene.Shorten(rest, size, true, w)}
+	}
+	for i, line := range lines {
+		g.Text(scene.Text{At: scene.Pt(box.X0, box.Y0+(7+8*float64(i))*u), String: line, Height: size, Bold: true, Layer: scene.Frame})
+	}
+}
+
+// word letters one line of the head.
+func (b *taping) word(g *scene.Group, at scene.Point, s string, height float64, anchor scene.Anchor) {
+	g.Text(scene.Text{At: at, String: s, Height: height, Anchor: anchor, Layer: scene.Notes})
+}
+
+// bar says NOT FOR HANGING across the head of a box, and gives what is left under it. Where the plan may be hung from it
+// gives the box back.
+func (b *taping) bar(box scene.Box) scene.Box {
+	if !b.set.Unfit() {
+		return box
+	}
+	u := b.u
+	bar := scene.Box{X0: box.X0 + 3*u, Y0: box.Y0 + 3*u, X1: box.X1 - 3*u, Y1: box.Y0 + 19*u}
+	g := b.Page.Part(scene.Tag{Class: "not-for-hanging"})
+	g.Rect(bar, scene.Pen(scene.Frame, 2).Filled(scene.White))
+	size := draft.Squeeze(notHanging, TapedNumber*u, TapedLarge*u, true, bar.W()-8*u)
+	g.Text(scene.Text{At: bar.Centre(), String: notHanging, Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Notes})
+	box.Y0 = bar.Y1 + 1*u
+	return box
+}
+
+// Strip makes the n-th page of strips at full size ready: what is on it, page, date and issue in one line at its head, and
+// NOT FOR HANGING before them where the plan may not be hung from. The title starts at left.
+func (s *Set) Strip(n, of int, left func(width float64) float64, name, title, words string) (p *scene.Page, head *scene.Group) {
+	w, h := s.Paper.Landscape()
+	p = s.blank(name, title, w, h)
+	g := p.Part(scene.Tag{Class: "frame"})
+	line := func(at scene.Point, text string, size float64, bold bool, anchor scene.Anchor) {
+		g.Text(scene.Text{At: at, String: text, Height: size, Bold: bold, Anchor: anchor, Layer: scene.Notes})
+	}
+	about := []string{pageOf(n, of)}
+	if d := s.Issued(); d != "" {
+		about = append(about, d)
+	}
+	text := strings.Join(append(about, "issue "+s.Issue()), "   ")
+	right := p.Frame.X1
+	line(scene.Pt(right, p.Frame.Y0+6.4), text, TapedText, false, scene.End)
+	right -= scene.Width(text, TapedText, false) + 5
+	if s.Unfit() {
+		w := scene.Width(notHanging, TapedText, true) + 8
+		box := scene.BoxAt(right-w, p.Frame.Y0+1, w, 8.4)
+		g.Rect(box, scene.Pen(scene.Frame, 2).Filled(scene.White))
+		g.Text(scene.Text{At: box.Centre(), String: notHanging, Height: TapedText, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Notes})
+		right = box.X0 - 5
+	}
+	x := left(w)
+	const size = TapedText * 1.2
+	words = scene.Shorten(words, size, true, right-x)
+	line(scene.Pt(x, p.Frame.Y0+6.6), words, draft.Squeeze(words, size, TapedText, true, right-x), true, scene.Start)
+	return p, g
+}
