@@ -194,6 +194,40 @@ func TestPackageComments(t *testing.T) {
 	}
 }
 
+// told are the packages whose comments tie what they say to tests.
+var told = []string{"internal/seam"}
+
+// named finds the tests that a package comment names, and the package where it is another.
+var named = regexp.MustCompile(`\b(Test[A-Z]\w*)(?:\s+in\s+package\s+(\w+))?`)
+
+// A test that a package comment names is a test of that package.
+func TestNamedTestsExist(t *testing.T) {
+	tests, comments := map[string]bool{}, map[string]string{}
+	for _, f := range goFiles(t) {
+		dir := path.Dir(f.path)
+		if !f.test {
+			comments[dir] += f.tree.Doc.Text()
+			continue
+		}
+		for _, d := range f.tree.Decls {
+			if fn, ok := d.(*ast.FuncDecl); ok && fn.Recv == nil {
+				tests[dir+"."+fn.Name.Name] = true
+			}
+		}
+	}
+	for _, dir := range told {
+		names := named.FindAllStringSubmatch(comments[dir], -1)
+		assert.NotEmpty(t, names, "%s ties nothing to a test", dir)
+		for _, name := range names {
+			of := dir
+			if name[2] != "" {
+				of = "internal/" + name[2]
+			}
+			assert.True(t, tests[of+"."+name[1]], "the comment of %s names %s, which is no test of %s", dir, name[1], of)
+		}
+	}
+}
+
 // ban is something that must not stand in the program's code.
 type ban struct {
 	pattern string

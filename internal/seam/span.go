@@ -1,11 +1,3 @@
-// Package seam finds the seams of one span: whole numbers in, seams out.
-//
-// Coordinates and units: s runs along the run from its left end; every length is a whole number of any one unit
-// (1/8 micrometre in the program). Heights are lengths; score items that the design takes in feet are counts of Foot.
-//
-// Order: seams come back ascending; in a closed span as 0 <= s < Period.
-//
-// Not here: walls, sheets of a flitch, findings, drawings. The package knows no wall and no wood.
 package seam
 
 // Put is what a pin asks for at its place.
