@@ -15,8 +15,8 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// Compared draws the comparison of a room.
-func Compared(t *testing.T, text, page string) (*scene.Document, *layout.Comparison) {
+// compared draws the comparison of a room.
+func compared(t *testing.T, text, page string) (*scene.Document, *layout.Comparison) {
 	p := roomtest.Laid(t, "room.toml", text)
 	all, err := layout.Compare(p.Room)
 	require.NoError(t, err)
@@ -36,7 +36,7 @@ func TestNothingOverlapsOnAComparison(t *testing.T) {
 	for why, text := range rooms {
 		for _, name := range []string{"ansi-a", "ansi-b", "arch-d", "a3"} {
 			t.Run(why+", "+name, func(t *testing.T) {
-				d, _ := Compared(t, text, name)
+				d, _ := compared(t, text, name)
 				for _, p := range d.Pages {
 					for _, o := range scene.Overlaps(p, 0.5) {
 						t.Errorf("%s: %v", p.Name, o)
@@ -50,8 +50,8 @@ func TestNothingOverlapsOnAComparison(t *testing.T) {
 	}
 }
 
-// Words are all texts of a document, in the order drawn.
-func Words(d *scene.Document) string {
+// words are all texts of a document, in the order drawn.
+func words(d *scene.Document) string {
 	var out []string
 	for _, p := range d.Pages {
 		p.Texts(func(t *scene.Text) { out = append(out, t.String) })
@@ -59,8 +59,8 @@ func Words(d *scene.Document) string {
 	return strings.Join(out, " ")
 }
 
-// GroupsOf visits all groups of a document.
-func GroupsOf(d *scene.Document, visit func(*scene.Group)) {
+// groupsOf visits all groups of a document.
+func groupsOf(d *scene.Document, visit func(*scene.Group)) {
 	for _, p := range d.Pages {
 		p.Walk(func(it scene.Item) {
 			if g, ok := it.(*scene.Group); ok {
@@ -74,18 +74,18 @@ func GroupsOf(d *scene.Document, visit func(*scene.Group)) {
 func TestAimsStandOneOverTheOther(t *testing.T) {
 	for why, text := range roomtest.Samples(t) {
 		t.Run(why, func(t *testing.T) {
-			d, all := Compared(t, text, "ansi-b")
+			d, all := compared(t, text, "ansi-b")
 			own := map[string]bool{}
 			for _, a := range all.Aims {
 				if a.Same == "" {
 					own[layout.AimWord(a.Plan.Aim)] = true
 				} else {
-					assert.Contains(t, Words(d), layout.AimWord(a.Plan.Aim)+" gives the same layout")
-					assert.Contains(t, Words(d), "the same as "+a.Same)
+					assert.Contains(t, words(d), layout.AimWord(a.Plan.Aim)+" gives the same layout")
+					assert.Contains(t, words(d), "the same as "+a.Same)
 				}
 			}
 			count, scales := map[string]map[string]float64{}, map[string]bool{}
-			GroupsOf(d, func(g *scene.Group) {
+			groupsOf(d, func(g *scene.Group) {
 				if g.View == nil {
 					return
 				}
@@ -118,7 +118,7 @@ func TestBreaksOfTheGrainAreMarked(t *testing.T) {
 	jumps, closings := 0, 0
 	for why, text := range roomtest.Samples(t) {
 		t.Run(why, func(t *testing.T) {
-			d, all := Compared(t, text, "ansi-b")
+			d, all := compared(t, text, "ansi-b")
 			for _, a := range all.Aims {
 				if a.Same != "" {
 					continue
@@ -140,7 +140,7 @@ func TestBreaksOfTheGrainAreMarked(t *testing.T) {
 					jumps++
 				}
 				shown := map[string]bool{}
-				GroupsOf(d, func(view *scene.Group) {
+				groupsOf(d, func(view *scene.Group) {
 					if view.View == nil || roomtest.Fact(view, "aim") != aim {
 						return
 					}

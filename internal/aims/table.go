@@ -9,18 +9,18 @@ import (
 	"flitchlay/internal/layout"
 )
 
-// Row is one line of a comparison: what it is about, then what each aim makes of it.
-type Row struct {
+// row is one line of a comparison: what it is about, then what each aim makes of it.
+type row struct {
 	Name  string
 	Cells []string
 }
 
 // Rows are the figures of the three aims, the aims' names first.
-func Rows(c *layout.Comparison) []Row {
+func Rows(c *layout.Comparison) []row {
 	style := c.Aims[0].Plan.Style
-	var rows []Row
+	var rows []row
 	row := func(name string, of func(*layout.AimPlan) string) {
-		r := Row{Name: name}
+		r := row{Name: name}
 		for i := range c.Aims {
 			r.Cells = append(r.Cells, of(&c.Aims[i]))
 		}
@@ -37,36 +37,36 @@ func Rows(c *layout.Comparison) []Row {
 		for _, s := range a.Close {
 			out = append(out, style.Words(s.Seen))
 		}
-		return Dashed(out)
+		return dashed(out)
 	})
 	row("end widths", func(a *layout.AimPlan) string {
 		var out []string
 		for _, e := range a.Ends {
 			out = append(out, style.Words(e.First)+" / "+style.Words(e.Last))
 		}
-		return Dashed(out)
+		return dashed(out)
 	})
 	row("waste", func(a *layout.AimPlan) string { return style.FormatArea(a.Waste) })
 	row("of", func(a *layout.AimPlan) string { return style.FormatArea(a.Plan.Totals.GrossArea) })
 	return rows
 }
 
-func Dashed(list []string) string {
+func dashed(list []string) string {
 	if len(list) == 0 {
 		return "-"
 	}
 	return strings.Join(list, ", ")
 }
 
-// Few is how many narrow sheets are told one by one.
-const Few = 5
+// few is how many narrow sheets are told one by one.
+const few = 5
 
 // GrainLost says of each narrow sheet of an aim how much grain is lost and where that shows; of many, wall by wall. name
 // is what a wall is called.
 func GrainLost(a *layout.AimPlan, name func(wall int) string) []string {
 	style := a.Plan.Style
-	if len(a.Narrow) > Few {
-		return LostByWall(a, name)
+	if len(a.Narrow) > few {
+		return lostByWall(a, name)
 	}
 	var out []string
 	for _, j := range a.Narrow {
@@ -82,8 +82,8 @@ func GrainLost(a *layout.AimPlan, name func(wall int) string) []string {
 	return out
 }
 
-// LostByWall sums the narrow sheets of each wall up, in room order.
-func LostByWall(a *layout.AimPlan, name func(wall int) string) []string {
+// lostByWall sums the narrow sheets of each wall up, in room order.
+func lostByWall(a *layout.AimPlan, name func(wall int) string) []string {
 	style := a.Plan.Style
 	var out []string
 	for wall := range a.Plan.Room.Walls {
@@ -112,17 +112,17 @@ func LostByWall(a *layout.AimPlan, name func(wall int) string) []string {
 		if len(sheets) == 1 {
 			verb = "sheet %s loses %s of grain"
 		}
-		out = append(out, fmt.Sprintf("wall %s: "+verb+", seen for %s in all", name(wall), Counted(sheets), each, style.Words(seen)))
+		out = append(out, fmt.Sprintf("wall %s: "+verb+", seen for %s in all", name(wall), counted(sheets), each, style.Words(seen)))
 	}
 	return out
 }
 
-// Counted joins names: three and more whole numbers that count up become "4 to 9".
-func Counted(names []string) string {
+// counted joins names: three and more whole numbers that count up become "4 to 9".
+func counted(names []string) string {
 	var out []string
 	for i := 0; i < len(names); {
 		k := i + 1
-		for k < len(names) && Follows(names[k-1], names[k]) {
+		for k < len(names) && follows(names[k-1], names[k]) {
 			k++
 		}
 		if k-i < 3 {
@@ -136,16 +136,16 @@ func Counted(names []string) string {
 	return strings.Join(out, ", ")
 }
 
-func Follows(a, b string) bool {
+func follows(a, b string) bool {
 	m, err := strconv.Atoi(a)
 	n, other := strconv.Atoi(b)
 	return err == nil && other == nil && n == m+1
 }
 
-// Table sets the aims side by side, with what is lost in words at its foot.
-func (c *Comparing) Table() *draft.Table {
+// table sets the aims side by side, with what is lost in words at its foot.
+func (c *comparing) table() *draft.Table {
 	t := &draft.Table{Title: "THE THREE AIMS"}
-	rows := Rows(c.All)
+	rows := Rows(c.all)
 	t.Columns = append(t.Columns, draft.Column{Head: "", Bold: true})
 	for _, head := range rows[0].Cells {
 		t.Columns = append(t.Columns, draft.Column{Head: head, Wrap: true})
@@ -156,8 +156,8 @@ func (c *Comparing) Table() *draft.Table {
 	where := draft.Row{Cells: []string{"where it shows"}}
 	same := draft.Row{Cells: []string{"layout"}}
 	repeats := false
-	for i := range c.All.Aims {
-		a := &c.All.Aims[i]
+	for i := range c.all.Aims {
+		a := &c.all.Aims[i]
 		words := strings.Join(GrainLost(a, func(wall int) string { return c.Marks[wall] }), "; ")
 		if words == "" {
 			words = "no narrow sheet"

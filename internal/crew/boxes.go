@@ -9,25 +9,25 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// LetterOf is the letter of the i-th box: a to z, then aa, ab, ...
-func LetterOf(i int) string {
+// letterOf is the letter of the i-th box: a to z, then aa, ab, ...
+func letterOf(i int) string {
 	if i < 26 {
 		return string(rune('a' + i))
 	}
-	return LetterOf(i/26-1) + LetterOf(i%26)
+	return letterOf(i/26-1) + letterOf(i%26)
 }
 
-// BoxOn is a box of the wall with its letter.
-type BoxOn struct {
+// boxOn is a box of the wall with its letter.
+type boxOn struct {
 	*room.Box
 	Letter string
 }
 
 // BoxesOf lists the boxes of a wall from left to right; the letters run through the whole wall.
-func (w *Wall) BoxesOf() []BoxOn {
-	var list []BoxOn
+func (w *Wall) BoxesOf() []boxOn {
+	var list []boxOn
 	for i := range w.W.Boxes {
-		list = append(list, BoxOn{Box: &w.W.Boxes[i]})
+		list = append(list, boxOn{Box: &w.W.Boxes[i]})
 	}
 	sort.SliceStable(list, func(i, j int) bool {
 		a, b := list[i], list[j]
@@ -37,29 +37,29 @@ func (w *Wall) BoxesOf() []BoxOn {
 		return a.Z < b.Z
 	})
 	for i := range list {
-		list[i].Letter = LetterOf(i)
+		list[i].Letter = letterOf(i)
 	}
 	return list
 }
 
-// Boxes draws what is set in the wall: the plate, and its letter beside it.
-func (d *WallBoard) Boxes() {
-	u, size := d.U, CrewText*d.U
+// boxes draws what is set in the wall: the plate, and its letter beside it.
+func (d *wallBoard) boxes() {
+	u, size := d.u, CrewText*d.u
 	type drawn struct {
-		BoxOn
+		boxOn
 		plate scene.Box
 		g     *scene.Group
 	}
 	var list []drawn
-	for _, b := range d.W.BoxesOf() {
-		if b.X < d.P.From || b.X >= d.P.To && d.P.RightCut() {
+	for _, b := range d.w.BoxesOf() {
+		if b.X < d.p.from || b.X >= d.p.to && d.p.rightCut() {
 			continue
 		}
-		plate := d.V.Box(b.X-b.PlateWidth/2, b.Z-b.PlateHigh/2, b.X+b.PlateWidth/2, b.Z+b.PlateHigh/2)
-		g := d.G.Part(scene.Tag{Class: "box", Title: b.Name, Data: []scene.Datum{folio.Datum("kind", b.Kind), folio.Datum("x", folio.Mm(b.X)), folio.Datum("z", folio.Mm(b.Z))}})
+		plate := d.v.Box(b.X-b.PlateWidth/2, b.Z-b.PlateHigh/2, b.X+b.PlateWidth/2, b.Z+b.PlateHigh/2)
+		g := d.g.Part(scene.Tag{Class: "box", Title: b.Name, Data: []scene.Datum{folio.Datum("kind", b.Kind), folio.Datum("x", folio.Mm(b.X)), folio.Datum("z", folio.Mm(b.Z))}})
 		g.Rect(plate, scene.Pen(scene.Boxes, CrewFine).Filled(scene.White))
 		g.Line(scene.Pt(plate.X0, plate.Y1), scene.Pt(plate.X1, plate.Y0), scene.Pen(scene.Boxes, 0.25))
-		d.Space.Take(plate.Inset(-0.2 * u))
+		d.space.Take(plate.Inset(-0.2 * u))
 		list = append(list, drawn{b, plate, g})
 	}
 	for _, b := range list {
@@ -86,41 +86,41 @@ func (d *WallBoard) Boxes() {
 				}
 			}
 		}
-		if !d.BoxLetter(b.g, b.plate, b.Letter, at, 1*u) && !d.BoxLetter(b.g, b.plate, b.Letter, at, 0.6*u) {
-			d.Callout(b.g, c, b.Letter, "box "+b.Letter+" at "+d.Say(b.X), false)
+		if !d.boxLetter(b.g, b.plate, b.Letter, at, 1*u) && !d.boxLetter(b.g, b.plate, b.Letter, at, 0.6*u) {
+			d.callout(b.g, c, b.Letter, "box "+b.Letter+" at "+d.Say(b.X), false)
 		}
 	}
 }
 
-// BesideBox is how many of the places for a box's letter are right beside it; further ones take a leader.
-const BesideBox = 24
+// besideBox is how many of the places for a box's letter are right beside it; further ones take a leader.
+const besideBox = 24
 
-// BoxLetter letters a box's letter at the first place that is free.
-func (d *WallBoard) BoxLetter(g *scene.Group, plate scene.Box, letter string, at []scene.Point, air float64) bool {
+// boxLetter letters a box's letter at the first place that is free.
+func (d *wallBoard) boxLetter(g *scene.Group, plate scene.Box, letter string, at []scene.Point, air float64) bool {
 	for i, p := range at {
-		t := scene.Text{At: p, String: letter, Height: CrewText * d.U, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Boxes}
+		t := scene.Text{At: p, String: letter, Height: CrewText * d.u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Boxes}
 		// as high as letters can be, so that c and a in a row do not stand closer than b and d
 		whole := t.Bounds().Union(scene.Box{X0: p.X, Y0: p.Y - t.Height/2, X1: p.X, Y1: p.Y + t.Height*0.8})
-		if !d.Space.Free(whole, air) {
+		if !d.space.Free(whole, air) {
 			continue
 		}
-		if i >= BesideBox {
-			from, to := LeaderEnds(plate, t.Bounds().Inset(-0.6*d.U))
-			if !d.Space.FreeLine(from, to, 0.3*d.U) {
+		if i >= besideBox {
+			from, to := leaderEnds(plate, t.Bounds().Inset(-0.6*d.u))
+			if !d.space.FreeLine(from, to, 0.3*d.u) {
 				continue
 			}
 			g.Line(from, to, scene.Pen(scene.Boxes, 0.25))
-			d.Space.Stroke(from, to)
+			d.space.Stroke(from, to)
 		}
 		g.Text(t)
-		d.Space.Take(whole)
+		d.space.Take(whole)
 		return true
 	}
 	return false
 }
 
-// LeaderEnds are the ends of the straight way from one box to another, middle to middle, cut at their edges.
-func LeaderEnds(a, b scene.Box) (from, to scene.Point) {
+// leaderEnds are the ends of the straight way from one box to another, middle to middle, cut at their edges.
+func leaderEnds(a, b scene.Box) (from, to scene.Point) {
 	p, q := a.Centre(), b.Centre()
 	at := func(t float64) scene.Point { return scene.Pt(p.X+(q.X-p.X)*t, p.Y+(q.Y-p.Y)*t) }
 	_, leave, _ := draft.Clip(p, q, a.Inset(-0.7))
@@ -128,31 +128,31 @@ func LeaderEnds(a, b scene.Box) (from, to scene.Point) {
 	return at(leave), at(enter)
 }
 
-// BoxLines say where each box is to be cut, in every sheet that its hole comes into.
-func (d *WallBoard) BoxLines() []string {
-	if d.W.Run.Up {
-		return d.BoxLinesUp()
+// boxLines say where each box is to be cut, in every sheet that its hole comes into.
+func (d *wallBoard) boxLines() []string {
+	if d.w.Run.Up {
+		return d.boxLinesUp()
 	}
 	var lines []string
-	for _, b := range d.W.BoxesOf() {
-		if b.X < d.P.From || b.X >= d.P.To && d.P.RightCut() {
+	for _, b := range d.w.BoxesOf() {
+		if b.X < d.p.from || b.X >= d.p.to && d.p.rightCut() {
 			continue
 		}
-		hole := d.Bare(b.HoleWidth) + " x " + d.Bare(b.HoleHigh)
+		hole := d.bare(b.HoleWidth) + " x " + d.bare(b.HoleHigh)
 		if b.Kind == "alarm" {
 			hole += ", never cover"
 		}
 		found := false
-		for _, h := range d.P.Hangs {
-			if b.X+b.HoleWidth/2 <= h.From || b.X-b.HoleWidth/2 >= h.To || !d.Covered(b.X, b.Z, h) {
+		for _, h := range d.p.hangs {
+			if b.X+b.HoleWidth/2 <= h.from || b.X-b.HoleWidth/2 >= h.to || !d.covered(b.X, b.Z, h) {
 				continue
 			}
 			found = true
-			at := d.Bare(b.X-h.Start) + " +, "
+			at := d.bare(b.X-h.Start) + " +, "
 			if b.X-b.HoleWidth/2 < h.Start { // the hole begins in the sheet before
-				at = "hole ends at " + d.Bare(b.X+b.HoleWidth/2-h.Start) + " +, "
+				at = "hole ends at " + d.bare(b.X+b.HoleWidth/2-h.Start) + " +, "
 			}
-			lines = append(lines, b.Letter+" in "+d.NumberAt(h, b.Z)+": "+at+d.Updown(b.Z)+", "+hole)
+			lines = append(lines, b.Letter+" in "+d.numberAt(h, b.Z)+": "+at+d.Updown(b.Z)+", "+hole)
 		}
 		if !found {
 			lines = append(lines, b.Letter+": stands where no covering is")
@@ -161,10 +161,10 @@ func (d *WallBoard) BoxLines() []string {
 	return lines
 }
 
-// Covered reports whether a sheet of a place covers the height beside x.
-func (d *WallBoard) Covered(x, z L, h *Hang) bool {
-	x = min(max(x, h.From+1), h.To-1)
-	for _, s := range d.Shows(x) {
+// covered reports whether a sheet of a place covers the height beside x.
+func (d *wallBoard) covered(x, z l, h *hang) bool {
+	x = min(max(x, h.from+1), h.to-1)
+	for _, s := range d.shows(x) {
 		if s[0] <= z && z <= s[1] {
 			return true
 		}
@@ -172,16 +172,16 @@ func (d *WallBoard) Covered(x, z L, h *Hang) bool {
 	return false
 }
 
-// NumberAt is the number of the sheet of a column that covers a height.
-func (d *WallBoard) NumberAt(h *Hang, z L) string {
-	for _, s := range h.Sheets {
+// numberAt is the number of the sheet of a column that covers a height.
+func (d *wallBoard) numberAt(h *hang, z l) string {
+	for _, s := range h.sheets {
 		for _, p := range s.Pieces {
 			low, high := p.Outline[0].Z, p.Outline[0].Z
 			for _, q := range p.Outline {
 				high = max(high, q.Z)
 			}
-			if p.Wall == d.W.Wall && low <= z && z <= high {
-				return d.Set.Number(s)
+			if p.Wall == d.w.wall && low <= z && z <= high {
+				return d.Set.number(s)
 			}
 		}
 	}

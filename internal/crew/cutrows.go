@@ -9,20 +9,20 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// CutWidths are the widths of the columns, from the page's frame on; wall takes the rest.
+// cutWidths are the widths of the columns, from the page's frame on; wall takes the rest.
 //
 // Shape: tick, order, number, flitch, cut, above and below, rip, bends, holes.
-func (b *Board) CutWidths() []float64 {
+func (b *board) cutWidths() []float64 {
 	list := []float64{9, 8, 23, 13.6, 34.4, 27, 19, 27, 18}
 	for i := range list {
-		list[i] *= b.U
+		list[i] *= b.u
 	}
 	return list
 }
 
-// CutHead draws the head of the columns and gives the y under it.
-func (b *Board) CutHead(g *scene.Group, y float64) float64 {
-	u, f := b.U, b.Page.Frame
+// cutHead draws the head of the columns and gives the y under it.
+func (b *board) cutHead(g *scene.Group, y float64) float64 {
+	u, f := b.u, b.Page.Frame
 	heads := []string{"", "", "NUMBER", "flitch", "CUT", "up, down", "rip, to", "bends", "holes", "wall"}
 	if b.Room.Veneer.Horizontal {
 		heads[5] = "ends"
@@ -34,22 +34,22 @@ func (b *Board) CutHead(g *scene.Group, y float64) float64 {
 		if s != "" {
 			at, anchor := x+1.2*u, scene.Start
 			if i == 4 || i == 5 {
-				at, anchor = x+b.CutWidths()[i]-1.6*u, scene.End
+				at, anchor = x+b.cutWidths()[i]-1.6*u, scene.End
 			}
-			b.Word(g, scene.Pt(at, y+4.6*u), s, CrewText*u, i == 2 || i == 4, anchor)
+			b.word(g, scene.Pt(at, y+4.6*u), s, CrewText*u, i == 2 || i == 4, anchor)
 		}
-		if i < len(b.CutWidths()) {
-			x += b.CutWidths()[i]
+		if i < len(b.cutWidths()) {
+			x += b.cutWidths()[i]
 		}
 	}
 	g.HLine(f.X0, f.X1, y+high, scene.Pen(scene.Frame, CrewFine))
 	return y + high
 }
 
-// CutRow draws one sheet of the list.
-func (b *Board) CutRow(g *scene.Group, r CutRow, y, high float64) {
-	u, f, w := b.U, b.Page.Frame, b.CutWidths()
-	g = g.Part(scene.Tag{Class: "sheet", Data: []scene.Datum{folio.Datum("place", strconv.Itoa(r.Sheet.Place)), folio.Datum("cut", folio.Mm(r.Sheet.CutLength))}})
+// cutRow draws one sheet of the list.
+func (b *board) cutRow(g *scene.Group, r cutRow, y, high float64) {
+	u, f, w := b.u, b.Page.Frame, b.cutWidths()
+	g = g.Part(scene.Tag{Class: "sheet", Data: []scene.Datum{folio.Datum("place", strconv.Itoa(r.sheet.Place)), folio.Datum("cut", folio.Mm(r.sheet.CutLength))}})
 	mid := y + high/2
 	x := f.X0
 	put := func(s string, size, least float64, bold bool, wide float64, anchor scene.Anchor) {
@@ -68,32 +68,32 @@ func (b *Board) CutRow(g *scene.Group, r CutRow, y, high float64) {
 	}
 	g.Rect(scene.BoxAt(x+1.8*u, mid-3*u, 6*u, 6*u), scene.Pen(scene.Frame, CrewFine))
 	x += w[0]
-	put(strconv.Itoa(r.Order), CrewText, CrewSmall, false, w[1], scene.Middle)
+	put(strconv.Itoa(r.order), CrewText, CrewSmall, false, w[1], scene.Middle)
 	x += w[1]
-	put(r.Number, CrewName, CrewText, true, w[2], scene.Middle)
+	put(r.number, crewName, CrewText, true, w[2], scene.Middle)
 	x += w[2]
-	put(r.Flitch, CrewSmall, CrewSmall, false, w[3], scene.Start)
+	put(r.flitch, CrewSmall, CrewSmall, false, w[3], scene.Start)
 	x += w[3]
-	put(r.Cut, CrewLarge, CrewText, true, w[4], scene.End)
+	put(r.cut, CrewLarge, CrewText, true, w[4], scene.End)
 	x += w[4]
-	b.Pair(g, scene.BoxAt(x, y, w[5], high), []string{r.Above, r.Below}, false, scene.End)
+	b.pair(g, scene.BoxAt(x, y, w[5], high), []string{r.above, r.below}, false, scene.End)
 	x += w[5]
-	if r.Rip != "" {
-		b.Pair(g, scene.BoxAt(x, y, w[6], high), []string{r.Side, r.Rip}, true, scene.Start)
+	if r.rip != "" {
+		b.pair(g, scene.BoxAt(x, y, w[6], high), []string{r.side, r.rip}, true, scene.Start)
 	}
 	x += w[6]
-	b.Pair(g, scene.BoxAt(x, y, w[7], high), r.Bends, false, scene.Start)
+	b.pair(g, scene.BoxAt(x, y, w[7], high), r.bends, false, scene.Start)
 	x += w[7]
-	b.Packed(g, scene.BoxAt(x, y, w[8], high), strings.Join(r.Holes, ", "))
+	b.packed(g, scene.BoxAt(x, y, w[8], high), strings.Join(r.holes, ", "))
 	x += w[8]
-	b.Packed(g, scene.BoxAt(x, y, f.X1-x, high), r.Wall)
+	b.packed(g, scene.BoxAt(x, y, f.X1-x, high), r.wall)
 }
 
-// Pair letters one or two lines in a cell; more are run together.
-func (b *Board) Pair(g *scene.Group, box scene.Box, lines []string, bold bool, anchor scene.Anchor) {
-	u, size := b.U, CrewText*b.U
+// pair letters one or two lines in a cell; more are run together.
+func (b *board) pair(g *scene.Group, box scene.Box, lines []string, bold bool, anchor scene.Anchor) {
+	u, size := b.u, CrewText*b.u
 	if len(lines) > 2 {
-		b.Packed(g, box, strings.Join(lines, ", "))
+		b.packed(g, box, strings.Join(lines, ", "))
 		return
 	}
 	for i, s := range lines {
@@ -107,12 +107,12 @@ func (b *Board) Pair(g *scene.Group, box scene.Box, lines []string, bold bool, a
 	}
 }
 
-// Packed letters words in a cell, smaller and on more lines where they are many.
-func (b *Board) Packed(g *scene.Group, box scene.Box, text string) {
+// packed letters words in a cell, smaller and on more lines where they are many.
+func (b *board) packed(g *scene.Group, box scene.Box, text string) {
 	if text == "" {
 		return
 	}
-	u := b.U
+	u := b.u
 	const most = 2
 	size, pitch := CrewText*u, 4.1*u
 	lines := scene.Wrap(text, size, false, box.W()-2.2*u)
@@ -130,18 +130,18 @@ func (b *Board) Packed(g *scene.Group, box scene.Box, text string) {
 	}
 }
 
-// StruckRow draws what is not cut, struck out on both sides of its words.
-func (b *Board) StruckRow(g *scene.Group, r CutRow, y, high float64) {
-	u, f, w := b.U, b.Page.Frame, b.CutWidths()
+// struckRow draws what is not cut, struck out on both sides of its words.
+func (b *board) struckRow(g *scene.Group, r cutRow, y, high float64) {
+	u, f, w := b.u, b.Page.Frame, b.cutWidths()
 	mid := y + high/2
 	x := f.X0 + w[0] + w[1] + 1.2*u
-	words := r.Struck
-	if r.Flitch != "" {
-		words = r.Flitch + ", " + words
+	words := r.struck
+	if r.flitch != "" {
+		words = r.flitch + ", " + words
 	}
 	size := CrewLarge * u
 	room := f.X1 - x - scene.Width(words, CrewText*u, false) - 24*u
-	number := scene.Shorten(r.Number, size, true, room)
+	number := scene.Shorten(r.number, size, true, room)
 	g.Text(scene.Text{At: scene.Pt(x, mid), String: number, Height: size, Bold: true, Seat: scene.Centred, Layer: scene.Notes})
 	at := x + scene.Width(number, size, true) + 3*u
 	g.Text(scene.Text{At: scene.Pt(at, mid), String: words, Height: CrewText * u, Seat: scene.Centred, Layer: scene.Notes})

@@ -14,65 +14,65 @@ import (
 	"flitchlay/internal/submittal"
 )
 
-// Hanging is the plan of the hanging days on its way onto pages of the install set.
-type Hanging struct {
+// hanging is the plan of the hanging days on its way onto pages of the install set.
+type hanging struct {
 	*folio.Set
-	Look draft.Look
-	Plan *days.Schedule
-	Box  scene.Box // that the pages leave to it
+	look draft.Look
+	plan *days.Schedule
+	box  scene.Box // that the pages leave to it
 }
 
-// DayPages draws the pages of the hanging days: what each wall takes, then a timetable for every day with its hold
+// dayPages draws the pages of the hanging days: what each wall takes, then a timetable for every day with its hold
 // points, its stop places and a log to fill in. There are none where nothing is left to hang.
-func (c *Set) DayPages(n int) []*scene.Page {
+func (c *Set) dayPages(n int) []*scene.Page {
 	var out []*scene.Page
-	h := &Hanging{Set: &c.Set, Look: c.Readable(), Plan: days.Of(c.Plan)}
-	fresh := func(title string) *Board {
-		lines := [2]string{c.Place(), fmt.Sprintf("crew of %d, %s to %s", h.Plan.Day.Crew, Clock(h.Plan.Day.Start), Clock(h.Plan.Day.End))}
-		b := c.Open(n+len(out), folio.Sheet{Title: title, Lines: lines})
+	h := &hanging{Set: &c.Set, look: c.readable(), plan: days.Of(c.Plan)}
+	fresh := func(title string) *board {
+		lines := [2]string{c.place(), fmt.Sprintf("crew of %d, %s to %s", h.plan.Day.Crew, clock(h.plan.Day.Start), clock(h.plan.Day.End))}
+		b := c.open(n+len(out), folio.Sheet{Title: title, Lines: lines})
 		b.Page.Title = title
-		h.Box = b.Area
+		h.box = b.Area
 		return b
 	}
 	fresh("")
-	for _, l := range h.Pages() {
+	for _, l := range h.pages() {
 		b := fresh(l.Title)
-		l.Draw(&folio.Board{Set: &c.Set, Leaf: l, Page: b.Page, Space: b.Space, Field: h.Box})
+		l.Draw(&folio.Board{Set: &c.Set, Leaf: l, Page: b.Page, Space: b.Space, Field: h.box})
 		out = append(out, b.Page)
 	}
 	return out
 }
 
-// Readable is the look of pages without drawings: no text under what is read from a ladder.
-func (c *Set) Readable() draft.Look {
+// readable is the look of pages without drawings: no text under what is read from a ladder.
+func (c *Set) readable() draft.Look {
 	k := c.Look
-	k.Small, k.Medium, k.Large = CrewText*c.U, CrewLarge*c.U, CrewName*c.U
+	k.Small, k.Medium, k.Large = CrewText*c.u, CrewLarge*c.u, crewName*c.u
 	k.Unit = k.Small / paper.Least
 	return k
 }
 
-// Pages are all pages of the days.
-func (h *Hanging) Pages() []*folio.Leaf {
-	if len(h.Plan.Tasks) == 0 {
+// pages are all pages of the days.
+func (h *hanging) pages() []*folio.Leaf {
+	if len(h.plan.Tasks) == 0 {
 		return nil
 	}
-	list := h.Leaves("Hanging days", h.HoursBlocks(), h.HoursSide)
-	for day := 1; day <= h.Plan.Days; day++ {
+	list := h.leaves("Hanging days", h.hoursBlocks(), h.hoursSide)
+	for day := 1; day <= h.plan.Days; day++ {
 		title := "Hanging day " + strconv.Itoa(day)
-		if h.Plan.Days > 1 {
-			title += " of " + strconv.Itoa(h.Plan.Days)
+		if h.plan.Days > 1 {
+			title += " of " + strconv.Itoa(h.plan.Days)
 		}
-		list = append(list, h.Leaves(title, h.DayBlocks(day), func(b *folio.Board, box scene.Box) { h.DaySide(b, box, day) })...)
+		list = append(list, h.leaves(title, h.dayBlocks(day), func(b *folio.Board, box scene.Box) { h.daySide(b, box, day) })...)
 	}
 	return list
 }
 
-// Leaves flow blocks into the left part of as many pages as they take; the right part of the first is drawn by side, that of
+// leaves flow blocks into the left part of as many pages as they take; the right part of the first is drawn by side, that of
 // the others is for notes.
-func (h *Hanging) Leaves(title string, blocks []folio.Block, side func(*folio.Board, scene.Box)) []*folio.Leaf {
-	k := h.Look
-	pad, right := k.Of(3), min(k.Of(64), h.Box.W()*0.37)
-	left := scene.Box{X0: h.Box.X0 + pad, Y0: h.Box.Y0 + pad, X1: h.Box.X1 - right - 2*pad, Y1: h.Box.Y1 - pad}
+func (h *hanging) leaves(title string, blocks []folio.Block, side func(*folio.Board, scene.Box)) []*folio.Leaf {
+	k := h.look
+	pad, right := k.Of(3), min(k.Of(64), h.box.W()*0.37)
+	left := scene.Box{X0: h.box.X0 + pad, Y0: h.box.Y0 + pad, X1: h.box.X1 - right - 2*pad, Y1: h.box.Y1 - pad}
 	c := folio.Columns{Box: left, Count: 1, Gap: 0}
 	var list []*folio.Leaf
 	for i, parts := range folio.Flow(k, blocks, c) {
@@ -86,13 +86,13 @@ func (h *Hanging) Leaves(title string, blocks []folio.Block, side func(*folio.Bo
 			mine := *b
 			mine.Set = &set
 			mine.Put(blocks, parts, c)
-			x := h.Box.X1 - right - pad
-			b.Page.VLine(x, h.Box.Y0, h.Box.Y1, scene.Pen(scene.Frame, k.Seam))
-			beside := scene.Box{X0: x + pad, Y0: left.Y0, X1: h.Box.X1 - pad, Y1: left.Y1}
+			x := h.box.X1 - right - pad
+			b.Page.VLine(x, h.box.Y0, h.box.Y1, scene.Pen(scene.Frame, k.Seam))
+			beside := scene.Box{X0: x + pad, Y0: left.Y0, X1: h.box.X1 - pad, Y1: left.Y1}
 			if i == 0 {
 				side(&mine, beside)
 			} else {
-				h.Notes(&mine, beside, beside.Y0)
+				h.notes(&mine, beside, beside.Y0)
 			}
 		}
 		list = append(list, l)
@@ -100,32 +100,32 @@ func (h *Hanging) Leaves(title string, blocks []folio.Block, side func(*folio.Bo
 	return list
 }
 
-// Clock prints minutes as hours and minutes.
-func Clock(minutes int) string { return room.Clock(minutes) }
+// clock prints minutes as hours and minutes.
+func clock(minutes int) string { return room.Clock(minutes) }
 
-// HoursBlocks are what each wall takes and what the figures are made of.
-func (h *Hanging) HoursBlocks() []folio.Block {
-	p := h.Plan
+// hoursBlocks are what each wall takes and what the figures are made of.
+func (h *hanging) hoursBlocks() []folio.Block {
+	p := h.plan
 	t := &draft.Table{Title: "HOURS PER WALL", Columns: []draft.Column{{Head: "WALL", Wrap: true, Bold: true}, {Head: "SHEETS", Align: scene.End}, {Head: "HANG", Align: scene.End},
-		{Head: "CUT", Align: scene.End}, {Head: "TOTAL", Align: scene.End, Bold: true}, {Head: "DONE", Align: scene.End}}, Row: h.Look.Of(6)}
+		{Head: "CUT", Align: scene.End}, {Head: "TOTAL", Align: scene.End, Bold: true}, {Head: "DONE", Align: scene.End}}, Row: h.look.Of(6)}
 	row := func(strong bool, cells ...string) { t.Rows = append(t.Rows, draft.Row{Cells: cells, Strong: strong}) }
 	for _, w := range p.Walls {
-		row(false, h.Room.Walls[w.Wall].Name, strconv.Itoa(w.Sheets), Clock(w.Hang), Clock(w.Cut), Clock(w.Minutes()), fmt.Sprintf("day %d, %s", w.Day, Clock(w.Done)))
+		row(false, h.Room.Walls[w.Wall].Name, strconv.Itoa(w.Sheets), clock(w.Hang), clock(w.Cut), clock(w.Minutes()), fmt.Sprintf("day %d, %s", w.Day, clock(w.Done)))
 	}
-	row(false, "dry lay-out", strconv.Itoa(len(p.Tasks)), "", "", Clock(p.LayOut), "")
-	row(false, "damp and rest", "", "", "", Clock(p.Wait), "")
-	row(false, "looks", "", "", "", Clock(p.Look), "")
+	row(false, "dry lay-out", strconv.Itoa(len(p.Tasks)), "", "", clock(p.LayOut), "")
+	row(false, "damp and rest", "", "", "", clock(p.Wait), "")
+	row(false, "looks", "", "", "", clock(p.Look), "")
 	end := p.Steps[len(p.Steps)-1]
-	row(true, "all", strconv.Itoa(len(p.Tasks)), Clock(p.Hang), Clock(p.Cut), Clock(p.Minutes()), fmt.Sprintf("day %d, %s", end.Day, Clock(end.From)))
-	return []folio.Block{{Table: t}, {Title: "HOW THE DAY GOES", Items: h.Rules()}}
+	row(true, "all", strconv.Itoa(len(p.Tasks)), clock(p.Hang), clock(p.Cut), clock(p.Minutes()), fmt.Sprintf("day %d, %s", end.Day, clock(end.From)))
+	return []folio.Block{{Table: t}, {Title: "HOW THE DAY GOES", Items: h.rules()}}
 }
 
-// Rules are how a hanging day goes.
+// rules are how a hanging day goes.
 //
 // Source: three sheets, then stop and look: general notes for wall coverings, an association's recommended practice; the
 // rest common practice, no source.
-func (h *Hanging) Rules() []draft.Item {
-	d := h.Plan.Day
+func (h *hanging) rules() []draft.Item {
+	d := h.plan.Day
 	texts := []string{
 		"Hold 0, the dry lay-out, is signed on the room start page.",
 		fmt.Sprintf("Sheets go up in groups of %d, damped together. No sheet is begun that is not up, its seam cut, before the evening.", d.Group),
@@ -143,28 +143,28 @@ func (h *Hanging) Rules() []draft.Item {
 	return list
 }
 
-// DayBlocks are the timetable of a day and the other places where it may stop.
-func (h *Hanging) DayBlocks(day int) []folio.Block {
-	k := h.Look
+// dayBlocks are the timetable of a day and the other places where it may stop.
+func (h *hanging) dayBlocks(day int) []folio.Block {
+	k := h.look
 	t := &draft.Table{Title: "TIMETABLE", Columns: []draft.Column{{Head: "FROM", Align: scene.End}, {Head: "HANG", Align: scene.End}, {Head: "TO", Align: scene.End},
 		{Head: "SHEETS", Bold: true, Size: k.Medium}, {Head: "CUT", Align: scene.End}, {Head: "WALL; WHAT", Wrap: true}}, Row: k.Of(6.8)}
 	evening := -1
-	for _, x := range h.Plan.Steps {
+	for _, x := range h.plan.Steps {
 		if x.Day == day {
-			t.Rows = append(t.Rows, h.Rows(x)...)
+			t.Rows = append(t.Rows, h.rows(x)...)
 			if x.Kind == days.EveningStep && x.Stop != nil {
 				evening = x.Stop.Task
 			}
 		}
 	}
 	stops := &draft.Table{Title: "OTHER GOOD PLACES TO STOP", Columns: []draft.Column{{Head: "AT", Align: scene.End}, {Head: "AFTER", Bold: true}, {Head: "WHERE", Wrap: true}, {Head: "TO CUT", Align: scene.End}}, Row: k.Of(5.6)}
-	for _, x := range h.Plan.Stops {
-		if task := &h.Plan.Tasks[x.Task]; task.Day == day && x.Task != evening {
+	for _, x := range h.plan.Stops {
+		if task := &h.plan.Tasks[x.Task]; task.Day == day && x.Task != evening {
 			left := "nothing"
 			if x.Seen > 0 {
 				left = h.Style.Format(x.Seen)
 			}
-			stops.Rows = append(stops.Rows, draft.Row{Cells: []string{Clock(task.Up), SheetWord(task), x.Where, left}})
+			stops.Rows = append(stops.Rows, draft.Row{Cells: []string{clock(task.Up), sheetWord(task), x.Where, left}})
 		}
 	}
 	blocks := []folio.Block{{Table: t}}
@@ -174,21 +174,21 @@ func (h *Hanging) DayBlocks(day int) []folio.Block {
 	return blocks
 }
 
-// RowSheets is how many sheet numbers stand in one row of the timetable.
-const RowSheets = 4
+// rowSheets is how many sheet numbers stand in one row of the timetable.
+const rowSheets = 4
 
-// Rows are the rows of a step: a large group takes several.
-func (h *Hanging) Rows(x days.Step) []draft.Row {
-	list := []draft.Row{h.Row(x)}
-	for from := RowSheets; from < len(x.Tasks); from += RowSheets {
-		list = append(list, draft.Row{Cells: []string{"", "", "", h.Sheets(x.Tasks[from:min(from+RowSheets, len(x.Tasks))]), "", ""}, On: true})
+// rows are the rows of a step: a large group takes several.
+func (h *hanging) rows(x days.Step) []draft.Row {
+	list := []draft.Row{h.row(x)}
+	for from := rowSheets; from < len(x.Tasks); from += rowSheets {
+		list = append(list, draft.Row{Cells: []string{"", "", "", h.sheets(x.Tasks[from:min(from+rowSheets, len(x.Tasks))]), "", ""}, On: true})
 	}
 	return list
 }
 
-// Row is the first row of a step.
-func (h *Hanging) Row(x days.Step) draft.Row {
-	cells := []string{Clock(x.From), "", Clock(x.To), "", "", ""}
+// row is the first row of a step.
+func (h *hanging) row(x days.Step) draft.Row {
+	cells := []string{clock(x.From), "", clock(x.To), "", "", ""}
 	r := draft.Row{}
 	switch x.Kind {
 	case days.LayOutStep:
@@ -197,7 +197,7 @@ func (h *Hanging) Row(x days.Step) draft.Row {
 	case days.BreakStep:
 		cells[5] = "break"
 	case days.LookStep:
-		cells[5] = "HOLD: " + HoldWords(x.Hold)
+		cells[5] = "HOLD: " + holdWords(x.Hold)
 		r.Strong, r.Rule = true, true
 	case days.EveningStep:
 		cells[2], cells[5] = "", "STOP"
@@ -205,74 +205,74 @@ func (h *Hanging) Row(x days.Step) draft.Row {
 		case x.Done:
 			cells[5] = "all hangs"
 		case x.Stop != nil:
-			cells[5] = "STOP " + x.Stop.Where + h.LeftOver(x.Stop)
+			cells[5] = "STOP " + x.Stop.Where + h.leftOver(x.Stop)
 		}
 		r.Strong = true
 	case days.GroupStep:
-		cells[1], cells[3] = Clock(x.Hang), h.Sheets(x.Tasks[:min(RowSheets, len(x.Tasks))])
+		cells[1], cells[3] = clock(x.Hang), h.sheets(x.Tasks[:min(rowSheets, len(x.Tasks))])
 		if x.Cut > 0 {
 			cells[4] = strconv.Itoa(x.Cut)
 		}
-		cells[5] = h.Where(x.Tasks)
+		cells[5] = h.where(x.Tasks)
 	}
 	r.Cells = cells
 	return r
 }
 
-// LeftOver says what is kept for the morning.
-func (h *Hanging) LeftOver(x *days.Stop) string {
-	t := &h.Plan.Tasks[x.Task]
+// leftOver says what is kept for the morning.
+func (h *hanging) leftOver(x *days.Stop) string {
+	t := &h.plan.Tasks[x.Task]
 	if !t.DryEdge {
 		return ""
 	}
-	return "; edge " + SheetWord(t) + " dry"
+	return "; edge " + sheetWord(t) + " dry"
 }
 
-// SheetWord is a sheet's number; its place in parentheses where no sheet is left for it.
-func SheetWord(t *days.Task) string {
+// sheetWord is a sheet's number; its place in parentheses where no sheet is left for it.
+func sheetWord(t *days.Task) string {
 	if t.Number == 0 {
 		return "(" + strconv.Itoa(t.Place) + ")"
 	}
 	return strconv.Itoa(t.Number)
 }
 
-// Sheets lists a group's sheets in hanging order.
-func (h *Hanging) Sheets(tasks []int) string {
+// sheets lists a group's sheets in hanging order.
+func (h *hanging) sheets(tasks []int) string {
 	var words []string
 	for _, i := range tasks {
-		words = append(words, SheetWord(&h.Plan.Tasks[i]))
+		words = append(words, sheetWord(&h.plan.Tasks[i]))
 	}
 	return strings.Join(words, ", ")
 }
 
-// Where names the walls of a group and what to mind on it.
-func (h *Hanging) Where(tasks []int) string {
+// where names the walls of a group and what to mind on it.
+func (h *hanging) where(tasks []int) string {
 	var parts []string
 	wall := -1
 	for _, i := range tasks {
-		if t := &h.Plan.Tasks[i]; t.Wall != wall {
+		if t := &h.plan.Tasks[i]; t.Wall != wall {
 			wall = t.Wall
 			parts = append(parts, h.Room.Walls[wall].Name)
 		}
 	}
 	text := strings.Join(parts, ", ")
 	for k, i := range tasks {
-		t := &h.Plan.Tasks[i]
-		if t.Flitch != "" && i > 0 && t.Flitch != h.Plan.Tasks[i-1].Flitch {
-			text += "; flitch " + t.Flitch + " from " + SheetWord(t)
+		t := &h.plan.Tasks[i]
+		if t.Flitch != "" && i > 0 && t.Flitch != h.plan.Tasks[i-1].Flitch {
+			text += "; flitch " + t.Flitch + " from " + sheetWord(t)
 		}
 		if t.DryEdge && k < len(tasks)-1 {
-			text += "; edge " + SheetWord(t) + " dry: the next takes long"
+			text += "; edge " + sheetWord(t) + " dry: the next takes long"
 		}
 	}
-	if last := &h.Plan.Tasks[tasks[len(tasks)-1]]; last.DryEdge {
-		text += "; edge " + SheetWord(last) + " dry"
+	if last := &h.plan.Tasks[tasks[len(tasks)-1]]; last.DryEdge {
+		text += "; edge " + sheetWord(last) + " dry"
 	}
 	return text
 }
 
-// HoldWords says what a hold point is.
-func HoldWords(x days.Hold) string {
+// holdWords says what a hold point is.
+func holdWords(x days.Hold) string {
 	switch x {
 	case days.FirstSheets:
 		return "look at the first sheets"

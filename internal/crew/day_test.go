@@ -19,8 +19,8 @@ import (
 	"flitchlay/internal/submittal"
 )
 
-// OddDays are rooms and working days that try the pages of the hanging days.
-var OddDays = map[string]string{
+// oddDays are rooms and working days that try the pages of the hanging days.
+var oddDays = map[string]string{
 	"a day of one hour":   roomtest.Head("in") + roomtest.Wall("Long", `40'`, `9'`) + "[day]\nstart = '8:00'\nend = '9:00'\nbreak = []\n",
 	"a very quick crew":   roomtest.Head("in") + roomtest.Wall("Long", `90'`, `9'`) + "[day]\nplain = 1\ncut = 0\nrest = 0\ngroup = 12\nlay_out = 0\nlook = 0\ncrew = 12\n",
 	"many breaks":         roomtest.Head("in") + roomtest.Wall("Long", `30'`, `9'`) + "[day]\ncrew = 1\nbreak = ['8:00-8:05', '9:00-9:05', '10:00-10:05', '11:00-11:05', '13:00-13:05']\n",
@@ -36,7 +36,7 @@ var OddDays = map[string]string{
 // Nothing touches on the pages of any room's days, and all of it is read from a ladder: 3.5 mm and more.
 func TestNothingOverlapsOnTheHangingDays(t *testing.T) {
 	rooms := roomtest.Samples(t)
-	for _, list := range []map[string]string{roomtest.OddRooms, OddDays} {
+	for _, list := range []map[string]string{roomtest.OddRooms, oddDays} {
 		for why, text := range list {
 			rooms[why] = text
 		}
@@ -47,7 +47,7 @@ func TestNothingOverlapsOnTheHangingDays(t *testing.T) {
 				template, err := paper.Named(name)
 				require.NoError(t, err)
 				c := NewSet(roomtest.Laid(t, "room.toml", text), template, "Install")
-				pages := c.DayPages(1)
+				pages := c.dayPages(1)
 				require.NotEmpty(t, pages)
 				require.NoError(t, (&scene.Document{Title: "t", Pages: pages}).Validate())
 				for _, p := range pages {
@@ -70,11 +70,11 @@ func TestNothingOverlapsOnTheHangingDays(t *testing.T) {
 				}
 				for _, x := range plan.Stops {
 					if task := &plan.Tasks[x.Task]; !evenings[x.Task] {
-						assert.Contains(t, all, room.Clock(task.Up)+" "+SheetWord(task)+" "+x.Where)
+						assert.Contains(t, all, room.Clock(task.Up)+" "+sheetWord(task)+" "+x.Where)
 					}
 				}
 				for i := range plan.Tasks {
-					assert.Contains(t, all, SheetWord(&plan.Tasks[i]))
+					assert.Contains(t, all, sheetWord(&plan.Tasks[i]))
 				}
 				assert.Contains(t, all, "all hangs")
 			})
@@ -95,7 +95,7 @@ func TestNothingOverlapsOnTheDaysOfRandomRooms(t *testing.T) {
 			continue
 		}
 		count++
-		for _, page := range NewSet(p, roomtest.Template(t, []string{"ansi-a", "a4"}[seed%2]), "Install").DayPages(1) {
+		for _, page := range NewSet(p, roomtest.Template(t, []string{"ansi-a", "a4"}[seed%2]), "Install").dayPages(1) {
 			for _, o := range scene.Overlaps(page, 0.5) {
 				t.Errorf("seed %d, %s: %v", seed, page.Name, o)
 			}
@@ -127,7 +127,7 @@ height = "8'"
 `
 	template, err := paper.Named("ansi-a")
 	require.NoError(t, err)
-	pages := NewSet(roomtest.Laid(t, "room.toml", text), template, "Install").DayPages(1)
+	pages := NewSet(roomtest.Laid(t, "room.toml", text), template, "Install").dayPages(1)
 	require.Len(t, pages, 2)
 	day := strings.Join(strings.Fields(roomtest.Texts(pages[1:])), " ")
 	for _, row := range [][]string{{"8:00", "8:30", "dry lay-out of all sheets: HOLD 0"}, {"8:30", "8:45", "10:10", "1, 2, 3", "2", "North; edge 3 dry"}, {"10:10", "10:20", "HOLD: look at the first sheets"},
@@ -142,7 +142,7 @@ height = "8'"
 func TestSetsHoldTheDaysAndTheSite(t *testing.T) {
 	p := roomtest.Laid(t, "room.toml", roomtest.Head("in")+roomtest.Wall("North", `12'`, `9'`))
 	var titles []string
-	for _, l := range NewSet(p, roomtest.Template(t, "ansi-a"), "Install").InstallPages() {
+	for _, l := range NewSet(p, roomtest.Template(t, "ansi-a"), "Install").installPages() {
 		titles = append(titles, l.Key)
 	}
 	require.Greater(t, len(titles), 2)
@@ -157,7 +157,7 @@ func TestSetsHoldTheDaysAndTheSite(t *testing.T) {
 func TestATimetableGoesOnWithAStep(t *testing.T) {
 	parted, time := 0, regexp.MustCompile(`^\d+:\d\d$`)
 	rooms := roomtest.Samples(t)
-	for why, text := range OddDays {
+	for why, text := range oddDays {
 		rooms[why] = text
 	}
 	for _, group := range []int{5, 9, 12} {
@@ -166,8 +166,8 @@ func TestATimetableGoesOnWithAStep(t *testing.T) {
 	for why, text := range rooms {
 		for _, name := range []string{"ansi-a", "a4", "ansi-b"} {
 			c := NewSet(roomtest.Laid(t, "room.toml", text), roomtest.Template(t, name), "Install")
-			pages := c.DayPages(1)
-			list := roomtest.ListedOver(c.Readable(), pages[0].Frame.Y1+1, pages)
+			pages := c.dayPages(1)
+			list := roomtest.ListedOver(c.readable(), pages[0].Frame.Y1+1, pages)
 			for i, l := range list {
 				if l.Title != "TIMETABLE" || !l.Goes {
 					continue

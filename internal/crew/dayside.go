@@ -12,11 +12,11 @@ import (
 	"flitchlay/internal/submittal"
 )
 
-// HoursSide is the crew and the minutes that are reckoned with.
-func (h *Hanging) HoursSide(b *folio.Board, box scene.Box) {
-	d := h.Plan.Day
+// hoursSide is the crew and the minutes that are reckoned with.
+func (h *hanging) hoursSide(b *folio.Board, box scene.Box) {
+	d := h.plan.Day
 	t := submittal.Pairs("MINUTES")
-	t.Columns[1].Align, t.Row = scene.End, h.Look.Of(5.2)
+	t.Columns[1].Align, t.Row = scene.End, h.look.Of(5.2)
 	row := func(what string, n int) { t.Rows = append(t.Rows, draft.Row{Cells: []string{what, strconv.Itoa(n)}}) }
 	row("plain sheet", d.Plain)
 	row("round a corner", d.Wrap)
@@ -29,21 +29,21 @@ func (h *Hanging) HoursSide(b *folio.Board, box scene.Box) {
 	row("lay-out, a sheet", d.LayOut)
 	row("look", d.Look)
 	t.Columns[0].Bold, t.Columns[1].Bold, t.Columns[1].Wrap, t.Columns[0].Wrap = false, true, false, true
-	y := h.Side(b, box, box.Y0, t)
-	k := h.Look
+	y := h.side(b, box, box.Y0, t)
+	k := h.look
 	say := func(text string, bold bool) {
 		y = draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), text, k.Small, bold, box.W()) + k.Of(1)
 	}
 	say("Common practice, no source, where [day] of the room file does not say.", false)
 	y += k.Of(3)
-	say(fmt.Sprintf("CREW OF %d: %s PERSON-HOURS", d.Crew, Clock(h.Plan.Minutes()*d.Crew)), true)
-	for _, text := range Crew(d.Crew) {
+	say(fmt.Sprintf("CREW OF %d: %s PERSON-HOURS", d.Crew, clock(h.plan.Minutes()*d.Crew)), true)
+	for _, text := range crew(d.Crew) {
 		say(text, false)
 	}
 }
 
-// Crew says who does what (common practice, no source).
-func Crew(n int) []string {
+// crew says who does what (common practice, no source).
+func crew(n int) []string {
 	switch n {
 	case 1:
 		return []string{"One, up and down: call somebody for every wrap."}
@@ -53,16 +53,16 @@ func Crew(n int) []string {
 	return []string{"Up: top, ceiling cut, smoothing.", "Down: mark, plumb line, base.", "Others: cut, paste, damp, keep the log."}
 }
 
-// Side draws a table as wide as the side and gives the y under it.
-func (h *Hanging) Side(b *folio.Board, box scene.Box, y float64, t *draft.Table) float64 {
-	t.Fit(h.Look, box.W())
-	_, taken := t.Draw(&b.Page.Group, h.Look, scene.Pt(box.X0, y), 0, box.Y1-y)
-	return taken.Y1 + h.Look.Of(3)
+// side draws a table as wide as the side and gives the y under it.
+func (h *hanging) side(b *folio.Board, box scene.Box, y float64, t *draft.Table) float64 {
+	t.Fit(h.look, box.W())
+	_, taken := t.Draw(&b.Page.Group, h.look, scene.Pt(box.X0, y), 0, box.Y1-y)
+	return taken.Y1 + h.look.Of(3)
 }
 
-// DaySide is what is filled in through a day: readings and signed hold points.
-func (h *Hanging) DaySide(b *folio.Board, box scene.Box, day int) {
-	k := h.Look
+// daySide is what is filled in through a day: readings and signed hold points.
+func (h *hanging) daySide(b *folio.Board, box scene.Box, day int) {
+	k := h.look
 	unit := " F"
 	if h.Metric() {
 		unit = " C"
@@ -71,23 +71,23 @@ func (h *Hanging) DaySide(b *folio.Board, box scene.Box, day int) {
 	for range 5 {
 		log.Rows = append(log.Rows, draft.Row{Cells: []string{"", "", "", "", ""}})
 	}
-	y := h.Side(b, box, box.Y0, log) + k.Of(2)
-	for _, x := range h.Plan.Steps {
+	y := h.side(b, box, box.Y0, log) + k.Of(2)
+	for _, x := range h.plan.Steps {
 		if x.Day != day || x.Kind != days.LookStep {
 			continue // hold 0 is signed on the room start page
 		}
-		words := "HOLD, " + strings.TrimPrefix(HoldWords(x.Hold), "look at ")
+		words := "HOLD, " + strings.TrimPrefix(holdWords(x.Hold), "look at ")
 		if y+k.Of(17) > box.Y1 {
 			break
 		}
-		y = h.Sign(b, box, y, words)
+		y = h.sign(b, box, y, words)
 	}
-	h.Notes(b, box, y)
+	h.notes(b, box, y)
 }
 
-// Notes are lines to write on what did not go as planned, down to the foot of a side.
-func (h *Hanging) Notes(b *folio.Board, box scene.Box, y float64) {
-	k := h.Look
+// notes are lines to write on what did not go as planned, down to the foot of a side.
+func (h *hanging) notes(b *folio.Board, box scene.Box, y float64) {
+	k := h.look
 	if y+k.Of(16) > box.Y1 {
 		return
 	}
@@ -97,9 +97,9 @@ func (h *Hanging) Notes(b *folio.Board, box scene.Box, y float64) {
 	}
 }
 
-// Sign draws a line for a name and one for a time under a hold point.
-func (h *Hanging) Sign(b *folio.Board, box scene.Box, y float64, words string) float64 {
-	k := h.Look
+// sign draws a line for a name and one for a time under a hold point.
+func (h *hanging) sign(b *folio.Board, box scene.Box, y float64, words string) float64 {
+	k := h.look
 	b.Page.Text(scene.Text{At: scene.Pt(box.X0, y), String: scene.Shorten(words, k.Small, true, box.W()), Height: k.Small, Bold: true, Seat: scene.Hanging, Layer: scene.Notes})
 	y += k.Small + k.Of(7)
 	middle := box.X0 + box.W()*0.66

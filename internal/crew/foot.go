@@ -7,20 +7,20 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// MostMore is by how many lines boxes and rips may reach up into the drawing.
-const MostMore = 4
+// mostMore is by how many lines boxes and rips may reach up into the drawing.
+const mostMore = 4
 
-// FootPitch is from one line of the foot to the next.
-const FootPitch = 5.6
+// footPitch is from one line of the foot to the next.
+const footPitch = 5.6
 
-// Grow makes boxes and rips higher by some lines, at the cost of the drawing.
-func (b *Board) Grow(lines int) {
-	b.More = lines
-	b.Field.Y1 -= float64(lines) * FootPitch * b.U
+// grow makes boxes and rips higher by some lines, at the cost of the drawing.
+func (b *board) grow(lines int) {
+	b.more = lines
+	b.Field.Y1 -= float64(lines) * footPitch * b.u
 }
 
-// FootStrip draws the three fields under the drawing: boxes, rips, hold. It gives back what they have no room for.
-func (b *Board) FootStrip(d *WallBoard) []Note {
+// footStrip draws the three fields under the drawing: boxes, rips, hold. It gives back what they have no room for.
+func (b *board) footStrip(d *wallBoard) []note {
 	f := b.Foot
 	one, two := f.X0+f.W()*0.342, f.X0+f.W()*0.638
 	g := b.Page.Part(scene.Tag{Class: "frame"})
@@ -30,37 +30,37 @@ func (b *Board) FootStrip(d *WallBoard) []Note {
 	g.HLine(two, f.X1, f.Y0, pen)
 	g.VLine(one, top, f.Y1, pen)
 	g.VLine(two, top, f.Y1, pen)
-	var rest []Note
-	boxes, rips := d.BoxLines(), d.RipLines()
+	var rest []note
+	boxes, rips := d.boxLines(), d.ripLines()
 	head := "BOXES"
 	switch {
-	case len(boxes) > 0 && len(d.Outside) > 0:
+	case len(boxes) > 0 && len(d.outside) > 0:
 		head = "BOXES AND OPENINGS"
-	case len(d.Outside) > 0:
+	case len(d.outside) > 0:
 		head = "OPENINGS"
 	}
-	boxes = append(boxes, d.Outside...)
+	boxes = append(boxes, d.outside...)
 	caution := "+ from raw left edge; up, down from level; hole w x h"
-	if d.W.Run.Up {
+	if d.w.Run.Up {
 		caution = "right from cut left end; up from raw lower edge"
 	}
-	rest = append(rest, b.FootList(g, scene.Box{X0: f.X0, Y0: top, X1: one, Y1: f.Y1}, head, boxes, 4+b.More, caution)...)
-	rest = append(rest, b.FootList(g, scene.Box{X0: one, Y0: top, X1: two, Y1: f.Y1}, "RIP BEFORE PASTING", rips, 3+b.More,
+	rest = append(rest, b.footList(g, scene.Box{X0: f.X0, Y0: top, X1: one, Y1: f.Y1}, head, boxes, 4+b.more, caution)...)
+	rest = append(rest, b.footList(g, scene.Box{X0: one, Y0: top, X1: two, Y1: f.Y1}, "RIP BEFORE PASTING", rips, 3+b.more,
 		"pencil or laser only: no ink, no chalk;", "metal strip behind every cut, new blade")...)
-	b.HoldField(g, scene.Box{X0: two, Y0: f.Y0, X1: f.X1, Y1: f.Y1}, d)
+	b.holdField(g, scene.Box{X0: two, Y0: f.Y0, X1: f.X1, Y1: f.Y1}, d)
 	return rest
 }
 
-// FootList letters a heading, as many lines as stand under it, and cautions; the lines that have no room come back.
-func (b *Board) FootList(g *scene.Group, box scene.Box, head string, lines []string, most int, caution ...string) []Note {
-	u := b.U
+// footList letters a heading, as many lines as stand under it, and cautions; the lines that have no room come back.
+func (b *board) footList(g *scene.Group, box scene.Box, head string, lines []string, most int, caution ...string) []note {
+	u := b.u
 	x, w := box.X0+3*u, box.W()-5*u
-	b.Word(g, scene.Pt(x, box.Y0+6*u), head, CrewText*u, true, scene.Start)
+	b.word(g, scene.Pt(x, box.Y0+6*u), head, CrewText*u, true, scene.Start)
 	if len(lines) == 0 {
 		lines = []string{"none on this page"}
 	}
 	var shown []string
-	var rest []Note
+	var rest []note
 	for i, line := range lines {
 		parts := scene.Wrap(line, CrewText*u, false, w)
 		room := most - len(shown)
@@ -69,90 +69,90 @@ func (b *Board) FootList(g *scene.Group, box scene.Box, head string, lines []str
 		}
 		if len(parts) > room && !(i == len(lines)-1 && len(parts) <= most-len(shown)) {
 			shown = append(shown, "more beside, or on the next page")
-			rest = []Note{{head, lines[i:]}}
+			rest = []note{{head, lines[i:]}}
 			break
 		}
 		shown = append(shown, parts...)
 	}
 	for i, line := range shown {
-		b.Word(g, scene.Pt(x, box.Y0+(12.2+FootPitch*float64(i))*u), line, CrewText*u, false, scene.Start)
+		b.word(g, scene.Pt(x, box.Y0+(12.2+footPitch*float64(i))*u), line, CrewText*u, false, scene.Start)
 	}
 	for i, line := range caution {
 		y := box.Y1 - (2+4.2*float64(len(caution)-1-i))*u
-		b.Word(g, scene.Pt(x, y), scene.Shorten(line, CrewSmall*u, false, w), CrewSmall*u, false, scene.Start)
+		b.word(g, scene.Pt(x, y), scene.Shorten(line, CrewSmall*u, false, w), CrewSmall*u, false, scene.Start)
 	}
 	return rest
 }
 
-// RipLines say which sheets are ripped, at which edge, and what stays; those alike in one line.
-func (d *WallBoard) RipLines() []string {
+// ripLines say which sheets are ripped, at which edge, and what stays; those alike in one line.
+func (d *wallBoard) ripLines() []string {
 	type rip struct {
 		side  string
-		stays L
+		stays l
 	}
 	var order []rip
 	numbers := map[rip][]string{}
-	for _, h := range d.P.Rows {
-		for _, s := range h.Sheets {
-			if s.Ripped == "" || s.Hung || len(s.Pieces) == 0 || h.Before || !d.P.StartsHere(h) {
+	for _, h := range d.p.rows {
+		for _, s := range h.sheets {
+			if s.Ripped == "" || s.Hung || len(s.Pieces) == 0 || h.before || !d.p.startsHere(h) {
 				continue
 			}
 			k := rip{s.Ripped, s.RipTo}
 			if numbers[k] == nil {
 				order = append(order, k)
 			}
-			numbers[k] = append(numbers[k], d.Set.Number(s))
+			numbers[k] = append(numbers[k], d.Set.number(s))
 		}
 	}
 	var lines []string
 	for _, k := range order {
 		side := k.side
-		if d.W.Run.Up {
+		if d.w.Run.Up {
 			side = map[string]string{"left": "lower", "right": "upper"}[side]
 		}
-		lines = append(lines, fmt.Sprintf("%s: %s edge off, %s stays", strings.Join(numbers[k], ", "), side, d.Inches(k.stays)))
+		lines = append(lines, fmt.Sprintf("%s: %s edge off, %s stays", strings.Join(numbers[k], ", "), side, d.inches(k.stays)))
 	}
 	return lines
 }
 
-// HoldField is where the crew signs that the first sheets are right.
-func (b *Board) HoldField(g *scene.Group, box scene.Box, d *WallBoard) {
-	u, size := b.U, CrewText*b.U
+// holdField is where the crew signs that the first sheets are right.
+func (b *board) holdField(g *scene.Group, box scene.Box, d *wallBoard) {
+	u, size := b.u, CrewText*b.u
 	x, right := box.X0+3*u, box.X1-3*u
 	after := "HOLD"
-	if len(d.P.Rows) > 0 {
-		after = "HOLD after sheet " + d.Numbers(d.P.Rows[d.P.ThirdRow()])
+	if len(d.p.rows) > 0 {
+		after = "HOLD after sheet " + d.Numbers(d.p.rows[d.p.thirdRow()])
 	}
-	b.Word(g, scene.Pt(x, box.Y0+6*u), after, size, true, scene.Start)
+	b.word(g, scene.Pt(x, box.Y0+6*u), after, size, true, scene.Start)
 	far := "6 ft"
 	if b.Metric() {
 		far = "2 m"
 	}
-	b.Word(g, scene.Pt(x, box.Y0+12.4*u), "look from "+far+" and along the wall; call", size, false, scene.Start)
+	b.word(g, scene.Pt(x, box.Y0+12.4*u), "look from "+far+" and along the wall; call", size, false, scene.Start)
 	mid := x + (right-x)*0.58
 	y := box.Y0 + 21.5*u
 	pen := scene.Pen(scene.Frame, 0.25)
 	g.HLine(x, mid-2*u, y, pen)
 	g.HLine(mid, right, y, pen)
-	b.Word(g, scene.Pt(x, y+3.9*u), "name", CrewSmall*u, false, scene.Start)
-	b.Word(g, scene.Pt(mid, y+3.9*u), "time", CrewSmall*u, false, scene.Start)
+	b.word(g, scene.Pt(x, y+3.9*u), "name", CrewSmall*u, false, scene.Start)
+	b.word(g, scene.Pt(mid, y+3.9*u), "time", CrewSmall*u, false, scene.Start)
 	unit := "F"
 	if b.Metric() {
 		unit = "C"
 	}
-	b.Blanks(g, x, right, box.Y1-3.4*u, []string{"air", unit + "  RH", "%  board"})
+	b.blanks(g, x, right, box.Y1-3.4*u, []string{"air", unit + "  RH", "%  board"})
 }
 
-// Blanks letters words with lines to write on behind each, from x to right.
-func (b *Board) Blanks(g *scene.Group, x, right, y float64, words []string) {
-	u, size := b.U, CrewText*b.U
+// blanks letters words with lines to write on behind each, from x to right.
+func (b *board) blanks(g *scene.Group, x, right, y float64, words []string) {
+	u, size := b.u, CrewText*b.u
 	sum := 0.0
 	for _, w := range words {
 		sum += scene.Width(w, size, false) + 2*u
 	}
 	each := (right - x - sum) / float64(len(words))
 	for _, w := range words {
-		b.Word(g, scene.Pt(x, y), w, size, false, scene.Start)
+		b.word(g, scene.Pt(x, y), w, size, false, scene.Start)
 		x += scene.Width(w, size, false) + 1*u
 		g.HLine(x, x+each, y+0.8*u, scene.Pen(scene.Frame, 0.25))
 		x += each + 1*u

@@ -9,29 +9,29 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// HeightPages give the heights of floor and ceiling from the level line to be read along every wall, spread evenly over as
+// heightPages give the heights of floor and ceiling from the level line to be read along every wall, spread evenly over as
 // few pages as take them.
-func (c *Set) HeightPages(n int) []*scene.Page {
-	u, size := c.U, CrewText*c.U
+func (c *Set) heightPages(n int) []*scene.Page {
+	u, size := c.u, CrewText*c.u
 	const row = 7.2
 	least := 29 * u // of a column: room for its figures, and to write beside them
 	for _, w := range c.Walls {
-		for _, x := range c.HeightPlaces(w.W) {
+		for _, x := range c.heightPlaces(w.W) {
 			least = max(least, scene.Width(c.Say(x), size, true)+3*u)
 		}
 	}
-	b := c.Open(n, folio.Sheet{Title: "Room start"}) // to measure
+	b := c.open(n, folio.Sheet{Title: "Room start"}) // to measure
 	area := b.Area
 	wide := b.Page.Frame.W() - 33*u
 	across := max(2, int(wide/least))
 	type grid struct {
 		w      *room.Wall
 		name   string
-		places []L
+		places []l
 	}
 	var grids []grid
 	for _, w := range c.Walls {
-		places := c.HeightPlaces(w.W)
+		places := c.heightPlaces(w.W)
 		rows := (len(places) + across - 1) / across
 		for i := range rows {
 			name := w.W.Name
@@ -46,14 +46,14 @@ func (c *Set) HeightPages(n int) []*scene.Page {
 	sheets := (len(grids) + fit - 1) / fit
 	var out []*scene.Page
 	for i := range sheets {
-		b := c.Open(n+i, folio.Sheet{Title: "Room start", Lines: [2]string{c.Place(), "heights to read, from the level line at " + c.Say(c.Level)}})
+		b := c.open(n+i, folio.Sheet{Title: "Room start", Lines: [2]string{c.place(), "heights to read, from the level line at " + c.Say(c.Level)}})
 		b.Page.Title = "Room start, heights"
 		area := b.Area
 		g := b.Page.Part(scene.Tag{Class: "heights"})
 		x, y := b.Page.Frame.X0+3*u, area.Y0+2*u
 		for _, o := range grids[i*len(grids)/sheets : (i+1)*len(grids)/sheets] {
-			b.Word(g, scene.Pt(x, y+6*u), scene.Shorten(o.name, size, true, b.Page.Frame.W()-6*u), size, true, scene.Start)
-			b.HeightGrid(g, o.w, o.places, scene.Pt(x, y+7.8*u), wide/float64(across), row*u)
+			b.word(g, scene.Pt(x, y+6*u), scene.Shorten(o.name, size, true, b.Page.Frame.W()-6*u), size, true, scene.Start)
+			b.heightGrid(g, o.w, o.places, scene.Pt(x, y+7.8*u), wide/float64(across), row*u)
 			y += high
 		}
 		out = append(out, b.Page)
@@ -61,28 +61,28 @@ func (c *Set) HeightPages(n int) []*scene.Page {
 	return out
 }
 
-// HeightPlaces are the places along a wall at which heights are read: its ends, and every four feet between.
-func (c *Set) HeightPlaces(w *room.Wall) []L {
+// heightPlaces are the places along a wall at which heights are read: its ends, and every four feet between.
+func (c *Set) heightPlaces(w *room.Wall) []l {
 	step := 4 * length.Foot
 	if c.Metric() {
 		step = 1200 * length.Millimetre
 	}
-	var list []L
-	for x := L(0); x < w.Length-step/4; x += step {
+	var list []l
+	for x := l(0); x < w.Length-step/4; x += step {
 		list = append(list, x)
 	}
 	return append(list, w.Length)
 }
 
-// HeightGrid draws three rows: where, down to the floor, up to the ceiling, with what the room file says and room to
+// heightGrid draws three rows: where, down to the floor, up to the ceiling, with what the room file says and room to
 // write beside it.
-func (b *Board) HeightGrid(g *scene.Group, w *room.Wall, places []L, at scene.Point, wide, row float64) {
-	u, size := b.U, CrewText*b.U
+func (b *board) heightGrid(g *scene.Group, w *room.Wall, places []l, at scene.Point, wide, row float64) {
+	u, size := b.u, CrewText*b.u
 	head := 27 * u
 	pen := scene.Pen(scene.Frame, 0.25)
 	right := at.X + head + wide*float64(len(places))
 	for i, word := range []string{"at", "floor down", "ceiling up"} {
-		b.Word(g, scene.Pt(at.X+1*u, at.Y+(float64(i)+0.5)*row+size/2), word, size, false, scene.Start)
+		b.word(g, scene.Pt(at.X+1*u, at.Y+(float64(i)+0.5)*row+size/2), word, size, false, scene.Start)
 		g.HLine(at.X, right, at.Y+float64(i+1)*row, pen)
 	}
 	for k, x := range places {
@@ -90,7 +90,7 @@ func (b *Board) HeightGrid(g *scene.Group, w *room.Wall, places []L, at scene.Po
 		g.VLine(x0, at.Y, at.Y+3*row, pen)
 		floor, ceiling := room.At(w.Floor, x), room.At(w.Ceiling, x)
 		for i, s := range []string{b.Say(x), strings.TrimPrefix(b.Say(b.Level-floor), "-"), b.Say(ceiling - b.Level)} {
-			b.Word(g, scene.Pt(x0+1.2*u, at.Y+(float64(i)+0.5)*row+size/2), s, size, i == 0, scene.Start)
+			b.word(g, scene.Pt(x0+1.2*u, at.Y+(float64(i)+0.5)*row+size/2), s, size, i == 0, scene.Start)
 		}
 	}
 	g.Rect(scene.Box{X0: at.X, Y0: at.Y, X1: right, Y1: at.Y + 3*row}, scene.Pen(scene.Frame, CrewFine))

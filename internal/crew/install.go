@@ -17,27 +17,27 @@ import (
 // Errors: a page that no backend could draw, which is a fault of the program.
 func Install(p *layout.Plan, t *paper.Template) (*scene.Document, error) {
 	c := NewSet(p, t, "Install")
-	return c.Document(c.InstallPages())
+	return c.Document(c.installPages())
 }
 
 // Set is the install set while it is made: what every page of it needs to know.
 type Set struct {
 	folio.Set
-	U     float64 // 1 on letter paper, more where an office's text is larger
-	Level L
-	Half  L // half an overlap
+	u     float64 // 1 on letter paper, more where an office's text is larger
+	Level l
+	half  l // half an overlap
 	Total int
 	Walls []*Wall
-	First map[string]int // page on which something is first shown
+	first map[string]int // page on which something is first shown
 }
 
 // NewSet prepares a set for the crew.
 func NewSet(p *layout.Plan, t *paper.Template, name string) *Set {
-	c := &Set{Set: folio.Set{Plan: p, Room: p.Room, Style: p.Style, Paper: t, Look: draft.Office(), Name: name}, U: max(t.Unit(), 1),
-		Level: p.Room.Space.LevelLine, Half: p.Room.Veneer.Overlap.HalfDown(), First: map[string]int{}}
-	c.Look.Unit = c.U
+	c := &Set{Set: folio.Set{Plan: p, Room: p.Room, Style: p.Style, Paper: t, Look: draft.Office(), Name: name}, u: max(t.Unit(), 1),
+		Level: p.Room.Space.LevelLine, half: p.Room.Veneer.Overlap.HalfDown(), first: map[string]int{}}
+	c.Look.Unit = c.u
 	for i := range p.Room.Walls {
-		c.Walls = append(c.Walls, c.WallsOf(i)...)
+		c.Walls = append(c.Walls, c.wallsOf(i)...)
 	}
 	return c
 }
@@ -48,15 +48,15 @@ type Page struct {
 	Draw func(n int) []*scene.Page
 }
 
-// InstallPages lists the pages in their order.
-func (c *Set) InstallPages() []Page {
-	list := []Page{{"start", c.StartPage}, {"days", c.DayPages}}
+// installPages lists the pages in their order.
+func (c *Set) installPages() []Page {
+	list := []Page{{"start", c.startPage}, {"days", c.dayPages}}
 	for _, w := range c.Walls {
-		for _, piece := range w.Pieces {
-			list = append(list, Page{piece.Key(), func(n int) []*scene.Page { return c.WallPage(w, piece, n) }})
+		for _, piece := range w.pieces {
+			list = append(list, Page{piece.key(), func(n int) []*scene.Page { return c.wallPage(w, piece, n) }})
 		}
 	}
-	return append(list, Page{"cuts", c.CutPages})
+	return append(list, Page{"cuts", c.cutPages})
 }
 
 // Document draws all pages: once to learn how many they come to and where things stand, and once more with that.
@@ -66,7 +66,7 @@ func (c *Set) Document(list []Page) (*scene.Document, error) {
 	for range 2 {
 		pages = pages[:0]
 		for _, l := range list {
-			c.First[l.Key] = len(pages) + 1
+			c.first[l.Key] = len(pages) + 1
 			pages = append(pages, l.Draw(len(pages)+1)...)
 		}
 		c.Total = len(pages)
@@ -85,12 +85,12 @@ func (c *Set) Document(list []Page) (*scene.Document, error) {
 }
 
 // Say prints a length as on drawings, bare one in inches alone or millimetres.
-func (c *Set) Say(l L) string { return c.Style.Format(l) }
+func (c *Set) Say(l l) string { return c.Style.Format(l) }
 
-func (c *Set) Bare(l L) string { return c.Style.Inches(l) }
+func (c *Set) bare(l l) string { return c.Style.Inches(l) }
 
-// Inches is a short length with its mark: 17 1/2", 445.
-func (c *Set) Inches(l L) string {
+// inches is a short length with its mark: 17 1/2", 445.
+func (c *Set) inches(l l) string {
 	if c.Metric() {
 		return c.Style.Inches(l)
 	}
@@ -98,12 +98,12 @@ func (c *Set) Inches(l L) string {
 }
 
 // Updown says how far something is from the level line.
-func (c *Set) Updown(z L) string {
+func (c *Set) Updown(z l) string {
 	if z >= c.Level {
-		return "up " + c.Inches(z-c.Level)
+		return "up " + c.inches(z-c.Level)
 	}
-	return "down " + c.Inches(c.Level-z)
+	return "down " + c.inches(c.Level-z)
 }
 
-// PageWord is where something is shown, as "page 3".
-func (c *Set) PageWord(key string) string { return "page " + strconv.Itoa(c.First[key]) }
+// pageWord is where something is shown, as "page 3".
+func (c *Set) pageWord(key string) string { return "page " + strconv.Itoa(c.first[key]) }

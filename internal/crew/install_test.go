@@ -9,14 +9,14 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// CrewGap is what words keep clear of each other and of lines on a page for the crew, in mm.
-const CrewGap = 0.5
+// crewGap is what words keep clear of each other and of lines on a page for the crew, in mm.
+const crewGap = 0.5
 
 // Clean checks that nothing on any page is in the way of anything else, and that no text is too small.
 func Clean(t *testing.T, d *scene.Document) {
 	t.Helper()
 	for _, p := range d.Pages {
-		for _, o := range scene.Overlaps(p, CrewGap) {
+		for _, o := range scene.Overlaps(p, crewGap) {
 			t.Errorf("page %s %s: %s", p.Name, p.Title, o)
 		}
 		p.Texts(func(x *scene.Text) {

@@ -12,28 +12,28 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// TapeWords say how the sheets are cut and what the list measures.
-func (d *WallBoard) TapeWords() []string {
-	if d.W.Run.Up {
-		return append(d.MarkWordsUp(), d.Beside...)
+// tapeWords say how the sheets are cut and what the list measures.
+func (d *wallBoard) tapeWords() []string {
+	if d.w.Run.Up {
+		return append(d.markWordsUp(), d.beside...)
 	}
-	lines := d.MarkWords()
-	lines = append(lines, "trims in; line: right edge; seam "+d.Inches(d.Half)+" left")
-	if lean := d.DatumLean(); lean != 0 {
+	lines := d.markWords()
+	lines = append(lines, "trims in; line: right edge; seam "+d.inches(d.half)+" left")
+	if lean := d.datumLean(); lean != 0 {
 		side := "right"
 		if lean < 0 {
 			side = "left"
 		}
-		lines = append(lines, fmt.Sprintf("0 is at the floor: at the level line the corner stands %s %s of it", d.Inches(lean.Abs()), side))
+		lines = append(lines, fmt.Sprintf("0 is at the floor: at the level line the corner stands %s %s of it", d.inches(lean.Abs()), side))
 	}
-	return append(lines, d.Beside...)
+	return append(lines, d.beside...)
 }
 
-// CutsBeside give the cut lengths that have no room in their sheets, those alike together.
-func (d *WallBoard) CutsBeside() []string {
+// cutsBeside give the cut lengths that have no room in their sheets, those alike together.
+func (d *wallBoard) cutsBeside() []string {
 	var order []string
 	numbers := map[string][]int{}
-	for _, s := range d.Cuts {
+	for _, s := range d.cuts {
 		cut := d.Say(s.CutLength)
 		if s.Hung {
 			cut = "hung"
@@ -46,7 +46,7 @@ func (d *WallBoard) CutsBeside() []string {
 	var parts []string
 	for _, cut := range order {
 		who := "?"
-		if list := Known(numbers[cut]); len(list) > 0 {
+		if list := known(numbers[cut]); len(list) > 0 {
 			who = layout.Numbers(list)
 		}
 		parts = append(parts, who+": "+cut)
@@ -57,29 +57,29 @@ func (d *WallBoard) CutsBeside() []string {
 	return []string{"cut " + strings.Join(parts, "; ")}
 }
 
-// Known leaves out the zeros that stand for sheets without a number.
-func Known(numbers []int) []int {
+// known leaves out the zeros that stand for sheets without a number.
+func known(numbers []int) []int {
 	return slices.DeleteFunc(slices.Clone(numbers), func(n int) bool { return n == 0 })
 }
 
-// DatumLean is how far the left end of the wall has moved to the right where the level line meets it.
-func (d *WallBoard) DatumLean() L {
-	w := d.W.W
-	floor, ceiling := room.AtRight(w.Floor, d.W.Left), room.AtRight(w.Ceiling, d.W.Left)
-	if w.LeanLeft == 0 || d.P.LeftCut() || ceiling <= floor {
+// datumLean is how far the left end of the wall has moved to the right where the level line meets it.
+func (d *wallBoard) datumLean() l {
+	w := d.w.W
+	floor, ceiling := room.AtRight(w.Floor, d.w.left), room.AtRight(w.Ceiling, d.w.left)
+	if w.LeanLeft == 0 || d.p.leftCut() || ceiling <= floor {
 		return 0
 	}
 	return d.Style.Round(length.MulDiv(w.LeanLeft, d.Level-floor, ceiling-floor))
 }
 
-// MarkWords say how long the sheets are cut, and how much of that is above and below the level mark, those alike together.
-func (d *WallBoard) MarkWords() []string {
-	type mark struct{ cut, above, below L }
+// markWords say how long the sheets are cut, and how much of that is above and below the level mark, those alike together.
+func (d *wallBoard) markWords() []string {
+	type mark struct{ cut, above, below l }
 	var order []mark
 	numbers := map[mark][]int{}
-	for _, h := range d.P.Rows {
-		for _, s := range h.Sheets {
-			if s.Hung || s.InGap || h.Before || !d.P.StartsHere(h) || s.CutLength == 0 {
+	for _, h := range d.p.rows {
+		for _, s := range h.sheets {
+			if s.Hung || s.InGap || h.before || !d.p.startsHere(h) || s.CutLength == 0 {
 				continue
 			}
 			m := mark{s.CutLength, s.Above, s.Below}
@@ -93,12 +93,12 @@ func (d *WallBoard) MarkWords() []string {
 	case len(order) == 0:
 		return nil
 	case len(order) > 3:
-		return append(d.CutsBeside(), "up, down of the level mark: cut list, "+d.PageWord("cuts"))
+		return append(d.cutsBeside(), "up, down of the level mark: cut list, "+d.pageWord("cuts"))
 	}
 	var lines []string
 	for _, m := range order {
 		who := ""
-		if list := Known(numbers[m]); len(order) > 1 && len(list) > 0 {
+		if list := known(numbers[m]); len(order) > 1 && len(list) > 0 {
 			who = layout.Numbers(list) + ": "
 		}
 		where := "up " + d.Say(m.above) + " + down " + d.Say(m.below)
@@ -110,13 +110,13 @@ func (d *WallBoard) MarkWords() []string {
 	return lines
 }
 
-// Besides letters notes under the tape list as far as there is room, and gives back the others.
-func (b *Board) Besides(g *scene.Group, notes []Note, y float64) []Note {
-	u := b.U
-	var rest []Note
+// besides letters notes under the tape list as far as there is room, and gives back the others.
+func (b *board) besides(g *scene.Group, notes []note, y float64) []note {
+	u := b.u
+	var rest []note
 	for _, n := range notes {
 		var lines []string
-		for _, line := range n.Lines {
+		for _, line := range n.lines {
 			lines = append(lines, scene.Wrap(line, CrewText*u, false, b.List.W()-1*u)...)
 		}
 		if y+(7.4+5.6*float64(len(lines)))*u > b.List.Y1-2.4*u {
@@ -124,31 +124,31 @@ func (b *Board) Besides(g *scene.Group, notes []Note, y float64) []Note {
 			continue
 		}
 		y += 7.4 * u
-		b.Word(g, scene.Pt(b.List.X0, y), n.Head, CrewText*u, true, scene.Start)
+		b.word(g, scene.Pt(b.List.X0, y), n.head, CrewText*u, true, scene.Start)
 		for _, line := range lines {
 			y += 5.6 * u
-			b.Word(g, scene.Pt(b.List.X0, y), line, CrewText*u, false, scene.Start)
+			b.word(g, scene.Pt(b.List.X0, y), line, CrewText*u, false, scene.Start)
 		}
 	}
 	return rest
 }
 
-// NotesPages letter the notes that no page of a wall has room for.
-func (c *Set) NotesPages(title string, n int, notes []Note) []*scene.Page {
+// notesPages letter the notes that no page of a wall has room for.
+func (c *Set) notesPages(title string, n int, notes []note) []*scene.Page {
 	var out []*scene.Page
 	for len(notes) > 0 {
-		b := c.Open(n+len(out), folio.Sheet{Title: title, Lines: [2]string{c.Place(), "notes to the page before"}})
+		b := c.open(n+len(out), folio.Sheet{Title: title, Lines: [2]string{c.place(), "notes to the page before"}})
 		b.Page.Title = title + ", notes"
-		area := b.Area.Inset(3 * c.U)
-		notes = b.Columns(area, notes)
+		area := b.Area.Inset(3 * c.u)
+		notes = b.columns(area, notes)
 		out = append(out, b.Page)
 	}
 	return out
 }
 
-// Columns letters notes in two columns, and gives back what has no room.
-func (b *Board) Columns(area scene.Box, notes []Note) []Note {
-	u := b.U
+// columns letters notes in two columns, and gives back what has no room.
+func (b *board) columns(area scene.Box, notes []note) []note {
+	u := b.u
 	g := b.Page.Part(scene.Tag{Class: "notes"})
 	w := (area.W() - 6*u) / 2
 	col, y := 0, area.Y0
@@ -156,7 +156,7 @@ func (b *Board) Columns(area scene.Box, notes []Note) []Note {
 		n := notes[0]
 		x := area.X0 + float64(col)*(w+6*u)
 		var lines []string
-		for _, line := range n.Lines {
+		for _, line := range n.lines {
 			lines = append(lines, scene.Wrap(line, CrewText*u, false, w)...)
 		}
 		room := int((area.Y1 - y - 9*u) / (5.8 * u))
@@ -168,15 +168,15 @@ func (b *Board) Columns(area scene.Box, notes []Note) []Note {
 			continue
 		}
 		y += 7 * u
-		b.Word(g, scene.Pt(x, y), scene.Shorten(n.Head, CrewText*u, true, w), CrewText*u, true, scene.Start)
+		b.word(g, scene.Pt(x, y), scene.Shorten(n.head, CrewText*u, true, w), CrewText*u, true, scene.Start)
 		shown := min(room, len(lines))
 		for _, line := range lines[:shown] {
 			y += 5.8 * u
-			b.Word(g, scene.Pt(x, y), line, CrewText*u, false, scene.Start)
+			b.word(g, scene.Pt(x, y), line, CrewText*u, false, scene.Start)
 		}
 		y += 3 * u
 		if shown < len(lines) {
-			notes = append([]Note{{strings.TrimSuffix(n.Head, " (on)") + " (on)", lines[shown:]}}, notes[1:]...)
+			notes = append([]note{{strings.TrimSuffix(n.head, " (on)") + " (on)", lines[shown:]}}, notes[1:]...)
 			continue
 		}
 		notes = notes[1:]

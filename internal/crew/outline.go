@@ -6,40 +6,40 @@ import (
 	"flitchlay/internal/shape"
 )
 
-// Polygons cuts a shape of the wall to the piece.
-func (d *WallBoard) Polygons(s shape.Wall) []shape.Polygon {
-	var cuts []L
+// polygons cuts a shape of the wall to the piece.
+func (d *wallBoard) polygons(s shape.Wall) []shape.Polygon {
+	var cuts []l
 	column := 0
-	if d.P.LeftCut() {
-		cuts, column = append(cuts, d.P.From), 1
+	if d.p.leftCut() {
+		cuts, column = append(cuts, d.p.from), 1
 	}
-	if d.P.RightCut() {
-		cuts = append(cuts, d.P.To)
+	if d.p.rightCut() {
+		cuts = append(cuts, d.p.to)
 	}
 	return shape.Grid(s, cuts, nil)[column][0]
 }
 
-func (d *WallBoard) points(o shape.Outline) []scene.Point {
+func (d *wallBoard) points(o shape.Outline) []scene.Point {
 	out := make([]scene.Point, len(o))
 	for i, p := range o {
-		out[i] = d.V.Pt(p.X, p.Z)
+		out[i] = d.v.Pt(p.X, p.Z)
 	}
 	return out
 }
 
-// Outlines draws the wall from floor to ceiling, and the floor.
-func (d *WallBoard) Outlines() {
-	w := d.W.W
-	wall := d.W.Cover
+// outlines draws the wall from floor to ceiling, and the floor.
+func (d *wallBoard) outlines() {
+	w := d.w.W
+	wall := d.w.cover
 	wall.Holes = nil
-	wall.Floor, wall.Ceiling = WallProfile(w.Floor), WallProfile(w.Ceiling)
+	wall.Floor, wall.Ceiling = wallProfile(w.Floor), wallProfile(w.Ceiling)
 	pen := scene.Pen(scene.Walls, CrewFine)
-	for _, polygon := range d.Polygons(wall) {
-		d.Edges(polygon.Outline, pen, true)
+	for _, polygon := range d.polygons(wall) {
+		d.edges(polygon.Outline, pen, true)
 	}
 }
 
-func WallProfile(points []room.Point) []shape.Point {
+func wallProfile(points []room.Point) []shape.Point {
 	out := make([]shape.Point, len(points))
 	for i, p := range points {
 		out[i] = shape.Point{X: p.X, Z: p.Z}
@@ -47,31 +47,31 @@ func WallProfile(points []room.Point) []shape.Point {
 	return out
 }
 
-// Edges draws the sides of an outline one by one: at a match line none, where the covering goes on round a bend, dashed.
-func (d *WallBoard) Edges(o shape.Outline, pen scene.Style, plain bool) {
+// edges draws the sides of an outline one by one: at a match line none, where the covering goes on round a bend, dashed.
+func (d *wallBoard) edges(o shape.Outline, pen scene.Style, plain bool) {
 	pen.Cap = scene.Square
 	for i, p := range o {
 		q := o[(i+1)%len(o)]
-		a, b := d.V.Pt(p.X, p.Z), d.V.Pt(q.X, q.Z)
+		a, b := d.v.Pt(p.X, p.Z), d.v.Pt(q.X, q.Z)
 		style := pen
 		switch {
-		case d.P.LeftCut() && p.X == d.P.From && q.X == p.X, d.P.RightCut() && p.X == d.P.To && q.X == p.X:
+		case d.p.leftCut() && p.X == d.p.from && q.X == p.X, d.p.rightCut() && p.X == d.p.to && q.X == p.X:
 			continue
-		case !plain && p.Z != q.Z && d.Bent(p.X) && d.Bent(q.X):
+		case !plain && p.Z != q.Z && d.bent(p.X) && d.bent(q.X):
 			style.Cap = scene.Butt
 			style = style.As(scene.Dashed(pen.Width))
 		}
-		d.G.Line(a, b, style)
-		d.Space.Stroke(a, b)
+		d.g.Line(a, b, style)
+		d.space.Stroke(a, b)
 	}
 }
 
-// Bent reports whether the covering goes on round a bend at x.
-func (d *WallBoard) Bent(x L) bool {
-	w := d.W
-	near := func(end, lean L) bool { return min(end, end+lean) <= x && x <= max(end, end+lean) }
-	for _, h := range d.P.Hangs {
-		if h.Before && near(w.Left, w.W.LeanLeft) || h.After && near(w.Right, w.W.LeanRight) {
+// bent reports whether the covering goes on round a bend at x.
+func (d *wallBoard) bent(x l) bool {
+	w := d.w
+	near := func(end, lean l) bool { return min(end, end+lean) <= x && x <= max(end, end+lean) }
+	for _, h := range d.p.hangs {
+		if h.before && near(w.left, w.W.LeanLeft) || h.after && near(w.right, w.W.LeanRight) {
 			return true
 		}
 	}
@@ -83,34 +83,34 @@ func (d *WallBoard) Bent(x L) bool {
 	return false
 }
 
-// Covering draws the outline of what is covered.
-func (d *WallBoard) Covering() {
-	g := d.G
-	d.G = g.Part(scene.Tag{Class: "covering"})
+// covering draws the outline of what is covered.
+func (d *wallBoard) covering() {
+	g := d.g
+	d.g = g.Part(scene.Tag{Class: "covering"})
 	pen := scene.Pen(scene.Covering, CrewHeavy)
-	for _, polygon := range d.Polygons(d.W.Cover) {
-		d.Edges(polygon.Outline, pen, false)
+	for _, polygon := range d.polygons(d.w.cover) {
+		d.edges(polygon.Outline, pen, false)
 		for _, hole := range polygon.Holes {
-			d.Edges(hole, pen, false)
+			d.edges(hole, pen, false)
 		}
 	}
-	d.G = g
-	for _, x := range d.MatchLines() {
-		low, high := d.Extremes()
-		a, b := d.V.Pt(x, high).Add(0, -6*d.U), d.V.Pt(x, low).Add(0, 1.5*d.U)
-		d.G.Line(a, b, scene.Pen(scene.Walls, CrewHeavy).As(scene.Phantom(CrewFine)))
-		d.Space.Stroke(a, b)
+	d.g = g
+	for _, x := range d.matchLines() {
+		low, high := d.extremes()
+		a, b := d.v.Pt(x, high).Add(0, -6*d.u), d.v.Pt(x, low).Add(0, 1.5*d.u)
+		d.g.Line(a, b, scene.Pen(scene.Walls, CrewHeavy).As(scene.Phantom(CrewFine)))
+		d.space.Stroke(a, b)
 	}
 }
 
-// MatchLines are the places at which the wall goes on on another page.
-func (d *WallBoard) MatchLines() []L {
-	var list []L
-	if d.P.LeftCut() {
-		list = append(list, d.P.From)
+// matchLines are the places at which the wall goes on on another page.
+func (d *wallBoard) matchLines() []l {
+	var list []l
+	if d.p.leftCut() {
+		list = append(list, d.p.from)
 	}
-	if d.P.RightCut() {
-		list = append(list, d.P.To)
+	if d.p.rightCut() {
+		list = append(list, d.p.to)
 	}
 	return list
 }

@@ -27,8 +27,8 @@ func SmallInstall(t *testing.T) *scene.Document {
 
 func TestInstallGolden(t *testing.T) {
 	c := NewSet(roomtest.SmallPlan(t), roomtest.Template(t, "ansi-a"), "Install")
-	pages := append(c.StartPage(1), c.WallPage(c.Walls[0], c.Walls[0].Pieces[0], 2)...)
-	pages = append(append(pages, c.WallPage(c.Walls[1], c.Walls[1].Pieces[0], 3)...), c.CutPages(4)...)
+	pages := append(c.startPage(1), c.wallPage(c.Walls[0], c.Walls[0].pieces[0], 2)...)
+	pages = append(append(pages, c.wallPage(c.Walls[1], c.Walls[1].pieces[0], 3)...), c.cutPages(4)...)
 	var b strings.Builder
 	for _, p := range pages {
 		b.WriteString(scene.Dump(p))
@@ -59,7 +59,7 @@ func TextsOf(g *scene.Group) []string {
 	return list
 }
 
-func PageTitled(t *testing.T, d *scene.Document, title string) *scene.Page {
+func pageTitled(t *testing.T, d *scene.Document, title string) *scene.Page {
 	t.Helper()
 	for _, p := range d.Pages {
 		if p.Title == title {
@@ -74,7 +74,7 @@ func TestInstallDrawsEverySeamToScale(t *testing.T) {
 	p := roomtest.SmallPlan(t)
 	d := SmallInstall(t)
 	for _, wall := range []string{"Bar", "Return"} {
-		page := PageTitled(t, d, wall)
+		page := pageTitled(t, d, wall)
 		view := roomtest.PartsOf(&page.Group, "view")
 		require.Len(t, view, 1)
 		assert.Equal(t, wall, view[0].Data["wall"])
@@ -126,7 +126,7 @@ func TestInstallDrawsEverySeamToScale(t *testing.T) {
 func TestInstallFiguresComeFromThePlan(t *testing.T) {
 	p := roomtest.SmallPlan(t)
 	d := SmallInstall(t)
-	bar := PageTitled(t, d, "Bar")
+	bar := pageTitled(t, d, "Bar")
 	var figures []string
 	for _, g := range roomtest.PartsOf(&bar.Group, "dimension") {
 		figures = append(figures, TextsOf(g.Group)...)
@@ -149,7 +149,7 @@ func TestInstallFiguresComeFromThePlan(t *testing.T) {
 
 func TestInstallNumbersAreThoseOfTheFlitch(t *testing.T) {
 	p := roomtest.SmallPlan(t)
-	bar := PageTitled(t, SmallInstall(t), "Bar")
+	bar := pageTitled(t, SmallInstall(t), "Bar")
 	require.Equal(t, 4, p.Runs[0].Sheets[0].Number, "the flitch begins with 4")
 	for _, g := range roomtest.PartsOf(&bar.Group, "sheet") {
 		place, err := strconv.Atoi(g.Data["place"])
@@ -194,42 +194,42 @@ func TestInstallSplitsLongWallsThroughSheets(t *testing.T) {
 	p := roomtest.PlanOf(t, "long.toml", []byte(text))
 	c := NewSet(p, roomtest.Template(t, "ansi-a"), "Install")
 	w := c.Walls[0]
-	require.Greater(t, len(w.Pieces), 2)
+	require.Greater(t, len(w.pieces), 2)
 	seen := map[int]int{}
-	for i, piece := range w.Pieces {
-		assert.LessOrEqual(t, len(piece.Hangs), MostSheets)
-		for _, h := range piece.Hangs {
-			seen[h.Place]++
+	for i, piece := range w.pieces {
+		assert.LessOrEqual(t, len(piece.hangs), mostSheets)
+		for _, h := range piece.hangs {
+			seen[h.place]++
 		}
 		if i > 0 {
-			assert.Equal(t, w.Pieces[i-1].To, piece.From, "pieces meet")
-			assert.Same(t, w.Pieces[i-1].Hangs[len(w.Pieces[i-1].Hangs)-1], piece.Hangs[0], "the sheet that is cut through is on both")
-			h := piece.Hangs[0]
-			assert.Equal(t, (h.From+h.To)/2, piece.From, "through the middle of it")
+			assert.Equal(t, w.pieces[i-1].to, piece.from, "pieces meet")
+			assert.Same(t, w.pieces[i-1].hangs[len(w.pieces[i-1].hangs)-1], piece.hangs[0], "the sheet that is cut through is on both")
+			h := piece.hangs[0]
+			assert.Equal(t, (h.from+h.to)/2, piece.from, "through the middle of it")
 		}
 	}
 	twice := 0
 	for _, h := range w.Hangs {
-		assert.Positive(t, seen[h.Place], "sheet at place %d is on a page", h.Place)
-		if seen[h.Place] == 2 {
+		assert.Positive(t, seen[h.place], "sheet at place %d is on a page", h.place)
+		if seen[h.place] == 2 {
 			twice++
 		}
 	}
-	assert.Equal(t, len(w.Pieces)-1, twice)
+	assert.Equal(t, len(w.pieces)-1, twice)
 }
 
 func TestCutListTotals(t *testing.T) {
 	c := NewSet(roomtest.SmallPlan(t), roomtest.Template(t, "ansi-a"), "Install")
-	rows := c.CutRows()
+	rows := c.cutRows()
 	require.NotEmpty(t, rows)
 	assert.Equal(t, c.Plan.Totals.Sheets, len(rows))
 	// 9 ft less 5 1/2 in of base, and trims of 2 in at head and foot: 8'-10 1/2", to be ordered as 9 ft.
-	assert.Equal(t, 106*length.Inch+length.Inch/2, rows[0].Sheet.CutLength)
-	lines := c.StockLengths(rows)
+	assert.Equal(t, 106*length.Inch+length.Inch/2, rows[0].sheet.CutLength)
+	lines := c.stockLengths(rows)
 	assert.Equal(t, strconv.Itoa(len(rows))+" out of 9 ft", lines[1])
 	var struck []string
-	for _, r := range c.StruckRows() {
-		struck = append(struck, r.Number+" "+r.Struck)
+	for _, r := range c.struckRows() {
+		struck = append(struck, r.number+" "+r.struck)
 	}
 	assert.Equal(t, []string{"19, 20 spare", "6 damaged"}, struck)
 }

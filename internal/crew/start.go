@@ -10,40 +10,40 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// StartPage draws what is done in the room before the first cut: what the site owes, what is measured, and the dry
+// startPage draws what is done in the room before the first cut: what the site owes, what is measured, and the dry
 // lay-out on the floor; then the heights to read, wall by wall.
-func (c *Set) StartPage(n int) []*scene.Page {
+func (c *Set) startPage(n int) []*scene.Page {
 	var out []*scene.Page
-	rows := c.LeanRows()
+	rows := c.leanRows()
 	for first := true; first || len(rows) > 0; first = false {
-		b := c.Open(n+len(out), folio.Sheet{Title: "Room start", Lines: [2]string{c.Place(), "before the first cut"}, Form: folio.OverFoot})
+		b := c.open(n+len(out), folio.Sheet{Title: "Room start", Lines: [2]string{c.place(), "before the first cut"}, Form: folio.OverFoot})
 		b.Page.Title = "Room start"
 		area := b.Area
-		u := b.U
+		u := b.u
 		left := scene.Box{X0: area.X0 + 3*u, Y0: area.Y0, X1: area.X0 + area.W()*0.385, Y1: area.Y1}
 		right := scene.Box{X0: left.X1 + 5*u, Y0: area.Y0, X1: area.X1 - 3*u, Y1: area.Y1}
 		if first {
-			b.SiteChecks(left)
+			b.siteChecks(left)
 			split := right.Y0 + math.Min(60*u, right.H()*0.42)
-			b.StartPlan(scene.Box{X0: right.X0, Y0: right.Y0, X1: right.X1, Y1: split})
+			b.startPlan(scene.Box{X0: right.X0, Y0: right.Y0, X1: right.X1, Y1: split})
 			right.Y0 = split
 		} else {
 			right.X0 = left.X0
 		}
-		rows = b.LeanTable(right, rows)
-		b.HoldZero()
+		rows = b.leanTable(right, rows)
+		b.holdZero()
 		out = append(out, b.Page)
 	}
-	return append(out, c.HeightPages(n+len(out))...)
+	return append(out, c.heightPages(n+len(out))...)
 }
 
-// SiteChecks letters what the site has to give, with a box to tick before each.
-func (b *Board) SiteChecks(box scene.Box) {
-	u, size := b.U, CrewText*b.U
+// siteChecks letters what the site has to give, with a box to tick before each.
+func (b *board) siteChecks(box scene.Box) {
+	u, size := b.u, CrewText*b.u
 	g := b.Page.Part(scene.Tag{Class: "checks"})
 	y := box.Y0 + 6*u
-	b.Word(g, scene.Pt(box.X0, y), "SITE CHECKS", size, true, scene.Start)
-	for _, text := range b.CheckWords() {
+	b.word(g, scene.Pt(box.X0, y), "SITE CHECKS", size, true, scene.Start)
+	for _, text := range b.checkWords() {
 		lines := scene.Wrap(text, size, false, box.W()-6.4*u)
 		if y+(1.2+5.3*float64(len(lines)))*u > box.Y1-0.5*u {
 			break
@@ -54,13 +54,13 @@ func (b *Board) SiteChecks(box scene.Box) {
 			if i > 0 {
 				y += 5.3 * u
 			}
-			b.Word(g, scene.Pt(box.X0+6.2*u, y), line, size, false, scene.Start)
+			b.word(g, scene.Pt(box.X0+6.2*u, y), line, size, false, scene.Start)
 		}
 	}
 }
 
-// CheckWords are the checks: common practice, no source.
-func (b *Board) CheckWords() []string {
+// checkWords are the checks: common practice, no source.
+func (b *board) checkWords() []string {
 	near, wide := "1/8 in", "10 ft"
 	if b.Metric() {
 		near, wide = "3 mm", "3 m"
@@ -82,9 +82,9 @@ func (b *Board) CheckWords() []string {
 	return list
 }
 
-// StartPlan draws the room from above with the way of hanging, and beside it what is delivered.
-func (b *Board) StartPlan(box scene.Box) {
-	u, size := b.U, CrewText*b.U
+// startPlan draws the room from above with the way of hanging, and beside it what is delivered.
+func (b *board) startPlan(box scene.Box) {
+	u, size := b.u, CrewText*b.u
 	g := b.Page.Part(scene.Tag{Class: "key", Title: "plan of the room"})
 	view := scene.Box{X0: box.X0, Y0: box.Y0 + 2*u, X1: box.X0 + box.W()*0.5, Y1: box.Y1 - 2*u}
 	p := folio.PlanIn(b.Room, view.Inset(8*u))
@@ -98,7 +98,7 @@ func (b *Board) StartPlan(box scene.Box) {
 		g.Line(a, z, pen)
 	}
 	var taken []scene.Box
-	b.StartMark(g, p, view, &taken)
+	b.startMark(g, p, view, &taken)
 	marks := folio.WallMarks(b.Plan)
 	for i := range b.Room.Walls {
 		mark, ok := marks[i]
@@ -115,35 +115,35 @@ func (b *Board) StartPlan(box scene.Box) {
 		}
 	}
 	x, y := view.X1+3*u, box.Y0+6*u
-	b.Word(g, scene.Pt(x, y), "SHEETS", size, true, scene.Start)
-	for _, line := range b.StockWords() {
+	b.word(g, scene.Pt(x, y), "SHEETS", size, true, scene.Start)
+	for _, line := range b.stockWords() {
 		for _, part := range scene.Wrap(line, size, false, box.X1-x) {
 			if y += 5.4 * u; y > box.Y1-2*u {
 				return
 			}
-			b.Word(g, scene.Pt(x, y), part, size, false, scene.Start)
+			b.word(g, scene.Pt(x, y), part, size, false, scene.Start)
 		}
 	}
 }
 
-// StartMark draws where the first sheet begins, inside the room, and letters START beside it.
-func (b *Board) StartMark(g *scene.Group, p folio.OutlinePlan, view scene.Box, taken *[]scene.Box) {
-	u := b.U
+// startMark draws where the first sheet begins, inside the room, and letters START beside it.
+func (b *board) startMark(g *scene.Group, p folio.OutlinePlan, view scene.Box, taken *[]scene.Box) {
+	u := b.u
 	for _, w := range b.Walls {
 		for _, h := range w.Hangs {
-			if h.Place != 1 || !h.Begins {
+			if h.place != 1 || !h.begins {
 				continue
 			}
-			share := float64(h.From) / math.Max(float64(w.W.Length), 1)
-			tip, foot := p.Along(w.Wall, share, -0.8*u), p.Along(w.Wall, share, -5.5*u)
+			share := float64(h.from) / math.Max(float64(w.W.Length), 1)
+			tip, foot := p.Along(w.wall, share, -0.8*u), p.Along(w.wall, share, -5.5*u)
 			dx, dy := tip.X-foot.X, tip.Y-foot.Y
 			l := math.Hypot(dx, dy)
 			nx, ny := -dy/l*1.9*u, dx/l*1.9*u
 			g.Polygon(scene.Style{Layer: scene.Marks, Fill: scene.Solid(scene.Black)}, tip, foot.Add(nx, ny), foot.Add(-nx, -ny))
 			*taken = append(*taken, scene.Box{X0: math.Min(tip.X, foot.X) - 2*u, Y0: math.Min(tip.Y, foot.Y) - 2*u, X1: math.Max(tip.X, foot.X) + 2*u, Y1: math.Max(tip.Y, foot.Y) + 2*u})
 			for _, k := range [][2]float64{{0, -9}, {0, -12}, {8, -9}, {-8, -9}, {14, -7}, {-14, -7}, {16, -4}, {-16, -4}, {0, -16}, {0, 12}, {10, 9}, {-10, 9}} {
-				along := share + k[0]*u/math.Max(LengthOf(p, w.Wall), 1)
-				t := scene.Text{At: p.Along(w.Wall, along, k[1]*u), String: "START", Height: CrewText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
+				along := share + k[0]*u/math.Max(lengthOf(p, w.wall), 1)
+				t := scene.Text{At: p.Along(w.wall, along, k[1]*u), String: "START", Height: CrewText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
 				if box := t.Bounds().Inset(-1.3 * u); view.Contains(box) && !folio.MeetsAny(box, *taken) && !p.Touches(box) {
 					*taken = append(*taken, box)
 					g.Text(t)
@@ -155,14 +155,14 @@ func (b *Board) StartMark(g *scene.Group, p folio.OutlinePlan, view scene.Box, t
 	}
 }
 
-// LengthOf is how long a wall of the plan is on paper.
-func LengthOf(p folio.OutlinePlan, wall int) float64 {
+// lengthOf is how long a wall of the plan is on paper.
+func lengthOf(p folio.OutlinePlan, wall int) float64 {
 	a, z := p.Ends(wall)
 	return math.Hypot(z.X-a.X, z.Y-a.Y)
 }
 
-// StockWords say what is delivered, what of it hangs, and where it begins.
-func (b *Board) StockWords() []string {
+// stockWords say what is delivered, what of it hangs, and where it begins.
+func (b *board) stockWords() []string {
 	var lines []string
 	for _, s := range b.Plan.Left {
 		lines = append(lines, fmt.Sprintf("flitch %s: %s delivered", s.Flitch, layout.Numbers(s.Delivered)))
@@ -181,40 +181,40 @@ func (b *Board) StockWords() []string {
 	return append(lines, "hung left to right, to the numbers")
 }
 
-// LeanRow is one wall of the table of leans.
-type LeanRow struct{ Name, Length, Left, Right string }
+// leanRow is one wall of the table of leans.
+type leanRow struct{ name, length, left, right string }
 
-// LeanRows lists all covered walls with what the room file says of them.
-func (c *Set) LeanRows() []LeanRow {
-	var list []LeanRow
+// leanRows lists all covered walls with what the room file says of them.
+func (c *Set) leanRows() []leanRow {
+	var list []leanRow
 	marks := folio.WallMarks(c.Plan)
 	for _, w := range c.Walls {
-		list = append(list, LeanRow{marks[w.Wall] + "  " + w.W.Name, c.Say(w.W.Length), c.LeanWords(w.W.LeanLeft), c.LeanWords(w.W.LeanRight)})
+		list = append(list, leanRow{marks[w.wall] + "  " + w.W.Name, c.Say(w.W.Length), c.leanWords(w.W.LeanLeft), c.leanWords(w.W.LeanRight)})
 	}
 	return list
 }
 
-// LeanWords say how an upright edge leans from floor to ceiling.
-func (c *Set) LeanWords(l L) string {
+// leanWords say how an upright edge leans from floor to ceiling.
+func (c *Set) leanWords(l l) string {
 	switch {
 	case l > 0:
-		return c.Inches(l) + " R"
+		return c.inches(l) + " R"
 	case l < 0:
-		return c.Inches(-l) + " L"
+		return c.inches(-l) + " L"
 	}
 	return "plumb"
 }
 
-// LeanTable draws as many rows as have room, and gives back the others.
-func (b *Board) LeanTable(box scene.Box, rows []LeanRow) []LeanRow {
-	u, size := b.U, CrewText*b.U
+// leanTable draws as many rows as have room, and gives back the others.
+func (b *board) leanTable(box scene.Box, rows []leanRow) []leanRow {
+	u, size := b.u, CrewText*b.u
 	g := b.Page.Part(scene.Tag{Class: "leans"})
-	b.Word(g, scene.Pt(box.X0, box.Y0+5*u), "READ AT EVERY WALL; leans floor to ceiling, R right, L left", size, true, scene.Start)
+	b.word(g, scene.Pt(box.X0, box.Y0+5*u), "READ AT EVERY WALL; leans floor to ceiling, R right, L left", size, true, scene.Start)
 	heads := []string{"wall", "length", "read", "left", "read", "right", "read"}
 	widths := []float64{0, 22, 17, 14, 14, 14, 14}
 	sum := 0.0
 	for _, r := range rows {
-		for k, s := range []string{r.Length, r.Left, r.Right} {
+		for k, s := range []string{r.length, r.left, r.right} {
 			widths[1+2*k] = math.Max(widths[1+2*k], scene.Width(s, size, false)/u+2.6)
 		}
 	}
@@ -231,7 +231,7 @@ func (b *Board) LeanTable(box scene.Box, rows []LeanRow) []LeanRow {
 		x := box.X0
 		cells := heads
 		if r >= 0 {
-			cells = []string{rows[r].Name, rows[r].Length, "", rows[r].Left, "", rows[r].Right, ""}
+			cells = []string{rows[r].name, rows[r].length, "", rows[r].left, "", rows[r].right, ""}
 		}
 		for i, s := range cells {
 			w := widths[i] * u
@@ -253,25 +253,25 @@ func (b *Board) LeanTable(box scene.Box, rows []LeanRow) []LeanRow {
 	return rows[max(count, 0):]
 }
 
-// HoldZero is the first hold point: all sheets lie on the floor in order, and somebody signs that they may be cut.
-func (b *Board) HoldZero() {
-	u, size, f := b.U, CrewText*b.U, b.Foot
+// holdZero is the first hold point: all sheets lie on the floor in order, and somebody signs that they may be cut.
+func (b *board) holdZero() {
+	u, size, f := b.u, CrewText*b.u, b.Foot
 	g := b.Page.Part(scene.Tag{Class: "hold"})
 	g.HLine(f.X0, f.X1, f.Y0, scene.Pen(scene.Frame, CrewFine))
 	x, right := f.X0+3*u, f.X1-3*u
-	b.Word(g, scene.Pt(x, f.Y0+7*u), "HOLD 0: dry lay-out", CrewLarge*u, true, scene.Start)
+	b.word(g, scene.Pt(x, f.Y0+7*u), "HOLD 0: dry lay-out", CrewLarge*u, true, scene.Start)
 	text := "all " + strconv.Itoa(b.Plan.Totals.Sheets) + " sheets on the floor, face up, in the order of their numbers; no sheet is cut before this is signed"
-	b.Word(g, scene.Pt(x, f.Y0+13.4*u), scene.Shorten(text, size, false, right-x), size, false, scene.Start)
+	b.word(g, scene.Pt(x, f.Y0+13.4*u), scene.Shorten(text, size, false, right-x), size, false, scene.Start)
 	y, pen := f.Y0+23.6*u, scene.Pen(scene.Frame, 0.25)
 	w := (right - x) / 4
 	for i, word := range []string{"architect or for the architect", "hanger", "remarks", "date, time"} {
 		at := x + float64(i)*w
 		g.HLine(at, at+w-4*u, y, pen)
-		b.Word(g, scene.Pt(at, y+3.9*u), word, CrewSmall*u, false, scene.Start)
+		b.word(g, scene.Pt(at, y+3.9*u), word, CrewSmall*u, false, scene.Start)
 	}
 	unit := "F"
 	if b.Metric() {
 		unit = "C"
 	}
-	b.Blanks(g, x, right-w, f.Y1-2.8*u, []string{"air", unit + "  RH", "%  board", "wall", unit + "  meter"})
+	b.blanks(g, x, right-w, f.Y1-2.8*u, []string{"air", unit + "  RH", "%  board", "wall", unit + "  meter"})
 }

@@ -7,76 +7,76 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// TapeRow is one line that is called out.
-type TapeRow struct {
-	Number []string // from the upper course down
-	Line   string   // the figure to strike
-	Words  string   // or what there is instead of a line
-	Seam   string
-	Hung   bool
-	Rule   bool
-	Head   string // names a flitch, in place of all else
+// tapeRow is one line that is called out.
+type tapeRow struct {
+	number []string // from the upper course down
+	line   string   // the figure to strike
+	words  string   // or what there is instead of a line
+	seam   string
+	hung   bool
+	rule   bool
+	head   string // names a flitch, in place of all else
 }
 
-// Across reports whether the words of a row run on over the column of seams.
-func (r TapeRow) Across() bool { return r.Words != "" && r.Seam == "" }
+// across reports whether the words of a row run on over the column of seams.
+func (r tapeRow) across() bool { return r.words != "" && r.seam == "" }
 
-// TapeRows lists the lines of a piece in hanging order.
-func (d *WallBoard) TapeRows() []TapeRow {
-	var list []TapeRow
+// tapeRows lists the lines of a piece in hanging order.
+func (d *wallBoard) tapeRows() []tapeRow {
+	var list []tapeRow
 	flitch := ""
-	for i, h := range d.P.Rows {
+	for i, h := range d.p.rows {
 		if f := h.Sheet().Flitch; i > 0 && f != flitch && f != "" {
-			list = append(list, TapeRow{Head: "flitch " + f})
+			list = append(list, tapeRow{head: "flitch " + f})
 		}
 		flitch = h.Sheet().Flitch
-		if h.Opens && d.P.StartsHere(h) && !h.Sheet().Hung {
-			list = append(list, TapeRow{Number: d.Stacked(h), Line: d.Say(h.Start), Words: "start", Seam: d.Say(h.From)})
+		if h.Opens && d.p.startsHere(h) && !h.Sheet().Hung {
+			list = append(list, tapeRow{number: d.stacked(h), line: d.Say(h.Start), words: "start", seam: d.Say(h.from)})
 		}
-		r := TapeRow{Number: d.Stacked(h), Rule: i == d.P.ThirdRow(), Hung: h.Sheet().Hung}
+		r := tapeRow{number: d.stacked(h), rule: i == d.p.thirdRow(), hung: h.Sheet().Hung}
 		switch {
 		case h.Sheet().InGap:
-			r.Words = "in the gap: to stock"
-		case !d.P.Here(h):
-			r.Words = "on " + d.PageWord(d.W.Pieces[d.P.Index+1].Key())
-		case h.Hung():
-			r.Words, r.Seam = "hangs", d.Say(h.X)
-		case h.After && h.Before:
-			r.Words = "goes past"
-		case h.After:
-			r.Words = "left edge " + d.Say(h.Start)
-		case h.Closes:
-			r.Words, r.Seam = "over "+d.FirstOf(h), d.Say(h.X)
-		case h.Ends:
-			r.Words, r.Seam = d.EndWords(), d.Say(h.X)
+			r.words = "in the gap: to stock"
+		case !d.p.here(h):
+			r.words = "on " + d.pageWord(d.w.pieces[d.p.index+1].key())
+		case h.hung():
+			r.words, r.seam = "hangs", d.Say(h.X)
+		case h.after && h.before:
+			r.words = "goes past"
+		case h.after:
+			r.words = "left edge " + d.Say(h.Start)
+		case h.closes:
+			r.words, r.seam = "over "+d.firstOf(h), d.Say(h.X)
+		case h.ends:
+			r.words, r.seam = d.endWords(), d.Say(h.X)
 		case !h.Lined:
-			r.Words, r.Seam = "no line, gap", d.Say(h.X)
+			r.words, r.seam = "no line, gap", d.Say(h.X)
 		case h.Check():
-			r.Line, r.Words, r.Seam = d.Say(h.Line), "check", d.Say(h.X)
+			r.line, r.words, r.seam = d.Say(h.Line), "check", d.Say(h.X)
 		default:
-			r.Line, r.Seam = d.Say(h.Line), d.Say(h.X)
+			r.line, r.seam = d.Say(h.Line), d.Say(h.X)
 		}
 		list = append(list, r)
 	}
 	return list
 }
 
-// EndWords stand in the list in place of a line at the end of the covering.
-func (d *WallBoard) EndWords() string {
-	if d.W.Run.Up {
+// endWords stand in the list in place of a line at the end of the covering.
+func (d *wallBoard) endWords() string {
+	if d.w.Run.Up {
 		return "no line, top"
 	}
 	return "no line, end"
 }
 
-func (h *Hang) Hung() bool { return h.Sheet().Hung }
+func (h *hang) hung() bool { return h.Sheet().Hung }
 
-// Stacked are the numbers of a place as they stand on the wall: the upper course over the lower one; more than two courses
+// stacked are the numbers of a place as they stand on the wall: the upper course over the lower one; more than two courses
 // as from and to.
-func (c *Set) Stacked(h *Hang) []string {
-	sheets := h.Hanging()
+func (c *Set) stacked(h *hang) []string {
+	sheets := h.hanging()
 	n := len(sheets)
-	first, last := c.Number(sheets[0]), c.Number(sheets[n-1])
+	first, last := c.number(sheets[0]), c.number(sheets[n-1])
 	if n == 1 {
 		return []string{first}
 	}
@@ -86,15 +86,15 @@ func (c *Set) Stacked(h *Hang) []string {
 	return []string{last, first}
 }
 
-// TapeList draws the list that is called out at the tape, then what has to be said about it, then the notes that found
+// tapeList draws the list that is called out at the tape, then what has to be said about it, then the notes that found
 // no other place. It gives back what has no room.
-func (b *Board) TapeList(d *WallBoard, notes []Note) []Note {
-	u, box := b.U, b.List
+func (b *board) tapeList(d *wallBoard, notes []note) []note {
+	u, box := b.u, b.List
 	x0, x1 := box.X0, box.X1
 	g := b.Page.Part(scene.Tag{Class: "tape-list"})
-	b.Word(g, scene.Pt(x0, box.Y0+6*u), "TAPE LIST, from the one datum", CrewText*u, true, scene.Start)
-	rows := d.TapeRows()
-	columns := b.TapeColumns(rows)
+	b.word(g, scene.Pt(x0, box.Y0+6*u), "TAPE LIST, from the one datum", CrewText*u, true, scene.Start)
+	rows := d.tapeRows()
+	columns := b.tapeColumns(rows)
 	top := box.Y0 + 8.6*u
 	head := 6.2 * u
 	low := 15 * u // for two lines under the list
@@ -112,52 +112,52 @@ func (b *Board) TapeList(d *WallBoard, notes []Note) []Note {
 	for i, word := range []string{"no.", "line", "seam", last} {
 		w := columns[i]
 		if word != "" {
-			b.Word(g, scene.Pt(x+w/2, y+head-1.7*u), word, CrewText*u, false, scene.Middle)
+			b.word(g, scene.Pt(x+w/2, y+head-1.7*u), word, CrewText*u, false, scene.Middle)
 		}
 		x += w
 	}
 	y += head
 	g.HLine(x0, x1, y, pen)
 	for i, r := range rows {
-		b.TapeRow(g, r, columns, y, high)
+		b.tapeRow(g, r, columns, y, high)
 		y += high
 		at, width := y, CrewFine
-		if r.Rule {
-			y += RuleMore * u
+		if r.rule {
+			y += ruleMore * u
 			at, width = y-0.35*u, 1
 		}
-		if i == len(rows)-1 && !r.Rule {
+		if i == len(rows)-1 && !r.rule {
 			continue
 		}
 		g.HLine(x0, x1, at, scene.Pen(scene.Frame, width))
 	}
 	g.Rect(scene.Box{X0: x0, Y0: top, X1: x1, Y1: y}, scene.Pen(scene.Frame, 0.5))
-	b.TapeLines(g, rows, columns, top+head, high)
+	b.tapeLines(g, rows, columns, top+head, high)
 	y += 1.2 * u
-	words := d.TapeWords()
+	words := d.tapeWords()
 	for i, line := range words {
 		parts := scene.Wrap(line, CrewText*u, false, x1-x0-0.6*u)
 		if y+5.6*u*float64(len(parts)) > box.Y1-1.9*u {
-			notes = append([]Note{{"TAPE LIST", words[i:]}}, notes...)
+			notes = append([]note{{"TAPE LIST", words[i:]}}, notes...)
 			break
 		}
 		for _, part := range parts {
 			y += 5.6 * u
-			b.Word(g, scene.Pt(x0, y), part, CrewText*u, false, scene.Start)
+			b.word(g, scene.Pt(x0, y), part, CrewText*u, false, scene.Start)
 		}
 	}
-	return b.Besides(g, notes, y)
+	return b.besides(g, notes, y)
 }
 
-// RuleMore is how much higher the row over the heavy rule is.
-const RuleMore = 0.9
+// ruleMore is how much higher the row over the heavy rule is.
+const ruleMore = 0.9
 
-// TapeLines draws the upright lines between the columns, but not through rows that run across.
-func (b *Board) TapeLines(g *scene.Group, rows []TapeRow, columns [4]float64, top, high float64) {
+// tapeLines draws the upright lines between the columns, but not through rows that run across.
+func (b *board) tapeLines(g *scene.Group, rows []tapeRow, columns [4]float64, top, high float64) {
 	x := b.List.X0
 	for i := range 3 {
 		x += columns[i]
-		from := top - 6.2*b.U
+		from := top - 6.2*b.u
 		y := top
 		stop := func(at float64) {
 			if from < at {
@@ -166,10 +166,10 @@ func (b *Board) TapeLines(g *scene.Group, rows []TapeRow, columns [4]float64, to
 		}
 		for _, r := range rows {
 			next := y + high
-			if r.Rule {
-				next += RuleMore * b.U
+			if r.rule {
+				next += ruleMore * b.u
 			}
-			if r.Head != "" || i == 1 && r.Across() {
+			if r.head != "" || i == 1 && r.across() {
 				stop(y)
 				from = next
 			}
@@ -179,21 +179,21 @@ func (b *Board) TapeLines(g *scene.Group, rows []TapeRow, columns [4]float64, to
 	}
 }
 
-// TapeColumns are the widths of the four columns: numbers and seams as they need, lines large, the rest to write in.
-func (b *Board) TapeColumns(rows []TapeRow) [4]float64 {
-	u := b.U
+// tapeColumns are the widths of the four columns: numbers and seams as they need, lines large, the rest to write in.
+func (b *board) tapeColumns(rows []tapeRow) [4]float64 {
+	u := b.u
 	number, line, seam := 10*u, 20*u, 14*u
 	for _, r := range rows {
-		for _, s := range r.Number {
+		for _, s := range r.number {
 			number = math.Max(number, math.Min(scene.Width(s, CrewLarge*u, true)+2*u, 12.6*u))
 		}
-		seam = math.Max(seam, scene.Width(r.Seam, CrewText*u, false)+2.6*u)
-		line = math.Max(line, math.Min(scene.Width(r.Line, CrewLarge*u, true)+2.4*u, 38*u))
-		words := scene.Width(r.Words, CrewText*u, false)
+		seam = math.Max(seam, scene.Width(r.seam, CrewText*u, false)+2.6*u)
+		line = math.Max(line, math.Min(scene.Width(r.line, CrewLarge*u, true)+2.4*u, 38*u))
+		words := scene.Width(r.words, CrewText*u, false)
 		switch {
-		case r.Line != "":
-			words = scene.Width(r.Words, CrewSmall*u, false) + scene.Width(r.Line, CrewText*u, true) + 3*u
-		case r.Across():
+		case r.line != "":
+			words = scene.Width(r.words, CrewSmall*u, false) + scene.Width(r.line, CrewText*u, true) + 3*u
+		case r.across():
 			words = 0
 		}
 		line = math.Max(line, math.Min(words+2.4*u, 44*u))
@@ -202,7 +202,7 @@ func (b *Board) TapeColumns(rows []TapeRow) [4]float64 {
 	line = math.Max(line, math.Min(35*u, whole-number-seam-20*u))
 	write := math.Max(whole-number-line-seam, 11*u)
 	for _, r := range rows { // figures with sixteenths in a large room: the numbers give way
-		need := scene.Width(r.Line, CrewText*u, true) + 2.4*u
+		need := scene.Width(r.line, CrewText*u, true) + 2.4*u
 		if short := need - (whole - number - seam - write); short > 0 {
 			number = math.Max(number-short, 10.6*u)
 		}
@@ -211,9 +211,9 @@ func (b *Board) TapeColumns(rows []TapeRow) [4]float64 {
 	return [4]float64{number, line, seam, write}
 }
 
-// TapeRow letters one row.
-func (b *Board) TapeRow(g *scene.Group, r TapeRow, columns [4]float64, y, high float64) {
-	u, x := b.U, b.List.X0
+// tapeRow letters one row.
+func (b *board) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, high float64) {
+	u, x := b.u, b.List.X0
 	mid := y + high/2
 	put := func(at float64, s string, size float64, bold bool, anchor scene.Anchor, most float64) {
 		if s == "" {
@@ -222,15 +222,15 @@ func (b *Board) TapeRow(g *scene.Group, r TapeRow, columns [4]float64, y, high f
 		size = draft.Squeeze(s, size, CrewText*u, bold, most)
 		g.Text(scene.Text{At: scene.Pt(at, mid), String: s, Height: size, Bold: bold, Anchor: anchor, Seat: scene.Centred, Layer: scene.Notes})
 	}
-	if r.Head != "" {
-		put(x+1.6*u, r.Head, CrewText*u, true, scene.Start, b.List.W()-3*u)
+	if r.head != "" {
+		put(x+1.6*u, r.head, CrewText*u, true, scene.Start, b.List.W()-3*u)
 		return
 	}
-	switch center := mid; len(r.Number) {
+	switch center := mid; len(r.number) {
 	case 1:
-		put(x+columns[0]/2, r.Number[0], CrewLarge*u, true, scene.Middle, columns[0]-1.6*u)
+		put(x+columns[0]/2, r.number[0], CrewLarge*u, true, scene.Middle, columns[0]-1.6*u)
 	case 2:
-		for i, s := range r.Number {
+		for i, s := range r.number {
 			mid = center + (float64(i)*2-1)*2.05*u
 			put(x+columns[0]/2, s, CrewText*u, true, scene.Middle, columns[0]-1.6*u)
 		}
@@ -239,25 +239,25 @@ func (b *Board) TapeRow(g *scene.Group, r TapeRow, columns [4]float64, y, high f
 	x += columns[0]
 	large := math.Min(CrewLarge*u, high*0.6)
 	switch {
-	case r.Line != "" && r.Words != "":
+	case r.line != "" && r.words != "":
 		at := mid
-		w := columns[1] - scene.Width(r.Words, CrewSmall*u, false) - 4*u
-		if scene.Width(r.Line, CrewText*u, true) > w { // one over the other
+		w := columns[1] - scene.Width(r.words, CrewSmall*u, false) - 4*u
+		if scene.Width(r.line, CrewText*u, true) > w { // one over the other
 			at, mid, w, large = y+2.1*u, y+high-3*u, columns[1]-2.4*u, CrewText*u
 		}
-		put(x+columns[1]-1.2*u, r.Line, large, true, scene.End, w)
-		g.Text(scene.Text{At: scene.Pt(x+1.2*u, at), String: r.Words, Height: CrewSmall * u, Seat: scene.Centred, Layer: scene.Notes})
+		put(x+columns[1]-1.2*u, r.line, large, true, scene.End, w)
+		g.Text(scene.Text{At: scene.Pt(x+1.2*u, at), String: r.words, Height: CrewSmall * u, Seat: scene.Centred, Layer: scene.Notes})
 		mid = y + high/2
-	case r.Line != "":
-		put(x+columns[1]-1.2*u, r.Line, large, true, scene.End, columns[1]-2.4*u)
-	case r.Across():
-		put(x+columns[1]+columns[2]-1.2*u, r.Words, CrewText*u, false, scene.End, columns[1]+columns[2]-2.4*u)
+	case r.line != "":
+		put(x+columns[1]-1.2*u, r.line, large, true, scene.End, columns[1]-2.4*u)
+	case r.across():
+		put(x+columns[1]+columns[2]-1.2*u, r.words, CrewText*u, false, scene.End, columns[1]+columns[2]-2.4*u)
 	default:
-		put(x+columns[1]-1.2*u, r.Words, CrewText*u, false, scene.End, columns[1]-2.4*u)
+		put(x+columns[1]-1.2*u, r.words, CrewText*u, false, scene.End, columns[1]-2.4*u)
 	}
 	x += columns[1]
-	put(x+columns[2]-1.2*u, r.Seam, CrewText*u, false, scene.End, columns[2]-2.4*u)
-	if r.Hung {
+	put(x+columns[2]-1.2*u, r.seam, CrewText*u, false, scene.End, columns[2]-2.4*u)
+	if r.hung {
 		put(x+columns[2]+columns[3]/2, "hung", CrewText*u, false, scene.Middle, columns[3]-2*u)
 	}
 }

@@ -15,57 +15,57 @@ import (
 // With horizontal grain sheets lie on their sides in bands from the floor up: lines to strike are level, figures are
 // heights, a course is a piece along its band. The page is the same but for that.
 
-// GatherUp lists the bands of a wall from the floor up.
-func (w *Wall) GatherUp() {
+// gatherUp lists the bands of a wall from the floor up.
+func (w *Wall) gatherUp() {
 	r := w.Run
-	w.Left, w.Right = 0, w.W.Length
+	w.left, w.right = 0, w.W.Length
 	for i := 0; i < len(r.Sheets); {
 		s := &r.Sheets[i]
 		span := &r.Spans[s.Span]
-		h := &Hang{Place: s.Place, From: 0, To: w.W.Length, Start: s.StartLine, Raw: s.RightLine, X: s.Right}
-		h.Begins, h.Ends = s.Place == span.FirstSheet, s.Place == span.LastSheet
-		for ; i < len(r.Sheets) && r.Sheets[i].Place == h.Place; i++ {
-			h.Sheets = append(h.Sheets, &r.Sheets[i])
+		h := &hang{place: s.Place, from: 0, to: w.W.Length, Start: s.StartLine, raw: s.RightLine, X: s.Right}
+		h.begins, h.ends = s.Place == span.FirstSheet, s.Place == span.LastSheet
+		for ; i < len(r.Sheets) && r.Sheets[i].Place == h.place; i++ {
+			h.sheets = append(h.sheets, &r.Sheets[i])
 		}
 		for k := range r.Seams {
-			if m := &r.Seams[k]; m.LeftSheet == h.Place {
+			if m := &r.Seams[k]; m.LeftSheet == h.place {
 				h.Seam, h.Line, h.Lined = m, m.PlumbLine, true
 			}
 		}
 		w.Hangs = append(w.Hangs, h)
 	}
-	p := &Piece{Wall: w, To: w.Right, Hangs: w.Hangs, Rows: w.Hangs}
-	w.Pieces = []*Piece{p}
+	p := &piece{wall: w, to: w.right, hangs: w.Hangs, rows: w.Hangs}
+	w.pieces = []*piece{p}
 }
 
-// TryUp draws a wall of bands.
-func (d *WallBoard) TryUp() {
-	d.Outlines()
-	d.Openings()
-	d.SeamsUp()
-	d.Covering()
-	d.JointsUp()
-	for _, draw := range []func(){d.FlagsUp, d.Boxes, d.SheetNumbers, d.HeadsUp, d.OpeningWords, d.ScaleBar} {
-		if draw(); d.Above || d.Below {
+// tryUp draws a wall of bands.
+func (d *wallBoard) tryUp() {
+	d.outlines()
+	d.openings()
+	d.seamsUp()
+	d.covering()
+	d.jointsUp()
+	for _, draw := range []func(){d.flagsUp, d.boxes, d.sheetNumbers, d.headsUp, d.openingWords, d.scaleBar} {
+		if draw(); d.above || d.below {
 			return
 		}
 	}
 }
 
-// SeamsUp draws the finished joints between bands.
-func (d *WallBoard) SeamsUp() {
-	for _, h := range d.P.Hangs {
+// seamsUp draws the finished joints between bands.
+func (d *wallBoard) seamsUp() {
+	for _, h := range d.p.hangs {
 		if h.Seam == nil {
 			continue
 		}
-		g := d.G.Part(scene.Tag{Class: "seam", Title: "seam " + strconv.Itoa(h.Seam.Number), Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
-		for _, s := range h.Sheets {
+		g := d.g.Part(scene.Tag{Class: "seam", Title: "seam " + strconv.Itoa(h.Seam.Number), Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
+		for _, s := range h.sheets {
 			for _, p := range s.Pieces {
 				for i, a := range p.Outline {
 					b := p.Outline[(i+1)%len(p.Outline)]
 					if a.Z == h.X && b.Z == h.X && a.X != b.X {
-						g.Line(d.V.Pt(a.X, a.Z), d.V.Pt(b.X, b.Z), scene.Pen(scene.Seams, CrewFine))
-						d.Space.Stroke(d.V.Pt(a.X, a.Z), d.V.Pt(b.X, b.Z))
+						g.Line(d.v.Pt(a.X, a.Z), d.v.Pt(b.X, b.Z), scene.Pen(scene.Seams, CrewFine))
+						d.space.Stroke(d.v.Pt(a.X, a.Z), d.v.Pt(b.X, b.Z))
 					}
 				}
 			}
@@ -73,112 +73,112 @@ func (d *WallBoard) SeamsUp() {
 	}
 }
 
-// JointsUp draws the end matches along the bands.
-func (d *WallBoard) JointsUp() {
-	for _, x := range d.W.Run.Joints {
-		for _, s := range d.Shows(x) {
-			d.G.Line(d.V.Pt(x, s[0]), d.V.Pt(x, s[1]), scene.Pen(scene.Seams, CrewFine))
-			d.Space.Stroke(d.V.Pt(x, s[0]), d.V.Pt(x, s[1]))
+// jointsUp draws the end matches along the bands.
+func (d *wallBoard) jointsUp() {
+	for _, x := range d.w.Run.Joints {
+		for _, s := range d.shows(x) {
+			d.g.Line(d.v.Pt(x, s[0]), d.v.Pt(x, s[1]), scene.Pen(scene.Seams, CrewFine))
+			d.space.Stroke(d.v.Pt(x, s[0]), d.v.Pt(x, s[1]))
 		}
 	}
 }
 
-// FlagsUp draws the level lines as flags left and right of the wall, with their heights from the datum.
-func (d *WallBoard) FlagsUp() {
-	u, size := d.U, CrewText*d.U
+// flagsUp draws the level lines as flags left and right of the wall, with their heights from the datum.
+func (d *wallBoard) flagsUp() {
+	u, size := d.u, CrewText*d.u
 	type mark struct {
-		z    L
-		hang *Hang
+		z    l
+		hang *hang
 	}
 	var list []mark
-	for _, h := range d.P.Hangs {
-		if h.Lined && !h.Hung() {
+	for _, h := range d.p.hangs {
+		if h.Lined && !h.hung() {
 			list = append(list, mark{h.Line, h})
 		}
 	}
-	_, high := d.Extremes()
+	_, high := d.extremes()
 	list = append(list, mark{z: high})
 	sort.SliceStable(list, func(i, j int) bool { return list[i].z > list[j].z })
 	at := make([]float64, len(list))
 	for i, m := range list {
-		at[i] = d.V.Y(m.z)
+		at[i] = d.v.Y(m.z)
 	}
-	left, right := d.V.X(d.W.Left)-0.6*u, d.V.X(d.W.Right)+0.6*u
-	slots := draft.Shelf(at, size+2*u, d.Area.Y0+2*u, d.Area.Y1-12*u)
+	left, right := d.v.X(d.w.left)-0.6*u, d.v.X(d.w.right)+0.6*u
+	slots := draft.Shelf(at, size+2*u, d.area.Y0+2*u, d.area.Y1-12*u)
 	for i, m := range list {
-		g := d.G
+		g := d.g
 		if m.hang != nil {
-			g = d.G.Part(scene.Tag{Class: "plumb-line", Title: "line of sheet " + d.Numbers(m.hang), Data: []scene.Datum{folio.Datum("at", folio.Mm(m.z))}})
-			d.Head(g, scene.Pt(left, at[i]), 0, false)
-			d.Head(g, scene.Pt(right, at[i]), 180, false)
-			g.HLine(right+FlagLong*u, right+FlagStem*u, at[i], scene.Pen(scene.Plumb, CrewFine))
-			d.Space.Take(scene.Box{X0: right, Y0: at[i] - FlagWide/2*u, X1: right + FlagStem*u, Y1: at[i] + FlagWide/2*u})
-			g.HLine(left-FlagLong*u, left-FlagStem*u, at[i], scene.Pen(scene.Plumb, CrewFine))
-			g.Line(scene.Pt(left-FlagStem*u, at[i]), scene.Pt(left-8*u, slots[i]), scene.Pen(scene.Plumb, CrewFine))
+			g = d.g.Part(scene.Tag{Class: "plumb-line", Title: "line of sheet " + d.Numbers(m.hang), Data: []scene.Datum{folio.Datum("at", folio.Mm(m.z))}})
+			d.head(g, scene.Pt(left, at[i]), 0, false)
+			d.head(g, scene.Pt(right, at[i]), 180, false)
+			g.HLine(right+flagLong*u, right+flagStem*u, at[i], scene.Pen(scene.Plumb, CrewFine))
+			d.space.Take(scene.Box{X0: right, Y0: at[i] - flagWide/2*u, X1: right + flagStem*u, Y1: at[i] + flagWide/2*u})
+			g.HLine(left-flagLong*u, left-flagStem*u, at[i], scene.Pen(scene.Plumb, CrewFine))
+			g.Line(scene.Pt(left-flagStem*u, at[i]), scene.Pt(left-8*u, slots[i]), scene.Pen(scene.Plumb, CrewFine))
 		}
 		t := scene.Text{At: scene.Pt(left-8.8*u, slots[i]), String: d.Say(m.z), Height: size, Bold: m.hang != nil, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Plumb}
-		d.Figure(g, LineFlag{X: m.z}, t)
+		d.figure(g, lineFlag{x: m.z}, t)
 		if m.hang == nil {
 			g.Line(scene.Pt(left-1*u, at[i]), scene.Pt(left-8*u, slots[i]), scene.Pen(scene.Dimensions, 0.25))
 		}
 	}
-	d.Space.Take(scene.Box{X0: left - 8.4*u, Y0: d.V.Y(high) - 2*u, X1: left, Y1: d.Area.Y1})
-	c := scene.Pt(d.V.X(d.W.Left), d.V.Y(room.AtRight(d.W.W.Floor, d.W.Left)))
-	d.G.Circle(c, 1.5*u, scene.Pen(scene.Plumb, 0.5).Filled(scene.White))
+	d.space.Take(scene.Box{X0: left - 8.4*u, Y0: d.v.Y(high) - 2*u, X1: left, Y1: d.area.Y1})
+	c := scene.Pt(d.v.X(d.w.left), d.v.Y(room.AtRight(d.w.W.Floor, d.w.left)))
+	d.g.Circle(c, 1.5*u, scene.Pen(scene.Plumb, 0.5).Filled(scene.White))
 	t := scene.Text{At: scene.Pt(c.X-1.6*u, c.Y+7*u), String: "0 DATUM: floor, left end", Height: size, Bold: true, Layer: scene.Plumb}
-	d.G.Text(t)
-	d.Space.Take(t.Bounds(), scene.Box{X0: c.X - 2*u, Y0: c.Y - 2*u, X1: c.X + 2*u, Y1: c.Y + 2*u})
+	d.g.Text(t)
+	d.space.Take(t.Bounds(), scene.Box{X0: c.X - 2*u, Y0: c.Y - 2*u, X1: c.X + 2*u, Y1: c.Y + 2*u})
 }
 
-// HeadsUp letters the names of the ends over the wall, START, UP and HOLD beside it.
-func (d *WallBoard) HeadsUp() {
-	u, size := d.U, CrewText*d.U
-	d.Label(d.V.X(d.W.Left), d.EndUp(false), false, scene.Start)
-	d.Label(d.V.X(d.W.Right), d.EndUp(true), false, scene.End)
-	x := d.V.X(d.W.Right) + 7*u
-	if h := d.P.Rows[d.P.ThirdRow()]; true {
-		y := d.V.Y(h.X)
-		g := d.G.Part(scene.Tag{Class: "hold"})
+// headsUp letters the names of the ends over the wall, START, UP and HOLD beside it.
+func (d *wallBoard) headsUp() {
+	u, size := d.u, CrewText*d.u
+	d.label(d.v.X(d.w.left), d.endUp(false), false, scene.Start)
+	d.label(d.v.X(d.w.right), d.endUp(true), false, scene.End)
+	x := d.v.X(d.w.right) + 7*u
+	if h := d.p.rows[d.p.thirdRow()]; true {
+		y := d.v.Y(h.X)
+		g := d.g.Part(scene.Tag{Class: "hold"})
 		draft.Triangle(g, scene.Marks, scene.Pt(x, y), 180, 4.4*u, 5.2*u, 0.7, true)
-		d.Word(g, scene.Pt(x+6*u, y+size/2), "HOLD", size, true, scene.Start)
-		d.Space.Take(scene.Box{X0: x - 1*u, Y0: y - 3*u, X1: x + 20*u, Y1: y + 3*u})
+		d.word(g, scene.Pt(x+6*u, y+size/2), "HOLD", size, true, scene.Start)
+		d.space.Take(scene.Box{X0: x - 1*u, Y0: y - 3*u, X1: x + 20*u, Y1: y + 3*u})
 	}
-	if h := d.P.Rows[0]; h.Begins && !h.Hung() {
-		if box, ok := d.Right(x, 16*u, 5*u, d.V.Y(d.ExtremesLow())-8*u); ok {
-			d.Word(d.G, scene.Pt(box.X0, box.Y1-0.8*u), "START", size, true, scene.Start)
+	if h := d.p.rows[0]; h.begins && !h.hung() {
+		if box, ok := d.right(x, 16*u, 5*u, d.v.Y(d.extremesLow())-8*u); ok {
+			d.word(d.g, scene.Pt(box.X0, box.Y1-0.8*u), "START", size, true, scene.Start)
 		}
 	}
-	if box, ok := d.Right(x, 7.6*u, 14*u, d.V.Y(d.ExtremesLow())-24*u); ok {
+	if box, ok := d.right(x, 7.6*u, 14*u, d.v.Y(d.extremesLow())-24*u); ok {
 		at := box.X0 + 6*u
-		d.G.VLine(at, box.Y0+FlagLong*u, box.Y1, scene.Pen(scene.Marks, 0.5))
-		draft.Triangle(d.G, scene.Marks, scene.Pt(at, box.Y0), 90, 3*u, 2.8*u, 0, false)
-		d.G.Text(scene.Text{At: scene.Pt(at-2.2*u, (box.Y0+box.Y1)/2+1*u), String: "UP", Height: size, Bold: true, Anchor: scene.Middle, Angle: 90, Layer: scene.Marks})
+		d.g.VLine(at, box.Y0+flagLong*u, box.Y1, scene.Pen(scene.Marks, 0.5))
+		draft.Triangle(d.g, scene.Marks, scene.Pt(at, box.Y0), 90, 3*u, 2.8*u, 0, false)
+		d.g.Text(scene.Text{At: scene.Pt(at-2.2*u, (box.Y0+box.Y1)/2+1*u), String: "UP", Height: size, Bold: true, Anchor: scene.Middle, Angle: 90, Layer: scene.Marks})
 	}
 }
 
-func (d *WallBoard) ExtremesLow() L {
-	low, _ := d.Extremes()
+func (d *wallBoard) extremesLow() l {
+	low, _ := d.extremes()
 	return low
 }
 
-// Right finds a free place right of the wall, from y on upward.
-func (d *WallBoard) Right(x, wide, high, y float64) (scene.Box, bool) {
-	for ; y > d.Area.Y0; y -= 1 * d.U {
+// right finds a free place right of the wall, from y on upward.
+func (d *wallBoard) right(x, wide, high, y float64) (scene.Box, bool) {
+	for ; y > d.area.Y0; y -= 1 * d.u {
 		b := scene.Box{X0: x, Y0: y, X1: x + wide, Y1: y + high}
-		if d.Space.Free(b, CrewAir*d.U) {
-			d.Space.Take(b)
+		if d.space.Free(b, crewAir*d.u) {
+			d.space.Take(b)
 			return b, true
 		}
 	}
 	return scene.Box{}, false
 }
 
-// EndUp names an end of a wall of bands, where they are always cut.
-func (d *WallBoard) EndUp(right bool) string {
+// endUp names an end of a wall of bands, where they are always cut.
+func (d *wallBoard) endUp(right bool) string {
 	n := len(d.Room.Walls)
-	corner, end := (d.W.Wall+n-1)%n, d.W.W.LeftEnd
+	corner, end := (d.w.wall+n-1)%n, d.w.W.LeftEnd
 	if right {
-		corner, end = d.W.Wall, d.W.W.RightEnd
+		corner, end = d.w.wall, d.w.W.RightEnd
 	}
 	if end != "" {
 		return end
@@ -193,8 +193,8 @@ func (d *WallBoard) EndUp(right bool) string {
 	return "cut"
 }
 
-// Stretch is a sheet's extent on its wall.
-func Stretch(s *layout.Sheet, wall int) (x0, z0, x1, z1 L, ok bool) {
+// stretch is a sheet's extent on its wall.
+func stretch(s *layout.Sheet, wall int) (x0, z0, x1, z1 l, ok bool) {
 	for _, p := range s.Pieces {
 		if p.Wall != wall {
 			continue
@@ -209,19 +209,19 @@ func Stretch(s *layout.Sheet, wall int) (x0, z0, x1, z1 L, ok bool) {
 	return x0, z0, x1, z1, ok
 }
 
-// BoxLinesUp say where boxes are cut into bands: up from the raw lower edge, right of the cut left end.
-func (d *WallBoard) BoxLinesUp() []string {
+// boxLinesUp say where boxes are cut into bands: up from the raw lower edge, right of the cut left end.
+func (d *wallBoard) boxLinesUp() []string {
 	var lines []string
-	for _, b := range d.W.BoxesOf() {
+	for _, b := range d.w.BoxesOf() {
 		found := false
-		for _, h := range d.P.Hangs {
-			for _, s := range h.Sheets {
-				x0, z0, x1, z1, ok := Stretch(s, d.W.Wall)
+		for _, h := range d.p.hangs {
+			for _, s := range h.sheets {
+				x0, z0, x1, z1, ok := stretch(s, d.w.wall)
 				if !ok || b.X+b.HoleWidth/2 <= x0 || b.X-b.HoleWidth/2 >= x1 || b.Z+b.HoleHigh/2 <= z0 || b.Z-b.HoleHigh/2 >= z1 {
 					continue
 				}
 				found = true
-				lines = append(lines, b.Letter+" in "+d.Set.Number(s)+": right "+d.Bare(b.X+s.Below)+", up "+d.Bare(b.Z-h.Start)+", "+d.Bare(b.HoleWidth)+" x "+d.Bare(b.HoleHigh))
+				lines = append(lines, b.Letter+" in "+d.Set.number(s)+": right "+d.bare(b.X+s.Below)+", up "+d.bare(b.Z-h.Start)+", "+d.bare(b.HoleWidth)+" x "+d.bare(b.HoleHigh))
 			}
 		}
 		if !found {
@@ -231,22 +231,22 @@ func (d *WallBoard) BoxLinesUp() []string {
 	return lines
 }
 
-// OpeningCutsUp say where an opening is cut into bands.
-func (d *WallBoard) OpeningCutsUp(o *room.Opening) []OpeningCut {
-	var list []OpeningCut
-	for _, h := range d.P.Hangs {
-		for _, s := range h.Sheets {
-			x0, z0, x1, z1, ok := Stretch(s, d.W.Wall)
+// openingCutsUp say where an opening is cut into bands.
+func (d *wallBoard) openingCutsUp(o *room.Opening) []openingCut {
+	var list []openingCut
+	for _, h := range d.p.hangs {
+		for _, s := range h.sheets {
+			x0, z0, x1, z1, ok := stretch(s, d.w.wall)
 			if !ok || s.Hung || o.Right() <= x0 || o.FromLeft >= x1 || o.Head <= z0 || o.SillGiven && o.Sill >= z1 {
 				continue
 			}
-			c := OpeningCut{Number: d.Set.Number(s)}
-			c.Words = "right " + d.Bare(max(o.FromLeft, x0)+s.Below) + " to " + d.Bare(min(o.Right(), x1)+s.Below)
+			c := openingCut{number: d.Set.number(s)}
+			c.words = "right " + d.bare(max(o.FromLeft, x0)+s.Below) + " to " + d.bare(min(o.Right(), x1)+s.Below)
 			switch {
 			case o.SillGiven && o.Sill > z0:
-				c.Words += ", from " + d.Bare(o.Sill-h.Start) + " up"
+				c.words += ", from " + d.bare(o.Sill-h.Start) + " up"
 			case o.Head < z1:
-				c.Words += ", up to " + d.Bare(o.Head-h.Start)
+				c.words += ", up to " + d.bare(o.Head-h.Start)
 			}
 			list = append(list, c)
 		}
@@ -254,18 +254,18 @@ func (d *WallBoard) OpeningCutsUp(o *room.Opening) []OpeningCut {
 	return list
 }
 
-// MarkWordsUp say how long the pieces of the bands are cut, and where they begin.
-func (d *WallBoard) MarkWordsUp() []string {
+// markWordsUp say how long the pieces of the bands are cut, and where they begin.
+func (d *wallBoard) markWordsUp() []string {
 	var lines []string
 	seen := map[string]bool{}
-	for _, h := range d.P.Rows {
-		for _, s := range h.Sheets {
+	for _, h := range d.p.rows {
+		for _, s := range h.sheets {
 			if s.CutLength == 0 || s.Hung {
 				continue
 			}
 			where := "from " + d.Say(-s.Below)
 			if s.Below > 0 {
-				where = "from " + d.Inches(s.Below) + " left of 0"
+				where = "from " + d.inches(s.Below) + " left of 0"
 			}
 			text := "cut " + d.Say(s.CutLength) + ", " + where
 			if !seen[text] {
@@ -275,16 +275,16 @@ func (d *WallBoard) MarkWordsUp() []string {
 		}
 	}
 	if len(lines) > 4 {
-		lines = []string{"cut lengths: in the cut list, " + d.PageWord("cuts")}
+		lines = []string{"cut lengths: in the cut list, " + d.pageWord("cuts")}
 	}
-	return append(lines, "trims in; line: upper edge; seam "+d.Inches(d.Half)+" under")
+	return append(lines, "trims in; line: upper edge; seam "+d.inches(d.half)+" under")
 }
 
-// MarginUp is what heights take left of a wall of bands.
-func (d *WallBoard) MarginUp() float64 {
+// marginUp is what heights take left of a wall of bands.
+func (d *wallBoard) marginUp() float64 {
 	w := 0.0
-	for _, h := range d.P.Hangs {
-		w = math.Max(w, scene.Width(d.Say(h.X), CrewText*d.U, true))
+	for _, h := range d.p.hangs {
+		w = math.Max(w, scene.Width(d.Say(h.X), CrewText*d.u, true))
 	}
-	return w + 16*d.U
+	return w + 16*d.u
 }

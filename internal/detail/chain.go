@@ -11,23 +11,23 @@ import (
 	"flitchlay/internal/run"
 )
 
-// MostBends is how many bends are drawn together at the most.
-const MostBends = 8
+// mostBends is how many bends are drawn together at the most.
+const mostBends = 8
 
-// Chain is a wrapped corner, or several that lie close together on a run: they are drawn in one plan.
+// chain is a wrapped corner, or several that lie close together on a run: they are drawn in one plan.
 //
 // Bends lie close where no raw end is between two of them and no more than the net width of a sheet and a quarter: one
 // sheet goes round both, or the face between them has one seam or two.
-type Chain struct {
-	Run   *layout.Run
-	Bends []*layout.Corner
-	Loop  bool        // the last bend is followed by the first: a column, or a small room
-	Cut   *run.Corner // the bend that closes a loop, but is cut; nil where there is none
+type chain struct {
+	run   *layout.Run
+	bends []*layout.Corner
+	loop  bool        // the last bend is followed by the first: a column, or a small room
+	cut   *run.Corner // the bend that closes a loop, but is cut; nil where there is none
 }
 
-// Chains are all wrapped corners of the set, in the order of the walls.
-func Chains(s *folio.Set) []Chain {
-	var list []Chain
+// chains are all wrapped corners of the set, in the order of the walls.
+func chains(s *folio.Set) []chain {
+	var list []chain
 	for i := range s.Plan.Runs {
 		r := &s.Plan.Runs[i]
 		var bends []*layout.Corner
@@ -35,23 +35,23 @@ func Chains(s *folio.Set) []Chain {
 			bends = append(bends, &r.Corners[j])
 		}
 		sort.SliceStable(bends, func(i, j int) bool { return bends[i].At < bends[j].At })
-		list = append(list, ChainsOf(s, r, bends)...)
+		list = append(list, chainsOf(s, r, bends)...)
 	}
-	sort.SliceStable(list, func(i, j int) bool { return list[i].First() < list[j].First() })
+	sort.SliceStable(list, func(i, j int) bool { return list[i].first() < list[j].first() })
 	return list
 }
 
-// First is the wall by which a chain stands in order.
-func (c Chain) First() int {
-	n := c.Bends[0].LeftWall
-	for _, b := range c.Bends {
+// first is the wall by which a chain stands in order.
+func (c chain) first() int {
+	n := c.bends[0].LeftWall
+	for _, b := range c.bends {
 		n = min(n, b.LeftWall)
 	}
 	return n
 }
 
-// ChainsOf parts the bends of a run where two of them are not close.
-func ChainsOf(s *folio.Set, r *layout.Run, bends []*layout.Corner) []Chain {
+// chainsOf parts the bends of a run where two of them are not close.
+func chainsOf(s *folio.Set, r *layout.Run, bends []*layout.Corner) []chain {
 	n := len(bends)
 	if n == 0 {
 		return nil
@@ -67,24 +67,24 @@ func ChainsOf(s *folio.Set, r *layout.Run, bends []*layout.Corner) []Chain {
 		}
 	}
 	turned := append(append([]*layout.Corner{}, bends[start:]...), bends[:start]...)
-	if all && n <= MostBends {
+	if all && n <= mostBends {
 		for i, b := range bends { // a loop begins with the first of its bends as they are named
 			if b.LeftWall < bends[start].LeftWall {
 				start = i
 			}
 		}
 		turned = append(append([]*layout.Corner{}, bends[start:]...), bends[:start]...)
-		if c := (Chain{Run: r, Bends: turned, Loop: true}); c.Closes() {
-			return []Chain{c}
+		if c := (chain{run: r, bends: turned, loop: true}); c.closes() {
+			return []chain{c}
 		}
 	}
-	var list []Chain
+	var list []chain
 	from := 0
 	for i := range turned {
-		if i+1 < n && i+1-from < MostBends && Close(s, r, turned[i], turned[i+1]) {
+		if i+1 < n && i+1-from < mostBends && Close(s, r, turned[i], turned[i+1]) {
 			continue
 		}
-		list = append(list, CutLoop(s, Chain{Run: r, Bends: turned[from : i+1]}))
+		list = append(list, cutLoop(s, chain{run: r, bends: turned[from : i+1]}))
 		from = i + 1
 	}
 	return list
@@ -92,32 +92,32 @@ func ChainsOf(s *folio.Set, r *layout.Run, bends []*layout.Corner) []Chain {
 
 // Close reports whether two bends that follow one another lie close.
 func Close(s *folio.Set, r *layout.Run, a, b *layout.Corner) bool {
-	d := Around(r, b.At-a.At)
-	if d <= 0 || d > Closest(s) {
+	d := around(r, b.At-a.At)
+	if d <= 0 || d > closest(s) {
 		return false
 	}
-	for _, end := range RunEnds(r) {
-		if Around(r, end-a.At) < d && (r.Closed || end > a.At) {
+	for _, end := range runEnds(r) {
+		if around(r, end-a.At) < d && (r.Closed || end > a.At) {
 			return false
 		}
 	}
 	return true
 }
 
-// Closest is the widest face between two bends that are drawn together.
-func Closest(s *folio.Set) L { return elevation.Net(s) + elevation.Net(s)/4 }
+// closest is the widest face between two bends that are drawn together.
+func closest(s *folio.Set) l { return elevation.Net(s) + elevation.Net(s)/4 }
 
-// Around is a distance along a run, in a closed one brought to what is less than its length.
-func Around(r *layout.Run, d L) L {
+// around is a distance along a run, in a closed one brought to what is less than its length.
+func around(r *layout.Run, d l) l {
 	if r.Closed {
 		return ((d % r.Length) + r.Length) % r.Length
 	}
 	return d
 }
 
-// RunEnds are the places where the covering of a run ends.
-func RunEnds(r *layout.Run) []L {
-	var list []L
+// runEnds are the places where the covering of a run ends.
+func runEnds(r *layout.Run) []l {
+	var list []l
 	for _, sp := range r.Spans {
 		if !sp.Closed && !sp.LeftSeam {
 			list = append(list, sp.Left)
@@ -129,90 +129,90 @@ func RunEnds(r *layout.Run) []L {
 	return list
 }
 
-// CutLoop closes a chain by the bend that is cut, where that and no other follows its last and precedes its first.
-func CutLoop(s *folio.Set, c Chain) Chain {
-	if !c.Run.Closed || len(c.Bends) < 2 {
+// cutLoop closes a chain by the bend that is cut, where that and no other follows its last and precedes its first.
+func cutLoop(s *folio.Set, c chain) chain {
+	if !c.run.Closed || len(c.bends) < 2 {
 		return c
 	}
-	first, last := c.Bends[0], c.Bends[len(c.Bends)-1]
-	for i := range c.Run.Line.Corners {
-		x := &c.Run.Line.Corners[i]
+	first, last := c.bends[0], c.bends[len(c.bends)-1]
+	for i := range c.run.Line.Corners {
+		x := &c.run.Line.Corners[i]
 		if x.Wrapped || x.Kind == room.Straight || x.LeftWall != last.RightWall || x.RightWall != first.LeftWall {
 			continue
 		}
-		if Around(c.Run, x.At-last.At) > Closest(s) || Around(c.Run, first.At-x.At) > Closest(s) || !c.RawAt(x) {
+		if around(c.run, x.At-last.At) > closest(s) || around(c.run, first.At-x.At) > closest(s) || !c.rawAt(x) {
 			continue
 		}
-		closed := Chain{Run: c.Run, Bends: c.Bends, Loop: true, Cut: x}
-		if closed.Closes() {
+		closed := chain{run: c.run, bends: c.bends, loop: true, cut: x}
+		if closed.closes() {
 			return closed
 		}
 	}
 	return c
 }
 
-// RawAt reports whether the covering ends on both sides of a cut bend, and nowhere else on the faces beside it.
-func (c Chain) RawAt(x *run.Corner) bool {
-	first, last := c.Bends[0], c.Bends[len(c.Bends)-1]
+// rawAt reports whether the covering ends on both sides of a cut bend, and nowhere else on the faces beside it.
+func (c chain) rawAt(x *run.Corner) bool {
+	first, last := c.bends[0], c.bends[len(c.bends)-1]
 	n := 0
-	for _, end := range RunEnds(c.Run) {
-		d, whole := Around(c.Run, end-last.At), Around(c.Run, first.At-last.At)
+	for _, end := range runEnds(c.run) {
+		d, whole := around(c.run, end-last.At), around(c.run, first.At-last.At)
 		if d >= whole {
 			continue
 		}
 		n++
 		// a leaning edge, or half of an eased one, is not more than this off
-		if off := Around(c.Run, x.At-last.At) - d; max(off, -off) > x.To-x.From+max(x.Lean, -x.Lean) {
+		if off := around(c.run, x.At-last.At) - d; max(off, -off) > x.To-x.From+max(x.Lean, -x.Lean) {
 			return false
 		}
 	}
 	return n > 0
 }
 
-// Parted splits a chain that fits no cell: at its longest face with a seam on it, else at its longest face.
-func (c Chain) Parted() []Chain {
-	if c.Loop {
-		c.Loop, c.Cut = false, nil
-		if len(c.Bends) == 1 {
-			return []Chain{c}
+// parted splits a chain that fits no cell: at its longest face with a seam on it, else at its longest face.
+func (c chain) parted() []chain {
+	if c.loop {
+		c.loop, c.cut = false, nil
+		if len(c.bends) == 1 {
+			return []chain{c}
 		}
 	}
-	best, at := L(-1), 0
-	for i := range c.Bends[:len(c.Bends)-1] {
-		a, b := c.Bends[i].At, c.Bends[i+1].At
-		d := Around(c.Run, b-a)
-		if slices.ContainsFunc(c.Run.Seams, func(m layout.Seam) bool { e := Around(c.Run, m.At-a); return e > 0 && e < d }) {
-			d += c.Run.Length
+	best, at := l(-1), 0
+	for i := range c.bends[:len(c.bends)-1] {
+		a, b := c.bends[i].At, c.bends[i+1].At
+		d := around(c.run, b-a)
+		if slices.ContainsFunc(c.run.Seams, func(m layout.Seam) bool { e := around(c.run, m.At-a); return e > 0 && e < d }) {
+			d += c.run.Length
 		}
 		if d > best {
 			best, at = d, i+1
 		}
 	}
-	return []Chain{{Run: c.Run, Bends: c.Bends[:at]}, {Run: c.Run, Bends: c.Bends[at:]}}
+	return []chain{{run: c.run, bends: c.bends[:at]}, {run: c.run, bends: c.bends[at:]}}
 }
 
-// Names are the names of the bends.
-func (c Chain) Names() []string {
+// names are the names of the bends.
+func (c chain) names() []string {
 	var list []string
-	for _, b := range c.Bends {
+	for _, b := range c.bends {
 		list = append(list, b.Name)
 	}
 	return list
 }
 
-// Title says what the bends make together.
-func (c Chain) Title() string {
+// title says what the bends make together.
+func (c chain) title() string {
 	kinds := ""
-	for _, b := range c.Bends {
+	for _, b := range c.bends {
 		kinds += map[room.Bend]string{room.Inside: "i", room.Outside: "o"}[b.Kind]
 	}
-	names := Ranges(c.Names())
+	names := ranges(c.names())
 	switch {
 	case kinds == "i":
 		return names + " INSIDE CORNER"
 	case kinds == "o":
 		return names + " OUTSIDE CORNER"
-	case c.Loop && c.Turns() < 0:
+	case c.loop && c.turns() < 0:
 		return "COLUMN " + names
 	case kinds == "iooi":
 		return "PILASTER " + names
@@ -222,25 +222,25 @@ func (c Chain) Title() string {
 	return "CORNERS " + names
 }
 
-// Turns is how far the way turns to the right in all, in degrees.
-func (c Chain) Turns() float64 {
+// turns is how far the way turns to the right in all, in degrees.
+func (c chain) turns() float64 {
 	sum := 0.0
-	for _, v := range c.Vertices() {
-		sum += v.Turn
+	for _, v := range c.vertices() {
+		sum += v.turn
 	}
 	return sum
 }
 
-// Angles says the angles of the bends under the title, where they are not written at each.
-func Angles(s *folio.Set, c Chain) string {
-	if len(c.Bends) == 1 {
-		text := Angle(c.Bends[0].Angle)
-		if r := c.Bends[0].Radius; r > 0 {
+// angles says the angles of the bends under the title, where they are not written at each.
+func angles(s *folio.Set, c chain) string {
+	if len(c.bends) == 1 {
+		text := angle(c.bends[0].Angle)
+		if r := c.bends[0].Radius; r > 0 {
 			text += ", radius " + s.Style.Words(r)
 		}
 		return text
 	}
-	for _, b := range c.Bends {
+	for _, b := range c.bends {
 		if b.Angle != 90 {
 			return "angles as noted"
 		}
@@ -248,30 +248,30 @@ func Angles(s *folio.Set, c Chain) string {
 	return "all 90°"
 }
 
-// RoundBends reports whether a return runs on round another bend of the chain, or is rounded in its plan otherwise than
+// roundBends reports whether a return runs on round another bend of the chain, or is rounded in its plan otherwise than
 // it stands elsewhere.
-func RoundBends(s *folio.Set, c Chain) bool {
-	for _, b := range c.Bends {
-		for _, o := range c.Bends {
+func roundBends(s *folio.Set, c chain) bool {
+	for _, b := range c.bends {
+		for _, o := range c.bends {
 			if o == b {
 				continue
 			}
-			right, left := Around(c.Run, o.At-b.At), Around(c.Run, b.At-o.At)
+			right, left := around(c.run, o.At-b.At), around(c.run, b.At-o.At)
 			if right > 0 && right < b.RightReturn || left > 0 && left < b.LeftReturn {
 				return true
 			}
 		}
 	}
-	g := NewGeometry(c, float64(DetailScale(s)))
-	for i := range g.Segs {
-		if !g.Inner(i) {
+	g := newGeometry(c, float64(detailScale(s)))
+	for i := range g.segs {
+		if !g.inner(i) {
 			continue
 		}
-		list := g.Figures(s.Style, i)
+		list := g.figures(s.Style, i)
 		if len(list) < 2 {
 			continue
 		}
-		if a, b := g.VertexBefore(i), g.VertexAfter(i); a.C != nil && list[0] != s.Style.Format(a.C.RightReturn) || b.C != nil && list[len(list)-1] != s.Style.Format(b.C.LeftReturn) {
+		if a, b := g.vertexBefore(i), g.vertexAfter(i); a.c != nil && list[0] != s.Style.Format(a.c.RightReturn) || b.c != nil && list[len(list)-1] != s.Style.Format(b.c.LeftReturn) {
 			return true
 		}
 	}

@@ -16,77 +16,77 @@ import (
 
 // Pages are the plan of every wrapped corner, then once for the set the double cut and the terminations.
 func Pages(s *folio.Set) []*folio.Leaf {
-	return append(CornerPages(s), StandardPages(s)...)
+	return append(cornerPages(s), standardPages(s)...)
 }
 
-// CornerPages are the plans of all wrapped corners, close ones together in one cell.
-func CornerPages(s *folio.Set) []*folio.Leaf {
+// cornerPages are the plans of all wrapped corners, close ones together in one cell.
+func cornerPages(s *folio.Set) []*folio.Leaf {
 	var pages []*folio.Leaf
-	for _, cells := range Settle(s, Chains(s), s.Cells(128, 104)) {
+	for _, cells := range settle(s, chains(s), s.Cells(128, 104)) {
 		var names []string
-		scale := draft.Ratio(DetailScale(s), s.Metric())
+		scale := draft.Ratio(detailScale(s), s.Metric())
 		l := &folio.Leaf{Wall: -1}
 		for _, c := range cells {
-			for _, b := range c.Bends {
+			for _, b := range c.bends {
 				l.Abouts = append(l.Abouts, "corner "+b.Name)
 				names = append(names, b.Name)
 			}
-			if c.Scale != DetailScale(s) {
+			if c.scale != detailScale(s) {
 				scale = "" // the title block says: as noted
 			}
 		}
-		slices.SortStableFunc(names, func(a, b string) int { return cmp.Compare(CornerNumber(a), CornerNumber(b)) })
-		l.Title, l.Scale = "CORNERS "+Ranges(names), scale
+		slices.SortStableFunc(names, func(a, b string) int { return cmp.Compare(cornerNumber(a), cornerNumber(b)) })
+		l.Title, l.Scale = "CORNERS "+ranges(names), scale
 		if len(names) == 1 {
 			l.Title = "CORNER " + names[0]
 		}
 		l.Draw = func(b *folio.Board) {
 			var boxes []scene.Box
 			for i, c := range cells {
-				CornerIn(b, c, i+1)
-				boxes = append(boxes, c.Box)
+				cornerIn(b, c, i+1)
+				boxes = append(boxes, c.box)
 			}
-			Grid(b, boxes)
+			grid(b, boxes)
 		}
 		pages = append(pages, l)
 	}
 	return pages
 }
 
-// CornerCell is a cell of a page with the bends that are drawn in it, and how they come to stand in it.
-type CornerCell struct {
-	Chain
-	Pose
-	Box scene.Box
+// cornerCell is a cell of a page with the bends that are drawn in it, and how they come to stand in it.
+type cornerCell struct {
+	chain
+	pose
+	box scene.Box
 }
 
-// Settle gives each chain its cell, in order: one that needs two cells takes them side by side, and one that follows may
+// settle gives each chain its cell, in order: one that needs two cells takes them side by side, and one that follows may
 // stand in a cell that was left free before it. One that fits no cell is parted.
-func Settle(s *folio.Set, list []Chain, cells []scene.Box) [][]CornerCell {
-	var pages [][]CornerCell
+func settle(s *folio.Set, list []chain, cells []scene.Box) [][]cornerCell {
+	var pages [][]cornerCell
 	var taken [][]bool
-	columns := PerRow(s, cells)
+	columns := perRow(s, cells)
 	for len(list) > 0 {
 		c := list[0]
 		list = list[1:]
-		fit, ok := Fitting(s, c, cells[0], columns > 1)
-		if !ok && len(c.Bends) > 1 {
-			list = append(c.Parted(), list...)
+		fit, ok := fitting(s, c, cells[0], columns > 1)
+		if !ok && len(c.bends) > 1 {
+			list = append(c.parted(), list...)
 			continue
 		}
 		for p := 0; ; p++ {
 			if p == len(pages) {
 				pages, taken = append(pages, nil), append(taken, make([]bool, len(cells)))
 			}
-			i := FreeCells(taken[p], columns, fit.Wide)
+			i := freeCells(taken[p], columns, fit.wide)
 			if i < 0 {
 				continue
 			}
-			cell := CornerCell{Chain: c, Pose: fit, Box: cells[i]}
+			cell := cornerCell{chain: c, pose: fit, box: cells[i]}
 			taken[p][i] = true
-			if fit.Wide {
+			if fit.wide {
 				taken[p][i+1] = true
-				cell.Box.X1 = cells[i+1].X1
+				cell.box.X1 = cells[i+1].X1
 			}
 			pages[p] = append(pages[p], cell)
 			break
@@ -94,15 +94,15 @@ func Settle(s *folio.Set, list []Chain, cells []scene.Box) [][]CornerCell {
 	}
 	for _, page := range pages {
 		sort.SliceStable(page, func(i, j int) bool {
-			a, b := page[i].Box, page[j].Box
+			a, b := page[i].box, page[j].box
 			return a.Y0 < b.Y0 || a.Y0 == b.Y0 && a.X0 < b.X0
 		})
 	}
 	return pages
 }
 
-// FreeCells is the first free cell of a page, or the first of two free ones side by side; -1 where there is none.
-func FreeCells(taken []bool, columns int, wide bool) int {
+// freeCells is the first free cell of a page, or the first of two free ones side by side; -1 where there is none.
+func freeCells(taken []bool, columns int, wide bool) int {
 	for i := range taken {
 		if taken[i] || wide && (i%columns == columns-1 || taken[i+1]) {
 			continue
@@ -112,8 +112,8 @@ func FreeCells(taken []bool, columns int, wide bool) int {
 	return -1
 }
 
-// CornerNumber is the number in the name of a corner, -1 where there is none.
-func CornerNumber(name string) int {
+// cornerNumber is the number in the name of a corner, -1 where there is none.
+func cornerNumber(name string) int {
 	n, err := strconv.Atoi(strings.TrimPrefix(name, "C"))
 	if err != nil {
 		return -1
@@ -121,12 +121,12 @@ func CornerNumber(name string) int {
 	return n
 }
 
-// Ranges names corners in short: C1 TO C4, C9.
-func Ranges(names []string) string {
+// ranges names corners in short: C1 TO C4, C9.
+func ranges(names []string) string {
 	var out []string
 	for i := 0; i < len(names); {
 		j := i
-		for j+1 < len(names) && CornerNumber(names[j]) >= 0 && CornerNumber(names[j+1]) == CornerNumber(names[j])+1 {
+		for j+1 < len(names) && cornerNumber(names[j]) >= 0 && cornerNumber(names[j+1]) == cornerNumber(names[j])+1 {
 			j++
 		}
 		switch {
@@ -145,21 +145,21 @@ func Ranges(names []string) string {
 	return strings.Join(out, ", ")
 }
 
-// DetailScale is 1:4, in a metric room 1:5.
-func DetailScale(s *folio.Set) int64 { return DetailScales(s)[0] }
+// detailScale is 1:4, in a metric room 1:5.
+func detailScale(s *folio.Set) int64 { return detailScales(s)[0] }
 
-// DetailScales are the scales of a detail, the usual one first.
+// detailScales are the scales of a detail, the usual one first.
 //
 // Source: reduction scales of ISO 5455:1979 clause 5.1; scales of a US architect's rule.
-func DetailScales(s *folio.Set) []int64 {
+func detailScales(s *folio.Set) []int64 {
 	if s.Metric() {
 		return []int64{5, 10, 20, 50}
 	}
 	return []int64{4, 8, 12, 16, 24}
 }
 
-// Grid parts the cells of a page by hairlines.
-func Grid(b *folio.Board, cells []scene.Box) {
+// grid parts the cells of a page by hairlines.
+func grid(b *folio.Board, cells []scene.Box) {
 	k := b.Look
 	for _, c := range cells {
 		if c.X0 > b.Field.X0+1 {
@@ -171,70 +171,70 @@ func Grid(b *folio.Board, cells []scene.Box) {
 	}
 }
 
-// TitleFoot is how much of a cell its title takes, on the office page.
-const TitleFoot = 20
+// titleFoot is how much of a cell its title takes, on the office page.
+const titleFoot = 20
 
-// ClearOf is what a cell leaves its drawing and title.
-func ClearOf(s *folio.Set, cell scene.Box) scene.Box {
+// clearOf is what a cell leaves its drawing and title.
+func clearOf(s *folio.Set, cell scene.Box) scene.Box {
 	k := s.Look
 	return scene.Box{X0: cell.X0 + k.Of(5), Y0: cell.Y0 + k.Of(5), X1: cell.X1 - k.Of(5), Y1: cell.Y1 - k.Of(4)}
 }
 
-// CornerIn draws the bends of a cell and the title under them.
-func CornerIn(b *folio.Board, cell CornerCell, n int) {
+// cornerIn draws the bends of a cell and the title under them.
+func cornerIn(b *folio.Board, cell cornerCell, n int) {
 	k := b.Look
-	clear := ClearOf(b.Set, cell.Box)
-	ratio := draft.Ratio(cell.Scale, b.Metric())
-	name := cell.Title()
-	view := scene.View{Box: cell.Box.Inset(k.Of(4)), Scale: float64(cell.Scale), Metric: b.Metric(), Name: name, Ratio: ratio}
-	view.Box.Y1 -= k.Of(TitleFoot)
-	t := TitleOf(b.Set, cell.Chain, cell.Scale, b.Leaf.Number, n, clear)
-	at := TitleAt(k, clear)
+	clear := clearOf(b.Set, cell.box)
+	ratio := draft.Ratio(cell.scale, b.Metric())
+	name := cell.title()
+	view := scene.View{Box: cell.box.Inset(k.Of(4)), Scale: float64(cell.scale), Metric: b.Metric(), Name: name, Ratio: ratio}
+	view.Box.Y1 -= k.Of(titleFoot)
+	t := titleOf(b.Set, cell.chain, cell.scale, b.Leaf.Number, n, clear)
+	at := titleAt(k, clear)
 	var trial scene.Group
 	titled := t.Draw(&trial, k, at)
-	p := &ChainPlan{Set: b.Set, Chain: cell.Chain, Pose: cell.Pose}
-	table := ReturnTable(b.Set, cell.Chain)
-	placed := p.Place(clear, titled, table)
-	p.G = b.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(cell.Scale)), folio.Datum("corners", strings.Join(cell.Names(), " ")))
-	p.Space = draft.NewSpace(scene.Box{})
-	p.Draw()
+	p := &chainPlan{Set: b.Set, chain: cell.chain, pose: cell.pose}
+	table := returnTable(b.Set, cell.chain)
+	placed := p.place(clear, titled, table)
+	p.g = b.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(cell.scale)), folio.Datum("corners", strings.Join(cell.names(), " ")))
+	p.space = draft.NewSpace(scene.Box{})
+	p.draw()
 	t.Draw(&b.Page.Group, k, at)
 	if table != nil {
-		table.Draw(p.G, k, placed, 0, table.High(k)+1)
+		table.Draw(p.g, k, placed, 0, table.High(k)+1)
 	}
 }
 
-// TitleOf is the title of a cell.
-func TitleOf(s *folio.Set, c Chain, scale int64, page string, n int, clear scene.Box) draft.Title {
+// titleOf is the title of a cell.
+func titleOf(s *folio.Set, c chain, scale int64, page string, n int, clear scene.Box) draft.Title {
 	var walls []string
-	for i, b := range c.Bends {
-		if walls = append(walls, s.Room.Walls[b.LeftWall].Name); i == len(c.Bends)-1 && (!c.Loop || c.Cut != nil) {
+	for i, b := range c.bends {
+		if walls = append(walls, s.Room.Walls[b.LeftWall].Name); i == len(c.bends)-1 && (!c.loop || c.cut != nil) {
 			walls = append(walls, s.Room.Walls[b.RightWall].Name)
 		}
 	}
 	of := strings.Join(walls, ", ")
-	if !c.Loop {
+	if !c.loop {
 		of = walls[0] + " to " + walls[len(walls)-1]
 	}
-	under := []string{"SCALE " + draft.Ratio(scale, s.Metric()) + "   " + Angles(s, c), of}
-	return draft.Title{Mark: fmt.Sprint(n), Page: page, Name: c.Title(), Under: under, Most: min(clear.W(), s.Look.Of(118))}
+	under := []string{"SCALE " + draft.Ratio(scale, s.Metric()) + "   " + angles(s, c), of}
+	return draft.Title{Mark: fmt.Sprint(n), Page: page, Name: c.title(), Under: under, Most: min(clear.W(), s.Look.Of(118))}
 }
 
-// TitleAt is where the title of a cell stands.
-func TitleAt(k draft.Look, clear scene.Box) scene.Point {
-	return scene.Pt(clear.X0, clear.Y1-k.Of(TitleFoot)+k.Of(7))
+// titleAt is where the title of a cell stands.
+func titleAt(k draft.Look, clear scene.Box) scene.Point {
+	return scene.Pt(clear.X0, clear.Y1-k.Of(titleFoot)+k.Of(7))
 }
 
-// ReturnTable gives what the plan of a chain cannot: both returns at top and bottom of a leaning bend, the least ones
+// returnTable gives what the plan of a chain cannot: both returns at top and bottom of a leaning bend, the least ones
 // bold, and the skew; and the returns that run on round the next bend. It is nil where nothing is left to say.
-func ReturnTable(s *folio.Set, c Chain) *draft.Table {
+func returnTable(s *folio.Set, c chain) *draft.Table {
 	f := s.Style.Format
 	leans := false
-	for _, b := range c.Bends {
+	for _, b := range c.bends {
 		leans = leans || b.Lean != 0 || b.Skew != 0
 	}
-	one := len(c.Bends) == 1
-	if !leans && (one || !RoundBends(s, c)) {
+	one := len(c.bends) == 1
+	if !leans && (one || !roundBends(s, c)) {
 		return nil
 	}
 	t := &draft.Table{Columns: []draft.Column{{}, {Head: "LEFT", Align: scene.End}, {Head: "RIGHT", Align: scene.End}}}
@@ -244,7 +244,7 @@ func ReturnTable(s *folio.Set, c Chain) *draft.Table {
 	if !one {
 		t.Title, t.Columns[0].Head = "RETURNS", "BEND"
 	}
-	row := func(b *layout.Corner, name string, left, right L, skew string, strong bool) {
+	row := func(b *layout.Corner, name string, left, right l, skew string, strong bool) {
 		if !one {
 			name = strings.TrimSpace(b.Name + " " + name)
 		}
@@ -254,7 +254,7 @@ func ReturnTable(s *folio.Set, c Chain) *draft.Table {
 		}
 		t.Rows = append(t.Rows, draft.Row{Cells: cells, Strong: strong, Tag: scene.Tag{Class: "returns", Data: []scene.Datum{folio.Datum("corner", b.Name)}}})
 	}
-	for _, b := range c.Bends {
+	for _, b := range c.bends {
 		if b.Lean == 0 && b.Skew == 0 && b.LeftReturnTop == b.LeftReturnBottom && b.RightReturnTop == b.RightReturnBottom {
 			row(b, "", b.LeftReturn, b.RightReturn, "", false)
 			continue
@@ -267,8 +267,8 @@ func ReturnTable(s *folio.Set, c Chain) *draft.Table {
 	return t
 }
 
-// Angle prints an angle in degrees.
-func Angle(degrees float64) string {
+// angle prints an angle in degrees.
+func angle(degrees float64) string {
 	text := fmt.Sprintf("%.1f", degrees)
 	return strings.TrimSuffix(text, ".0") + "°"
 }

@@ -17,78 +17,78 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// BentWall is a wall of nine feet with more keys: the bend at its right end.
-func BentWall(name, length string, keys ...string) string {
+// bentWall is a wall of nine feet with more keys: the bend at its right end.
+func bentWall(name, length string, keys ...string) string {
 	return roomtest.Wall(name, length, "9'") + strings.Join(keys, "\n") + "\n"
 }
 
-// SheetsOf gives a room's sheets other numbers.
-func SheetsOf(room, sheets string) string { return strings.Replace(room, `"1-60"`, `"`+sheets+`"`, 1) }
+// sheetsOf gives a room's sheets other numbers.
+func sheetsOf(room, sheets string) string { return strings.Replace(room, `"1-60"`, `"`+sheets+`"`, 1) }
 
-// ClosedRoom makes a room closed.
-func ClosedRoom(room string) string {
+// closedRoom makes a room closed.
+func closedRoom(room string) string {
 	return strings.Replace(room, "[room]\n", "[room]\nclosed = true\n", 1)
 }
 
-// ColumnOf is a closed room of walls with the same bend between them.
-func ColumnOf(lengths []string, keys ...string) string {
-	text := ClosedRoom(roomtest.Head("in"))
+// columnOf is a closed room of walls with the same bend between them.
+func columnOf(lengths []string, keys ...string) string {
+	text := closedRoom(roomtest.Head("in"))
 	for i, l := range lengths {
-		text += BentWall(fmt.Sprintf("Face %d", i+1), l, keys...)
+		text += bentWall(fmt.Sprintf("Face %d", i+1), l, keys...)
 	}
 	return text
 }
 
-func Pilaster(depth, face string, keys ...string) string {
+func pilaster(depth, face string, keys ...string) string {
 	in, out := append([]string{`corner = "inside"`}, keys...), append([]string{`corner = "outside"`}, keys...)
-	return roomtest.Head("in") + BentWall("Left", `9' 3`, in...) + BentWall("Side left", depth, out...) + BentWall("Face", face, out...) + BentWall("Side right", depth, in...) + BentWall("Right", `7' 1`)
+	return roomtest.Head("in") + bentWall("Left", `9' 3`, in...) + bentWall("Side left", depth, out...) + bentWall("Face", face, out...) + bentWall("Side right", depth, in...) + bentWall("Right", `7' 1`)
 }
 
-const IsOutside = `corner = "outside"`
+const isOutside = `corner = "outside"`
 
-// BentRooms are rooms that try what the plans of corners can bear, with the reason as their name.
-var BentRooms = map[string]string{
-	"a pilaster eight inches deep":          Pilaster("8", `1' 8`),
-	"a shallow pilaster":                    Pilaster("3", `1' 2`),
-	"a pilaster, three figures":             SheetsOf(Pilaster("8", `1' 8`), "201-260"),
-	"a pilaster, four figures":              SheetsOf(Pilaster("8", `1' 8`), "1201-1260"),
-	"a pilaster that leans":                 Pilaster("8", `1' 8`, `lean = "3/16"`),
-	"a pilaster with slanting sides":        Pilaster("9", `1' 2`, "angle = 45"),
-	"a pilaster with acute bends":           Pilaster("9", `1' 8`, "angle = 105"),
-	"a square column":                       ColumnOf([]string{"16", "16", "16", "16"}, IsOutside),
-	"an oblong column, four figures":        SheetsOf(ColumnOf([]string{`1' 11`, `1' 3`, `1' 11`, `1' 3`}, IsOutside), "1201-1260"),
-	"a thin column in one sheet":            ColumnOf([]string{"5", "5", "5", "5"}, IsOutside),
-	"a column with bullnoses":               ColumnOf([]string{"18", "18", "18", "18"}, IsOutside, `radius = "3"`),
-	"a column of six faces":                 ColumnOf([]string{"12", "12", "12", "12", "12", "12"}, IsOutside, "angle = 60"),
-	"a column whose last bend is cut":       ColumnOf([]string{"16", "16", "16"}, IsOutside) + BentWall("Face 4", "16", IsOutside, "wrap = false"),
-	"a closet":                              ColumnOf([]string{`1' 9`, `1' 6`, `1' 9`, `1' 6`}),
-	"a nib":                                 roomtest.Head("in") + BentWall("Left", `9' 3`, IsOutside) + BentWall("End", "5 1/2", IsOutside) + BentWall("Right", `7' 1`),
-	"a nib with bullnoses":                  roomtest.Head("in") + BentWall("Left", `9' 3`, IsOutside, `radius = "1 1/2"`) + BentWall("End", "8", IsOutside, `radius = "1 1/2"`) + BentWall("Right", `7' 1`),
-	"a niche":                               roomtest.Head("in") + BentWall("Left", `5' 3`, IsOutside) + BentWall("Side", "9") + BentWall("Back", `2'`) + BentWall("Other side", "9", IsOutside) + BentWall("Right", `7' 1`),
-	"acute and obtuse angles":               SheetsOf(roomtest.Head("in")+BentWall("A", `9' 3`, IsOutside, "angle = 120")+BentWall("B", "17", IsOutside, "angle = 135")+BentWall("C", `8'`, "angle = 110")+BentWall("D", `6'`, "angle = 30")+BentWall("E", `6'`), "98-140"),
-	"a large radius that leans":             roomtest.Head("in") + BentWall("A", `9' 3`, IsOutside, `radius = "6"`, `lean = "1/4"`) + BentWall("B", `8'`),
-	"a covering that ends near its bends":   roomtest.Head("in") + BentWall("A", "9", IsOutside, `left_end = "frame"`) + BentWall("B", `9' 3`) + BentWall("C", "11", `right_end = "inside corner"`),
-	"a covering that ends at outside edges": roomtest.Head("in") + BentWall("A", "9", IsOutside, `left_end = "outside edge"`) + BentWall("B", `9' 3`, IsOutside) + BentWall("C", "11", `right_end = "outside edge"`),
-	"ten steps":                             Steps(10),
+// bentRooms are rooms that try what the plans of corners can bear, with the reason as their name.
+var bentRooms = map[string]string{
+	"a pilaster eight inches deep":          pilaster("8", `1' 8`),
+	"a shallow pilaster":                    pilaster("3", `1' 2`),
+	"a pilaster, three figures":             sheetsOf(pilaster("8", `1' 8`), "201-260"),
+	"a pilaster, four figures":              sheetsOf(pilaster("8", `1' 8`), "1201-1260"),
+	"a pilaster that leans":                 pilaster("8", `1' 8`, `lean = "3/16"`),
+	"a pilaster with slanting sides":        pilaster("9", `1' 2`, "angle = 45"),
+	"a pilaster with acute bends":           pilaster("9", `1' 8`, "angle = 105"),
+	"a square column":                       columnOf([]string{"16", "16", "16", "16"}, isOutside),
+	"an oblong column, four figures":        sheetsOf(columnOf([]string{`1' 11`, `1' 3`, `1' 11`, `1' 3`}, isOutside), "1201-1260"),
+	"a thin column in one sheet":            columnOf([]string{"5", "5", "5", "5"}, isOutside),
+	"a column with bullnoses":               columnOf([]string{"18", "18", "18", "18"}, isOutside, `radius = "3"`),
+	"a column of six faces":                 columnOf([]string{"12", "12", "12", "12", "12", "12"}, isOutside, "angle = 60"),
+	"a column whose last bend is cut":       columnOf([]string{"16", "16", "16"}, isOutside) + bentWall("Face 4", "16", isOutside, "wrap = false"),
+	"a closet":                              columnOf([]string{`1' 9`, `1' 6`, `1' 9`, `1' 6`}),
+	"a nib":                                 roomtest.Head("in") + bentWall("Left", `9' 3`, isOutside) + bentWall("End", "5 1/2", isOutside) + bentWall("Right", `7' 1`),
+	"a nib with bullnoses":                  roomtest.Head("in") + bentWall("Left", `9' 3`, isOutside, `radius = "1 1/2"`) + bentWall("End", "8", isOutside, `radius = "1 1/2"`) + bentWall("Right", `7' 1`),
+	"a niche":                               roomtest.Head("in") + bentWall("Left", `5' 3`, isOutside) + bentWall("Side", "9") + bentWall("Back", `2'`) + bentWall("Other side", "9", isOutside) + bentWall("Right", `7' 1`),
+	"acute and obtuse angles":               sheetsOf(roomtest.Head("in")+bentWall("A", `9' 3`, isOutside, "angle = 120")+bentWall("B", "17", isOutside, "angle = 135")+bentWall("C", `8'`, "angle = 110")+bentWall("D", `6'`, "angle = 30")+bentWall("E", `6'`), "98-140"),
+	"a large radius that leans":             roomtest.Head("in") + bentWall("A", `9' 3`, isOutside, `radius = "6"`, `lean = "1/4"`) + bentWall("B", `8'`),
+	"a covering that ends near its bends":   roomtest.Head("in") + bentWall("A", "9", isOutside, `left_end = "frame"`) + bentWall("B", `9' 3`) + bentWall("C", "11", `right_end = "inside corner"`),
+	"a covering that ends at outside edges": roomtest.Head("in") + bentWall("A", "9", isOutside, `left_end = "outside edge"`) + bentWall("B", `9' 3`, isOutside) + bentWall("C", "11", `right_end = "outside edge"`),
+	"ten steps":                             steps(10),
 	"a metric pilaster":                     roomtest.Metric() + "[[flitch]]\nnumber = \"F\"\nsheets = \"301-360\"\n" + roomtest.WallMM("Left", 2735, 2700) + roomtest.WallMM("Side", 203, 2700, "corner = \"outside\"\n") + roomtest.WallMM("Face", 508, 2700, "corner = \"outside\"\n") + roomtest.WallMM("Other side", 203, 2700) + roomtest.WallMM("Right", 2214, 2700),
-	"a metric column with bullnoses":        ClosedRoom(roomtest.Metric()) + roomtest.WallMM("A", 450, 2700, "corner = \"outside\"\nradius = 25\n") + roomtest.WallMM("B", 450, 2700, "corner = \"outside\"\nradius = 25\n") + roomtest.WallMM("C", 450, 2700, "corner = \"outside\"\nradius = 25\n") + roomtest.WallMM("D", 450, 2700, "corner = \"outside\"\nradius = 25\n"),
+	"a metric column with bullnoses":        closedRoom(roomtest.Metric()) + roomtest.WallMM("A", 450, 2700, "corner = \"outside\"\nradius = 25\n") + roomtest.WallMM("B", 450, 2700, "corner = \"outside\"\nradius = 25\n") + roomtest.WallMM("C", 450, 2700, "corner = \"outside\"\nradius = 25\n") + roomtest.WallMM("D", 450, 2700, "corner = \"outside\"\nradius = 25\n"),
 }
 
-// Steps is a wall that goes in and out.
-func Steps(n int) string {
-	text := roomtest.Head("in") + BentWall("Left", `5' 3`, IsOutside)
+// steps is a wall that goes in and out.
+func steps(n int) string {
+	text := roomtest.Head("in") + bentWall("Left", `5' 3`, isOutside)
 	for i := range n {
-		turn := IsOutside
+		turn := isOutside
 		if i%2 == 0 {
 			turn = `corner = "inside"`
 		}
-		text += BentWall(fmt.Sprintf("Step %d", i+1), "10 1/4", turn)
+		text += bentWall(fmt.Sprintf("Step %d", i+1), "10 1/4", turn)
 	}
-	return text + BentWall("Right", `7' 1`)
+	return text + bentWall("Right", `7' 1`)
 }
 
-// DetailsOf draws the detail pages of a room.
-func DetailsOf(t *testing.T, text, named string) (*folio.Set, []*scene.Page) {
+// detailsOf draws the detail pages of a room.
+func detailsOf(t *testing.T, text, named string) (*folio.Set, []*scene.Page) {
 	template, err := paper.Named(named)
 	require.NoError(t, err)
 	s := folio.NewSet(roomtest.Laid(t, "room.toml", text), template, nil, "")
@@ -103,11 +103,11 @@ func DetailsOf(t *testing.T, text, named string) (*folio.Set, []*scene.Page) {
 }
 
 func TestNothingOverlapsOnAnyDetail(t *testing.T) {
-	for why, text := range BentRooms {
+	for why, text := range bentRooms {
 		for _, name := range paper.Names() {
 			t.Run(why+", "+name, func(t *testing.T) {
 				t.Parallel()
-				s, list := DetailsOf(t, text, name)
+				s, list := detailsOf(t, text, name)
 				numbers := 0
 				for _, p := range list {
 					for _, o := range scene.Overlaps(p, 0.5) {
@@ -133,9 +133,9 @@ func TestNothingOverlapsOnAnyDetail(t *testing.T) {
 
 // Every bend is in one plan, named in it, and the plan leads from where other pages look it up.
 func TestEveryBendIsDrawnOnce(t *testing.T) {
-	for why, text := range BentRooms {
+	for why, text := range bentRooms {
 		for _, name := range []string{"ansi-b", "a4", "a1"} {
-			s, list := DetailsOf(t, text, name)
+			s, list := detailsOf(t, text, name)
 			at := map[string][]string{}
 			for _, p := range list {
 				for _, v := range roomtest.Classed(&p.Group, "view") {
@@ -176,7 +176,7 @@ func TestCloseBendsAreDrawnTogether(t *testing.T) {
 		"a metric pilaster":               {"PILASTER C1 TO C4", 4, []string{"203", "508", "203"}},
 	} {
 		for _, name := range paper.Names() {
-			s, list := DetailsOf(t, BentRooms[why], name)
+			s, list := detailsOf(t, bentRooms[why], name)
 			var found *scene.Group
 			for _, p := range list {
 				for _, v := range roomtest.Classed(&p.Group, "view") {
@@ -208,8 +208,8 @@ func TestCloseBendsAreDrawnTogether(t *testing.T) {
 // Faces between bends are never broken: what is drawn is as long as its figure says, at the scale under the title.
 func TestFacesBetweenBendsAreTrueToScale(t *testing.T) {
 	measured := 0
-	for why, text := range BentRooms {
-		_, list := DetailsOf(t, text, "ansi-b")
+	for why, text := range bentRooms {
+		_, list := detailsOf(t, text, "ansi-b")
 		for _, p := range list {
 			for _, v := range roomtest.Classed(&p.Group, "view") {
 				for _, g := range roomtest.Classed(v, "dimension") {
@@ -242,8 +242,8 @@ func TestFacesBetweenBendsAreTrueToScale(t *testing.T) {
 
 // The pieces of a face add up to it, and a return that goes on round another bend stands in the table.
 func TestReturnsOfCloseBendsAreAllGiven(t *testing.T) {
-	for why, text := range BentRooms {
-		s, list := DetailsOf(t, text, "ansi-b")
+	for why, text := range bentRooms {
+		s, list := detailsOf(t, text, "ansi-b")
 		byName := map[string]*layout.Corner{}
 		for i := range s.Plan.Runs {
 			for j := range s.Plan.Runs[i].Corners {
@@ -256,7 +256,7 @@ func TestReturnsOfCloseBendsAreAllGiven(t *testing.T) {
 				words := roomtest.Lettering(v)
 				for _, name := range strings.Fields(roomtest.Fact(v, "corners")) {
 					c := byName[name]
-					for _, l := range []L{c.LeftReturn, c.RightReturn} {
+					for _, l := range []l{c.LeftReturn, c.RightReturn} {
 						if l > 0 {
 							assert.Contains(t, words, s.Style.Format(l), "%s: %s", why, name)
 						}
@@ -271,14 +271,14 @@ func TestNamesOfCornersInShort(t *testing.T) {
 	for want, names := range map[string][]string{
 		"C1": {"C1"}, "C1 AND C2": {"C1", "C2"}, "C1 TO C3": {"C1", "C2", "C3"}, "C1 TO C4, C9": {"C1", "C2", "C3", "C4", "C9"}, "C8 AND C1": {"C8", "C1"},
 	} {
-		assert.Equal(t, want, Ranges(names))
+		assert.Equal(t, want, ranges(names))
 	}
 }
 
 func TestCellsAreTakenInOrder(t *testing.T) {
 	taken := []bool{true, false, false, true, false, false}
-	assert.Equal(t, 1, FreeCells(taken, 3, false))
-	assert.Equal(t, 1, FreeCells(taken, 3, true))
-	assert.Equal(t, 3, FreeCells([]bool{true, true, false, false, false, false}, 3, true), "two cells lie in one row")
-	assert.Equal(t, -1, FreeCells([]bool{false, true, false, true}, 2, true))
+	assert.Equal(t, 1, freeCells(taken, 3, false))
+	assert.Equal(t, 1, freeCells(taken, 3, true))
+	assert.Equal(t, 3, freeCells([]bool{true, true, false, false, false, false}, 3, true), "two cells lie in one row")
+	assert.Equal(t, -1, freeCells([]bool{false, true, false, true}, 2, true))
 }

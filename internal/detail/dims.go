@@ -7,73 +7,73 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// Measure is one dimension of a face: between two places on it, to its side.
-type Measure struct {
-	Seg      int
-	From, To float64 // along the segment
-	Side     float64 // 1 in the room, -1 behind the board
-	First    float64 // where its extension lines begin, off the face
-	Off      float64 // of its line
-	Open     [2]bool // an extension line is drawn at that end
-	Figure   string
-	Tag      scene.Tag
+// measure is one dimension of a face: between two places on it, to its side.
+type measure struct {
+	seg      int
+	from, to float64 // along the segment
+	side     float64 // 1 in the room, -1 behind the board
+	first    float64 // where its extension lines begin, off the face
+	off      float64 // of its line
+	open     [2]bool // an extension line is drawn at that end
+	figure   string
+	tag      scene.Tag
 }
 
 // Distances of the dimensions of a face on the office page, as in package draft.
 const (
-	TierOff   = 9.0 // of the first line from what it measures
-	TierPitch = 7.0
-	OverRun   = 2.0 // of extension lines past the dimension line
-	OverGap   = 1.0 // between an object and its extension line
-	OverTick  = 2.4
+	tierOff   = 9.0 // of the first line from what it measures
+	tierPitch = 7.0
+	overRun   = 2.0 // of extension lines past the dimension line
+	overGap   = 1.0 // between an object and its extension line
+	overTick  = 2.4
 )
 
-// Measures are the dimensions of all faces: every return, and every face between two bends with the pieces of it.
-func (p *ChainPlan) Measures() []Measure {
+// measures are the dimensions of all faces: every return, and every face between two bends with the pieces of it.
+func (p *chainPlan) measures() []measure {
 	k := p.Look
-	var list []Measure
-	for i := range p.Segs {
-		side := p.Sides[i]
-		first := k.Of(OverGap)
+	var list []measure
+	for i := range p.segs {
+		side := p.sides[i]
+		first := k.Of(overGap)
 		if side > 0 {
-			first += p.Vo + k.Of(1.2)
+			first += p.vo + k.Of(1.2)
 		} else {
-			first += p.Bt
+			first += p.bt
 		}
-		off := first - k.Of(OverGap) + k.Of(TierOff)
-		m := Measure{Seg: i, Side: side, First: first, Off: off, Open: [2]bool{p.Open(i, 0, side), p.Open(i, 1, side)}}
-		a, b := p.Bounds(i)
-		if !p.Inner(i) {
-			list = append(list, p.Returns(m, a, b)...)
+		off := first - k.Of(overGap) + k.Of(tierOff)
+		m := measure{seg: i, side: side, first: first, off: off, open: [2]bool{p.open(i, 0, side), p.open(i, 1, side)}}
+		a, b := p.bounds(i)
+		if !p.inner(i) {
+			list = append(list, p.returns(m, a, b)...)
 			continue
 		}
 		whole := m
-		whole.From, whole.To = 0, p.Segs[i].Long
-		whole.Figure = p.Style.Format(Around(p.Run, p.Verts[b].At-p.Verts[a].At) - p.Eased(a, b))
-		whole.Tag = scene.Tag{Class: "dimension", Data: []scene.Datum{folio.Datum("tier", "face")}}
-		if pieces := p.Figures(p.Style, i); len(pieces) > 1 {
-			at := []float64{p.Verts[a].Tan}
-			for _, x := range p.Stops {
-				if d := Around(p.Run, x.S-p.Verts[a].At); x.Seg == i && !x.Raw && d > p.Verts[a].Half && d < Around(p.Run, p.Verts[b].At-p.Verts[a].At)-p.Verts[b].Half {
-					at = append(at, x.Along)
+		whole.from, whole.to = 0, p.segs[i].long
+		whole.figure = p.Style.Format(around(p.run, p.verts[b].at-p.verts[a].at) - p.eased(a, b))
+		whole.tag = scene.Tag{Class: "dimension", Data: []scene.Datum{folio.Datum("tier", "face")}}
+		if pieces := p.figures(p.Style, i); len(pieces) > 1 {
+			at := []float64{p.verts[a].tan}
+			for _, x := range p.stops {
+				if d := around(p.run, x.s-p.verts[a].at); x.seg == i && !x.raw && d > p.verts[a].half && d < around(p.run, p.verts[b].at-p.verts[a].at)-p.verts[b].half {
+					at = append(at, x.along)
 				}
 			}
-			at = append(at, p.Segs[i].Long-p.Verts[b].Tan)
+			at = append(at, p.segs[i].long-p.verts[b].tan)
 			for j, figure := range pieces {
 				piece := m
-				piece.From, piece.To, piece.Figure = at[j], at[j+1], figure
+				piece.from, piece.to, piece.figure = at[j], at[j+1], figure
 				if j > 0 {
-					piece.Open[0] = false // the one before has it
+					piece.open[0] = false // the one before has it
 				}
 				if j < len(pieces)-1 {
-					piece.Open[1] = true
+					piece.open[1] = true
 				}
-				piece.Tag = scene.Tag{Class: "dimension", Data: []scene.Datum{folio.Datum("tier", "return")}}
+				piece.tag = scene.Tag{Class: "dimension", Data: []scene.Datum{folio.Datum("tier", "return")}}
 				list = append(list, piece)
 			}
-			whole.Off += k.Of(TierPitch)
-			if p.Verts[a].Tan == 0 {
-				whole.First = off + k.Of(OverRun)
+			whole.off += k.Of(tierPitch)
+			if p.verts[a].tan == 0 {
+				whole.first = off + k.Of(overRun)
 			}
 		}
 		list = append(list, whole)
@@ -81,44 +81,44 @@ func (p *ChainPlan) Measures() []Measure {
 	return list
 }
 
-// Eased is what a face between two bends is longer along the way than between its sharp corners.
-func (p *ChainPlan) Eased(a, b int) L {
-	va, vb := p.Verts[a], p.Verts[b]
-	return L(math.Round((va.Arc + vb.Arc - va.Tan - vb.Tan) * p.Ratio * 8000))
+// eased is what a face between two bends is longer along the way than between its sharp corners.
+func (p *chainPlan) eased(a, b int) l {
+	va, vb := p.verts[a], p.verts[b]
+	return l(math.Round((va.arc + vb.arc - va.tan - vb.tan) * p.ratio * 8000))
 }
 
-// Returns is the dimension of a leg, from the outer bend to the seam or raw end.
-func (p *ChainPlan) Returns(m Measure, a, b int) []Measure {
-	var x Stop
-	for _, y := range p.Stops {
-		if y.Seg == m.Seg {
+// returns is the dimension of a leg, from the outer bend to the seam or raw end.
+func (p *chainPlan) returns(m measure, a, b int) []measure {
+	var x stop
+	for _, y := range p.stops {
+		if y.seg == m.seg {
 			x = y
 		}
 	}
-	name, figure := "", L(0)
+	name, figure := "", l(0)
 	if a < 0 {
-		c := p.Bends[0]
+		c := p.bends[0]
 		name, figure = c.Name, c.LeftReturn
-		m.From, m.To = x.Along, p.Segs[m.Seg].Long-p.Verts[b].Tan
-		m.Open[0] = true
+		m.from, m.to = x.along, p.segs[m.seg].long-p.verts[b].tan
+		m.open[0] = true
 	} else {
-		c := p.Bends[len(p.Bends)-1]
+		c := p.bends[len(p.bends)-1]
 		name, figure = c.Name, c.RightReturn
-		m.From, m.To = p.Verts[a].Tan, x.Along
-		m.Open[1] = true
+		m.from, m.to = p.verts[a].tan, x.along
+		m.open[1] = true
 	}
-	if x.Beyond || m.To-m.From < 0.05 {
+	if x.beyond || m.to-m.from < 0.05 {
 		return nil
 	}
-	m.Figure = p.Style.Format(figure)
-	m.Tag = scene.Tag{Class: "dimension", Data: []scene.Datum{folio.Datum("tier", "return"), folio.Datum("corner", name), folio.Datum("width", folio.Mm(figure))}}
-	return []Measure{m}
+	m.figure = p.Style.Format(figure)
+	m.tag = scene.Tag{Class: "dimension", Data: []scene.Datum{folio.Datum("tier", "return"), folio.Datum("corner", name), folio.Datum("width", folio.Mm(figure))}}
+	return []measure{m}
 }
 
-// Open reports whether an extension line may be drawn at an end of a segment: not where it would lie along the next
+// open reports whether an extension line may be drawn at an end of a segment: not where it would lie along the next
 // face.
-func (p *ChainPlan) Open(i, end int, side float64) bool {
-	a, b := p.Bounds(i)
+func (p *chainPlan) open(i, end int, side float64) bool {
+	a, b := p.bounds(i)
 	v := a
 	if end == 1 {
 		v = b
@@ -126,17 +126,17 @@ func (p *ChainPlan) Open(i, end int, side float64) bool {
 	if v < 0 {
 		return true
 	}
-	turn := p.Verts[v].Turn * side
+	turn := p.verts[v].turn * side
 	return turn < 80 // concave on that side, and near a square
 }
 
-// Choose finds the side of every face at which its dimensions stand freely: those of an outer bend on its outer side.
-func (p *ChainPlan) Choose() {
-	n := len(p.Segs)
-	p.Sides = make([]float64, n)
+// choose finds the side of every face at which its dimensions stand freely: those of an outer bend on its outer side.
+func (p *chainPlan) choose() {
+	n := len(p.segs)
+	p.sides = make([]float64, n)
 	best := math.Inf(1)
 	sides := make([]float64, n)
-	costs := p.SideCosts()
+	costs := p.sideCosts()
 	for bits := range 1 << n {
 		cost := 0.0
 		for i := range n {
@@ -147,54 +147,54 @@ func (p *ChainPlan) Choose() {
 		if cost >= best {
 			continue
 		}
-		for v := range p.Verts { // both of two dimensions inside the same angle
-			i, j := p.Before(v), p.After(v)
-			if t := p.Verts[v].Turn; sides[i] == sides[j] && t*sides[i] > 0 && i != j {
+		for v := range p.verts { // both of two dimensions inside the same angle
+			i, j := p.before(v), p.after(v)
+			if t := p.verts[v].turn; sides[i] == sides[j] && t*sides[i] > 0 && i != j {
 				cost += 50
 			}
 		}
 		if cost < best {
 			best = cost
-			copy(p.Sides, sides)
+			copy(p.sides, sides)
 		}
 	}
 	if best >= 50 {
-		p.Lost++
+		p.lost++
 	}
 }
 
-// SideCosts says how badly the dimensions of each segment stand in the room, and behind the board.
-func (p *ChainPlan) SideCosts() [][2]float64 {
+// sideCosts says how badly the dimensions of each segment stand in the room, and behind the board.
+func (p *chainPlan) sideCosts() [][2]float64 {
 	k := p.Look
-	list := make([][2]float64, len(p.Segs))
-	for i := range p.Segs {
+	list := make([][2]float64, len(p.segs))
+	for i := range p.segs {
 		for s := range 2 {
 			side := 1 - 2*float64(s)
 			cost := 0.01 * float64(s)
-			a, b := p.Bounds(i)
+			a, b := p.bounds(i)
 			for _, v := range []int{a, b} {
 				if v < 0 {
 					continue
 				}
-				switch t := p.Verts[v].Turn * side; {
+				switch t := p.verts[v].turn * side; {
 				case t > 100: // its extension line would run through the next face
 					cost += 50
 				case t > 0:
 					cost++
 				}
 			}
-			far := k.Of(TierOff) + math.Max(p.Bt, p.Vo+k.Of(1.2))
-			if p.Inner(i) && len(p.Figures(p.Style, i)) > 1 {
-				far += k.Of(TierPitch)
+			far := k.Of(tierOff) + math.Max(p.bt, p.vo+k.Of(1.2))
+			if p.inner(i) && len(p.figures(p.Style, i)) > 1 {
+				far += k.Of(tierPitch)
 			}
 			// the band between face and line, with its figures, has to be clear of all other faces
 			for _, off := range []float64{far * 0.6, far, far + k.Of(4)} {
-				c, d := p.On(i, 0, side*off), p.On(i, p.Segs[i].Long, side*off)
-				for j := range p.Segs {
-					if j == i || p.Joined(i, j) {
+				c, d := p.on(i, 0, side*off), p.on(i, p.segs[i].long, side*off)
+				for j := range p.segs {
+					if j == i || p.joined(i, j) {
 						continue
 					}
-					if Meets(c, d, p.On(j, 0, 0), p.On(j, p.Segs[j].Long, 0)) || Meets(c, d, p.On(j, 0, -p.Bt), p.On(j, p.Segs[j].Long, -p.Bt)) {
+					if meets(c, d, p.on(j, 0, 0), p.on(j, p.segs[j].long, 0)) || meets(c, d, p.on(j, 0, -p.bt), p.on(j, p.segs[j].long, -p.bt)) {
 						cost += 20
 					}
 				}
@@ -205,15 +205,15 @@ func (p *ChainPlan) SideCosts() [][2]float64 {
 	return list
 }
 
-// Joined reports whether two segments meet at a bend.
-func (p *ChainPlan) Joined(i, j int) bool {
+// joined reports whether two segments meet at a bend.
+func (p *chainPlan) joined(i, j int) bool {
 	d := i - j
-	n := len(p.Segs)
-	return d == 1 || d == -1 || p.Loop && (d == n-1 || d == 1-n)
+	n := len(p.segs)
+	return d == 1 || d == -1 || p.loop && (d == n-1 || d == 1-n)
 }
 
-// Meets reports whether two lines cross.
-func Meets(a, b, c, d scene.Point) bool {
+// meets reports whether two lines cross.
+func meets(a, b, c, d scene.Point) bool {
 	side := func(p, q, r scene.Point) float64 { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }
 	return side(a, b, c)*side(a, b, d) < 0 && side(c, d, a)*side(c, d, b) < 0
 }

@@ -12,167 +12,167 @@ import (
 
 // Thicknesses of a detail on the office page: veneer is drawn as a line, not to its thickness.
 const (
-	BoardThick = 4.0
-	VeneerPen  = 1.0
-	VeneerOff  = 1.4 // of the middle of the veneer from the face
-	StubLength = 11.0
+	boardThick = 4.0
+	veneerPen  = 1.0
+	veneerOff  = 1.4 // of the middle of the veneer from the face
+	stubLength = 11.0
 )
 
-// Pose is how a chain comes to stand in a cell.
-type Pose struct {
-	Scale    int64
-	Wide     bool        // over two cells
-	Rotation float64     // of its first segment
-	Leg      float64     // the longest that a return past the outer bends is drawn
-	At       scene.Point // of its origin, and of its table, in what the cell leaves
-	Table    scene.Point
+// pose is how a chain comes to stand in a cell.
+type pose struct {
+	scale    int64
+	wide     bool        // over two cells
+	rotation float64     // of its first segment
+	leg      float64     // the longest that a return past the outer bends is drawn
+	at       scene.Point // of its origin, and of its table, in what the cell leaves
+	table    scene.Point
 }
 
-// ChainPlan is a chain in plan while it is drawn.
-type ChainPlan struct {
+// chainPlan is a chain in plan while it is drawn.
+type chainPlan struct {
 	*folio.Set
-	Chain
-	Pose
-	*Geometry
-	G      *scene.Group
-	Space  *draft.Space
-	Origin scene.Point // of its geometry, on the page
-	Bt, Vo float64     // board, and middle of the veneer
-	Sides  []float64   // of the dimensions of each segment: 1 in the room, -1 behind the board
-	Dry    bool        // drawn nowhere, to see what it takes
-	Lost   int         // words that found no place, lines that meet others
+	chain
+	pose
+	*geometry
+	g      *scene.Group
+	space  *draft.Space
+	origin scene.Point // of its geometry, on the page
+	bt, vo float64     // board, and middle of the veneer
+	sides  []float64   // of the dimensions of each segment: 1 in the room, -1 behind the board
+	dry    bool        // drawn nowhere, to see what it takes
+	lost   int         // words that found no place, lines that meet others
 }
 
-// Shape prepares the geometry for a pose.
-func (p *ChainPlan) Shape() {
+// shape prepares the geometry for a pose.
+func (p *chainPlan) shape() {
 	k := p.Look
-	g := NewGeometry(p.Chain, float64(p.Scale))
-	p.Geometry, p.Lost = g, 0
-	p.Bt, p.Vo = k.Of(BoardThick), k.Of(VeneerOff)
-	if len(p.Bends) == 1 { // drawn smaller than it is; its radius is written
-		if v := &g.Verts[0]; v.Tan > k.Of(24) {
-			f := k.Of(24) / v.Tan
-			v.Radius, v.Tan, v.Arc = v.Radius*f, v.Tan*f, v.Arc*f
+	g := newGeometry(p.chain, float64(p.scale))
+	p.geometry, p.lost = g, 0
+	p.bt, p.vo = k.Of(boardThick), k.Of(veneerOff)
+	if len(p.bends) == 1 { // drawn smaller than it is; its radius is written
+		if v := &g.verts[0]; v.tan > k.Of(24) {
+			f := k.Of(24) / v.tan
+			v.radius, v.tan, v.arc = v.radius*f, v.tan*f, v.arc*f
 		}
 	}
-	stub := k.Of(StubLength)
-	for i := range g.Stops {
-		x := &g.Stops[i]
-		sg := &g.Segs[x.Seg]
-		a, b := g.Bounds(x.Seg)
+	stub := k.Of(stubLength)
+	for i := range g.stops {
+		x := &g.stops[i]
+		sg := &g.segs[x.seg]
+		a, b := g.bounds(x.seg)
 		if a >= 0 && b >= 0 {
 			continue
 		}
-		v, figure := 0, p.Bends[0].LeftReturn
+		v, figure := 0, p.bends[0].LeftReturn
 		if a >= 0 {
-			v, figure = a, p.Bends[len(p.Bends)-1].RightReturn
+			v, figure = a, p.bends[len(p.bends)-1].RightReturn
 		}
-		drawn := figure.MM() / g.Ratio
-		if sg.Broken = drawn > p.Leg || x.Beyond; sg.Broken {
-			drawn = p.Leg
+		drawn := figure.MM() / g.ratio
+		if sg.broken = drawn > p.leg || x.beyond; sg.broken {
+			drawn = p.leg
 		}
 		rest := stub
-		if x.Edge() {
+		if x.edge() {
 			rest = 0
 		}
-		sg.Long = g.Verts[v].Tan + drawn + rest
-		x.Along = rest
+		sg.long = g.verts[v].tan + drawn + rest
+		x.along = rest
 		if a >= 0 {
-			x.Along = sg.Long - rest
+			x.along = sg.long - rest
 		}
 	}
-	for i := range g.Segs { // a board is no thicker than the core between two bends of one kind
-		if a, b := g.Bounds(i); a >= 0 && b >= 0 && g.Verts[a].Turn*g.Verts[b].Turn > 0 {
-			t := math.Tan(math.Abs(g.Verts[a].Turn)*math.Pi/360) + math.Tan(math.Abs(g.Verts[b].Turn)*math.Pi/360)
+	for i := range g.segs { // a board is no thicker than the core between two bends of one kind
+		if a, b := g.bounds(i); a >= 0 && b >= 0 && g.verts[a].turn*g.verts[b].turn > 0 {
+			t := math.Tan(math.Abs(g.verts[a].turn)*math.Pi/360) + math.Tan(math.Abs(g.verts[b].turn)*math.Pi/360)
 			if t > 0 {
-				p.Bt = math.Min(p.Bt, 0.7*g.Segs[i].Long/t)
+				p.bt = math.Min(p.bt, 0.7*g.segs[i].long/t)
 			}
 		}
 	}
-	g.Lay(p.Rotation, stub)
-	for i := range g.Segs {
-		g.Segs[i].From = g.Segs[i].From.Add(p.Origin.X, p.Origin.Y)
+	g.lay(p.rotation, stub)
+	for i := range g.segs {
+		g.segs[i].from = g.segs[i].from.Add(p.origin.X, p.origin.Y)
 	}
 }
 
-// Draw draws the plan.
-func (p *ChainPlan) Draw() {
-	p.Shape()
-	p.Board()
-	p.Veneer()
-	p.Dimension()
-	p.Names()
-	p.Numbers()
+// draw draws the plan.
+func (p *chainPlan) draw() {
+	p.shape()
+	p.board()
+	p.veneer()
+	p.dimension()
+	p.names()
+	p.numbers()
 }
 
-// Board draws the board, hatched, and its face.
-func (p *ChainPlan) Board() {
+// board draws the board, hatched, and its face.
+func (p *chainPlan) board() {
 	k := p.Look
-	n := len(p.Segs)
+	n := len(p.segs)
 	shapes := make([][]scene.Point, n)
 	var face, back []scene.Point
-	for i := range p.Segs {
-		long := p.Segs[i].Long
-		a, b := p.Bounds(i)
-		start, end := []scene.Point{p.On(i, 0, 0)}, []scene.Point{p.On(i, long, 0)}
-		backA, backB := p.On(i, 0, -p.Bt), p.On(i, long, -p.Bt)
+	for i := range p.segs {
+		long := p.segs[i].long
+		a, b := p.bounds(i)
+		start, end := []scene.Point{p.on(i, 0, 0)}, []scene.Point{p.on(i, long, 0)}
+		backA, backB := p.on(i, 0, -p.bt), p.on(i, long, -p.bt)
 		if a >= 0 {
-			arc := p.Round(a, 0)
-			start, backA = arc[len(arc)/2:], p.Corner(a, -p.Bt)
+			arc := p.round(a, 0)
+			start, backA = arc[len(arc)/2:], p.corner(a, -p.bt)
 		}
 		if b >= 0 {
-			arc := p.Round(b, 0)
-			end, backB = arc[:len(arc)/2+1], p.Corner(b, -p.Bt)
+			arc := p.round(b, 0)
+			end, backB = arc[:len(arc)/2+1], p.corner(b, -p.bt)
 		}
 		front := append(append([]scene.Point{}, start...), end...)
 		shapes[i] = append(append([]scene.Point{}, front...), backB, backA)
 		face = append(face, front...)
 		back = append(back, backA, backB)
-		p.Space.Stroke(backA, backB)
-		p.Space.Stroke(scene.Pt((backA.X+start[0].X)/2, (backA.Y+start[0].Y)/2), scene.Pt((backB.X+front[len(front)-1].X)/2, (backB.Y+front[len(front)-1].Y)/2))
+		p.space.Stroke(backA, backB)
+		p.space.Stroke(scene.Pt((backA.X+start[0].X)/2, (backA.Y+start[0].Y)/2), scene.Pt((backB.X+front[len(front)-1].X)/2, (backB.Y+front[len(front)-1].Y)/2))
 		for j := 1; j < len(front); j++ {
-			p.Space.Stroke(front[j-1], front[j])
+			p.space.Stroke(front[j-1], front[j])
 		}
 	}
 	var all []scene.Point
 	for _, s := range shapes {
 		all = append(all, s...)
 	}
-	box := BoxAround(all)
+	box := boxAround(all)
 	for _, s := range shapes {
-		if p.Dry {
+		if p.dry {
 			break
 		}
-		draft.Hatch(p.G.Clipped(s...), scene.Pen(scene.Hatch, k.Dimension), box, k.Of(1.6), true)
+		draft.Hatch(p.g.Clipped(s...), scene.Pen(scene.Hatch, k.Dimension), box, k.Of(1.6), true)
 	}
-	if p.Loop {
-		p.G.Polygon(scene.Pen(scene.Walls, k.Outline), face...)
-		p.G.Polygon(scene.Pen(scene.Walls, k.Thin), back...)
+	if p.loop {
+		p.g.Polygon(scene.Pen(scene.Walls, k.Outline), face...)
+		p.g.Polygon(scene.Pen(scene.Walls, k.Thin), back...)
 		return
 	}
-	p.G.Polyline(scene.Pen(scene.Walls, k.Outline), face...)
-	p.G.Polyline(scene.Pen(scene.Walls, k.Thin), back...)
-	for _, x := range p.Stops {
-		if p.Inner(x.Seg) {
+	p.g.Polyline(scene.Pen(scene.Walls, k.Outline), face...)
+	p.g.Polyline(scene.Pen(scene.Walls, k.Thin), back...)
+	for _, x := range p.stops {
+		if p.inner(x.seg) {
 			continue
 		}
 		along := 0.0
-		if a, _ := p.Bounds(x.Seg); a >= 0 {
-			along = p.Segs[x.Seg].Long
+		if a, _ := p.bounds(x.seg); a >= 0 {
+			along = p.segs[x.seg].long
 		}
-		if x.Edge() {
-			p.G.Line(p.On(x.Seg, along, 0), p.On(x.Seg, along, -p.Bt), scene.Pen(scene.Walls, k.Outline))
+		if x.edge() {
+			p.g.Line(p.on(x.seg, along, 0), p.on(x.seg, along, -p.bt), scene.Pen(scene.Walls, k.Outline))
 			continue
 		}
-		draft.Break(p.G, k, scene.Walls, p.On(x.Seg, along, k.Of(3)), p.On(x.Seg, along, -p.Bt-k.Of(1.4)))
+		draft.Break(p.g, k, scene.Walls, p.on(x.seg, along, k.Of(3)), p.on(x.seg, along, -p.bt-k.Of(1.4)))
 		for _, side := range []float64{-1.9, 0, 1.9} { // what the zigzag takes
-			p.Space.Stroke(p.On(x.Seg, along+k.Of(side), k.Of(3)), p.On(x.Seg, along+k.Of(side), -p.Bt-k.Of(1.4)))
+			p.space.Stroke(p.on(x.seg, along+k.Of(side), k.Of(3)), p.on(x.seg, along+k.Of(side), -p.bt-k.Of(1.4)))
 		}
 	}
 }
 
-// BoxAround is the box of some points.
-func BoxAround(points []scene.Point) scene.Box {
+// boxAround is the box of some points.
+func boxAround(points []scene.Point) scene.Box {
 	box := scene.Box{X0: math.Inf(1), Y0: math.Inf(1), X1: math.Inf(-1), Y1: math.Inf(-1)}
 	for _, q := range points {
 		box = scene.Box{X0: math.Min(box.X0, q.X), Y0: math.Min(box.Y0, q.Y), X1: math.Max(box.X1, q.X), Y1: math.Max(box.Y1, q.Y)}
@@ -180,122 +180,122 @@ func BoxAround(points []scene.Point) scene.Box {
 	return box
 }
 
-// SheetRun is what of a sheet the plan shows: from one stop to the next, or to where the plan is broken off.
-type SheetRun struct {
-	Place    int
-	From, To Stop
-	Bends    []int // vertices that it goes round
-	Stub     bool  // a neighbour, of which no more is seen than that it goes on
-	Gap      [2]bool
+// sheetRun is what of a sheet the plan shows: from one stop to the next, or to where the plan is broken off.
+type sheetRun struct {
+	place    int
+	from, to stop
+	bends    []int // vertices that it goes round
+	stub     bool  // a neighbour, of which no more is seen than that it goes on
+	gap      [2]bool
 }
 
-// Sheets are the sheets of the plan, in order.
-func (p *ChainPlan) Sheets() []SheetRun {
-	n := len(p.Stops)
-	var list []SheetRun
-	if !p.Loop {
-		first, last := p.Stops[0], p.Stops[n-1]
-		if first.Left > 0 {
-			list = append(list, SheetRun{Place: first.Left, From: Stop{Along: p.Look.Of(0.5)}, To: first, Stub: true, Gap: [2]bool{false, true}})
+// sheets are the sheets of the plan, in order.
+func (p *chainPlan) sheets() []sheetRun {
+	n := len(p.stops)
+	var list []sheetRun
+	if !p.loop {
+		first, last := p.stops[0], p.stops[n-1]
+		if first.left > 0 {
+			list = append(list, sheetRun{place: first.left, from: stop{along: p.Look.Of(0.5)}, to: first, stub: true, gap: [2]bool{false, true}})
 		}
 		for i := range n - 1 {
-			list = append(list, p.SheetBetween(p.Stops[i], p.Stops[i+1], false))
+			list = append(list, p.sheetBetween(p.stops[i], p.stops[i+1], false))
 		}
-		if last.Right > 0 {
-			end := p.Segs[last.Seg].Long
-			list = append(list, SheetRun{Place: last.Right, From: last, To: Stop{Seg: last.Seg, Along: end - p.Look.Of(0.5)}, Stub: true, Gap: [2]bool{true, false}})
+		if last.right > 0 {
+			end := p.segs[last.seg].long
+			list = append(list, sheetRun{place: last.right, from: last, to: stop{seg: last.seg, along: end - p.Look.Of(0.5)}, stub: true, gap: [2]bool{true, false}})
 		}
 		return list
 	}
 	for i := range n {
-		if from, to := p.Stops[i], p.Stops[(i+1)%n]; from.Right > 0 {
-			list = append(list, p.SheetBetween(from, to, i == n-1))
+		if from, to := p.stops[i], p.stops[(i+1)%n]; from.right > 0 {
+			list = append(list, p.sheetBetween(from, to, i == n-1))
 		}
 	}
 	return list
 }
 
-// SheetBetween is the sheet from one stop to another. over: it goes on over the end of the loop.
-func (p *ChainPlan) SheetBetween(from, to Stop, over bool) SheetRun {
-	r := SheetRun{Place: from.Right, From: from, To: to, Gap: [2]bool{!from.Beyond, !to.Beyond}}
-	if r.Place == 0 {
-		r.Place = to.Left
+// sheetBetween is the sheet from one stop to another. over: it goes on over the end of the loop.
+func (p *chainPlan) sheetBetween(from, to stop, over bool) sheetRun {
+	r := sheetRun{place: from.right, from: from, to: to, gap: [2]bool{!from.beyond, !to.beyond}}
+	if r.place == 0 {
+		r.place = to.left
 	}
-	n := len(p.Segs)
-	count := to.Seg - from.Seg
+	n := len(p.segs)
+	count := to.seg - from.seg
 	if over {
 		count += n
 	}
 	for j := range count {
-		_, b := p.Bounds((from.Seg + j) % n)
-		r.Bends = append(r.Bends, b)
+		_, b := p.bounds((from.seg + j) % n)
+		r.bends = append(r.bends, b)
 	}
 	return r
 }
 
-// Path is the line of a sheet, so far off the face.
-func (p *ChainPlan) Path(r SheetRun, off float64) []scene.Point {
+// path is the line of a sheet, so far off the face.
+func (p *chainPlan) path(r sheetRun, off float64) []scene.Point {
 	gap := p.Look.Of(0.5)
-	a, b := r.From.Along, r.To.Along
-	if r.Gap[0] {
+	a, b := r.from.along, r.to.along
+	if r.gap[0] {
 		a += gap
 	}
-	if r.Gap[1] {
+	if r.gap[1] {
 		b -= gap
 	}
-	if len(r.Bends) == 0 {
+	if len(r.bends) == 0 {
 		if b-a < 0.2 {
 			return nil
 		}
-		return []scene.Point{p.On(r.From.Seg, a, off), p.On(r.To.Seg, b, off)}
+		return []scene.Point{p.on(r.from.seg, a, off), p.on(r.to.seg, b, off)}
 	}
 	// not past where the lines of two faces meet
 	reach := func(v int) float64 {
-		return p.Verts[v].Tan + math.Max(0, math.Copysign(off, p.Verts[v].Turn)*math.Tan(math.Abs(p.Verts[v].Turn)*math.Pi/360)) + 0.1
+		return p.verts[v].tan + math.Max(0, math.Copysign(off, p.verts[v].turn)*math.Tan(math.Abs(p.verts[v].turn)*math.Pi/360)) + 0.1
 	}
-	a = math.Min(a, p.Segs[r.From.Seg].Long-reach(r.Bends[0]))
-	b = math.Max(b, reach(r.Bends[len(r.Bends)-1]))
-	points := []scene.Point{p.On(r.From.Seg, a, off)}
-	for _, v := range r.Bends {
-		points = append(points, p.Round(v, off)...)
+	a = math.Min(a, p.segs[r.from.seg].long-reach(r.bends[0]))
+	b = math.Max(b, reach(r.bends[len(r.bends)-1]))
+	points := []scene.Point{p.on(r.from.seg, a, off)}
+	for _, v := range r.bends {
+		points = append(points, p.round(v, off)...)
 	}
-	return append(points, p.On(r.To.Seg, b, off))
+	return append(points, p.on(r.to.seg, b, off))
 }
 
-// Veneer draws the sheets: one line round the bends, gaps at its seams.
-func (p *ChainPlan) Veneer() {
+// veneer draws the sheets: one line round the bends, gaps at its seams.
+func (p *chainPlan) veneer() {
 	k := p.Look
-	pen := scene.Pen(scene.Covering, k.Of(VeneerPen))
+	pen := scene.Pen(scene.Covering, k.Of(veneerPen))
 	pen.Join = scene.RoundJoin
-	for _, r := range p.Sheets() {
-		points := p.Path(r, p.Vo)
+	for _, r := range p.sheets() {
+		points := p.path(r, p.vo)
 		if len(points) < 2 {
 			continue
 		}
-		in := p.G
-		if !r.Stub {
-			in = p.G.Part(scene.Tag{Class: "sheet", Title: "sheet " + elevation.NumberOf(elevation.SheetAt(p.Set, r.Place)), Data: []scene.Datum{folio.Datum("place", fmt.Sprint(r.Place))}})
+		in := p.g
+		if !r.stub {
+			in = p.g.Part(scene.Tag{Class: "sheet", Title: "sheet " + elevation.NumberOf(elevation.SheetAt(p.Set, r.place)), Data: []scene.Datum{folio.Datum("place", fmt.Sprint(r.place))}})
 		}
 		in.Polyline(pen, points...)
-		for _, off := range []float64{p.Vo - k.Of(VeneerPen)/2, p.Vo + k.Of(VeneerPen)/2} {
-			rim := p.Path(r, off)
+		for _, off := range []float64{p.vo - k.Of(veneerPen)/2, p.vo + k.Of(veneerPen)/2} {
+			rim := p.path(r, off)
 			for i := 1; i < len(rim); i++ {
-				p.Space.Stroke(rim[i-1], rim[i])
+				p.space.Stroke(rim[i-1], rim[i])
 			}
 		}
 	}
-	for _, x := range p.Stops {
-		if x.Beyond {
-			p.Broken(x)
+	for _, x := range p.stops {
+		if x.beyond {
+			p.broken(x)
 			continue
 		}
-		if x.Raw {
-			p.RawEnd(x)
+		if x.raw {
+			p.rawEnd(x)
 		} else { // the seam, as a short line across
-			a, b := p.On(x.Seg, x.Along, p.Vo+k.Of(2.2)), p.On(x.Seg, x.Along, p.Vo-k.Of(1.2))
-			p.G.Part(scene.Tag{Class: "seam", Data: []scene.Datum{folio.Datum("at", folio.Mm(x.S))}}).Line(a, b, scene.Pen(scene.Seams, k.Seam))
-			p.Space.Stroke(a, b)
+			a, b := p.on(x.seg, x.along, p.vo+k.Of(2.2)), p.on(x.seg, x.along, p.vo-k.Of(1.2))
+			p.g.Part(scene.Tag{Class: "seam", Data: []scene.Datum{folio.Datum("at", folio.Mm(x.s))}}).Line(a, b, scene.Pen(scene.Seams, k.Seam))
+			p.space.Stroke(a, b)
 		}
-		p.Broken(x)
+		p.broken(x)
 	}
 }

@@ -8,17 +8,17 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// Fitting finds how a chain stands best in a cell: at the usual scale where it can, in one cell or over two, else at the
+// fitting finds how a chain stands best in a cell: at the usual scale where it can, in one cell or over two, else at the
 // next smaller one. A single bend always stands, its returns broken off; a loop may take any scale.
-func Fitting(s *folio.Set, c Chain, cell scene.Box, two bool) (Pose, bool) {
+func fitting(s *folio.Set, c chain, cell scene.Box, two bool) (pose, bool) {
 	k := s.Look
-	if len(c.Bends) == 1 && !c.Loop {
-		return Pose{Scale: DetailScale(s), Leg: k.Of(54)}, true
+	if len(c.bends) == 1 && !c.loop {
+		return pose{scale: detailScale(s), leg: k.Of(54)}, true
 	}
 	double := cell
 	double.X1 += cell.W()
-	scales := DetailScales(s)
-	if !c.Loop {
+	scales := detailScales(s)
+	if !c.loop {
 		scales = scales[:3]
 	}
 	for _, scale := range scales {
@@ -29,24 +29,24 @@ func Fitting(s *folio.Set, c Chain, cell scene.Box, two bool) (Pose, bool) {
 					continue
 				}
 			}
-			for _, rotation := range c.Rotations() {
-				p := &ChainPlan{Set: s, Chain: c, Pose: Pose{Scale: scale, Wide: wide, Rotation: rotation}}
-				if p.Legs(ClearOf(s, box), ReturnTable(s, c)) {
-					return p.Pose, true
+			for _, rotation := range c.rotations() {
+				p := &chainPlan{Set: s, chain: c, pose: pose{scale: scale, wide: wide, rotation: rotation}}
+				if p.legs(clearOf(s, box), returnTable(s, c)) {
+					return p.pose, true
 				}
 			}
 		}
 	}
-	return Pose{}, false
+	return pose{}, false
 }
 
-// Rotations are the directions tried for the first segment: as the way goes, then so that a face lies level.
-func (c Chain) Rotations() []float64 {
+// rotations are the directions tried for the first segment: as the way goes, then so that a face lies level.
+func (c chain) rotations() []float64 {
 	list := []float64{0}
 	sum := 0.0
-	verts := c.Vertices()
+	verts := c.vertices()
 	for _, v := range verts[:len(verts)-1] {
-		sum += v.Turn
+		sum += v.turn
 		r := math.Mod(-sum, 360)
 		known := false
 		for _, o := range list {
@@ -59,31 +59,31 @@ func (c Chain) Rotations() []float64 {
 	return list
 }
 
-// Legs finds the longest returns, no longer than 54 on the office page, with which the plan and its table stand in a
+// legs finds the longest returns, no longer than 54 on the office page, with which the plan and its table stand in a
 // cell with nothing lost, and where they stand: over the title, or beside it.
-func (p *ChainPlan) Legs(clear scene.Box, table *draft.Table) bool {
+func (p *chainPlan) legs(clear scene.Box, table *draft.Table) bool {
 	k := p.Look
-	high := clear.H() - k.Of(TitleFoot) - k.Of(2)
+	high := clear.H() - k.Of(titleFoot) - k.Of(2)
 	var trial scene.Group
 	page := p.Paper.PageNumber(int(folio.Details), 1)
-	titled := TitleOf(p.Set, p.Chain, p.Scale, page, 1, clear).Draw(&trial, k, TitleAt(k, clear)).Inset(-k.Of(3))
+	titled := titleOf(p.Set, p.chain, p.scale, page, 1, clear).Draw(&trial, k, titleAt(k, clear)).Inset(-k.Of(3))
 	least := 12.0
-	if p.Loop {
+	if p.loop {
 		least = 54
 	}
-	p.Leg, p.Origin = k.Of(least), scene.Pt(0, 0)
-	if p.Shape(); !p.Roomy(clear.W(), clear.H()) && !p.Loop {
+	p.leg, p.origin = k.Of(least), scene.Pt(0, 0)
+	if p.shape(); !p.roomy(clear.W(), clear.H()) && !p.loop {
 		return false // not even with the shortest
 	}
 	for leg := 54.0; leg >= least; leg *= 0.82 {
-		p.Leg = k.Of(leg)
-		p.Origin = scene.Pt(0, 0)
-		p.Shape()
-		if !p.Roomy(clear.W(), clear.H()) {
+		p.leg = k.Of(leg)
+		p.origin = scene.Pt(0, 0)
+		p.shape()
+		if !p.roomy(clear.W(), clear.H()) {
 			continue
 		}
-		box := p.Trial(scene.Pt(0, 0), draft.NewSpace(scene.Box{}))
-		if p.Lost > 0 || box.W() > clear.W() || box.H() > clear.H() {
+		box := p.trial(scene.Pt(0, 0), draft.NewSpace(scene.Box{}))
+		if p.lost > 0 || box.W() > clear.W() || box.H() > clear.H() {
 			continue
 		}
 		over := scene.Box{X0: clear.X0, Y0: clear.Y0, X1: clear.X1, Y1: clear.Y0 + high}
@@ -96,7 +96,7 @@ func (p *ChainPlan) Legs(clear scene.Box, table *draft.Table) bool {
 		beside := scene.Box{X0: titled.X1, Y0: clear.Y0, X1: clear.X1, Y1: clear.Y1}
 		right := scene.Box{X0: clear.X1 - box.W(), Y0: clear.Y0, X1: clear.X1, Y1: clear.Y1}
 		for _, at := range []scene.Box{over, raised, beside, right} {
-			if p.Stands(clear, at, titled, box, table) {
+			if p.stands(clear, at, titled, box, table) {
 				return true
 			}
 		}
@@ -104,101 +104,101 @@ func (p *ChainPlan) Legs(clear scene.Box, table *draft.Table) bool {
 	return false
 }
 
-// Stands reports whether a plan whose box about the origin is known stands in the middle of a part of a cell, clear of
+// stands reports whether a plan whose box about the origin is known stands in the middle of a part of a cell, clear of
 // the title, and its table beside it; and notes where.
-func (p *ChainPlan) Stands(clear, in, titled, box scene.Box, table *draft.Table) bool {
+func (p *chainPlan) stands(clear, in, titled, box scene.Box, table *draft.Table) bool {
 	at := scene.Pt(in.Centre().X-box.Centre().X, in.Centre().Y-box.Centre().Y)
 	lies := scene.Box{X0: box.X0 + at.X, Y0: box.Y0 + at.Y, X1: box.X1 + at.X, Y1: box.Y1 + at.Y}
 	if !clear.Inset(-0.01).Contains(lies) {
 		return false
 	}
 	space := draft.NewSpace(scene.Box{})
-	p.Trial(at, space)
+	p.trial(at, space)
 	if !space.Free(titled, 0) {
 		return false
 	}
-	p.At = scene.Pt(at.X-clear.X0, at.Y-clear.Y0)
+	p.at = scene.Pt(at.X-clear.X0, at.Y-clear.Y0)
 	if table == nil {
 		return true
 	}
-	place, ok := p.TablePlace(table, clear, titled)
-	p.Table = scene.Pt(place.X-clear.X0, place.Y-clear.Y0)
+	place, ok := p.tablePlace(table, clear, titled)
+	p.table = scene.Pt(place.X-clear.X0, place.Y-clear.Y0)
 	return ok
 }
 
-// Roomy reports whether the faces alone stand in a box, and are long enough, and none comes near another.
-func (p *ChainPlan) Roomy(w, h float64) bool {
+// roomy reports whether the faces alone stand in a box, and are long enough, and none comes near another.
+func (p *chainPlan) roomy(w, h float64) bool {
 	k := p.Look
 	var points []scene.Point
-	for i := range p.Segs {
-		points = append(points, p.On(i, 0, 0), p.On(i, p.Segs[i].Long, 0))
-		if p.Inner(i) && p.Segs[i].Long < k.Of(3) {
+	for i := range p.segs {
+		points = append(points, p.on(i, 0, 0), p.on(i, p.segs[i].long, 0))
+		if p.inner(i) && p.segs[i].long < k.Of(3) {
 			return false
 		}
 		for j := range i {
-			if p.Joined(i, j) {
+			if p.joined(i, j) {
 				continue
 			}
-			for _, off := range []float64{-p.Bt - k.Of(2), 0, p.Vo + k.Of(2)} {
-				if Meets(p.On(i, 0, off), p.On(i, p.Segs[i].Long, off), p.On(j, 0, 0), p.On(j, p.Segs[j].Long, 0)) {
+			for _, off := range []float64{-p.bt - k.Of(2), 0, p.vo + k.Of(2)} {
+				if meets(p.on(i, 0, off), p.on(i, p.segs[i].long, off), p.on(j, 0, 0), p.on(j, p.segs[j].long, 0)) {
 					return false
 				}
 			}
 		}
 	}
-	box := BoxAround(points)
+	box := boxAround(points)
 	return box.W() <= w && box.H() <= h
 }
 
-// Trial draws the plan nowhere, to see what it takes.
-func (p *ChainPlan) Trial(at scene.Point, space *draft.Space) scene.Box {
+// trial draws the plan nowhere, to see what it takes.
+func (p *chainPlan) trial(at scene.Point, space *draft.Space) scene.Box {
 	var trial scene.Group
-	p.G, p.Origin, p.Space, p.Dry = &trial, at, space, true
-	p.Draw()
-	p.Dry = false
+	p.g, p.origin, p.space, p.dry = &trial, at, space, true
+	p.draw()
+	p.dry = false
 	return trial.Bounds()
 }
 
-// Place puts the plan into a cell: a chain as it was found to stand, a single bend into the upper part, its returns
+// place puts the plan into a cell: a chain as it was found to stand, a single bend into the upper part, its returns
 // shortened until it stands there; and gives the place of its table: in white that the plan leaves, else in a row of its
 // own over the title.
-func (p *ChainPlan) Place(clear, titled scene.Box, table *draft.Table) scene.Point {
+func (p *chainPlan) place(clear, titled scene.Box, table *draft.Table) scene.Point {
 	k := p.Look
-	if len(p.Bends) > 1 {
-		p.Origin = scene.Pt(clear.X0+p.At.X, clear.Y0+p.At.Y)
-		return scene.Pt(clear.X0+p.Table.X, clear.Y0+p.Table.Y)
+	if len(p.bends) > 1 {
+		p.origin = scene.Pt(clear.X0+p.at.X, clear.Y0+p.at.Y)
+		return scene.Pt(clear.X0+p.table.X, clear.Y0+p.table.Y)
 	}
-	high := clear.H() - k.Of(TitleFoot) - k.Of(2)
-	p.Fit(clear, high)
+	high := clear.H() - k.Of(titleFoot) - k.Of(2)
+	p.fit(clear, high)
 	if table == nil {
 		return scene.Point{}
 	}
-	if at, ok := p.TablePlace(table, clear, titled.Inset(-k.Of(2))); ok {
+	if at, ok := p.tablePlace(table, clear, titled.Inset(-k.Of(2))); ok {
 		return at
 	}
 	row := table.High(k) + k.Of(3)
-	p.Fit(clear, high-row)
+	p.fit(clear, high-row)
 	return scene.Pt(clear.X1-table.Width(), titled.Y0-row)
 }
 
-// Fit shortens the returns of a single bend until the plan stands in the upper part of a cell, and places it there.
-func (p *ChainPlan) Fit(clear scene.Box, high float64) {
+// fit shortens the returns of a single bend until the plan stands in the upper part of a cell, and places it there.
+func (p *chainPlan) fit(clear scene.Box, high float64) {
 	k := p.Look
 	for range 16 {
-		box := p.Trial(scene.Pt(0, 0), draft.NewSpace(scene.Box{}))
-		if box.W() <= clear.W() && box.H() <= high && p.Lost == 0 || p.Leg < k.Of(8) {
-			p.Origin = scene.Pt(clear.Centre().X-box.Centre().X, clear.Y0+high/2-box.Centre().Y)
+		box := p.trial(scene.Pt(0, 0), draft.NewSpace(scene.Box{}))
+		if box.W() <= clear.W() && box.H() <= high && p.lost == 0 || p.leg < k.Of(8) {
+			p.origin = scene.Pt(clear.Centre().X-box.Centre().X, clear.Y0+high/2-box.Centre().Y)
 			return
 		}
-		p.Leg *= 0.88
+		p.leg *= 0.88
 	}
 }
 
-// TablePlace finds a place for a table: in the white beside the plan, over the title or beside it.
-func (p *ChainPlan) TablePlace(t *draft.Table, clear, titled scene.Box) (scene.Point, bool) {
+// tablePlace finds a place for a table: in the white beside the plan, over the title or beside it.
+func (p *chainPlan) tablePlace(t *draft.Table, clear, titled scene.Box) (scene.Point, bool) {
 	k := p.Look
 	space := draft.NewSpace(clear.Inset(-1))
-	p.Trial(p.Origin, space)
+	p.trial(p.origin, space)
 	space.Take(titled)
 	w, h := t.Width(), t.High(k)
 	low, right := titled.Y0-k.Of(2)-h, clear.X1-w

@@ -10,22 +10,22 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// Names letters the bends of a chain, each on its outer side, with its angle where it is not square and its radius; and
+// names letters the bends of a chain, each on its outer side, with its angle where it is not square and its radius; and
 // the mark of the detail at a raw end.
-func (p *ChainPlan) Names() {
+func (p *chainPlan) names() {
 	k := p.Look
-	for v, x := range p.Verts {
-		if len(p.Bends) == 1 {
+	for v, x := range p.verts {
+		if len(p.bends) == 1 {
 			continue
 		}
-		lines := []string{x.Name}
-		if a := math.Abs(x.Turn); a != 90 {
-			lines = append(lines, Angle(a))
+		lines := []string{x.name}
+		if a := math.Abs(x.turn); a != 90 {
+			lines = append(lines, angle(a))
 		}
-		if x.C == nil {
+		if x.c == nil {
 			lines = append(lines, "cut")
-		} else if x.C.Radius > 0 {
-			lines = append(lines, "R "+p.Style.Format(x.C.Radius))
+		} else if x.c.Radius > 0 {
+			lines = append(lines, "R "+p.Style.Format(x.c.Radius))
 		}
 		w := 0.0
 		for i, line := range lines {
@@ -33,26 +33,26 @@ func (p *ChainPlan) Names() {
 		}
 		pitch := k.Small * 1.6
 		h := k.Small + pitch*float64(len(lines)-1)
-		out := math.Copysign(1, -x.Turn)
-		at := p.Round(v, 0)[len(p.Round(v, 0))/2]
-		far := p.Corner(v, out*10)
-		dx, dy := far.X-p.Corner(v, 0).X, far.Y-p.Corner(v, 0).Y
+		out := math.Copysign(1, -x.turn)
+		at := p.round(v, 0)[len(p.round(v, 0))/2]
+		far := p.corner(v, out*10)
+		dx, dy := far.X-p.corner(v, 0).X, far.Y-p.corner(v, 0).Y
 		l := math.Hypot(dx, dy)
 		dx, dy = dx/l, dy/l
-		box, ok := p.Beside(at, dx, dy, w, h)
+		box, ok := p.beside(at, dx, dy, w, h)
 		if !ok {
-			p.Lost++
+			p.lost++
 		}
-		in := p.G.Part(scene.Tag{Class: "corner", Title: "corner " + x.Name, Data: []scene.Datum{folio.Datum("name", x.Name)}})
+		in := p.g.Part(scene.Tag{Class: "corner", Title: "corner " + x.name, Data: []scene.Datum{folio.Datum("name", x.name)}})
 		for i, line := range lines {
 			in.Text(scene.Text{At: scene.Pt(box.Centre().X, box.Y0+k.Small+pitch*float64(i)), String: line, Height: k.Small, Bold: i == 0, Anchor: scene.Middle, Layer: scene.Notes})
 		}
-		p.Space.Take(box)
+		p.space.Take(box)
 	}
 }
 
-// Beside finds a free box near a place: straight out in a direction, then turned away from it.
-func (p *ChainPlan) Beside(at scene.Point, dx, dy, w, h float64) (scene.Box, bool) {
+// beside finds a free box near a place: straight out in a direction, then turned away from it.
+func (p *chainPlan) beside(at scene.Point, dx, dy, w, h float64) (scene.Box, bool) {
 	k := p.Look
 	for _, turns := range [][]float64{{0, 20, -20, 35, -35}, {60, -60, 90, -90, 130, -130, 180}} {
 		for out := 3.0; out < 26; out += 0.6 {
@@ -60,7 +60,7 @@ func (p *ChainPlan) Beside(at scene.Point, dx, dy, w, h float64) (scene.Box, boo
 				sin, cos := scene.SinCos(turn)
 				c := at.Add((dx*cos-dy*sin)*k.Of(out), (dx*sin+dy*cos)*k.Of(out))
 				box := scene.Box{X0: c.X - w/2, Y0: c.Y - h/2, X1: c.X + w/2, Y1: c.Y + h/2}
-				if p.Space.Free(box, k.Of(0.9)) {
+				if p.space.Free(box, k.Of(0.9)) {
 					return box, true
 				}
 			}
@@ -69,9 +69,9 @@ func (p *ChainPlan) Beside(at scene.Point, dx, dy, w, h float64) (scene.Box, boo
 	return scene.BoxAt(at.X, at.Y, w, h), false
 }
 
-// MarkSize is how large the marks round the sheet numbers of a set are: circles of the least diameter or as much as the
+// markSize is how large the marks round the sheet numbers of a set are: circles of the least diameter or as much as the
 // longest number needs; where that is too much, as high as asked for and so much longer, with round ends.
-func MarkSize(s *folio.Set, least float64) (w, h float64) {
+func markSize(s *folio.Set, least float64) (w, h float64) {
 	const air = 0.65
 	k := s.Look
 	w, h = k.Of(least), k.Of(least)
@@ -92,11 +92,11 @@ func MarkSize(s *folio.Set, least float64) (w, h float64) {
 	return w, h
 }
 
-// Mark letters the number of a sheet in its circle, or in a mark with round ends.
-func (p *ChainPlan) Mark(g *scene.Group, c scene.Point, w, h float64, word string) {
+// mark letters the number of a sheet in its circle, or in a mark with round ends.
+func (p *chainPlan) mark(g *scene.Group, c scene.Point, w, h float64, word string) {
 	k := p.Look
 	if w == h {
-		p.Space.Take(draft.Disc(g, k, scene.Numbers, c, w, k.Seam, word, k.Medium, true))
+		p.space.Take(draft.Disc(g, k, scene.Numbers, c, w, k.Seam, word, k.Medium, true))
 		return
 	}
 	var points []scene.Point
@@ -111,60 +111,60 @@ func (p *ChainPlan) Mark(g *scene.Group, c scene.Point, w, h float64, word strin
 	}
 	g.Polygon(scene.Pen(scene.Numbers, k.Seam).Filled(scene.White), points...)
 	g.Text(scene.Text{At: c, String: word, Height: k.Medium, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Numbers})
-	p.Space.Take(scene.Box{X0: c.X - w/2, Y0: c.Y - h/2, X1: c.X + w/2, Y1: c.Y + h/2}.Inset(-k.Seam / 2))
+	p.space.Take(scene.Box{X0: c.X - w/2, Y0: c.Y - h/2, X1: c.X + w/2, Y1: c.Y + h/2}.Inset(-k.Seam / 2))
 }
 
-// Numbers letters the sheets: first those that go round a bend, at the bend where there is one alone, then the others.
-func (p *ChainPlan) Numbers() {
-	list := p.Sheets()
+// numbers letters the sheets: first those that go round a bend, at the bend where there is one alone, then the others.
+func (p *chainPlan) numbers() {
+	list := p.sheets()
 	for _, r := range list {
-		if len(r.Bends) > 0 {
-			p.Number(r, 9)
+		if len(r.bends) > 0 {
+			p.number(r, 9)
 		}
 	}
 	for _, r := range list {
-		if len(r.Bends) == 0 && !r.Stub {
-			p.Number(r, 7.5)
+		if len(r.bends) == 0 && !r.stub {
+			p.number(r, 7.5)
 		}
 	}
 	for _, r := range list {
-		if r.Stub {
-			p.Number(r, 7.5)
+		if r.stub {
+			p.number(r, 7.5)
 		}
 	}
 	k := p.Look
-	for _, x := range p.Stops {
-		mark := p.EndMark(x.Kind)
-		if !x.Raw || x.Beyond || mark == "" || p.Inner(x.Seg) {
+	for _, x := range p.stops {
+		mark := p.EndMark(x.kind)
+		if !x.raw || x.beyond || mark == "" || p.inner(x.seg) {
 			continue
 		}
 		d := math.Max(k.Of(6.4), math.Hypot(scene.Width(mark, k.Small, true), k.Small)+1.3+k.Thin)
-		sg := &p.Segs[x.Seg]
-		side := -p.Sides[x.Seg]
-		box, ok := p.Beside(p.On(x.Seg, x.Along, side*math.Max(p.Bt, p.Vo)), sg.R.X*side, sg.R.Y*side, d, d)
+		sg := &p.segs[x.seg]
+		side := -p.sides[x.seg]
+		box, ok := p.beside(p.on(x.seg, x.along, side*math.Max(p.bt, p.vo)), sg.r.X*side, sg.r.Y*side, d, d)
 		if !ok {
-			p.Lost++
+			p.lost++
 			continue
 		}
-		in := p.G.Part(scene.Tag{Class: "termination-mark", Title: x.End})
-		p.Space.Take(draft.Disc(in, k, scene.Marks, box.Centre(), d, k.Thin, mark, k.Small, true))
+		in := p.g.Part(scene.Tag{Class: "termination-mark", Title: x.end})
+		p.space.Take(draft.Disc(in, k, scene.Marks, box.Centre(), d, k.Thin, mark, k.Small, true))
 	}
 }
 
-// Number letters one sheet.
-func (p *ChainPlan) Number(r SheetRun, least float64) {
+// number letters one sheet.
+func (p *chainPlan) number(r sheetRun, least float64) {
 	k := p.Look
-	w, h := MarkSize(p.Set, least)
-	sh := elevation.SheetAt(p.Set, r.Place)
-	if sh == nil || len(p.Path(r, p.Vo)) < 2 {
+	w, h := markSize(p.Set, least)
+	sh := elevation.SheetAt(p.Set, r.place)
+	if sh == nil || len(p.path(r, p.vo)) < 2 {
 		return
 	}
-	c, foot, ok := p.NumberPlace(r, w, h)
+	c, foot, ok := p.numberPlace(r, w, h)
 	if !ok {
-		p.Lost++
+		p.lost++
 		return
 	}
-	in := p.G.Part(scene.Tag{Class: "sheet-number", Data: []scene.Datum{folio.Datum("place", fmt.Sprint(r.Place))}})
+	in := p.g.Part(scene.Tag{Class: "sheet-number", Data: []scene.Datum{folio.Datum("place", fmt.Sprint(r.place))}})
 	if foot != (scene.Point{}) {
 		dx, dy := foot.X-c.X, foot.Y-c.Y
 		l := math.Hypot(dx, dy)
@@ -176,70 +176,70 @@ func (p *ChainPlan) Number(r SheetRun, least float64) {
 			e := math.Hypot(ex, ey)
 			end = m.Add(ex/e*near, ey/e*near)
 		}
-		draft.Leader(in, k, p.Space, foot, end)
+		draft.Leader(in, k, p.space, foot, end)
 	}
-	p.Mark(in, c, w, h, elevation.NumberOf(sh))
+	p.mark(in, c, w, h, elevation.NumberOf(sh))
 }
 
-// FacePart is what of a sheet lies on one segment.
-type FacePart struct {
-	Seg      int
-	From, To float64
+// facePart is what of a sheet lies on one segment.
+type facePart struct {
+	seg      int
+	from, to float64
 }
 
-// Parts are the parts of a sheet on its segments.
-func (p *ChainPlan) Parts(r SheetRun) []FacePart {
-	n := len(p.Segs)
-	if len(r.Bends) == 0 {
-		return []FacePart{{r.From.Seg, r.From.Along, r.To.Along}}
+// parts are the parts of a sheet on its segments.
+func (p *chainPlan) parts(r sheetRun) []facePart {
+	n := len(p.segs)
+	if len(r.bends) == 0 {
+		return []facePart{{r.from.seg, r.from.along, r.to.along}}
 	}
-	list := []FacePart{{r.From.Seg, r.From.Along, p.Segs[r.From.Seg].Long}}
-	for j := 1; j < len(r.Bends); j++ {
-		i := (r.From.Seg + j) % n
-		list = append(list, FacePart{i, 0, p.Segs[i].Long})
+	list := []facePart{{r.from.seg, r.from.along, p.segs[r.from.seg].long}}
+	for j := 1; j < len(r.bends); j++ {
+		i := (r.from.seg + j) % n
+		list = append(list, facePart{i, 0, p.segs[i].long})
 	}
-	return append(list, FacePart{r.To.Seg, 0, r.To.Along})
+	return append(list, facePart{r.to.seg, 0, r.to.along})
 }
 
-// NumberPlace finds where the number of a sheet stands: in the angle of a bend that stands alone, else beside its longest
+// numberPlace finds where the number of a sheet stands: in the angle of a bend that stands alone, else beside its longest
 // face, away from the dimensions, else beside another or on the other side, else further off on a leader, whose foot is
 // given.
-func (p *ChainPlan) NumberPlace(r SheetRun, w, h float64) (c, foot scene.Point, ok bool) {
+func (p *chainPlan) numberPlace(r sheetRun, w, h float64) (c, foot scene.Point, ok bool) {
 	k := p.Look
 	free := func(c scene.Point) bool {
-		return p.Space.Free(scene.Box{X0: c.X - w/2, Y0: c.Y - h/2, X1: c.X + w/2, Y1: c.Y + h/2}, k.Of(0.7))
+		return p.space.Free(scene.Box{X0: c.X - w/2, Y0: c.Y - h/2, X1: c.X + w/2, Y1: c.Y + h/2}, k.Of(0.7))
 	}
-	parts := p.Parts(r)
-	if len(p.Bends) == 1 && len(r.Bends) == 1 {
-		sign := math.Copysign(1, p.Verts[0].Turn)
+	parts := p.parts(r)
+	if len(p.bends) == 1 && len(r.bends) == 1 {
+		sign := math.Copysign(1, p.verts[0].turn)
 		first := 15.1 // as far as it looks well; where the bend is sharp, further out
 		if sign < 0 {
 			first = 17.1
 		}
 		for more := first; more < first+16; more += 2 {
-			if c := p.InAngle(0, sign, k.Of(more)+w/2-k.Of(4.5)); free(c) {
+			if c := p.inAngle(0, sign, k.Of(more)+w/2-k.Of(4.5)); free(c) {
 				return c, foot, true
 			}
 		}
 	}
-	SortParts(parts)
+	sortParts(parts)
 	clear := func(seg int, side float64) float64 { // of its middle from the face: half of what it takes across the face
-		r := p.Segs[seg].R
+		r := p.segs[seg].r
 		half := math.Abs(r.X)*(w-h)/2 + h/2
 		if side > 0 {
-			return p.Vo + k.Of(2.4) + half
+			return p.vo + k.Of(2.4) + half
 		}
-		return p.Bt + k.Of(1.9) + half
+		return p.bt + k.Of(1.9) + half
 	}
-	if r.Stub {
-		near := r.To
+	if r.stub {
+		near := r.to
 		sign := -1.0
-		if !r.Gap[1] {
-			near, sign = r.From, 1
+		if !r.gap[1] {
+			near, sign = r.from, 1
 		}
-		for _, side := range []float64{-p.Sides[near.Seg], p.Sides[near.Seg]} {
+		for _, side := range []float64{-p.sides[near.seg], p.sides[near.seg]} {
 			for _, out := range []float64{6, 4.5, 8, 3, 10, 2, 1} {
-				if c := p.On(near.Seg, near.Along+sign*k.Of(out), side*clear(near.Seg, side)); free(c) {
+				if c := p.on(near.seg, near.along+sign*k.Of(out), side*clear(near.seg, side)); free(c) {
 					return c, foot, true
 				}
 			}
@@ -247,9 +247,9 @@ func (p *ChainPlan) NumberPlace(r SheetRun, w, h float64) (c, foot scene.Point, 
 	}
 	for _, other := range []float64{-1, 1} {
 		for _, f := range parts {
-			side := other * p.Sides[f.Seg]
+			side := other * p.sides[f.seg]
 			for _, t := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
-				if c := p.On(f.Seg, f.From+t*(f.To-f.From), side*clear(f.Seg, side)); free(c) {
+				if c := p.on(f.seg, f.from+t*(f.to-f.from), side*clear(f.seg, side)); free(c) {
 					return c, foot, true
 				}
 			}
@@ -257,13 +257,13 @@ func (p *ChainPlan) NumberPlace(r SheetRun, w, h float64) (c, foot scene.Point, 
 	}
 	for out := 10.0; out < 34; out += 1.5 {
 		for _, f := range parts {
-			at := p.On(f.Seg, (f.From+f.To)/2, p.Vo)
-			for _, side := range []float64{-p.Sides[f.Seg], p.Sides[f.Seg]} {
+			at := p.on(f.seg, (f.from+f.to)/2, p.vo)
+			for _, side := range []float64{-p.sides[f.seg], p.sides[f.seg]} {
 				for _, turn := range []float64{0, 25, -25, 50, -50} {
 					sin, cos := scene.SinCos(turn)
-					x, y := p.Segs[f.Seg].R.X*side, p.Segs[f.Seg].R.Y*side
+					x, y := p.segs[f.seg].r.X*side, p.segs[f.seg].r.Y*side
 					c := at.Add((x*cos-y*sin)*k.Of(out), (x*sin+y*cos)*k.Of(out))
-					if free(c) && p.Space.FreeLine(at, c, k.Of(0.5)) {
+					if free(c) && p.space.FreeLine(at, c, k.Of(0.5)) {
 						return c, at, true
 					}
 				}
@@ -273,18 +273,18 @@ func (p *ChainPlan) NumberPlace(r SheetRun, w, h float64) (c, foot scene.Point, 
 	return c, foot, false
 }
 
-// InAngle is a place in the angle of a bend, so far from it, on one side.
-func (p *ChainPlan) InAngle(v int, side, far float64) scene.Point {
-	at, q := p.Corner(v, 0), p.Corner(v, side*10)
+// inAngle is a place in the angle of a bend, so far from it, on one side.
+func (p *chainPlan) inAngle(v int, side, far float64) scene.Point {
+	at, q := p.corner(v, 0), p.corner(v, side*10)
 	dx, dy := q.X-at.X, q.Y-at.Y
 	l := math.Hypot(dx, dy)
 	return at.Add(dx/l*far, dy/l*far)
 }
 
-// SortParts puts the longest part first; of equal ones the earlier.
-func SortParts(list []FacePart) {
+// sortParts puts the longest part first; of equal ones the earlier.
+func sortParts(list []facePart) {
 	for i := 1; i < len(list); i++ {
-		for j := i; j > 0 && list[j].To-list[j].From > list[j-1].To-list[j-1].From+1e-6; j-- {
+		for j := i; j > 0 && list[j].to-list[j].from > list[j-1].to-list[j-1].from+1e-6; j-- {
 			list[j], list[j-1] = list[j-1], list[j]
 		}
 	}

@@ -12,25 +12,25 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// StandardPages are the details that stand once for the whole set: the double cut, and one for each termination.
-func StandardPages(s *folio.Set) []*folio.Leaf {
+// standardPages are the details that stand once for the whole set: the double cut, and one for each termination.
+func standardPages(s *folio.Set) []*folio.Leaf {
 	l := &folio.Leaf{Title: "DOUBLE CUT AND TERMINATIONS", Wall: -1, About: "terminations"}
 	cells := s.Cells(100, 66)
 	var pages []*folio.Leaf
-	l.Draw = func(b *folio.Board) { Standard(b, cells, s.Ends, true) }
+	l.Draw = func(b *folio.Board) { standard(b, cells, s.Ends, true) }
 	pages = append(pages, l)
 	// the double cut takes the first row; the ends that do not fit go on to further pages
-	used := len(cells) - PerRow(s, cells)
+	used := len(cells) - perRow(s, cells)
 	for rest := s.Ends[min(used, len(s.Ends)):]; len(rest) > 0; {
 		part := rest[:min(len(cells), len(rest))]
 		rest = rest[len(part):]
-		pages = append(pages, &folio.Leaf{Title: "TERMINATIONS", Wall: -1, Draw: func(b *folio.Board) { Standard(b, cells, part, false) }})
+		pages = append(pages, &folio.Leaf{Title: "TERMINATIONS", Wall: -1, Draw: func(b *folio.Board) { standard(b, cells, part, false) }})
 	}
 	return pages
 }
 
-// PerRow counts the cells of the first row.
-func PerRow(s *folio.Set, cells []scene.Box) int {
+// perRow counts the cells of the first row.
+func perRow(s *folio.Set, cells []scene.Box) int {
 	n := 0
 	for _, c := range cells {
 		if c.Y0 == cells[0].Y0 {
@@ -40,28 +40,28 @@ func PerRow(s *folio.Set, cells []scene.Box) int {
 	return n
 }
 
-func Standard(b *folio.Board, cells []scene.Box, ends []face.Termination, cut bool) {
+func standard(b *folio.Board, cells []scene.Box, ends []face.Termination, cut bool) {
 	first := 0
 	if cut {
-		first = PerRow(b.Set, cells)
+		first = perRow(b.Set, cells)
 		row := cells[0]
 		row.X1 = cells[first-1].X1
-		DoubleCut(b, row)
+		doubleCut(b, row)
 	}
 	used := []scene.Box{cells[0]}
 	for i, t := range ends {
 		if first+i >= len(cells) {
 			break
 		}
-		TerminationIn(b, cells[first+i], t)
+		terminationIn(b, cells[first+i], t)
 		used = append(used, cells[first+i])
 	}
-	Grid(b, used)
+	grid(b, used)
 }
 
-// DoubleCut draws a seam at full size: as hung, both sheets overlapped, and as cut. Wide sheets are broken off, and
+// doubleCut draws a seam at full size: as hung, both sheets overlapped, and as cut. Wide sheets are broken off, and
 // thickness is not to scale.
-func DoubleCut(b *folio.Board, cell scene.Box) {
+func doubleCut(b *folio.Board, cell scene.Box) {
 	k := b.Look
 	v := b.Room.Veneer
 	o := v.Overlap.MM()
@@ -77,7 +77,7 @@ func DoubleCut(b *folio.Board, cell scene.Box) {
 	g := b.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(scale)))
 	for i := range 2 {
 		mid := cell.X0 + (wide+k.Of(20))*(0.5+float64(i))
-		CutStage(b, g, scene.Pt(mid, cell.Y0+k.Of(8)+high*0.62), o, half, wide/2+k.Of(4), i == 1)
+		cutStage(b, g, scene.Pt(mid, cell.Y0+k.Of(8)+high*0.62), o, half, wide/2+k.Of(4), i == 1)
 	}
 	under := []string{"SCALE " + draft.Ratio(scale, b.Metric()) + ", not to thickness",
 		fmt.Sprintf("gross %s, less one overlap of %s: net %s", b.Style.Format(v.GrossWidth), b.Style.Format(v.Overlap), b.Style.Format(elevation.Net(b.Set)))}
@@ -85,8 +85,8 @@ func DoubleCut(b *folio.Board, cell scene.Box) {
 	b.Space.Take(t.Draw(&b.Page.Group, k, scene.Pt(cell.X0+k.Of(6), cell.Y1-k.Of(13))))
 }
 
-// CutStage draws one stage of the cut about the seam.
-func CutStage(b *folio.Board, g *scene.Group, at scene.Point, o, half, reach float64, done bool) {
+// cutStage draws one stage of the cut about the seam.
+func cutStage(b *folio.Board, g *scene.Group, at scene.Point, o, half, reach float64, done bool) {
 	k := b.Look
 	x0, x1 := at.X-reach, at.X+reach
 	board := scene.Box{X0: x0, Y0: at.Y, X1: x1, Y1: at.Y + k.Of(5)}
@@ -121,7 +121,7 @@ func CutStage(b *folio.Board, g *scene.Group, at scene.Point, o, half, reach flo
 	// seam, plumb line, overlap
 	g.VLine(at.X, y2-k.Of(3), at.Y+k.Of(1), scene.Pen(scene.Seams, k.Seam))
 	st := draft.Stack{Edge: y2 - k.Of(0.6), Out: -1, First: k.Of(8), Tiers: []draft.Tier{
-		{Marks: []float64{left, at.X, right}, Figures: b.Style.Chain([]L{0, b.Room.Veneer.Overlap - b.Room.Veneer.Overlap.HalfDown(), b.Room.Veneer.Overlap})},
+		{Marks: []float64{left, at.X, right}, Figures: b.Style.Chain([]l{0, b.Room.Veneer.Overlap - b.Room.Veneer.Overlap.HalfDown(), b.Room.Veneer.Overlap})},
 		{Marks: []float64{left, right}, Figures: []string{b.Style.Format(b.Room.Veneer.Overlap)}}}}
 	st.Draw(g, k, b.Space)
 	y := board.Y1
@@ -132,17 +132,17 @@ func CutStage(b *folio.Board, g *scene.Group, at scene.Point, o, half, reach flo
 	words(at.X-k.Of(1.5), y+k.Of(4), "strip behind, dashed", scene.End)
 }
 
-// TerminationIn draws how the covering ends in one way.
-func TerminationIn(b *folio.Board, cell scene.Box, t face.Termination) {
+// terminationIn draws how the covering ends in one way.
+func terminationIn(b *folio.Board, cell scene.Box, t face.Termination) {
 	k := b.Look
 	view := scene.View{Box: scene.Box{X0: cell.X0 + k.Of(4), Y0: cell.Y0 + k.Of(3), X1: cell.X1 - k.Of(4), Y1: cell.Y1 - k.Of(24)}, Scale: 2, Metric: b.Metric(), Name: t.Mark, Ratio: draft.Ratio(2, b.Metric())}
 	g := b.Page.Viewed(view, folio.Datum("scale", "2"), folio.Datum("termination", t.Mark))
 	c := view.Box.Centre()
-	note := EndNote(b, t)
+	note := endNote(b, t)
 	if t.Kind == "base" || t.Kind == "head" {
-		EndSection(b, g, c, view.Box.H()/2-k.Of(1), t.Kind)
+		endSection(b, g, c, view.Box.H()/2-k.Of(1), t.Kind)
 	} else {
-		EndPlan(b, g, c, t.Kind)
+		endPlan(b, g, c, t.Kind)
 	}
 	lines := scene.Wrap(note, k.Small, false, cell.W()-k.Of(28))
 	if len(lines) > 2 {
@@ -153,8 +153,8 @@ func TerminationIn(b *folio.Board, cell scene.Box, t face.Termination) {
 	b.Space.Take(title.Draw(&b.Page.Group, k, scene.Pt(cell.X0+k.Of(5), cell.Y1-k.Of(16.5))))
 }
 
-// EndNote says in words what a termination is.
-func EndNote(b *folio.Board, t face.Termination) string {
+// endNote says in words what a termination is.
+func endNote(b *folio.Board, t face.Termination) string {
 	r := b.Room.Rules
 	f := b.Style.Format
 	switch t.Kind {
@@ -184,8 +184,8 @@ func EndNote(b *folio.Board, t face.Termination) string {
 	return f(r.EdgeTrim) + " extra at the raw end, straight cut."
 }
 
-// EndPlan draws a termination seen from above: board and veneer from the left, what it meets at the right.
-func EndPlan(b *folio.Board, g *scene.Group, c scene.Point, kind string) {
+// endPlan draws a termination seen from above: board and veneer from the left, what it meets at the right.
+func endPlan(b *folio.Board, g *scene.Group, c scene.Point, kind string) {
 	k := b.Look
 	reach, bt := k.Of(30), k.Of(7)
 	end := c.X + k.Of(4)
@@ -242,8 +242,8 @@ func EndPlan(b *folio.Board, g *scene.Group, c scene.Point, kind string) {
 	b.Space.Take(scene.Box{X0: body.X0, Y0: y - bt - k.Of(2), X1: right, Y1: y + k.Of(6)})
 }
 
-// EndSection draws base or head in section: the wall upright, the trim before it.
-func EndSection(b *folio.Board, g *scene.Group, c scene.Point, reach float64, kind string) {
+// endSection draws base or head in section: the wall upright, the trim before it.
+func endSection(b *folio.Board, g *scene.Group, c scene.Point, reach float64, kind string) {
 	k := b.Look
 	bt := k.Of(7)
 	reach = math.Min(reach, k.Of(22))

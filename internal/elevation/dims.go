@@ -11,69 +11,69 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// Stacks sets up the dimensions on the four sides of the view. Over it openings and boxes, under it what each sheet
+// stacks sets up the dimensions on the four sides of the view. Over it openings and boxes, under it what each sheet
 // covers and the wall, at the left sills, heads and boxes, at the right base, covering and crown.
-func (e *View) Stacks() {
+func (e *View) stacks() {
 	k, box := e.Look, e.Box()
-	e.Above = draft.Stack{Edge: box.Y0, Out: -1, Outline: e.Roof}
-	e.Below = draft.Stack{Edge: box.Y1, Out: 1, Outline: e.Ground}
-	e.Left = draft.Stack{Upright: true, Edge: box.X0 - e.Wide(e.GhostLeft), Out: -1, First: k.Of(12)}
-	e.Right = draft.Stack{Upright: true, Edge: box.X1 + e.Wide(e.GhostRight), Out: 1, First: k.Of(12)}
+	e.above = draft.Stack{Edge: box.Y0, Out: -1, Outline: e.Roof}
+	e.below = draft.Stack{Edge: box.Y1, Out: 1, Outline: e.ground}
+	e.left = draft.Stack{Upright: true, Edge: box.X0 - e.wide(e.ghostLeft), Out: -1, First: k.Of(12)}
+	e.right = draft.Stack{Upright: true, Edge: box.X1 + e.wide(e.ghostRight), Out: 1, First: k.Of(12)}
 	if !e.First() { // clear of what stands along the match line
-		e.Left.Edge -= k.Of(7)
+		e.left.Edge -= k.Of(7)
 	}
 	if !e.Last() {
-		e.Right.Edge += k.Of(7)
+		e.right.Edge += k.Of(7)
 	}
 	add := func(s *draft.Stack, t draft.Tier) {
 		if len(t.Marks) > 1 {
 			s.Tiers = append(s.Tiers, t)
 		}
 	}
-	along, up := e.ProfileTiers()
-	add(&e.Above, along)
-	add(&e.Above, e.OpeningTier())
-	add(&e.Above, e.BoxTier())
-	add(&e.Below, e.SeamTier())
-	add(&e.Below, e.WallTier())
-	add(&e.Left, e.BandTier())
-	if !e.Lean {
-		for _, t := range e.HeightTiers() {
-			add(&e.Left, t)
+	along, up := e.profileTiers()
+	add(&e.above, along)
+	add(&e.above, e.openingTier())
+	add(&e.above, e.boxTier())
+	add(&e.below, e.seamTier())
+	add(&e.below, e.wallTier())
+	add(&e.left, e.bandTier())
+	if !e.lean {
+		for _, t := range e.heightTiers() {
+			add(&e.left, t)
 		}
 	}
-	add(&e.Left, e.BoxHeights())
-	add(&e.Left, up)
-	if n := len(e.Left.Tiers); n == 1 && !e.Left.Tiers[0].Running {
-		e.Left.Tiers[0].Name = "" // it can only be the openings
+	add(&e.left, e.boxHeights())
+	add(&e.left, up)
+	if n := len(e.left.Tiers); n == 1 && !e.left.Tiers[0].Running {
+		e.left.Tiers[0].Name = "" // it can only be the openings
 	} else if n > 0 { // names of level tiers stand left of those that read up
-		e.Above.NameAt = e.Left.Box(k).X0 - k.Of(2)
-		e.Below.NameAt = e.Above.NameAt
+		e.above.NameAt = e.left.Box(k).X0 - k.Of(2)
+		e.below.NameAt = e.above.NameAt
 	}
-	for _, t := range e.CoverTiers() {
-		add(&e.Right, t)
+	for _, t := range e.coverTiers() {
+		add(&e.right, t)
 	}
 }
 
 // Roof is where the wall ends over a place of the page.
 func (e *View) Roof(x float64) float64 {
-	return e.V.Y(room.At(e.F.W.Ceiling, e.Back(x)))
+	return e.V.Y(room.At(e.F.W.Ceiling, e.back(x)))
 }
 
-// Ground is where it ends under it, the floor line included.
-func (e *View) Ground(x float64) float64 {
-	return e.V.Y(room.At(e.F.W.Floor, e.Back(x))) + e.Look.Wide/2
+// ground is where it ends under it, the floor line included.
+func (e *View) ground(x float64) float64 {
+	return e.V.Y(room.At(e.F.W.Floor, e.back(x))) + e.Look.Wide/2
 }
 
-// Back is the x of the wall that comes to lie at a place of the page.
-func (e *View) Back(x float64) L {
-	at := L(math.Round((x - e.V.Origin.X) * float64(e.V.Scale) * Millimetre))
+// back is the x of the wall that comes to lie at a place of the page.
+func (e *View) back(x float64) l {
+	at := l(math.Round((x - e.V.Origin.X) * float64(e.V.Scale) * Millimetre))
 	return min(max(at, e.From), e.To)
 }
 
-// Chain makes a tier of places along the wall: each once, inside what is shown, with its two ends.
-func (e *View) Chain(name string, places ...L) draft.Tier {
-	list := []L{e.From, e.To}
+// chain makes a tier of places along the wall: each once, inside what is shown, with its two ends.
+func (e *View) chain(name string, places ...l) draft.Tier {
+	list := []l{e.From, e.To}
 	for _, x := range places {
 		if x > e.From && x < e.To {
 			list = append(list, x)
@@ -83,9 +83,9 @@ func (e *View) Chain(name string, places ...L) draft.Tier {
 }
 
 // Tier makes a chain of any places; to turns one into a place on paper.
-func (e *View) Tier(name string, list []L, to func(L) float64) draft.Tier {
+func (e *View) Tier(name string, list []l, to func(l) float64) draft.Tier {
 	sort.Slice(list, func(i, j int) bool { return list[i] < list[j] })
-	list = Compact(list)
+	list = compact(list)
 	t := draft.Tier{Name: name, Figures: e.Style.Chain(list)}
 	for _, x := range list {
 		t.Marks = append(t.Marks, to(x))
@@ -107,7 +107,7 @@ func (e *View) Tier(name string, list []L, to func(L) float64) draft.Tier {
 	return t
 }
 
-func Compact(list []L) []L {
+func compact(list []l) []l {
 	out := list[:0:0]
 	for i, x := range list {
 		if i == 0 || x != list[i-1] {
@@ -117,8 +117,8 @@ func Compact(list []L) []L {
 	return out
 }
 
-func (e *View) OpeningTier() draft.Tier {
-	var places []L
+func (e *View) openingTier() draft.Tier {
+	var places []l
 	name := "OPENINGS"
 	for i := range e.F.W.Openings {
 		o := &e.F.W.Openings[i]
@@ -131,15 +131,15 @@ func (e *View) OpeningTier() draft.Tier {
 	if len(places) == 0 {
 		return draft.Tier{}
 	}
-	t := e.Chain(name, places...)
-	if len(t.Marks) == 2 && len(places) > 0 && e.Of > 1 && !e.CrossesAny(places) {
+	t := e.chain(name, places...)
+	if len(t.Marks) == 2 && len(places) > 0 && e.Of > 1 && !e.crossesAny(places) {
 		return draft.Tier{}
 	}
 	return t
 }
 
-// CrossesAny reports whether one of the places lies in what is shown.
-func (e *View) CrossesAny(places []L) bool {
+// crossesAny reports whether one of the places lies in what is shown.
+func (e *View) crossesAny(places []l) bool {
 	for _, x := range places {
 		if x > e.From && x < e.To {
 			return true
@@ -148,9 +148,9 @@ func (e *View) CrossesAny(places []L) bool {
 	return false
 }
 
-// BoxTier gives the middles of boxes, running from the wall's left end. Boxes over one another share a mark.
-func (e *View) BoxTier() draft.Tier {
-	list := []L{e.From}
+// boxTier gives the middles of boxes, running from the wall's left end. Boxes over one another share a mark.
+func (e *View) boxTier() draft.Tier {
+	list := []l{e.From}
 	for _, b := range e.F.W.Boxes {
 		if b.X > e.From && b.X < e.To {
 			list = append(list, b.X)
@@ -160,7 +160,7 @@ func (e *View) BoxTier() draft.Tier {
 		return draft.Tier{}
 	}
 	sort.Slice(list, func(i, j int) bool { return list[i] < list[j] })
-	list = Compact(list)
+	list = compact(list)
 	t := draft.Tier{Name: "BOXES", Running: true}
 	for i, x := range list {
 		t.Marks = append(t.Marks, e.V.X(x))
@@ -179,16 +179,16 @@ func (e *View) BoxTier() draft.Tier {
 	return t
 }
 
-// SeamTier gives what each sheet covers on this wall, so that its first and last figures are the returns; where the
+// seamTier gives what each sheet covers on this wall, so that its first and last figures are the returns; where the
 // wall next door is seen, the return there too.
-func (e *View) SeamTier() draft.Tier {
+func (e *View) seamTier() draft.Tier {
 	if e.F.Run.Up {
 		if len(e.F.Run.Joints) == 0 {
 			return draft.Tier{}
 		}
-		return e.Chain("JOINTS", e.F.Run.Joints...)
+		return e.chain("JOINTS", e.F.Run.Joints...)
 	}
-	var places []L
+	var places []l
 	for _, p := range e.F.Parts {
 		places = append(places, p.From, p.To)
 	}
@@ -198,36 +198,36 @@ func (e *View) SeamTier() draft.Tier {
 			inside = append(inside, x)
 		}
 	}
-	t := e.Chain("SEAMS", inside...)
+	t := e.chain("SEAMS", inside...)
 	data := t.Data
 	lead := 0
-	if h := e.GhostLeft; h.Shown() && !h.Stub {
-		t.Marks = append([]float64{e.V.X(e.From) - e.V.MM(h.Width)}, t.Marks...)
-		t.Figures = append([]string{e.Style.Format(h.Width)}, t.Figures...)
+	if h := e.ghostLeft; h.shown() && !h.stub {
+		t.Marks = append([]float64{e.V.X(e.From) - e.V.MM(h.width)}, t.Marks...)
+		t.Figures = append([]string{e.Style.Format(h.width)}, t.Figures...)
 		lead = 1
 	}
-	if h := e.GhostRight; h.Shown() && !h.Stub {
-		t.Marks = append(t.Marks, e.V.X(e.To)+e.V.MM(h.Width))
-		t.Figures = append(t.Figures, e.Style.Format(h.Width))
+	if h := e.ghostRight; h.shown() && !h.stub {
+		t.Marks = append(t.Marks, e.V.X(e.To)+e.V.MM(h.width))
+		t.Figures = append(t.Figures, e.Style.Format(h.width))
 	}
 	inner := len(t.Figures)
 	t.Data = func(i int) []scene.Datum {
 		switch {
 		case i < lead:
-			return []scene.Datum{folio.Datum("tier", "return"), folio.Datum("corner", e.GhostLeft.Corner), folio.Datum("width", folio.Mm(e.GhostLeft.Width))}
-		case i == inner-1 && e.GhostRight.Shown() && !e.GhostRight.Stub:
-			return []scene.Datum{folio.Datum("tier", "return"), folio.Datum("corner", e.GhostRight.Corner), folio.Datum("width", folio.Mm(e.GhostRight.Width))}
+			return []scene.Datum{folio.Datum("tier", "return"), folio.Datum("corner", e.ghostLeft.corner), folio.Datum("width", folio.Mm(e.ghostLeft.width))}
+		case i == inner-1 && e.ghostRight.shown() && !e.ghostRight.stub:
+			return []scene.Datum{folio.Datum("tier", "return"), folio.Datum("corner", e.ghostRight.corner), folio.Datum("width", folio.Mm(e.ghostRight.width))}
 		}
 		return data(i - lead)
 	}
 	return t
 }
 
-// WallTier is the overall length, once: as measured, sharp corner to sharp corner, also where a corner is eased and the
+// wallTier is the overall length, once: as measured, sharp corner to sharp corner, also where a corner is eased and the
 // covering turns sooner.
-func (e *View) WallTier() draft.Tier {
+func (e *View) wallTier() draft.Tier {
 	if e.Of > 1 {
-		return e.Chain("PIECE")
+		return e.chain("PIECE")
 	}
-	return e.Tier("WALL", []L{0, e.F.W.Length}, e.V.X)
+	return e.Tier("WALL", []l{0, e.F.W.Length}, e.V.X)
 }

@@ -16,10 +16,10 @@ func (e *View) Body() {
 	k, g, f := e.Look, e.Group, e.F
 	cover := e.Points(f.Outline(f.W.CoverFloor(), f.W.CoverCeiling(), e.From, e.To))
 	clear := f.Bare(e.V.Box)
-	e.Grain(g.Clipped(cover...), clear)
+	e.grain(g.Clipped(cover...), clear)
 	e.Hatches(g)
 	e.Trim(g)
-	e.Sheets(g)
+	e.sheets(g)
 	e.Seams(g)
 	e.Joints(g)
 	e.RawEnds(g)
@@ -30,21 +30,21 @@ func (e *View) Body() {
 	e.Outline(g, wall)
 	// the floor, past both ends
 	floor := scene.Pen(scene.Walls, k.Wide)
-	past := func(h Ghost) float64 {
+	past := func(h ghost) float64 {
 		if e.Detail {
 			return k.Of(2)
 		}
-		return math.Max(k.Of(8), e.Wide(h)+k.Of(3))
+		return math.Max(k.Of(8), e.wide(h)+k.Of(3))
 	}
-	points := []scene.Point{e.V.Pt(e.From, room.AtRight(f.W.Floor, e.From)).Add(-past(e.GhostLeft), 0)}
+	points := []scene.Point{e.V.Pt(e.From, room.AtRight(f.W.Floor, e.From)).Add(-past(e.ghostLeft), 0)}
 	points = append(points, e.Points(Profile(f.W.Floor, e.From, e.To))...)
-	points = append(points, e.V.Pt(e.To, room.At(f.W.Floor, e.To)).Add(past(e.GhostRight), 0))
+	points = append(points, e.V.Pt(e.To, room.At(f.W.Floor, e.To)).Add(past(e.ghostRight), 0))
 	g.Polyline(floor, points...)
 	for i := 0; i+1 < len(points); i++ {
 		e.Space.Stroke(points[i], points[i+1])
 	}
-	e.GhostOf(g, e.GhostLeft, false)
-	e.GhostOf(g, e.GhostRight, true)
+	e.ghostOf(g, e.ghostLeft, false)
+	e.ghostOf(g, e.ghostRight, true)
 	for i := range f.W.Boxes {
 		e.Plate(g, &f.W.Boxes[i])
 	}
@@ -52,7 +52,7 @@ func (e *View) Body() {
 }
 
 // Profile is a floor or ceiling between two places.
-func Profile(list []room.Point, from, to L) []room.Point {
+func Profile(list []room.Point, from, to l) []room.Point {
 	out := []room.Point{{X: from, Z: room.AtRight(list, from)}}
 	for _, p := range list {
 		if p.X > from && p.X < to {
@@ -92,11 +92,11 @@ func (e *View) Outline(g *scene.Group, wall []scene.Point) {
 func (e *View) Trim(g *scene.Group) {
 	w := e.F.W
 	pen := scene.Pen(scene.Walls, e.Look.Thin)
-	draw := func(list []room.Point, by L) {
+	draw := func(list []room.Point, by l) {
 		points := e.Points(Profile(list, e.From, e.To))
 		for i := 0; i+1 < len(points); i++ {
 			d := e.V.MM(by)
-			row := draft.Outside(points[i].Add(0, -d), points[i+1].Add(0, -d), e.OpenBoxes()...)
+			row := draft.Outside(points[i].Add(0, -d), points[i+1].Add(0, -d), e.openBoxes()...)
 			for j := 0; j+1 < len(row); j += 2 {
 				g.Line(row[j], row[j+1], pen)
 				e.Space.Stroke(row[j], row[j+1])
@@ -111,8 +111,8 @@ func (e *View) Trim(g *scene.Group) {
 	}
 }
 
-// Sheets notes each sheet as an item that a reader can ask: its outline without a line.
-func (e *View) Sheets(g *scene.Group) {
+// sheets notes each sheet as an item that a reader can ask: its outline without a line.
+func (e *View) sheets(g *scene.Group) {
 	from, to := e.From, e.To // cut at match lines only: a leaning end of the wall goes past its foot
 	if from <= e.F.Left {
 		from = math.MinInt64
@@ -209,9 +209,9 @@ func (e *View) Joints(g *scene.Group) {
 				}
 				for i, a := range q.Outline {
 					b := q.Outline[(i+1)%len(q.Outline)]
-					inner := a.Z == b.Z && e.Inside(min(a.X, b.X), max(a.X, b.X), a.Z)
+					inner := a.Z == b.Z && e.inside(min(a.X, b.X), max(a.X, b.X), a.Z)
 					if e.F.Run.Up && a.X == b.X {
-						inner = a.X > e.F.Left && a.X < e.F.Right && !e.Edge(a.X)
+						inner = a.X > e.F.Left && a.X < e.F.Right && !e.edge(a.X)
 					}
 					if !inner {
 						continue
@@ -229,8 +229,8 @@ func (e *View) Joints(g *scene.Group) {
 	}
 }
 
-// Edge reports whether an opening or a bare strip has its edge at x.
-func (e *View) Edge(x L) bool {
+// edge reports whether an opening or a bare strip has its edge at x.
+func (e *View) edge(x l) bool {
 	for i := range e.F.W.Openings {
 		if o := &e.F.W.Openings[i]; x == o.FromLeft || x == o.Right() {
 			return true
@@ -244,8 +244,8 @@ func (e *View) Edge(x L) bool {
 	return false
 }
 
-// Inside reports whether a level edge lies inside the covering: neither its upper or lower edge nor that of an opening.
-func (e *View) Inside(x0, x1, z L) bool {
+// inside reports whether a level edge lies inside the covering: neither its upper or lower edge nor that of an opening.
+func (e *View) inside(x0, x1, z l) bool {
 	m := (x0 + x1) / 2
 	bottom, top := e.F.Cover(m)
 	if z <= bottom || z >= top {
@@ -274,8 +274,8 @@ func (e *View) RawEnds(g *scene.Group) {
 	}
 }
 
-// Sequence is the count of this page among those of its kind.
-func Sequence(b *folio.Board) int {
+// sequence is the count of this page among those of its kind.
+func sequence(b *folio.Board) int {
 	n := 0
 	for _, l := range b.List {
 		if l.Kind == b.Leaf.Kind {

@@ -10,26 +10,26 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// Deviation is a finding that the reviewer has to know of, with its number on the drawings and in the list of the cover.
-type Deviation struct {
+// deviation is a finding that the reviewer has to know of, with its number on the drawings and in the list of the cover.
+type deviation struct {
 	Number int
 	finding.Finding
 }
 
 // Deviations are all musts and shoulds, numbered.
-func Deviations(s *folio.Set) []Deviation {
-	var list []Deviation
+func Deviations(s *folio.Set) []deviation {
+	var list []deviation
 	for _, f := range s.Plan.Findings {
 		if f.Level != finding.Note {
-			list = append(list, Deviation{len(list) + 1, f})
+			list = append(list, deviation{len(list) + 1, f})
 		}
 	}
 	return list
 }
 
-// DeviationMarks puts the number of each deviation of the wall into a pentagon at its place, on a leader where that is not
+// deviationMarks puts the number of each deviation of the wall into a pentagon at its place, on a leader where that is not
 // free.
-func (e *View) DeviationMarks() {
+func (e *View) deviationMarks() {
 	k := e.Look
 	for _, d := range Deviations(e.Board.Set) {
 		if d.Wall != e.F.Wall || d.At < e.From || d.At > e.To {
@@ -39,29 +39,29 @@ func (e *View) DeviationMarks() {
 		if d.Number > 99 {
 			r = k.Of(5)
 		}
-		e.Flag(d.At, r, func(c scene.Point) { e.DeviationAt(d, c, r) })
+		e.flag(d.At, r, func(c scene.Point) { e.deviationAt(d, c, r) })
 	}
 }
 
-// RevisionMarks puts the mark of each revision that has a place on the wall into a triangle there, the shape that it has in
+// revisionMarks puts the mark of each revision that has a place on the wall into a triangle there, the shape that it has in
 // the revision block.
 //
 // Source: mark in a triangle near the change, the same shape in the block: drawing practice of public works, see the
 // revision letters of package room.
-func (e *View) RevisionMarks() {
+func (e *View) revisionMarks() {
 	for _, rev := range e.Room.Project.Revisions {
 		if rev.Wall != e.F.Wall || rev.At < e.From || rev.At > e.To || rev.At == e.From && !e.First() {
 			continue
 		}
-		e.Flag(rev.At, draft.DeltaSize(e.Look, rev.Mark, e.Look.Seam), func(c scene.Point) {
+		e.flag(rev.At, draft.DeltaSize(e.Look, rev.Mark, e.Look.Seam), func(c scene.Point) {
 			in := e.Group.Part(scene.Tag{Class: "revision", Title: rev.Note, Data: []scene.Datum{folio.Datum("mark", rev.Mark), folio.Datum("x", folio.Mm(rev.At))}})
 			e.Space.Take(draft.Delta(in, e.Look, scene.Marks, c, rev.Mark, e.Look.Seam))
 		})
 	}
 }
 
-// Flag finds a free place for a mark of size r at a place along the wall: beside it, else away from it on a leader.
-func (e *View) Flag(at L, r float64, draw func(scene.Point)) {
+// flag finds a free place for a mark of size r at a place along the wall: beside it, else away from it on a leader.
+func (e *View) flag(at l, r float64, draw func(scene.Point)) {
 	k := e.Look
 	bottom, top := e.F.Cover(at)
 	x := e.V.X(at)
@@ -70,7 +70,7 @@ func (e *View) Flag(at L, r float64, draw func(scene.Point)) {
 		for _, dx := range []float64{2.6, 6, 10} {
 			for _, sign := range []float64{1, -1} {
 				c := scene.Pt(x+sign*(r*0.5+k.Of(dx)), y(share))
-				if e.InsideCover(c) && e.Space.Free(draft.DeltaBox(c, r), k.Of(0.8)) {
+				if e.insideCover(c) && e.Space.Free(draft.DeltaBox(c, r), k.Of(0.8)) {
 					draw(c)
 					return
 				}
@@ -79,7 +79,7 @@ func (e *View) Flag(at L, r float64, draw func(scene.Point)) {
 	}
 	for _, share := range []float64{0.2, 0.5, 0.8, 0.1, 0.9} {
 		dot := scene.Pt(x, y(share))
-		c, ok := e.CallOut(dot, 1.8*r, 2*r, r+k.Of(1))
+		c, ok := e.callOut(dot, 1.8*r, 2*r, r+k.Of(1))
 		if !ok {
 			continue
 		}
@@ -90,8 +90,8 @@ func (e *View) Flag(at L, r float64, draw func(scene.Point)) {
 	}
 }
 
-// DeviationAt draws the pentagon of a deviation.
-func (e *View) DeviationAt(d Deviation, c scene.Point, r float64) {
+// deviationAt draws the pentagon of a deviation.
+func (e *View) deviationAt(d deviation, c scene.Point, r float64) {
 	k := e.Look
 	in := e.Group.Part(scene.Tag{Class: "deviation", Title: d.Message, Data: []scene.Datum{folio.Datum("number", fmt.Sprint(d.Number)), folio.Datum("code", string(d.Code))}})
 	in.Polygon(scene.Pen(scene.Marks, k.Seam).Filled(scene.White), c.Add(0, -r), c.Add(r*0.85, -r*0.3), c.Add(r*0.85, r*0.6), c.Add(-r*0.85, r*0.6), c.Add(-r*0.85, -r*0.3))

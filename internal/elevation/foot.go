@@ -32,20 +32,20 @@ func Notes(b *folio.Board, lines []string) float64 {
 	return y - k.Of(5) + k.Of(1)
 }
 
-// PageNotes are what is said over the views of a page: the sheets, how they hang, the widths, the terminations, what is
+// pageNotes are what is said over the views of a page: the sheets, how they hang, the widths, the terminations, what is
 // standing.
-func PageNotes(list []*View) []string {
+func pageNotes(list []*View) []string {
 	e := list[0]
 	v := e.Room.Veneer
 	var sheets, widths, ends []string
 	for _, o := range list {
-		if n := o.NumbersOn(); n != "" {
+		if n := o.numbersOn(); n != "" {
 			if len(list) > 1 {
 				n = o.Marks[o.F.Wall] + ": " + n
 			}
 			sheets = append(sheets, n)
 		}
-		widths = append(widths, o.CutSheets()...)
+		widths = append(widths, o.cutSheets()...)
 	}
 	how := "hung in number order left to right"
 	if e.F.Run.Up {
@@ -80,16 +80,16 @@ func PageNotes(list []*View) []string {
 	}
 	lines = append(lines, line)
 	for _, o := range list {
-		if o.Lean {
-			lines = append(lines, strings.TrimSpace("Heights of openings: on their enlargements "+o.Enlargements())+".")
+		if o.lean {
+			lines = append(lines, strings.TrimSpace("Heights of openings: on their enlargements "+o.enlargements())+".")
 			break
 		}
 	}
 	return append(lines, e.Paper.Standing...)
 }
 
-// Enlargements names the pages of the enlargements of what a view shows.
-func (e *View) Enlargements() string {
+// enlargements names the pages of the enlargements of what a view shows.
+func (e *View) enlargements() string {
 	var names []string
 	for i := range e.F.W.Openings {
 		o := &e.F.W.Openings[i]
@@ -107,8 +107,8 @@ func Capital(s string) string {
 	return strings.ToUpper(s[:1]) + s[1:]
 }
 
-// NumbersOn says which sheets of which flitches hang on the wall.
-func (e *View) NumbersOn() string {
+// numbersOn says which sheets of which flitches hang on the wall.
+func (e *View) numbersOn() string {
 	var sheets []*layout.Sheet
 	for _, p := range e.F.Parts {
 		if p.To > e.From && p.From < e.To {
@@ -156,23 +156,23 @@ func Span(a, b int) string {
 	return fmt.Sprintf("%d to %d", a, b)
 }
 
-// CutSheets says which sheets are cut so narrow that the grain jumps.
-func (e *View) CutSheets() []string {
+// cutSheets says which sheets are cut so narrow that the grain jumps.
+func (e *View) cutSheets() []string {
 	var cut []string
 	for _, p := range e.F.Parts {
 		s := p.Sheet()
-		if s.Narrow && p.To > e.From && p.From < e.To && e.SeamAt(p.To) {
+		if s.Narrow && p.To > e.From && p.From < e.To && e.seamAt(p.To) {
 			cut = append(cut, fmt.Sprintf("Sheet %s is cut to %s: the grain jumps %s at its right seam.", NumberOf(s), e.Style.Words(s.Width), e.Style.Words(s.Lost)))
 		}
 	}
 	return cut
 }
 
-// TitleHigh is how high title and bar come out with what parts them from the dimensions.
-func (e *View) TitleHigh() float64 { return e.Look.Of(7.7) + e.Title().High(e.Look) }
+// titleHigh is how high title and bar come out with what parts them from the dimensions.
+func (e *View) titleHigh() float64 { return e.Look.Of(7.7) + e.title().High(e.Look) }
 
-// Title is the title of the view.
-func (e *View) Title() draft.Title {
+// title is the title of the view.
+func (e *View) title() draft.Title {
 	k := e.Look
 	name, mark := strings.ToUpper(e.F.W.Name), e.Marks[e.F.Wall]
 	if e.Of > 1 {
@@ -182,46 +182,46 @@ func (e *View) Title() draft.Title {
 	second := "SCALE " + draft.Ratio(e.V.Scale, e.Metric())
 	under := []string{second}
 	if e.F.W.Ref != "" {
-		if e.Shared {
+		if e.shared {
 			under = append(under, "architect's mark "+e.F.W.Ref)
 		} else {
 			under[0] += "   architect's mark " + e.F.W.Ref
 		}
 	}
 	t := draft.Title{Mark: mark, Page: e.Leaf.Number, Name: name, Under: under, Width: k.Of(60), Most: e.Field.W() - k.Of(12)}
-	if e.Shared {
+	if e.shared {
 		t.Width = 0
 	}
 	return t
 }
 
-// TitleY is the height of the line of the title.
-func (e *View) TitleY() float64 {
+// titleY is the height of the line of the title.
+func (e *View) titleY() float64 {
 	k := e.Look
-	if e.Line > 0 {
-		return e.Line
+	if e.line > 0 {
+		return e.line
 	}
-	under := e.Below.Box(k).Y1 + k.Of(7.7)
-	if e.Apart() > 0 {
+	under := e.below.Box(k).Y1 + k.Of(7.7)
+	if e.apart() > 0 {
 		under += k.Of(2)
 	}
-	over := math.Max(k.Of(8), e.Title().High(k)+k.Of(0.9))
+	over := math.Max(k.Of(8), e.title().High(k)+k.Of(0.9))
 	return math.Min(math.Max(e.Box().Y1+k.Of(34), under+over), e.Field.Y1-k.Of(8))
 }
 
-// Foot draws title, scale bar and, where the page has room, the table of the wall's sheets.
-func (e *View) Foot() {
+// foot draws title, scale bar and, where the page has room, the table of the wall's sheets.
+func (e *View) foot() {
 	k := e.Look
-	box, y, t := e.Box(), e.TitleY(), e.Title()
+	box, y, t := e.Box(), e.titleY(), e.title()
 	left, right := e.Field.X0+k.Of(6), e.Field.X1-k.Of(6)
 	bar := draft.Bar{Scale: e.V.Scale, Metric: e.Metric()}
 	most := k.Of(122)
 	wide := t.Wide(k)
 	x := math.Min(math.Max(box.X0, left), math.Max(left, right-wide))
-	if e.Shared {
+	if e.shared {
 		tb := t.Draw(&e.Page.Group, k, scene.Pt(x, y))
 		e.Space.Take(tb)
-		e.Table(tb.Y1 + k.Of(5))
+		e.table(tb.Y1 + k.Of(5))
 		return
 	}
 	gap := k.Of(16)
@@ -247,11 +247,11 @@ func (e *View) Foot() {
 	e.Space.Take(tb)
 	bb := bar.Draw(&e.Page.Group, k, barAt, most)
 	e.Space.Take(bb)
-	e.Table(math.Max(tb.Y1, bb.Y1) + k.Of(5))
+	e.table(math.Max(tb.Y1, bb.Y1) + k.Of(5))
 }
 
-// SheetTable lists the sheets of the wall.
-func (e *View) SheetTable() *draft.Table {
+// sheetTable lists the sheets of the wall.
+func (e *View) sheetTable() *draft.Table {
 	t := &draft.Table{Columns: []draft.Column{
 		{Head: "SHEET", Align: scene.Start, Bold: true}, {Head: "FLITCH"}, {Head: "COVERS", Align: scene.End}, {Head: "RIGHT SEAM AT", Align: scene.End},
 		{Head: "LINE AT", Align: scene.End}, {Head: "CUT LENGTH", Align: scene.End}, {Head: "NOTE"}}}
@@ -261,18 +261,18 @@ func (e *View) SheetTable() *draft.Table {
 		}
 		for _, s := range p.Sheets {
 			seam, line := "", ""
-			if e.SeamAt(p.To) && s.Course == 1 {
+			if e.seamAt(p.To) && s.Course == 1 {
 				seam = e.Style.Format(p.To)
 				line = e.Style.Format(p.To + e.Room.Veneer.Overlap.HalfDown())
 			}
-			t.Rows = append(t.Rows, draft.Row{Cells: []string{NumberOf(s), s.Flitch, e.Style.Format(s.Width), seam, line, e.Style.Format(s.CutLength), e.SheetNote(p, s)}})
+			t.Rows = append(t.Rows, draft.Row{Cells: []string{NumberOf(s), s.Flitch, e.Style.Format(s.Width), seam, line, e.Style.Format(s.CutLength), e.sheetNote(p, s)}})
 		}
 	}
 	return t
 }
 
-// SheetNote says what is special about a sheet.
-func (e *View) SheetNote(p face.Part, s *layout.Sheet) string {
+// sheetNote says what is special about a sheet.
+func (e *View) sheetNote(p face.Part, s *layout.Sheet) string {
 	var list []string
 	if s.Ripped != "" {
 		list = append(list, fmt.Sprintf("ripped to %s at its %s edge", e.Style.Words(s.RipTo), s.Ripped))
@@ -292,9 +292,9 @@ func (e *View) SheetNote(p face.Part, s *layout.Sheet) string {
 	return strings.Join(list, ", ")
 }
 
-// TableHigh is how high the table under the view comes out.
-func (e *View) TableHigh() float64 {
-	t := e.SheetTable()
+// tableHigh is how high the table under the view comes out.
+func (e *View) tableHigh() float64 {
+	t := e.sheetTable()
 	if n := len(t.Rows); n > 10 {
 		t.Rows = t.Rows[:(n+1)/2]
 	}
@@ -302,10 +302,10 @@ func (e *View) TableHigh() float64 {
 	return t.High(e.Look)
 }
 
-// Table draws the sheets of the wall under the view, in two columns where there are many, if all of them find room.
-func (e *View) Table(y float64) {
+// table draws the sheets of the wall under the view, in two columns where there are many, if all of them find room.
+func (e *View) table(y float64) {
 	k := e.Look
-	t := e.SheetTable()
+	t := e.sheetTable()
 	wide := e.Field.W() - k.Of(12)
 	room := e.Field.Y1 - k.Of(4) - y
 	t.Fit(k, 0)

@@ -11,22 +11,22 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// GhostOf draws the wall next door as far as the sheet that comes round the corner covers it: dashed, up to its seam;
+// ghostOf draws the wall next door as far as the sheet that comes round the corner covers it: dashed, up to its seam;
 // broken where there is no room for all of it.
-func (e *View) GhostOf(g *scene.Group, h Ghost, right bool) {
-	if !h.Shown() {
+func (e *View) ghostOf(g *scene.Group, h ghost, right bool) {
+	if !h.shown() {
 		return
 	}
 	k := e.Look
 	pen := scene.Pen(scene.Walls, k.Thin).As(scene.Dashed(k.Thin))
-	n := &e.Room.Walls[h.Wall]
+	n := &e.Room.Walls[h.wall]
 	// heights of the wall next door at the corner and at the seam
 	at := func(share float64) (floor, top float64) {
-		x := L(0)
+		x := l(0)
 		if right {
-			x = L(share * float64(h.Width))
+			x = l(share * float64(h.width))
 		} else {
-			x = n.Length - L(share*float64(h.Width))
+			x = n.Length - l(share*float64(h.width))
 		}
 		return e.V.Y(room.At(n.Floor, x)), e.V.Y(room.At(n.Ceiling, x))
 	}
@@ -34,21 +34,21 @@ func (e *View) GhostOf(g *scene.Group, h Ghost, right bool) {
 	if right {
 		sign, edge = 1, e.V.X(e.To)
 	}
-	w := e.Wide(h)
+	w := e.wide(h)
 	far := edge + sign*w
 	_, top0 := at(0)
 	floor1, top1 := at(1)
-	if h.Stub {
-		floor1, top1 = e.V.Y(room.At(n.Floor, L(0))), top0
+	if h.stub {
+		floor1, top1 = e.V.Y(room.At(n.Floor, l(0))), top0
 		if !right {
 			floor1 = e.V.Y(room.At(n.Floor, n.Length))
 		}
 	}
-	in := g.Part(scene.Tag{Class: "ghost", Title: fmt.Sprintf("goes on %s round %s", e.Style.Format(h.Width), h.Corner), Data: []scene.Datum{folio.Datum("corner", h.Corner), folio.Datum("wall", n.Name)}})
+	in := g.Part(scene.Tag{Class: "ghost", Title: fmt.Sprintf("goes on %s round %s", e.Style.Format(h.width), h.corner), Data: []scene.Datum{folio.Datum("corner", h.corner), folio.Datum("wall", n.Name)}})
 	in.Line(scene.Pt(edge, top0), scene.Pt(far, top1), pen)
 	e.Space.Stroke(scene.Pt(edge, top0), scene.Pt(far, top1))
-	if h.Stub {
-		e.BreakLine(in, scene.Pt(far, top1-k.Of(2)), scene.Pt(far, floor1+k.Of(2)))
+	if h.stub {
+		e.breakLine(in, scene.Pt(far, top1-k.Of(2)), scene.Pt(far, floor1+k.Of(2)))
 	} else {
 		in.Line(scene.Pt(far, top1), scene.Pt(far, floor1), pen)
 		e.Space.Stroke(scene.Pt(far, top1), scene.Pt(far, floor1))
@@ -56,9 +56,9 @@ func (e *View) GhostOf(g *scene.Group, h Ghost, right bool) {
 	if w < k.Small+k.Of(2.9) {
 		return // the chain gives the figure
 	}
-	short := "wraps " + e.Style.Format(h.Width)
-	list := []string{"wraps " + e.Style.Words(h.Width), short}
-	if sh := SheetAt(e.Board.Set, h.Place); sh != nil && e.Style.Unit != length.Millimetres {
+	short := "wraps " + e.Style.Format(h.width)
+	list := []string{"wraps " + e.Style.Words(h.width), short}
+	if sh := SheetAt(e.Board.Set, h.place); sh != nil && e.Style.Unit != length.Millimetres {
 		list = []string{"sheet " + NumberOf(sh) + " " + list[0] + " onto " + n.Name, short}
 	}
 	height := floor1 - math.Max(top0, top1)
@@ -69,7 +69,7 @@ func (e *View) GhostOf(g *scene.Group, h Ghost, right bool) {
 		for _, aside := range []float64{0, 0.5, 1, 1.5, -0.5} { // clear of a wall that leans, and of the zigzag
 			for _, up := range []float64{0, -6, 6, -12, 12} {
 				t := scene.Text{At: scene.Pt(edge+sign*(w/2+k.Of(aside)), floor1-height/2+k.Of(up)), String: words, Height: k.Small, Anchor: scene.Middle, Seat: scene.Centred, Angle: 90, Layer: scene.Notes}
-				if h.Stub {
+				if h.stub {
 					t.At.X -= sign * k.Of(1)
 				}
 				if e.Space.Free(t.Bounds(), k.Of(0.85)) {
@@ -82,8 +82,8 @@ func (e *View) GhostOf(g *scene.Group, h Ghost, right bool) {
 	}
 }
 
-// BreakLine draws an upright line that says something goes on, and keeps words off its zigzags.
-func (e *View) BreakLine(g *scene.Group, a, b scene.Point) {
+// breakLine draws an upright line that says something goes on, and keeps words off its zigzags.
+func (e *View) breakLine(g *scene.Group, a, b scene.Point) {
 	k := e.Look
 	draft.Break(g, k, scene.Walls, a, b)
 	out := k.Of(1.3) * 1.4
@@ -97,23 +97,23 @@ func (e *View) MatchLines(g *scene.Group) {
 	k := e.Look
 	if e.Detail {
 		for _, end := range []struct {
-			x    L
+			x    l
 			open bool
 		}{{e.From, !e.First()}, {e.To, !e.Last()}} {
 			if end.open {
 				a, b := e.V.Pt(end.x, room.At(e.F.W.Ceiling, end.x)).Add(0, -k.Of(2)), e.V.Pt(end.x, room.At(e.F.W.Floor, end.x)).Add(0, k.Of(2))
-				e.BreakLine(g, a, b)
+				e.breakLine(g, a, b)
 			}
 		}
 		return
 	}
 	pen := scene.Pen(scene.Seams, k.Wide).As(scene.Phantom(k.Wide))
-	draw := func(x L, other int, right bool) {
+	draw := func(x l, other int, right bool) {
 		top, bottom := e.V.Pt(x, room.At(e.F.W.Ceiling, x)), e.V.Pt(x, room.At(e.F.W.Floor, x))
 		a, b := top.Add(0, -k.Of(3)), bottom.Add(0, k.Of(3))
 		g.Part(scene.Tag{Class: "match-line"}).Line(a, b, pen)
 		e.Space.Stroke(a, b)
-		page := e.Paper.PageNumber(int(folio.Elevations), max(Sequence(e.Board)+other-e.Piece, 0))
+		page := e.Paper.PageNumber(int(folio.Elevations), max(sequence(e.Board)+other-e.Piece, 0))
 		words := "MATCH LINE, " + page
 		for _, shorter := range []string{"MATCH " + page, page} {
 			if scene.Width(words, k.Small, false) > b.Y-a.Y-k.Of(10) {

@@ -17,44 +17,44 @@ import (
 // Coordinates: u runs across the flitch, in inches of net width from the first sheet on; what a rip takes away is
 // skipped.
 
-// Warm is the colour of grain: pale enough that every line and figure stands out from it.
-var Warm = scene.Colour{R: 205, G: 193, B: 172}
+// warm is the colour of grain: pale enough that every line and figure stands out from it.
+var warm = scene.Colour{R: 205, G: 193, B: 172}
 
-// Wood is the colour that grain is drawn in: warm, or the grey that is as bright in a set without colours.
-func Wood(s *folio.Set) scene.Colour {
+// wood is the colour that grain is drawn in: warm, or the grey that is as bright in a set without colours.
+func wood(s *folio.Set) scene.Colour {
 	if s.Paper.Wood.Colour {
-		return Warm
+		return warm
 	}
-	return scene.Grey(Warm.Light())
+	return scene.Grey(warm.Light())
 }
 
-// Woods are how grain is drawn by cut.
-type Woods struct {
-	Plain bool    // cathedrals in the middle of each leaf; else straight
-	Leaf  float64 // width of a leaf, inches
-	Book  bool    // every second leaf turned over
-	Loose bool    // random match: leaves have nothing to do with each other
+// woods are how grain is drawn by cut.
+type woods struct {
+	plain bool    // cathedrals in the middle of each leaf; else straight
+	leaf  float64 // width of a leaf, inches
+	book  bool    // every second leaf turned over
+	loose bool    // random match: leaves have nothing to do with each other
 }
 
-func WoodsOf(s *folio.Set) Woods {
+func woodsOf(s *folio.Set) woods {
 	v := s.Room.Veneer
-	w := Woods{Plain: v.Cut == "plain", Book: v.Match == "book", Loose: v.Match == "random"}
-	w.Leaf = float64(v.LeafWidth) / float64(Inch)
-	if w.Leaf <= 0 {
+	w := woods{plain: v.Cut == "plain", book: v.Match == "book", loose: v.Match == "random"}
+	w.leaf = float64(v.LeafWidth) / float64(inch)
+	if w.leaf <= 0 {
 		// Common leaf widths, from memory: plain-sliced 6 to 18 in, quartered 3 to 10 in.
-		w.Leaf = 6
-		if w.Plain {
-			w.Leaf = 12
+		w.leaf = 6
+		if w.plain {
+			w.leaf = 12
 		}
 	}
 	return w
 }
 
-const Inch = 203200
+const inch = 203200
 
-// Sources tells for every place of a run where in the flitch its left edge comes from, and how the flitch is seeded.
-func Sources(s *folio.Set, r *layout.Run) map[int]Source {
-	out := map[int]Source{}
+// sources tells for every place of a run where in the flitch its left edge comes from, and how the flitch is seeded.
+func sources(s *folio.Set, r *layout.Run) map[int]source {
+	out := map[int]source{}
 	u, flitch := 0.0, ""
 	for i := range r.Sheets {
 		sh := &r.Sheets[i]
@@ -68,7 +68,7 @@ func Sources(s *folio.Set, r *layout.Run) map[int]Source {
 		if sh.Ripped == "left" { // the right part of the sheet hangs
 			left += Inches(Net(s) - sh.Width)
 		}
-		out[sh.Place] = Source{left, SeedOf(flitch)}
+		out[sh.Place] = source{left, seedOf(flitch)}
 		if sh.Ripped == "" && !sh.End {
 			u += Inches(sh.Width)
 		} else {
@@ -78,31 +78,31 @@ func Sources(s *folio.Set, r *layout.Run) map[int]Source {
 	return out
 }
 
-type Source struct {
-	U    float64
-	Seed uint64
+type source struct {
+	u    float64
+	seed uint64
 }
 
 // Net is what an inner sheet covers.
-func Net(s *folio.Set) L {
+func Net(s *folio.Set) l {
 	v := s.Room.Veneer
 	return (v.GrossWidth - v.Overlap) / s.Room.Rules.Snap * s.Room.Rules.Snap
 }
 
-func Inches(l L) float64 { return float64(l) / Inch }
+func Inches(l l) float64 { return float64(l) / inch }
 
-// Grain draws the grain of the parts of a wall, clear of openings and of what else must stay white.
-func (e *View) Grain(g *scene.Group, clear []scene.Box) {
+// grain draws the grain of the parts of a wall, clear of openings and of what else must stay white.
+func (e *View) grain(g *scene.Group, clear []scene.Box) {
 	if !e.Paper.Wood.Grain {
 		return
 	}
-	w, sources := WoodsOf(e.Board.Set), Sources(e.Board.Set, e.F.Run)
+	w, sources := woodsOf(e.Board.Set), sources(e.Board.Set, e.F.Run)
 	if e.F.Run.Up {
-		e.LevelGrain(g, w, sources, clear)
+		e.levelGrain(g, w, sources, clear)
 		return
 	}
 	feet := Inches(e.F.High-e.F.Low)/12 + 1
-	pen := scene.Pen(scene.Grain, e.Look.Grain).In(Wood(e.Board.Set))
+	pen := scene.Pen(scene.Grain, e.Look.Grain).In(wood(e.Board.Set))
 	lines := [2][]scene.Point{}
 	for _, p := range e.F.Parts {
 		src, ok := sources[p.Place]
@@ -114,45 +114,45 @@ func (e *View) Grain(g *scene.Group, clear []scene.Box) {
 			continue
 		}
 		box := scene.Box{X0: e.V.X(from), Y0: -1e5, X1: e.V.X(to), Y1: 1e5}
-		start := src.U + Inches(e.PartStart(p))
+		start := src.u + Inches(e.partStart(p))
 		end := start + Inches(p.To-p.From)
-		for leaf := int(math.Floor(start / w.Leaf)); float64(leaf)*w.Leaf < end; leaf++ {
-			strands := w.Strands(src.Seed, leaf, feet)
+		for leaf := int(math.Floor(start / w.leaf)); float64(leaf)*w.leaf < end; leaf++ {
+			strands := w.strands(src.seed, leaf, feet)
 			// lines that would run together on paper are thinned out
-			keep := w.Leaf * 25.4 / float64(e.V.Scale) / float64(len(strands)) / 0.38
+			keep := w.leaf * 25.4 / float64(e.V.Scale) / float64(len(strands)) / 0.38
 			for i, s := range strands {
-				if Noise(src.Seed, 6, i) > keep {
+				if noise(src.seed, 6, i) > keep {
 					continue
 				}
 				var row []scene.Point
-				for _, q := range s.Points {
+				for _, q := range s.points {
 					across := q.X
-					if w.Book && leaf%2 != 0 {
+					if w.book && leaf%2 != 0 {
 						across = 1 - across
 					}
-					x := (float64(leaf)+across)*w.Leaf - start // inches from the part's left edge
+					x := (float64(leaf)+across)*w.leaf - start // inches from the part's left edge
 					row = append(row, scene.Pt(e.V.X(p.From)+x*25.4/float64(e.V.Scale), e.V.Y(e.F.Low)-q.Y*304.8/float64(e.V.Scale)))
 				}
 				kind := 0
-				if s.Weight > 1 {
+				if s.weight > 1 {
 					kind = 1
 				}
-				lines[kind] = append(lines[kind], Clipped(row, box, clear)...)
+				lines[kind] = append(lines[kind], clipped(row, box, clear)...)
 			}
 		}
-		e.LeafJoints(g, w, p, start, end, box, clear)
+		e.leafJoints(g, w, p, start, end, box, clear)
 	}
-	for i, width := range []float64{pen.Width, Heavier(pen.Width)} {
+	for i, width := range []float64{pen.Width, heavier(pen.Width)} {
 		if len(lines[i]) > 0 {
 			style := pen
 			style.Width = width
-			g.Path(style, Chained(lines[i])...)
+			g.Path(style, chained(lines[i])...)
 		}
 	}
 }
 
-// LevelGrain draws the grain of bands: as that of a wall laid on its side.
-func (e *View) LevelGrain(g *scene.Group, w Woods, sources map[int]Source, clear []scene.Box) {
+// levelGrain draws the grain of bands: as that of a wall laid on its side.
+func (e *View) levelGrain(g *scene.Group, w woods, sources map[int]source, clear []scene.Box) {
 	feet := Inches(e.To-e.From)/12 + 1
 	var lines []scene.Point
 	for _, p := range e.F.Parts {
@@ -162,31 +162,31 @@ func (e *View) LevelGrain(g *scene.Group, w Woods, sources map[int]Source, clear
 			continue
 		}
 		box := scene.Box{X0: e.V.X(max(p.From, e.From)), Y0: e.V.Y(s.Right), X1: e.V.X(min(p.To, e.To)), Y1: e.V.Y(s.Left)}
-		start := src.U
+		start := src.u
 		end := start + Inches(s.Right-s.Left)
-		for leaf := int(math.Floor(start / w.Leaf)); float64(leaf)*w.Leaf < end; leaf++ {
-			strands := w.Strands(src.Seed+uint64(s.Course), leaf, feet)
-			keep := w.Leaf * 25.4 / float64(e.V.Scale) / float64(len(strands)) / 0.38
+		for leaf := int(math.Floor(start / w.leaf)); float64(leaf)*w.leaf < end; leaf++ {
+			strands := w.strands(src.seed+uint64(s.Course), leaf, feet)
+			keep := w.leaf * 25.4 / float64(e.V.Scale) / float64(len(strands)) / 0.38
 			for i, t := range strands {
-				if Noise(src.Seed, 6, i) > keep {
+				if noise(src.seed, 6, i) > keep {
 					continue
 				}
 				var row []scene.Point
-				for _, q := range t.Points {
-					up := (float64(leaf)+q.X)*w.Leaf - start
+				for _, q := range t.points {
+					up := (float64(leaf)+q.X)*w.leaf - start
 					row = append(row, scene.Pt(e.V.X(e.From)+q.Y*304.8/float64(e.V.Scale), e.V.Y(s.Left)-up*25.4/float64(e.V.Scale)))
 				}
-				lines = append(lines, Clipped(row, box, clear)...)
+				lines = append(lines, clipped(row, box, clear)...)
 			}
 		}
 	}
 	if len(lines) > 0 {
-		g.Path(scene.Pen(scene.Grain, e.Look.Grain).In(Wood(e.Board.Set)), Chained(lines)...)
+		g.Path(scene.Pen(scene.Grain, e.Look.Grain).In(wood(e.Board.Set)), chained(lines)...)
 	}
 }
 
-// PartStart is how far into its sheet's net width a part of a wall begins: the rest of the sheet lies round the corner.
-func (e *View) PartStart(p face.Part) L {
+// partStart is how far into its sheet's net width a part of a wall begins: the rest of the sheet lies round the corner.
+func (e *View) partStart(p face.Part) l {
 	s := p.Sheet()
 	at := e.F.St.Shift + p.From - s.Left
 	if e.F.Run.Closed {
@@ -203,15 +203,15 @@ func (e *View) PartStart(p face.Part) L {
 	return max(at, 0)
 }
 
-// LeafJoints draws the joints between leaves inside a sheet, dotted, where the room file gives their width.
-func (e *View) LeafJoints(g *scene.Group, w Woods, p face.Part, start, end float64, box scene.Box, clear []scene.Box) {
-	if e.Room.Veneer.LeafWidth == 0 || w.Leaf*25.4/float64(e.V.Scale) < 2.5 {
+// leafJoints draws the joints between leaves inside a sheet, dotted, where the room file gives their width.
+func (e *View) leafJoints(g *scene.Group, w woods, p face.Part, start, end float64, box scene.Box, clear []scene.Box) {
+	if e.Room.Veneer.LeafWidth == 0 || w.leaf*25.4/float64(e.V.Scale) < 2.5 {
 		return
 	}
 	net := Inches(Net(e.Board.Set))
 	pen := scene.Pen(scene.Grain, e.Look.Dimension).In(scene.Grey(0.55)).As(scene.Dotted(2 * e.Look.Dimension))
-	first := math.Floor(start/w.Leaf) + 1
-	for u := first * w.Leaf; u < end-1e-6; u += w.Leaf {
+	first := math.Floor(start/w.leaf) + 1
+	for u := first * w.leaf; u < end-1e-6; u += w.leaf {
 		if math.Mod(u+1e-6, net) < 1e-3 {
 			continue
 		}
@@ -219,15 +219,15 @@ func (e *View) LeafJoints(g *scene.Group, w Woods, p face.Part, start, end float
 		if x <= box.X0+0.4 || x >= box.X1-0.4 {
 			continue
 		}
-		points := Clipped([]scene.Point{scene.Pt(x, e.V.Y(e.F.Low)), scene.Pt(x, e.V.Y(e.F.High))}, box, clear)
+		points := clipped([]scene.Point{scene.Pt(x, e.V.Y(e.F.Low)), scene.Pt(x, e.V.Y(e.F.High))}, box, clear)
 		for i := 0; i+1 < len(points); i += 2 {
 			g.Line(points[i], points[i+1], pen)
 		}
 	}
 }
 
-// Clipped gives the strokes of a row of points inside a box and outside others, as pairs.
-func Clipped(row []scene.Point, box scene.Box, clear []scene.Box) []scene.Point {
+// clipped gives the strokes of a row of points inside a box and outside others, as pairs.
+func clipped(row []scene.Point, box scene.Box, clear []scene.Box) []scene.Point {
 	var out []scene.Point
 	for i := 0; i+1 < len(row); i++ {
 		a, b := row[i], row[i+1]
@@ -241,8 +241,8 @@ func Clipped(row []scene.Point, box scene.Box, clear []scene.Box) []scene.Point 
 	return out
 }
 
-// Chained turns pairs into steps, going on without lifting the pen where one ends as the next begins.
-func Chained(pairs []scene.Point) []scene.Step {
+// chained turns pairs into steps, going on without lifting the pen where one ends as the next begins.
+func chained(pairs []scene.Point) []scene.Step {
 	var steps []scene.Step
 	for i := 0; i+1 < len(pairs); i += 2 {
 		if i == 0 || pairs[i] != pairs[i-1] {

@@ -10,9 +10,9 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// HeightTiers are the sills and heads: one tier for each different pair, the openings it measures as its name.
-func (e *View) HeightTiers() []draft.Tier {
-	type pair struct{ floor, sill, head, ceiling L }
+// heightTiers are the sills and heads: one tier for each different pair, the openings it measures as its name.
+func (e *View) heightTiers() []draft.Tier {
+	type pair struct{ floor, sill, head, ceiling l }
 	var pairs []pair
 	names := map[pair][]string{}
 	for i := range e.F.W.Openings {
@@ -30,7 +30,7 @@ func (e *View) HeightTiers() []draft.Tier {
 	}
 	var tiers []draft.Tier
 	for _, p := range pairs {
-		list := []L{p.floor, max(p.sill, p.floor), p.head}
+		list := []l{p.floor, max(p.sill, p.floor), p.head}
 		if p.ceiling > p.head {
 			list = append(list, p.ceiling)
 		}
@@ -42,9 +42,9 @@ func (e *View) HeightTiers() []draft.Tier {
 	return tiers
 }
 
-// BoxHeights are the middles of boxes, running from the level of the room.
-func (e *View) BoxHeights() draft.Tier {
-	list := []L{0}
+// boxHeights are the middles of boxes, running from the level of the room.
+func (e *View) boxHeights() draft.Tier {
+	list := []l{0}
 	for _, b := range e.F.W.Boxes {
 		if b.X > e.From && b.X < e.To && b.Z > 0 {
 			list = append(list, b.Z)
@@ -54,7 +54,7 @@ func (e *View) BoxHeights() draft.Tier {
 		return draft.Tier{}
 	}
 	sort.Slice(list, func(i, j int) bool { return list[i] < list[j] })
-	list = Compact(list)
+	list = compact(list)
 	t := draft.Tier{Name: "BOXES", Running: true}
 	for i, z := range list {
 		t.Marks = append(t.Marks, e.V.Y(z))
@@ -70,28 +70,28 @@ func (e *View) BoxHeights() draft.Tier {
 	return t
 }
 
-// CoverTiers are base, covering and crown at the right end, and the overall height. A left end of another height has
+// coverTiers are base, covering and crown at the right end, and the overall height. A left end of another height has
 // its own figure on the left.
-func (e *View) CoverTiers() []draft.Tier {
+func (e *View) coverTiers() []draft.Tier {
 	x := e.To
 	floor, ceiling := room.At(e.F.W.Floor, x), room.At(e.F.W.Ceiling, x)
-	list := []L{floor, ceiling, floor + e.F.W.Base, ceiling - e.F.W.Crown}
-	whole := e.Tier("", []L{floor, ceiling}, e.V.Y)
+	list := []l{floor, ceiling, floor + e.F.W.Base, ceiling - e.F.W.Crown}
+	whole := e.Tier("", []l{floor, ceiling}, e.V.Y)
 	parts := e.Tier("", list, e.V.Y)
 	var tiers []draft.Tier
 	if len(parts.Marks) > 2 {
 		tiers = append(tiers, parts)
 	}
-	for _, z := range e.JointHeights() {
-		tiers = append(tiers, e.Tier("JOINT", []L{floor, z}, e.V.Y))
+	for _, z := range e.jointHeights() {
+		tiers = append(tiers, e.Tier("JOINT", []l{floor, z}, e.V.Y))
 	}
 	return append(tiers, whole)
 }
 
-// ProfileTiers are the turns of a ceiling that is not straight: along the wall, and their heights over the room's level.
-func (e *View) ProfileTiers() (along, up draft.Tier) {
-	var xs []L
-	zs := []L{0}
+// profileTiers are the turns of a ceiling that is not straight: along the wall, and their heights over the room's level.
+func (e *View) profileTiers() (along, up draft.Tier) {
+	var xs []l
+	zs := []l{0}
 	for _, p := range e.F.W.Ceiling {
 		if p.X > e.From && p.X < e.To {
 			xs = append(xs, p.X)
@@ -101,12 +101,12 @@ func (e *View) ProfileTiers() (along, up draft.Tier) {
 		}
 	}
 	sort.Slice(zs, func(i, j int) bool { return zs[i] < zs[j] })
-	zs = Compact(zs)
+	zs = compact(zs)
 	if len(zs) < 3 && len(xs) == 0 {
 		return draft.Tier{}, draft.Tier{}
 	}
 	if len(xs) > 0 {
-		along = e.Chain("CEILING", xs...)
+		along = e.chain("CEILING", xs...)
 	}
 	up = draft.Tier{Name: "CEILING", Running: true}
 	for i, z := range zs {
@@ -122,12 +122,12 @@ func (e *View) ProfileTiers() (along, up draft.Tier) {
 	return along, up
 }
 
-// JointHeights are the heights at which courses meet on this wall.
-func (e *View) JointHeights() []L {
+// jointHeights are the heights at which courses meet on this wall.
+func (e *View) jointHeights() []l {
 	if e.F.Run.Up {
 		return nil
 	}
-	var list []L
+	var list []l
 	for _, p := range e.F.Parts {
 		if len(p.Sheets) > 1 {
 			for _, z := range e.F.Run.Joints {
@@ -138,16 +138,16 @@ func (e *View) JointHeights() []L {
 		}
 	}
 	sort.Slice(list, func(i, j int) bool { return list[i] < list[j] })
-	return Compact(list)
+	return compact(list)
 }
 
-// BandTier are the seams of horizontal grain: what each band covers, from the lower edge of the covering up.
-func (e *View) BandTier() draft.Tier {
+// bandTier are the seams of horizontal grain: what each band covers, from the lower edge of the covering up.
+func (e *View) bandTier() draft.Tier {
 	if !e.F.Run.Up {
 		return draft.Tier{}
 	}
 	bottom, top := e.F.Cover(e.From)
-	list := []L{bottom, top}
+	list := []l{bottom, top}
 	for _, s := range e.F.Run.Seams {
 		if s.At > bottom && s.At < top {
 			list = append(list, s.At)

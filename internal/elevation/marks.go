@@ -10,51 +10,51 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// Labels puts what is lettered into the wall: sheet numbers first, then what stands at seams, at openings and boxes, the
+// labels puts what is lettered into the wall: sheet numbers first, then what stands at seams, at openings and boxes, the
 // grain arrow last. Each takes the first free of its places.
-func (e *View) Labels() {
+func (e *View) labels() {
 	e.OpeningNames()
 	e.Numbers()
 	if !e.F.Run.Up {
 		e.SeamMarks()
-		e.Ties()
-		e.Lost()
+		e.ties()
+		e.lost()
 	}
 	e.PlateNames()
-	e.Pins()
-	e.Keeps()
-	e.RevisionMarks()
-	e.DeviationMarks()
-	e.GrainArrow()
-	e.PinLines()
+	e.pins()
+	e.keeps()
+	e.revisionMarks()
+	e.deviationMarks()
+	e.grainArrow()
+	e.pinLines()
 }
 
-// CornerMarks letters the corners at the ends under the dimensions, and the terminations at the sides of the wall.
-func (e *View) CornerMarks() {
+// cornerMarks letters the corners at the ends under the dimensions, and the terminations at the sides of the wall.
+func (e *View) cornerMarks() {
 	k := e.Look
-	y := e.Below.Box(k).Y1 + k.Of(3.9)
+	y := e.below.Box(k).Y1 + k.Of(3.9)
 	// the corners of a narrow wall: their circles stand apart, on slanted lines
 	apart := 0.0
-	if d := e.Apart(); d > 0 {
+	if d := e.apart(); d > 0 {
 		apart = d
 		y += k.Of(2)
 	}
 	for _, end := range []struct {
-		h     Ghost
-		x     L
+		h     ghost
+		x     l
 		aside float64
-	}{{e.GhostLeft, e.From, -apart}, {e.GhostRight, e.To, apart}} {
-		if !end.h.Shown() {
+	}{{e.ghostLeft, e.From, -apart}, {e.ghostRight, e.To, apart}} {
+		if !end.h.shown() {
 			continue
 		}
-		in := e.Group.Part(scene.Tag{Class: "corner", Title: "corner " + end.h.Corner, Data: []scene.Datum{folio.Datum("name", end.h.Corner), folio.Datum("x", folio.Mm(end.x))}})
+		in := e.Group.Part(scene.Tag{Class: "corner", Title: "corner " + end.h.corner, Data: []scene.Datum{folio.Datum("name", end.h.corner), folio.Datum("x", folio.Mm(end.x))}})
 		c := scene.Pt(e.V.X(end.x)+end.aside, y)
 		if apart > 0 {
-			in.Line(scene.Pt(e.V.X(end.x), e.Below.Box(k).Y1), c, scene.Pen(scene.Marks, k.Extension))
+			in.Line(scene.Pt(e.V.X(end.x), e.below.Box(k).Y1), c, scene.Pen(scene.Marks, k.Extension))
 		}
-		box := draft.Disc(in, k, scene.Marks, c, CornerDisc(e.Board.Set, end.h.Corner), k.Thin, end.h.Corner, k.Small, true)
+		box := draft.Disc(in, k, scene.Marks, c, CornerDisc(e.Board.Set, end.h.corner), k.Thin, end.h.corner, k.Small, true)
 		e.Space.Take(box)
-		if page := e.PageOf("corner " + end.h.Corner); page != "" {
+		if page := e.PageOf("corner " + end.h.corner); page != "" {
 			e.Page.Link(box, page)
 		}
 	}
@@ -67,7 +67,7 @@ func (e *View) CornerMarks() {
 		if !atEnd {
 			continue
 		}
-		e.Termination(r, mark)
+		e.termination(r, mark)
 	}
 }
 
@@ -77,18 +77,18 @@ func CornerDisc(s *folio.Set, name string) float64 {
 	return math.Max(k.Of(6.4), draft.DiscAround(name, k.Small, true, k.Thin))
 }
 
-// Apart is how far the circles of a narrow wall's corners stand aside; 0 where they stand under their corners.
-func (e *View) Apart() float64 {
+// apart is how far the circles of a narrow wall's corners stand aside; 0 where they stand under their corners.
+func (e *View) apart() float64 {
 	k := e.Look
 	w := e.V.X(e.To) - e.V.X(e.From)
-	if w < k.Of(7.6) && e.GhostLeft.Shown() && e.GhostRight.Shown() {
+	if w < k.Of(7.6) && e.ghostLeft.shown() && e.ghostRight.shown() {
 		return (k.Of(7.6) - w) / 2
 	}
 	return 0
 }
 
-// Termination draws the mark of a raw end beside the wall, on a short line.
-func (e *View) Termination(r face.RawEnd, mark string) {
+// termination draws the mark of a raw end beside the wall, on a short line.
+func (e *View) termination(r face.RawEnd, mark string) {
 	k := e.Look
 	bottom, top := e.F.Cover(r.X)
 	sign := -1.0
@@ -97,7 +97,7 @@ func (e *View) Termination(r face.RawEnd, mark string) {
 	}
 	d := k.Of(6.4)
 	for _, share := range []float64{0.5, 0.6, 0.4, 0.7, 0.3} {
-		z := bottom + L(share*float64(top-bottom))
+		z := bottom + l(share*float64(top-bottom))
 		edge := e.V.Pt(r.X, z)
 		c := edge.Add(sign*(k.Of(2)+d/2), 0)
 		box := scene.Box{X0: c.X - d/2, Y0: c.Y - d/2, X1: c.X + d/2, Y1: c.Y + d/2}
@@ -135,7 +135,7 @@ func (e *View) SeamMarks() {
 			c := scene.Pt(x, y0+(y1-y0)*share)
 			r := k.Of(4)
 			around := scene.Box{X0: c.X - r, Y0: c.Y - r, X1: c.X + r, Y1: c.Y + r}
-			if !e.ClearOfBoxes(around) {
+			if !e.clearOfBoxes(around) {
 				continue
 			}
 			t := scene.Text{At: c.Add(r+k.Of(1), 0), String: words, Height: k.Small, Bold: true, Seat: scene.Centred, Layer: scene.Marks, Field: 0.5}
@@ -156,7 +156,7 @@ func (e *View) SeamMarks() {
 			}
 			if !beside {
 				t.Anchor = scene.Middle
-				e.Outside(t, around)
+				e.outside(t, around)
 				break
 			}
 			e.Group.Text(t)
@@ -166,11 +166,11 @@ func (e *View) SeamMarks() {
 	}
 }
 
-// ClearOfBoxes reports whether a box meets nothing lettered; lines may run through it.
-func (e *View) ClearOfBoxes(b scene.Box) bool { return e.Space.FreeOfWords(b, 0.5) }
+// clearOfBoxes reports whether a box meets nothing lettered; lines may run through it.
+func (e *View) clearOfBoxes(b scene.Box) bool { return e.Space.FreeOfWords(b, 0.5) }
 
-// SeamAt reports whether a seam stands at x.
-func (e *View) SeamAt(x L) bool {
+// seamAt reports whether a seam stands at x.
+func (e *View) seamAt(x l) bool {
 	for _, s := range e.F.Seams {
 		if s.X == x {
 			return true
@@ -179,8 +179,8 @@ func (e *View) SeamAt(x L) bool {
 	return false
 }
 
-// GrainArrow draws one two-headed arrow along the grain, with its word beside it.
-func (e *View) GrainArrow() {
+// grainArrow draws one two-headed arrow along the grain, with its word beside it.
+func (e *View) grainArrow() {
 	k := e.Look
 	angle := 90.0
 	l := k.Of(18)
@@ -210,25 +210,25 @@ func (e *View) GrainArrow() {
 		return true
 	}
 	for _, least := range []float64{k.Of(14), 0} {
-		if e.TryArrow(try, least) {
+		if e.tryArrow(try, least) {
 			return
 		}
 	}
 }
 
-// TryArrow tries the sheets that are at least so wide on paper.
-func (e *View) TryArrow(try func(scene.Point) bool, least float64) bool {
+// tryArrow tries the sheets that are at least so wide on paper.
+func (e *View) tryArrow(try func(scene.Point) bool, least float64) bool {
 	k := e.Look
 	for _, share := range []float64{0.62, 0.7, 0.54, 0.46, 0.78, 0.38, 0.3} {
 		for _, p := range e.F.Parts {
-			x0, x1, shown := e.OnPage(p)
+			x0, x1, shown := e.onPage(p)
 			if !shown || x1-x0 < least {
 				continue
 			}
 			bottom, top := e.F.Cover(min(max((p.From+p.To)/2, e.From), e.To))
 			for _, off := range []float64{0.5, 0.3, 0.7} {
 				c := scene.Pt(x0+(x1-x0)*off+k.Of(1.5), e.V.Y(bottom)+(e.V.Y(top)-e.V.Y(bottom))*(1-share))
-				if e.InsideCover(c) && try(c) {
+				if e.insideCover(c) && try(c) {
 					return true
 				}
 			}
@@ -237,8 +237,8 @@ func (e *View) TryArrow(try func(scene.Point) bool, least float64) bool {
 	return false
 }
 
-// InsideCover reports whether a place of the page lies on covering, not in an opening.
-func (e *View) InsideCover(c scene.Point) bool {
+// insideCover reports whether a place of the page lies on covering, not in an opening.
+func (e *View) insideCover(c scene.Point) bool {
 	for _, b := range e.F.Bare(e.V.Box) {
 		if b.X0-1 < c.X && c.X < b.X1+1 && b.Y0-1 < c.Y && c.Y < b.Y1+1 {
 			return false

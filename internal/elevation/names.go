@@ -26,7 +26,7 @@ func (e *View) OpeningNames() {
 			t.Height = k.Small
 		}
 		if !e.Space.Free(t.Bounds(), k.Of(0.9)) {
-			e.Outside(t, box)
+			e.outside(t, box)
 			continue
 		}
 		e.Group.Text(t)
@@ -49,8 +49,8 @@ func (e *View) OpeningNames() {
 	}
 }
 
-// Outside letters a name beside the box it belongs to, on a leader.
-func (e *View) Outside(t scene.Text, box scene.Box) {
+// outside letters a name beside the box it belongs to, on a leader.
+func (e *View) outside(t scene.Text, box scene.Box) {
 	k := e.Look
 	c := box.Centre()
 	t.Height, t.Bold, t.Field = k.Small, true, 0.4
@@ -110,7 +110,7 @@ func (e *View) PlateNames() {
 		}
 		if !done {
 			t.Anchor = scene.Middle
-			e.Outside(t, box)
+			e.outside(t, box)
 			continue
 		}
 		e.Group.Text(t)
@@ -118,12 +118,12 @@ func (e *View) PlateNames() {
 	}
 }
 
-// Lost letters beside the right seam of a sheet how much grain is lost there.
-func (e *View) Lost() {
+// lost letters beside the right seam of a sheet how much grain is lost there.
+func (e *View) lost() {
 	k := e.Look
 	for _, p := range e.F.Parts {
 		s := p.Sheet()
-		if s.Lost == 0 || p.To > e.To || p.To <= e.From || !e.SeamAt(p.To) {
+		if s.Lost == 0 || p.To > e.To || p.To <= e.From || !e.seamAt(p.To) {
 			continue
 		}
 		t := scene.Text{String: "lost " + e.Style.Format(s.Lost), Height: k.Small, Angle: 90, Anchor: scene.Middle, Layer: scene.Seams, Field: 0.4}
@@ -132,15 +132,15 @@ func (e *View) Lost() {
 			if y1-y0 < t.Width()+k.Of(2) {
 				continue
 			}
-			if e.TryAlong(&t, e.V.X(p.To), y0, y1) {
+			if e.tryAlong(&t, e.V.X(p.To), y0, y1) {
 				break
 			}
 		}
 	}
 }
 
-// TryAlong puts an upright text at the left of a line, or at its right, where it is free.
-func (e *View) TryAlong(t *scene.Text, x, y0, y1 float64) bool {
+// tryAlong puts an upright text at the left of a line, or at its right, where it is free.
+func (e *View) tryAlong(t *scene.Text, x, y0, y1 float64) bool {
 	k := e.Look
 	for _, share := range []float64{0.5, 0.62, 0.38, 0.74, 0.26, 0.86, 0.14} {
 		for _, dx := range []float64{-k.Of(1.4), k.Of(1.4) + t.Height} {

@@ -11,8 +11,8 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// OnPage is what of a part is shown, on paper.
-func (e *View) OnPage(p face.Part) (x0, x1 float64, ok bool) {
+// onPage is what of a part is shown, on paper.
+func (e *View) onPage(p face.Part) (x0, x1 float64, ok bool) {
 	a, b := max(p.From, e.From), min(p.To, e.To)
 	return e.V.X(a), e.V.X(b), a < b
 }
@@ -27,21 +27,21 @@ func (e *View) Numbers() {
 	for course := range courses {
 		row, ok := 0.0, false
 		if !e.F.Run.Up {
-			row, ok = e.NumberRow(course)
+			row, ok = e.numberRow(course)
 		}
 		for _, p := range e.F.Parts {
 			if course < len(p.Sheets) {
-				p = e.Seen(p, course)
+				p = e.seen(p, course)
 			}
-			if x0, x1, shown := e.OnPage(p); shown && course < len(p.Sheets) {
-				e.Number(p, course, x0, x1, row, ok)
+			if x0, x1, shown := e.onPage(p); shown && course < len(p.Sheets) {
+				e.number(p, course, x0, x1, row, ok)
 			}
 		}
 	}
 }
 
-// Seen narrows a part to what its pieces cover: the rest of the sheet may lie in a gap.
-func (e *View) Seen(p face.Part, course int) face.Part {
+// seen narrows a part to what its pieces cover: the rest of the sheet may lie in a gap.
+func (e *View) seen(p face.Part, course int) face.Part {
 	a, b := p.To, p.From
 	for _, q := range p.Sheets[course].Pieces {
 		for _, pt := range q.Outline {
@@ -56,9 +56,9 @@ func (e *View) Seen(p face.Part, course int) face.Part {
 	return p
 }
 
-// Disc is the diameter of the circles with numbers, one for the whole wall: a little more where there are three figures. A
+// disc is the diameter of the circles with numbers, one for the whole wall: a little more where there are three figures. A
 // number of more figures is lettered smaller.
-func (e *View) Disc() float64 {
+func (e *View) disc() float64 {
 	k := e.Look
 	d := k.Of(9)
 	for _, p := range e.F.Parts {
@@ -73,18 +73,18 @@ func (e *View) Disc() float64 {
 	return d
 }
 
-// Visible are the stretches of a sheet's column, on paper from the top down, in which a circle can stand.
-func (e *View) Visible(p face.Part, course int) [][2]float64 {
-	return e.VisibleAt(p, course, (max(p.From, e.From)+min(p.To, e.To))/2)
+// visible are the stretches of a sheet's column, on paper from the top down, in which a circle can stand.
+func (e *View) visible(p face.Part, course int) [][2]float64 {
+	return e.visibleAt(p, course, (max(p.From, e.From)+min(p.To, e.To))/2)
 }
 
-func (e *View) VisibleAt(p face.Part, course int, x L) [][2]float64 {
+func (e *View) visibleAt(p face.Part, course int, x l) [][2]float64 {
 	var list [][2]float64
 	for _, q := range p.Sheets[course].Pieces {
 		if q.Wall != e.F.Wall {
 			continue
 		}
-		for _, h := range HeightsAt(q.Outline, x) {
+		for _, h := range heightsAt(q.Outline, x) {
 			list = append(list, [2]float64{e.V.Y(h[1]), e.V.Y(h[0])})
 		}
 	}
@@ -96,28 +96,28 @@ func (e *View) VisibleAt(p face.Part, course int, x L) [][2]float64 {
 	return list
 }
 
-// NumberRow finds the height at which most circles are free, as near to the top as can be.
-func (e *View) NumberRow(course int) (y float64, ok bool) {
+// numberRow finds the height at which most circles are free, as near to the top as can be.
+func (e *View) numberRow(course int) (y float64, ok bool) {
 	top, bottom := 0.0, 0.0
 	for _, p := range e.F.Parts {
 		if course >= len(p.Sheets) {
 			continue
 		}
-		for _, v := range e.Visible(p, course) {
+		for _, v := range e.visible(p, course) {
 			top, bottom = math.Max(top, v[0]), math.Max(bottom, v[1])
 			break
 		}
 	}
-	d := e.Disc()
+	d := e.disc()
 	best, most := 0.0, -1
 	for y := top + e.Look.Of(4.5) + d/2; y < bottom; y += e.Look.Of(1.5) {
 		n := 0
 		for _, p := range e.F.Parts {
 			if course < len(p.Sheets) {
-				p = e.Seen(p, course)
+				p = e.seen(p, course)
 			}
-			x0, x1, shown := e.OnPage(p)
-			if course < len(p.Sheets) && shown && e.Holds(p, course, y, d) && e.FreeDisc((x0+x1)/2, y, math.Min(d, x1-x0-e.Look.Of(0.8))) {
+			x0, x1, shown := e.onPage(p)
+			if course < len(p.Sheets) && shown && e.holds(p, course, y, d) && e.freeDisc((x0+x1)/2, y, math.Min(d, x1-x0-e.Look.Of(0.8))) {
 				n++
 			}
 		}
@@ -128,9 +128,9 @@ func (e *View) NumberRow(course int) (y float64, ok bool) {
 	return best, most > 0
 }
 
-// Holds reports whether a circle at a height lies in what is seen of the sheet.
-func (e *View) Holds(p face.Part, course int, y, d float64) bool {
-	for _, v := range e.Visible(p, course) {
+// holds reports whether a circle at a height lies in what is seen of the sheet.
+func (e *View) holds(p face.Part, course int, y, d float64) bool {
+	for _, v := range e.visible(p, course) {
 		if v[0]+d/2+e.Look.Of(1) <= y && y <= v[1]-d/2-e.Look.Of(1) {
 			return true
 		}
@@ -138,16 +138,16 @@ func (e *View) Holds(p face.Part, course int, y, d float64) bool {
 	return false
 }
 
-// NumberAlong finds a free place for a number along a band.
-func (e *View) NumberAlong(p face.Part, course int, d float64) bool {
+// numberAlong finds a free place for a number along a band.
+func (e *View) numberAlong(p face.Part, course int, d float64) bool {
 	k := e.Look
 	from, to := max(p.From, e.From), min(p.To, e.To)
 	for _, share := range []float64{0.5, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.05, 0.95} {
-		x := from + L(share*float64(to-from))
-		for _, v := range e.VisibleAt(p, course, x) {
+		x := from + l(share*float64(to-from))
+		for _, v := range e.visibleAt(p, course, x) {
 			y := (v[0] + v[1]) / 2
-			if v[1]-v[0] > d+k.Of(1) && e.FreeDisc(e.V.X(x), y, d) {
-				e.NumberAt(p, course, scene.Pt(e.V.X(x), y), d)
+			if v[1]-v[0] > d+k.Of(1) && e.freeDisc(e.V.X(x), y, d) {
+				e.numberAt(p, course, scene.Pt(e.V.X(x), y), d)
 				return true
 			}
 		}
@@ -155,8 +155,8 @@ func (e *View) NumberAlong(p face.Part, course int, d float64) bool {
 	return false
 }
 
-// LeastDisc is the smallest circle that a sheet's number stands in.
-func (e *View) LeastDisc(s *layout.Sheet) float64 {
+// leastDisc is the smallest circle that a sheet's number stands in.
+func (e *View) leastDisc(s *layout.Sheet) float64 {
 	k := e.Look
 	d := draft.DiscAround(NumberOf(s), k.Small, true, k.Seam)
 	if s.Narrow {
@@ -165,45 +165,45 @@ func (e *View) LeastDisc(s *layout.Sheet) float64 {
 	return math.Max(d, k.Of(6.2))
 }
 
-func (e *View) FreeDisc(x, y, d float64) bool {
+func (e *View) freeDisc(x, y, d float64) bool {
 	return e.Space.Free(scene.Box{X0: x - d/2, Y0: y - d/2, X1: x + d/2, Y1: y + d/2}, e.Look.Of(0.35))
 }
 
-// Number draws one sheet's circle.
-func (e *View) Number(p face.Part, course int, x0, x1, row float64, rowFree bool) {
+// number draws one sheet's circle.
+func (e *View) number(p face.Part, course int, x0, x1, row float64, rowFree bool) {
 	k := e.Look
-	d := e.Disc()
+	d := e.disc()
 	x := (x0 + x1) / 2
 	small := math.Min(d, x1-x0-k.Of(1))
-	if e.F.Run.Up && e.NumberAlong(p, course, d) {
+	if e.F.Run.Up && e.numberAlong(p, course, d) {
 		return
 	}
-	if small >= e.LeastDisc(p.Sheets[course]) {
-		if rowFree && e.Holds(p, course, row, small) && e.FreeDisc(x, row, small) {
-			e.NumberAt(p, course, scene.Pt(x, row), small)
+	if small >= e.leastDisc(p.Sheets[course]) {
+		if rowFree && e.holds(p, course, row, small) && e.freeDisc(x, row, small) {
+			e.numberAt(p, course, scene.Pt(x, row), small)
 			return
 		}
-		for _, v := range e.Visible(p, course) { // from the top down, where it is free
+		for _, v := range e.visible(p, course) { // from the top down, where it is free
 			for y := v[0] + k.Of(2) + small/2; y <= v[1]-k.Of(1)-small/2; y += k.Of(1) {
-				if e.FreeDisc(x, y, small) {
-					e.NumberAt(p, course, scene.Pt(x, y), small)
+				if e.freeDisc(x, y, small) {
+					e.numberAt(p, course, scene.Pt(x, y), small)
 					return
 				}
 			}
 		}
 	}
 	// too narrow: the circle stands beside the strip, and a leader leads to a dot in it
-	views := e.Visible(p, course)
+	views := e.visible(p, course)
 	if len(views) == 0 {
 		return
 	}
-	d = math.Max(k.Of(7.5), e.LeastDisc(p.Sheets[course]))
+	d = math.Max(k.Of(7.5), e.leastDisc(p.Sheets[course]))
 	for _, v := range views {
 		for step := 0.0; step < v[1]-v[0]-k.Of(8); step += k.Of(3) {
 			dot := scene.Pt(x, v[0]+k.Of(6)+step)
 			for _, off := range [][2]float64{{-1, 0}, {1, 0}, {-1, 0.6}, {1, 0.6}, {-1, -0.6}, {1, -0.6}, {-1.6, 0}, {1.6, 0}, {-2.4, 0}, {2.4, 0}} {
 				c := scene.Pt(x+off[0]*((x1-x0)/2+d/2+k.Of(2.2)), dot.Y+off[1]*d)
-				if e.CircleWithLeader(p, course, c, d, dot) {
+				if e.circleWithLeader(p, course, c, d, dot) {
 					return
 				}
 			}
@@ -213,15 +213,15 @@ func (e *View) Number(p face.Part, course int, x0, x1, row float64, rowFree bool
 	for _, share := range []float64{0.5, 0.3, 0.7, 0.15, 0.85, 0.05, 0.95} {
 		for _, v := range views {
 			dot := scene.Pt(x, v[0]+(v[1]-v[0])*share)
-			if c, ok := e.CallOut(dot, d, d, d/2+k.Of(1)); ok && e.CircleWithLeader(p, course, c, d, dot) {
+			if c, ok := e.callOut(dot, d, d, d/2+k.Of(1)); ok && e.circleWithLeader(p, course, c, d, dot) {
 				return
 			}
 		}
 	}
 }
 
-// CallOut finds the nearest free place round a dot for something of a width and height, to which a leader runs clear.
-func (e *View) CallOut(dot scene.Point, w, h, least float64) (scene.Point, bool) {
+// callOut finds the nearest free place round a dot for something of a width and height, to which a leader runs clear.
+func (e *View) callOut(dot scene.Point, w, h, least float64) (scene.Point, bool) {
 	k := e.Look
 	for r := least; r < k.Of(260); r += k.Of(1.5) {
 		for step := range 24 {
@@ -241,8 +241,8 @@ func (e *View) CallOut(dot scene.Point, w, h, least float64) (scene.Point, bool)
 	return scene.Point{}, false
 }
 
-// CircleWithLeader draws a number beside its strip, if circle and leader are free.
-func (e *View) CircleWithLeader(p face.Part, course int, c scene.Point, d float64, dot scene.Point) bool {
+// circleWithLeader draws a number beside its strip, if circle and leader are free.
+func (e *View) circleWithLeader(p face.Part, course int, c scene.Point, d float64, dot scene.Point) bool {
 	k := e.Look
 	if !e.Space.Free(scene.Box{X0: c.X - d/2, Y0: c.Y - d/2, X1: c.X + d/2, Y1: c.Y + d/2}, k.Of(0.8)) {
 		return false
@@ -256,13 +256,13 @@ func (e *View) CircleWithLeader(p face.Part, course int, c scene.Point, d float6
 		return false
 	}
 	draft.Leader(e.Group, k, e.Space, dot, end)
-	e.NumberAt(p, course, c, d)
+	e.numberAt(p, course, c, d)
 	return true
 }
 
-// NumberAt draws the circle: double where the sheet is narrow, with the flitch under it where the flitch begins, an
+// numberAt draws the circle: double where the sheet is narrow, with the flitch under it where the flitch begins, an
 // arrow where the sheet hangs turned.
-func (e *View) NumberAt(p face.Part, course int, c scene.Point, d float64) {
+func (e *View) numberAt(p face.Part, course int, c scene.Point, d float64) {
 	k := e.Look
 	s := p.Sheets[course]
 	in := e.Group.Part(scene.Tag{Class: "sheet-number", Title: SheetWords(e.Board.Set, s), Data: []scene.Datum{folio.Datum("place", fmt.Sprint(s.Place))}})
@@ -280,7 +280,7 @@ func (e *View) NumberAt(p face.Part, course int, c scene.Point, d float64) {
 			e.Space.Take(b)
 		}
 	}
-	if e.Changes(s.Place) && s.Flitch != "" {
+	if e.changes(s.Place) && s.Flitch != "" {
 		t := scene.Text{At: c.Add(0, d/2+k.Of(1.6)), String: s.Flitch, Height: k.Small, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Numbers, Field: 0.6}
 		if e.Space.Free(t.Bounds(), k.Of(1.35)) {
 			in.Text(t)
@@ -289,23 +289,23 @@ func (e *View) NumberAt(p face.Part, course int, c scene.Point, d float64) {
 	}
 }
 
-// Changes reports whether a flitch begins with the sheet at a place.
-func (e *View) Changes(place int) bool {
+// changes reports whether a flitch begins with the sheet at a place.
+func (e *View) changes(place int) bool {
 	s := SheetAt(e.Board.Set, place)
 	before := SheetAt(e.Board.Set, place-1)
 	return s != nil && (before == nil || before.Flitch != s.Flitch)
 }
 
-// HeightsAt are the heights between which an outline is crossed at x: in pairs from the lowest.
-func HeightsAt(outline []ShapePoint, x L) [][2]L {
-	var cuts []L
+// heightsAt are the heights between which an outline is crossed at x: in pairs from the lowest.
+func heightsAt(outline []ShapePoint, x l) [][2]l {
+	var cuts []l
 	for i, a := range outline {
 		b := outline[(i+1)%len(outline)]
 		if a.X > b.X {
 			a, b = b, a
 		}
 		if a.X <= x && x < b.X {
-			cuts = append(cuts, a.Z+L(float64(b.Z-a.Z)*float64(x-a.X)/float64(b.X-a.X)))
+			cuts = append(cuts, a.Z+l(float64(b.Z-a.Z)*float64(x-a.X)/float64(b.X-a.X)))
 		}
 	}
 	for i := 1; i < len(cuts); i++ {
@@ -313,9 +313,9 @@ func HeightsAt(outline []ShapePoint, x L) [][2]L {
 			cuts[j], cuts[j-1] = cuts[j-1], cuts[j]
 		}
 	}
-	var out [][2]L
+	var out [][2]l
 	for i := 0; i+1 < len(cuts); i += 2 {
-		out = append(out, [2]L{cuts[i], cuts[i+1]})
+		out = append(out, [2]l{cuts[i], cuts[i+1]})
 	}
 	return out
 }

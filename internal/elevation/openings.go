@@ -9,8 +9,8 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// OpenBoxes are the openings on the page.
-func (e *View) OpenBoxes() []scene.Box {
+// openBoxes are the openings on the page.
+func (e *View) openBoxes() []scene.Box {
 	var list []scene.Box
 	for i := range e.F.W.Openings {
 		b := e.V.Box(e.F.Hole(&e.F.W.Openings[i]))
@@ -35,7 +35,7 @@ func (e *View) Hatches(g *scene.Group) {
 	}
 	if e.F.W.HiddenBelow > 0 {
 		y := e.V.Y(e.F.W.HiddenBelow)
-		row := draft.Outside(scene.Pt(e.V.X(e.From), y), scene.Pt(e.V.X(e.To), y), e.OpenBoxes()...)
+		row := draft.Outside(scene.Pt(e.V.X(e.From), y), scene.Pt(e.V.X(e.To), y), e.openBoxes()...)
 		for j := 0; j+1 < len(row); j += 2 {
 			g.Line(row[j], row[j+1], scene.Pen(scene.Walls, k.Thin).As(scene.Dashed(k.Thin)))
 			e.Space.Stroke(row[j], row[j+1])
@@ -53,10 +53,10 @@ func (e *View) Opening(g *scene.Group, o *room.Opening) {
 	box := e.V.Box(max(x0, e.From), z0, min(x1, e.To), z1)
 	in := g.Part(scene.Tag{Class: "opening", Title: o.Kind + " " + o.Name,
 		Data: []scene.Datum{folio.Datum("name", o.Name), folio.Datum("left", folio.Mm(x0)), folio.Datum("right", folio.Mm(x1)), folio.Datum("sill", folio.Mm(z0)), folio.Datum("head", folio.Mm(z1))}})
-	if e.Holes == nil {
-		e.Holes = map[*room.Opening]*scene.Group{}
+	if e.holes == nil {
+		e.holes = map[*room.Opening]*scene.Group{}
 	}
-	e.Holes[o] = in
+	e.holes[o] = in
 	in.Rect(box, scene.Pen(scene.Openings, k.Outline).Filled(scene.White))
 	e.Space.Outline(box)
 	if d := k.Of(1.6); (o.Kind == "window" || o.Kind == "door") && box.W() > 5*d && box.H() > 5*d {

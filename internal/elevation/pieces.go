@@ -11,9 +11,9 @@ import (
 
 // Cut is one piece of a wall on one page.
 type Cut struct {
-	From, To L
+	From, To l
 	Scale    int64
-	Lean     bool // too crowded for the heights of its openings: their enlargements have them
+	lean     bool // too crowded for the heights of its openings: their enlargements have them
 }
 
 // CutWall chooses the scale of a wall: the largest at which it stands on a page, else the smallest, in pieces that meet
@@ -25,10 +25,10 @@ func CutWall(s *folio.Set, f *face.Face) []Cut {
 		scales = t.Metric
 	}
 	wide, high := f.Right-f.Left, f.High-f.Low
-	onPaper := func(l L, scale int64) float64 { return l.MM() / float64(scale) }
+	onPaper := func(l l, scale int64) float64 { return l.MM() / float64(scale) }
 	for _, scale := range scales {
 		whole := Cut{f.Left, f.Right, scale, false}
-		if onPaper(high, scale) <= t.Height && onPaper(wide, scale) <= t.Width && Stands(s, f, whole, 0, 1) {
+		if onPaper(high, scale) <= t.Height && onPaper(wide, scale) <= t.Width && stands(s, f, whole, 0, 1) {
 			return []Cut{whole}
 		}
 	}
@@ -38,24 +38,24 @@ func CutWall(s *folio.Set, f *face.Face) []Cut {
 	}
 	for most := 4 * scale; scale <= most; scale *= 2 {
 		for _, lean := range []bool{false, true} {
-			if cuts := Standing(s, f, scale, lean); cuts != nil {
+			if cuts := standing(s, f, scale, lean); cuts != nil {
 				return cuts
 			}
 		}
 	}
-	return Pieces(s, f, 1, f.Right-f.Left, scale, true) // no paper takes it: draw it all the same
+	return pieces(s, f, 1, f.Right-f.Left, scale, true) // no paper takes it: draw it all the same
 }
 
-// Standing parts a wall into the fewest pieces that stand on a page each, nil where none do.
-func Standing(s *folio.Set, f *face.Face, scale int64, lean bool) []Cut {
+// standing parts a wall into the fewest pieces that stand on a page each, nil where none do.
+func standing(s *folio.Set, f *face.Face, scale int64, lean bool) []Cut {
 	wide := f.Right - f.Left
-	most := L(s.Paper.Elevation.Width * float64(scale) * Millimetre)
+	most := l(s.Paper.Elevation.Width * float64(scale) * Millimetre)
 	least := max(int((wide+most-1)/most), 1)
 	for n := least; n <= 2*least+6; n++ {
-		cuts := Pieces(s, f, n, most, scale, lean)
+		cuts := pieces(s, f, n, most, scale, lean)
 		ok := true
 		for i, c := range cuts {
-			ok = ok && Stands(s, f, c, i, len(cuts))
+			ok = ok && stands(s, f, c, i, len(cuts))
 		}
 		if ok {
 			return cuts
@@ -64,41 +64,41 @@ func Standing(s *folio.Set, f *face.Face, scale int64, lean bool) []Cut {
 	return nil
 }
 
-// Pieces parts a long wall.
-func Pieces(s *folio.Set, f *face.Face, n int, most L, scale int64, lean bool) []Cut {
+// pieces parts a long wall.
+func pieces(s *folio.Set, f *face.Face, n int, most l, scale int64, lean bool) []Cut {
 	wide := f.Right - f.Left
 	var cuts []Cut
 	from := f.Left
 	for i := 1; i < n; i++ {
-		ideal := f.Left + wide*L(i)/L(n)
-		at := MatchLine(f, ideal, max(from+wide/L(4*n), f.Right-L(n-i)*most), min(from+most, f.Right-wide/L(4*n)))
+		ideal := f.Left + wide*l(i)/l(n)
+		at := matchLine(f, ideal, max(from+wide/l(4*n), f.Right-l(n-i)*most), min(from+most, f.Right-wide/l(4*n)))
 		cuts = append(cuts, Cut{from, at, scale, lean})
 		from = at
 	}
 	return append(cuts, Cut{from, f.Right, scale, lean})
 }
 
-// Stands reports whether the view of a piece with all its dimensions stands on a page.
-func Stands(s *folio.Set, f *face.Face, c Cut, i, of int) bool {
-	e := Trial(s, WallView{F: f, Cut: c, Piece: i, Of: of})
-	return e.Compose(Notes(e.Board, PageNotes([]*View{e})))
+// stands reports whether the view of a piece with all its dimensions stands on a page.
+func stands(s *folio.Set, f *face.Face, c Cut, i, of int) bool {
+	e := trial(s, wallView{f: f, cut: c, piece: i, of: of})
+	return e.compose(Notes(e.Board, pageNotes([]*View{e})))
 }
 
-// Trial is a view on a page that is thrown away.
-func Trial(s *folio.Set, v WallView) *View {
+// trial is a view on a page that is thrown away.
+func trial(s *folio.Set, v wallView) *View {
 	plan := *s
 	plan.List = nil
-	b := &folio.Board{Set: &plan, Leaf: &folio.Leaf{Wall: v.F.Wall}, Page: scene.NewPage("", "", 1, 1), Space: draft.NewSpace(scene.Box{}), Field: folio.BoxOf(s.Paper.Field)}
-	e := &View{Board: b, F: v.F, From: v.Cut.From, To: v.Cut.To, Piece: v.Piece, Of: v.Of, Middle: s.Paper.Elevation.Middle}
-	e.V.Scale, e.Lean = v.Cut.Scale, v.Cut.Lean
+	b := &folio.Board{Set: &plan, Leaf: &folio.Leaf{Wall: v.f.Wall}, Page: scene.NewPage("", "", 1, 1), Space: draft.NewSpace(scene.Box{}), Field: folio.BoxOf(s.Paper.Field)}
+	e := &View{Board: b, F: v.f, From: v.cut.From, To: v.cut.To, Piece: v.piece, Of: v.of, middle: s.Paper.Elevation.Middle}
+	e.V.Scale, e.lean = v.cut.Scale, v.cut.lean
 	return e
 }
 
 const Millimetre = 8000
 
-// MatchLine finds where to part a long wall: the middle of a sheet, over an opening if there is one, near the ideal.
-func MatchLine(f *face.Face, ideal, least, most L) L {
-	best, cost := ideal, L(math.MaxInt64)
+// matchLine finds where to part a long wall: the middle of a sheet, over an opening if there is one, near the ideal.
+func matchLine(f *face.Face, ideal, least, most l) l {
+	best, cost := ideal, l(math.MaxInt64)
 	for _, p := range f.Parts {
 		m := (p.From + p.To) / 2
 		if m < least || m > most {

@@ -6,7 +6,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-func SeedOf(text string) uint64 {
+func seedOf(text string) uint64 {
 	h := uint64(14695981039346656037) // FNV-1a
 	for i := range len(text) {
 		h = (h ^ uint64(text[i])) * 1099511628211
@@ -14,10 +14,10 @@ func SeedOf(text string) uint64 {
 	return h
 }
 
-// Noise is an even number from 0 to 1 that depends on nothing but its arguments.
+// noise is an even number from 0 to 1 that depends on nothing but its arguments.
 //
 // Source: the finalizer of MurmurHash3.
-func Noise(seed uint64, n ...int) float64 {
+func noise(seed uint64, n ...int) float64 {
 	h := seed
 	for _, v := range n {
 		h ^= uint64(int64(v)) * 0x9e3779b97f4a7c15
@@ -30,91 +30,91 @@ func Noise(seed uint64, n ...int) float64 {
 	return float64(h>>11) / (1 << 53)
 }
 
-// Strand is one grain line of a leaf: where it stands across the leaf at a height, both as shares, and how strong.
-type Strand struct {
-	Points []scene.Point // x across the leaf 0..1, y up the wall in feet
-	Weight float64
+// strand is one grain line of a leaf: where it stands across the leaf at a height, both as shares, and how strong.
+type strand struct {
+	points []scene.Point // x across the leaf 0..1, y up the wall in feet
+	weight float64
 }
 
-// Strands are the lines of one leaf of a flitch from the floor to a height in feet.
-func (w Woods) Strands(seed uint64, leaf int, height float64) []Strand {
-	if w.Loose {
+// strands are the lines of one leaf of a flitch from the floor to a height in feet.
+func (w woods) strands(seed uint64, leaf int, height float64) []strand {
+	if w.loose {
 		seed += uint64(leaf) * 7919
 		leaf = 0
 	}
-	if w.Plain {
-		return w.Cathedrals(seed, leaf, height)
+	if w.plain {
+		return w.cathedrals(seed, leaf, height)
 	}
-	return w.Straight(seed, leaf, height)
+	return w.straight(seed, leaf, height)
 }
 
-// Straight are lines up the leaf that hardly waver, close in one part and wide in another. From leaf to leaf they
+// straight are lines up the leaf that hardly waver, close in one part and wide in another. From leaf to leaf they
 // drift a little, as slices of one log do.
-func (w Woods) Straight(seed uint64, leaf int, height float64) []Strand {
-	n := int(w.Leaf*2.2) + 3
-	var out []Strand
+func (w woods) straight(seed uint64, leaf int, height float64) []strand {
+	n := int(w.leaf*2.2) + 3
+	var out []strand
 	x := 0.0
 	for i := range n {
-		x += (0.45 + 1.1*Noise(seed, 1, i)) / float64(n)
-		drift := 0.05 * (Noise(seed, 2, i, leaf/3) - 0.5)
-		lean := 0.05 * (Noise(seed, 3, i) - 0.5)
+		x += (0.45 + 1.1*noise(seed, 1, i)) / float64(n)
+		drift := 0.05 * (noise(seed, 2, i, leaf/3) - 0.5)
+		lean := 0.05 * (noise(seed, 3, i) - 0.5)
 		at := x + drift
-		s := Strand{Weight: 0.7 + 0.6*Noise(seed, 4, i)}
+		s := strand{weight: 0.7 + 0.6*noise(seed, 4, i)}
 		const steps = 4
 		for j := range steps + 1 {
 			t := float64(j) / steps
-			bend := 0.012 * math.Sin(6.3*(t+Noise(seed, 5, i)))
-			s.Points = append(s.Points, scene.Pt(at+lean*(t-0.5)+bend, t*height))
+			bend := 0.012 * math.Sin(6.3*(t+noise(seed, 5, i)))
+			s.points = append(s.points, scene.Pt(at+lean*(t-0.5)+bend, t*height))
 		}
 		out = append(out, s)
 	}
 	return out
 }
 
-// Cathedrals are nested arches in the middle of the leaf, and straight lines along its sides.
-func (w Woods) Cathedrals(seed uint64, leaf int, height float64) []Strand {
-	var out []Strand
-	mid := 0.5 + 0.14*(Noise(seed, 11)-0.5)
+// cathedrals are nested arches in the middle of the leaf, and straight lines along its sides.
+func (w woods) cathedrals(seed uint64, leaf int, height float64) []strand {
+	var out []strand
+	mid := 0.5 + 0.14*(noise(seed, 11)-0.5)
 	for i := range 5 { // sides
 		for side := range 2 {
-			at := 0.02 + 0.045*float64(i) + 0.02*Noise(seed, 12, i, side)
+			at := 0.02 + 0.045*float64(i) + 0.02*noise(seed, 12, i, side)
 			if side == 1 {
 				at = 1 - at
 			}
-			s := Strand{Weight: 0.7 + 0.6*Noise(seed, 13, i, side)}
+			s := strand{weight: 0.7 + 0.6*noise(seed, 13, i, side)}
 			for j := range 7 {
 				t := float64(j) / 6
-				s.Points = append(s.Points, scene.Pt(at+0.012*math.Sin(6.3*(t*1.3+Noise(seed, 14, i))), t*height))
+				s.points = append(s.points, scene.Pt(at+0.012*math.Sin(6.3*(t*1.3+noise(seed, 14, i))), t*height))
 			}
 			out = append(out, s)
 		}
 	}
 	// arches: each a parabola that opens downward, one above the other, climbing with the leaf
 	pitch := 1.15
-	shift := pitch * (Noise(seed, 15) + 0.11*float64(leaf%9))
+	shift := pitch * (noise(seed, 15) + 0.11*float64(leaf%9))
 	for i := -8; float64(i)*pitch+shift < height+1; i++ {
-		tip := float64(i)*pitch + shift + 0.5*Noise(seed, 16, i)
+		tip := float64(i)*pitch + shift + 0.5*noise(seed, 16, i)
 		if tip <= 0 {
 			continue
 		}
-		spread := 0.24 + 0.05*Noise(seed, 17, i)
-		reach := 5.5 + 3*Noise(seed, 18, i) // feet from the tip to where the arch runs along the side
-		var s Strand
-		s.Weight = 0.8 + 0.5*Noise(seed, 19, i)
+		spread := 0.24 + 0.05*noise(seed, 17, i)
+		reach := 5.5 + 3*noise(seed, 18, i) // feet from the tip to where the arch runs along the side
+		var s strand
+		s.weight = 0.8 + 0.5*noise(seed, 19, i)
 		for j := -12; j <= 12; j++ {
 			t := float64(j) / 12
 			y := tip - reach*t*t*(0.35+0.65*math.Abs(t))
-			s.Points = append(s.Points, scene.Pt(mid+spread*t+0.01*math.Sin(y*2.1+float64(i)), y))
+			s.points = append(s.points, scene.Pt(mid+spread*t+0.01*math.Sin(y*2.1+float64(i)), y))
 		}
 		out = append(out, s)
 	}
 	return out
 }
 
-// Heavier is the next pen of the series, in mm.
+// heavier is the next pen of the series, in mm.
 //
 // Source: ISO 128-2, each width the one before times the root of two.
-func Heavier(pen float64) float64 {
+func heavier(pen float64) float64 {
 	for _, w := range []float64{0.13, 0.18, 0.25, 0.35, 0.5, 0.7, 1} {
 		if w > pen+1e-9 {
 			return w

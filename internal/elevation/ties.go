@@ -9,23 +9,23 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// Ties dimensions, in the white of each opening, how its edges lie to the seams: over it the seams inside its width, and
+// ties dimensions, in the white of each opening, how its edges lie to the seams: over it the seams inside its width, and
 // on each side the leg to the nearest seam beside it.
-func (e *View) Ties() {
+func (e *View) ties() {
 	for i := range e.F.W.Openings {
 		o := &e.F.W.Openings[i]
 		if o.FromLeft >= e.From && o.Right() <= e.To {
-			e.Tie(o)
+			e.tie(o)
 		}
 	}
 }
 
-func (e *View) Tie(o *room.Opening) {
+func (e *View) tie(o *room.Opening) {
 	k := e.Look
 	x0, z0, x1, z1 := e.F.Hole(o)
 	box := e.V.Box(x0, z0, x1, z1)
-	list := []L{x0}
-	var left, right *L
+	list := []l{x0}
+	var left, right *l
 	for _, s := range e.F.Seams {
 		x := s.X
 		switch {
@@ -51,14 +51,14 @@ func (e *View) Tie(o *room.Opening) {
 		inner := taken
 		inner.X0, inner.X1 = math.Max(inner.X0, box.X0+k.Of(2.2)), math.Min(inner.X1, box.X1-k.Of(2.2))
 		draw := func(g *scene.Group, space *draft.Space) { st.Draw(g, k, space) }
-		if taken.Y1 < box.Y1-k.Of(4) && taken.X0 > box.X0-k.Of(1.4) && taken.X1 < box.X1+k.Of(1.4) && e.ClearOfBoxes(inner) && e.Space.FreeOfWords(inner, k.Of(0.6)) && e.Clean(o, draw) {
+		if taken.Y1 < box.Y1-k.Of(4) && taken.X0 > box.X0-k.Of(1.4) && taken.X1 < box.X1+k.Of(1.4) && e.clearOfBoxes(inner) && e.Space.FreeOfWords(inner, k.Of(0.6)) && e.clean(o, draw) {
 			draw(e.Group, e.Space)
-			e.Holes[o].Items = append(e.Holes[o].Items, e.Group.Items[len(e.Group.Items)-1])
+			e.holes[o].Items = append(e.holes[o].Items, e.Group.Items[len(e.Group.Items)-1])
 			e.Group.Items = e.Group.Items[:len(e.Group.Items)-1]
 			y = taken.Y1 + k.Of(5)
 		}
 	}
-	for side, at := range []*L{left, right} {
+	for side, at := range []*l{left, right} {
 		if at == nil {
 			continue
 		}
@@ -83,28 +83,28 @@ func (e *View) Tie(o *room.Opening) {
 		for ; row < box.Y1-k.Of(3); row += k.Of(3) {
 			a := scene.Pt(e.V.X(edge)+sign*k.Of(2.6), row-k.Of(1)-k.Small)
 			strip := scene.Box{X0: math.Min(a.X, a.X+sign*w), Y0: a.Y, X1: math.Max(a.X, a.X+sign*w), Y1: row + k.Of(1)}
-			if !e.Space.Free(strip, k.Of(0.9)) || !e.ClearOfBoxes(scene.Box{X0: math.Min(e.V.X(*at), e.V.X(edge)) - 1, Y0: row - 1, X1: math.Max(e.V.X(*at), e.V.X(edge)) + 1, Y1: row + 1}) {
+			if !e.Space.Free(strip, k.Of(0.9)) || !e.clearOfBoxes(scene.Box{X0: math.Min(e.V.X(*at), e.V.X(edge)) - 1, Y0: row - 1, X1: math.Max(e.V.X(*at), e.V.X(edge)) + 1, Y1: row + 1}) {
 				continue
 			}
 			tick := scene.BoxAt(e.V.X(*at), row, 0, 0).Inset(-k.Of(0.9))
-			if !e.SeenAt(*at, row) || !e.Space.FreeOfWords(tick, k.Of(0.6)) {
+			if !e.seenAt(*at, row) || !e.Space.FreeOfWords(tick, k.Of(0.6)) {
 				continue // where the seam is not seen, there is nothing to measure to
 			}
 			if y := row; !e.Space.FreeLine(scene.Pt(e.V.X(*at), y), scene.Pt(a.X+sign*(w+k.Of(0.6)), y), k.Of(0.9)) {
 				continue
 			}
-			draw := func(g *scene.Group, space *draft.Space) { e.Leg(g, space, text, *at, edge, row, sign, w) }
-			if !e.Clean(o, draw) {
+			draw := func(g *scene.Group, space *draft.Space) { e.leg(g, space, text, *at, edge, row, sign, w) }
+			if !e.clean(o, draw) {
 				continue
 			}
-			draw(e.Holes[o], e.Space)
+			draw(e.holes[o], e.Space)
 			break
 		}
 	}
 }
 
-// SeenAt reports whether a seam is seen at a height of the page.
-func (e *View) SeenAt(x L, y float64) bool {
+// seenAt reports whether a seam is seen at a height of the page.
+func (e *View) seenAt(x l, y float64) bool {
 	for _, h := range e.F.Shown(x) {
 		if e.V.Y(h[1]) <= y && y <= e.V.Y(h[0]) {
 			return true
@@ -113,10 +113,10 @@ func (e *View) SeenAt(x L, y float64) bool {
 	return false
 }
 
-// Clean reports whether something drawn over an opening leaves every word in it clear, and stands clear of leaders.
-func (e *View) Clean(o *room.Opening, draw func(*scene.Group, *draft.Space)) bool {
+// clean reports whether something drawn over an opening leaves every word in it clear, and stands clear of leaders.
+func (e *View) clean(o *room.Opening, draw func(*scene.Group, *draft.Space)) bool {
 	p := scene.NewPage("", "", e.Page.Width, e.Page.Height)
-	p.Add(e.Holes[o])
+	p.Add(e.holes[o])
 	var over scene.Group
 	draw(&over, draft.NewSpace(scene.Box{}))
 	clear := true
@@ -125,8 +125,8 @@ func (e *View) Clean(o *room.Opening, draw func(*scene.Group, *draft.Space)) boo
 	return clear && len(scene.Overlaps(p, 0.5)) == 0
 }
 
-// Leg draws the distance from a seam to the edge of an opening beside it.
-func (e *View) Leg(in *scene.Group, space *draft.Space, text string, at, edge L, y, sign, w float64) {
+// leg draws the distance from a seam to the edge of an opening beside it.
+func (e *View) leg(in *scene.Group, space *draft.Space, text string, at, edge l, y, sign, w float64) {
 	k := e.Look
 	g := in.Part(scene.Tag{Class: "dimension", Title: "leg", Data: []scene.Datum{folio.Datum("tier", "leg"), folio.Datum("from", folio.Mm(min(at, edge))), folio.Datum("to", folio.Mm(max(at, edge)))}})
 	a, b := e.V.X(at), e.V.X(edge)

@@ -17,40 +17,40 @@ import (
 type View struct {
 	*folio.Board
 	F         *face.Face
-	From, To  L // what of the wall is shown
+	From, To  l // what of the wall is shown
 	Piece, Of int
 	V         draft.View
 	Group     *scene.Group
 	Detail    bool                           // an opening drawn large: its sides are broken off
-	Holes     map[*room.Opening]*scene.Group // openings as drawn
-	Middle    float64                        // x at which the middle of the wall should stand
-	Line      float64                        // of the titles of the page; 0: of this one alone
-	Lean      bool                           // without the heights of openings
-	Shared    bool                           // other views stand on the page: they share a scale bar
+	holes     map[*room.Opening]*scene.Group // openings as drawn
+	middle    float64                        // x at which the middle of the wall should stand
+	line      float64                        // of the titles of the page; 0: of this one alone
+	lean      bool                           // without the heights of openings
+	shared    bool                           // other views stand on the page: they share a scale bar
 
-	Above, Below, Left, Right draft.Stack
-	GhostLeft, GhostRight     Ghost
+	above, below, left, right draft.Stack
+	ghostLeft, ghostRight     ghost
 }
 
-// Ghost is the wall next door as far as the sheet that comes round the corner covers it.
-type Ghost struct {
-	Corner string
-	Wall   int
-	Width  L // to the seam
-	Place  int
-	Stub   bool // broken: there is no room to show it whole
+// ghost is the wall next door as far as the sheet that comes round the corner covers it.
+type ghost struct {
+	corner string
+	wall   int
+	width  l // to the seam
+	place  int
+	stub   bool // broken: there is no room to show it whole
 }
 
-func (h Ghost) Shown() bool { return h.Corner != "" }
+func (h ghost) shown() bool { return h.corner != "" }
 
 // Pages are the pages with the views of all walls. Walls in a row that stand side by side on a page at the scale
 // that each would have alone share it.
 func Pages(s *folio.Set) []*folio.Leaf {
 	var list []*folio.Leaf
-	var row []WallView
+	var row []wallView
 	flush := func() {
 		if len(row) > 0 {
-			list = append(list, ViewPage(s, row))
+			list = append(list, viewPage(s, row))
 		}
 		row = nil
 	}
@@ -59,17 +59,17 @@ func Pages(s *folio.Set) []*folio.Leaf {
 		if len(pieces) > 1 {
 			flush()
 			for i, p := range pieces {
-				list = append(list, ViewPage(s, []WallView{{F: f, Cut: p, Piece: i, Of: len(pieces)}}))
+				list = append(list, viewPage(s, []wallView{{f: f, cut: p, piece: i, of: len(pieces)}}))
 			}
 			continue
 		}
-		v := WallView{F: f, Cut: pieces[0], Of: 1}
-		v.Wide = ViewWide(s, v)
-		sum := v.Wide
+		v := wallView{f: f, cut: pieces[0], of: 1}
+		v.wide = viewWide(s, v)
+		sum := v.wide
 		for _, o := range row {
-			sum += o.Wide
+			sum += o.wide
 		}
-		if len(row) > 0 && (row[0].Cut.Scale != v.Cut.Scale || sum > s.Paper.Field.W-s.Look.Of(6) || !StandTogether(s, append(slices.Clone(row), v))) {
+		if len(row) > 0 && (row[0].cut.Scale != v.cut.Scale || sum > s.Paper.Field.W-s.Look.Of(6) || !standTogether(s, append(slices.Clone(row), v))) {
 			flush()
 		}
 		row = append(row, v)
@@ -78,133 +78,133 @@ func Pages(s *folio.Set) []*folio.Leaf {
 	return list
 }
 
-// StandTogether reports whether the views of a row have room over the foot of a page with their floors in line.
-func StandTogether(s *folio.Set, row []WallView) bool {
+// standTogether reports whether the views of a row have room over the foot of a page with their floors in line.
+func standTogether(s *folio.Set, row []wallView) bool {
 	var list []*View
 	for _, v := range row {
-		e := Trial(s, v)
-		e.Shared = true
+		e := trial(s, v)
+		e.shared = true
 		list = append(list, e)
 	}
-	notes, floor := Notes(list[0].Board, PageNotes(list)), 0.0
+	notes, floor := Notes(list[0].Board, pageNotes(list)), 0.0
 	for _, e := range list {
-		e.Compose(notes)
+		e.compose(notes)
 		floor = math.Max(floor, e.V.Origin.Y)
 	}
 	for _, e := range list {
 		e.V.Origin.Y = floor
-		if e.Spare(e.Around()) < 0 {
+		if e.spare(e.around()) < 0 {
 			return false
 		}
 	}
 	return true
 }
 
-// Spare is what is left under a view, its dimensions and its title; negative where they have no room.
-func (e *View) Spare(all scene.Box) float64 {
+// spare is what is left under a view, its dimensions and its title; negative where they have no room.
+func (e *View) spare(all scene.Box) float64 {
 	k := e.Look
-	return e.Field.Y1 - k.Of(1) - math.Max(all.Y1+e.TitleHigh(), e.Box().Y1+k.Of(41.5))
+	return e.Field.Y1 - k.Of(1) - math.Max(all.Y1+e.titleHigh(), e.Box().Y1+k.Of(41.5))
 }
 
-// WallView is one view of a page: a wall, or a piece of one.
-type WallView struct {
-	F         *face.Face
-	Cut       Cut
-	Piece, Of int
-	Wide      float64 // that it takes with its dimensions and its title
+// wallView is one view of a page: a wall, or a piece of one.
+type wallView struct {
+	f         *face.Face
+	cut       Cut
+	piece, of int
+	wide      float64 // that it takes with its dimensions and its title
 }
 
-// ViewWide is how wide a view comes out with all that belongs to it.
-func ViewWide(s *folio.Set, v WallView) float64 {
-	e := Trial(s, v)
-	e.Compose(0)
+// viewWide is how wide a view comes out with all that belongs to it.
+func viewWide(s *folio.Set, v wallView) float64 {
+	e := trial(s, v)
+	e.compose(0)
 	k := s.Look
-	return math.Max(e.Around().W()+k.Of(8), e.Title().Wide(k)+k.Of(14))
+	return math.Max(e.around().W()+k.Of(8), e.title().Wide(k)+k.Of(14))
 }
 
-// ViewPage is the page of some views.
-func ViewPage(s *folio.Set, row []WallView) *folio.Leaf {
+// viewPage is the page of some views.
+func viewPage(s *folio.Set, row []wallView) *folio.Leaf {
 	first := row[0]
-	l := &folio.Leaf{Scale: draft.Ratio(first.Cut.Scale, s.Metric()), Wall: first.F.Wall, About: folio.WallKey(first.F.Wall)}
+	l := &folio.Leaf{Scale: draft.Ratio(first.cut.Scale, s.Metric()), Wall: first.f.Wall, About: folio.WallKey(first.f.Wall)}
 	var names []string
 	for _, v := range row {
-		names = append(names, strings.ToUpper(v.F.W.Name))
-		l.Abouts = append(l.Abouts, folio.WallKey(v.F.Wall))
-		l.Walls = append(l.Walls, v.F.Wall)
+		names = append(names, strings.ToUpper(v.f.W.Name))
+		l.Abouts = append(l.Abouts, folio.WallKey(v.f.Wall))
+		l.Walls = append(l.Walls, v.f.Wall)
 	}
 	l.Title = "ELEVATION: " + names[0]
 	switch {
-	case first.Of > 1:
-		l.Title += fmt.Sprintf(", %d OF %d", first.Piece+1, first.Of)
+	case first.of > 1:
+		l.Title += fmt.Sprintf(", %d OF %d", first.piece+1, first.of)
 	case len(row) > 1:
 		l.Title = "ELEVATIONS: " + strings.Join(names, ", ")
 		if len(l.Title) > 44 { // no title block has room for it
 			var marks []string
 			for _, v := range row {
-				marks = append(marks, s.Marks[v.F.Wall])
+				marks = append(marks, s.Marks[v.f.Wall])
 			}
 			l.Title = "ELEVATIONS " + strings.Join(marks, ", ")
 		}
 	}
-	l.Draw = func(b *folio.Board) { Views(b, row) }
+	l.Draw = func(b *folio.Board) { views(b, row) }
 	return l
 }
 
-// Views draws the views of a page side by side, their floors in line.
-func Views(b *folio.Board, row []WallView) {
+// views draws the views of a page side by side, their floors in line.
+func views(b *folio.Board, row []wallView) {
 	sum := 0.0
 	for _, v := range row {
-		sum += v.Wide
+		sum += v.wide
 	}
 	var list []*View
 	x := b.Field.X0
 	for _, v := range row {
 		at := *b
 		if len(row) > 1 {
-			w := v.Wide + (b.Field.W()-sum)/float64(len(row))
+			w := v.wide + (b.Field.W()-sum)/float64(len(row))
 			at.Field.X0, at.Field.X1 = x, x+w
 			x += w
 		}
-		e := &View{Board: &at, F: v.F, From: v.Cut.From, To: v.Cut.To, Piece: v.Piece, Of: v.Of, Middle: at.Field.Centre().X, Shared: len(row) > 1}
+		e := &View{Board: &at, F: v.f, From: v.cut.From, To: v.cut.To, Piece: v.piece, Of: v.of, middle: at.Field.Centre().X, shared: len(row) > 1}
 		if len(row) == 1 {
-			e.Middle = b.Paper.Elevation.Middle
+			e.middle = b.Paper.Elevation.Middle
 		}
-		e.V.Scale, e.Lean = v.Cut.Scale, v.Cut.Lean
+		e.V.Scale, e.lean = v.cut.Scale, v.cut.lean
 		list = append(list, e)
 	}
-	notes := Notes(b, PageNotes(list))
+	notes := Notes(b, pageNotes(list))
 	floor := 0.0
 	for _, e := range list {
-		e.Compose(notes)
+		e.compose(notes)
 		floor = math.Max(floor, e.V.Origin.Y)
 	}
 	line := 0.0
 	for _, e := range list {
 		e.V.Origin.Y = floor
-		e.Around()
-		line = math.Max(line, e.TitleY())
+		e.around()
+		line = math.Max(line, e.titleY())
 	}
 	for _, e := range list {
-		e.Line = line
-		e.Draw()
+		e.line = line
+		e.draw()
 	}
 	if len(list) > 1 {
-		list[0].SharedBar()
+		list[0].sharedBar()
 	}
 	for _, e := range list {
-		e.Labels()
+		e.labels()
 	}
 }
 
-// SharedBar draws one scale bar for all views of the page, which are at one scale: at the right under the titles, or
+// sharedBar draws one scale bar for all views of the page, which are at one scale: at the right under the titles, or
 // where else there is room for it.
-func (e *View) SharedBar() {
+func (e *View) sharedBar() {
 	k := e.Look
 	bar := draft.Bar{Scale: e.V.Scale, Metric: e.Metric()}
 	field := folio.BoxOf(e.Paper.Field)
 	for _, most := range []float64{104, 84, 64, 52, 40, 30, 20} {
 		w := bar.Wide(k, k.Of(most))
-		for _, y := range []float64{e.TitleY() + k.Of(1.5), e.TitleY() + k.Of(16), field.Y1 - k.Of(3), e.TitleY() + k.Of(8)} {
+		for _, y := range []float64{e.titleY() + k.Of(1.5), e.titleY() + k.Of(16), field.Y1 - k.Of(3), e.titleY() + k.Of(8)} {
 			for x := field.X1 - k.Of(8) - w; x > field.X0+k.Of(8); x -= k.Of(3) {
 				box := scene.Box{X0: x - k.Of(5), Y0: y - k.Of(3.4) - k.Small, X1: x + w + k.Of(7), Y1: y + k.Of(0.6)}
 				if y < field.Y1-k.Of(2) && e.Space.Free(box, k.Of(1.5)) {
@@ -216,19 +216,19 @@ func (e *View) SharedBar() {
 	}
 }
 
-// Draw draws the view: the wall, dimensions on its four sides, corners, title, bar, table. Labels come last, when all
+// draw draws the view: the wall, dimensions on its four sides, corners, title, bar, table. Labels come last, when all
 // views of the page stand.
-func (e *View) Draw() {
+func (e *View) draw() {
 	k := e.Look
 	title := strings.ToUpper(e.F.W.Name)
 	view := scene.View{Box: e.Box().Inset(-k.Of(1)), Scale: float64(e.V.Scale), Metric: e.Metric(), Name: title, Ratio: draft.Ratio(e.V.Scale, e.Metric())}
 	e.Group = e.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(e.V.Scale)), folio.Datum("wall", e.F.W.Name), folio.Datum("unit", e.Room.Project.Units.String()))
 	e.Body()
-	for _, stack := range []*draft.Stack{&e.Above, &e.Below, &e.Left, &e.Right} {
+	for _, stack := range []*draft.Stack{&e.above, &e.below, &e.left, &e.right} {
 		stack.Draw(e.Group, k, e.Space)
 	}
-	e.CornerMarks()
-	e.Foot()
+	e.cornerMarks()
+	e.foot()
 }
 
 // Box is where the piece of the wall stands on the page.
@@ -239,8 +239,8 @@ func (e *View) First() bool { return e.From == e.F.Left }
 
 func (e *View) Last() bool { return e.To == e.F.Right }
 
-// Ghosts finds what is seen of the walls next door.
-func (e *View) Ghosts() {
+// ghosts finds what is seen of the walls next door.
+func (e *View) ghosts() {
 	most := e.Look.Of(28)
 	for _, right := range []bool{false, true} {
 		if right && !e.Last() || !right && !e.First() {
@@ -250,44 +250,44 @@ func (e *View) Ghosts() {
 		if c == nil {
 			continue
 		}
-		h := Ghost{Corner: c.Name, Wall: c.LeftWall, Width: width, Place: place}
+		h := ghost{corner: c.Name, wall: c.LeftWall, width: width, place: place}
 		if right {
-			h.Wall = c.RightWall
+			h.wall = c.RightWall
 		}
-		h.Stub = e.V.MM(width) > most
+		h.stub = e.V.MM(width) > most
 		if right {
-			e.GhostRight = h
+			e.ghostRight = h
 		} else {
-			e.GhostLeft = h
+			e.ghostLeft = h
 		}
 	}
 }
 
-// Wide is how far a ghost reaches from the corner on paper.
-func (e *View) Wide(h Ghost) float64 {
+// wide is how far a ghost reaches from the corner on paper.
+func (e *View) wide(h ghost) float64 {
 	switch {
-	case !h.Shown():
+	case !h.shown():
 		return 0
-	case h.Stub:
+	case h.stub:
 		return e.Look.Of(8)
 	}
-	return e.V.MM(h.Width)
+	return e.V.MM(h.width)
 }
 
-// Compose finds the origin of the view: its middle where the template has it, its top no higher than allowed and clear
+// compose finds the origin of the view: its middle where the template has it, its top no higher than allowed and clear
 // of what stands over it. Where the sides do not fit, ghosts become stubs, and the view moves.
 //
 // Shape: false where the page is too small for the view at this scale.
-func (e *View) Compose(notes float64) bool {
+func (e *View) compose(notes float64) bool {
 	k, t := e.Look, e.Paper.Elevation
 	air := k.Of(3)
 	w, h := e.V.MM(e.To-e.From), e.V.MM(e.F.High-e.F.Low)
-	e.V.Origin = scene.Pt(e.Middle-w/2-e.V.MM(e.From), t.Top+h+e.V.MM(e.F.Low))
-	e.Ghosts()
-	all := e.Around()
+	e.V.Origin = scene.Pt(e.middle-w/2-e.V.MM(e.From), t.Top+h+e.V.MM(e.F.Low))
+	e.ghosts()
+	all := e.around()
 	if all.W() > e.Field.W()-2*air {
-		e.GhostLeft.Stub, e.GhostRight.Stub = true, true
-		all = e.Around()
+		e.ghostLeft.stub, e.ghostRight.stub = true, true
+		all = e.around()
 	}
 	fits := all.W() <= e.Field.W()-2*air
 	switch {
@@ -299,26 +299,26 @@ func (e *View) Compose(notes float64) bool {
 	if over := notes + k.Of(2) - all.Y0; over > 0 {
 		e.V.Origin.Y += over
 	}
-	all = e.Around()
-	spare := e.Spare(all)
-	if e.TableHigh() > spare-k.Of(6) || e.TableHigh() == 0 {
+	all = e.around()
+	spare := e.spare(all)
+	if e.tableHigh() > spare-k.Of(6) || e.tableHigh() == 0 {
 		e.V.Origin.Y += math.Max(0, math.Min(spare/3, k.Of(40)))
 	}
-	e.Around()
+	e.around()
 	return fits && spare >= 0
 }
 
-// Around lays the dimensions anew for the origin as it stands, and gives the box of the wall with all of them.
-func (e *View) Around() scene.Box {
-	e.Stacks()
+// around lays the dimensions anew for the origin as it stands, and gives the box of the wall with all of them.
+func (e *View) around() scene.Box {
+	e.stacks()
 	box := e.Box()
-	box.X0 -= e.Wide(e.GhostLeft)
-	box.X1 += e.Wide(e.GhostRight)
-	for _, stack := range []*draft.Stack{&e.Above, &e.Below, &e.Left, &e.Right} {
+	box.X0 -= e.wide(e.ghostLeft)
+	box.X1 += e.wide(e.ghostRight)
+	for _, stack := range []*draft.Stack{&e.above, &e.below, &e.left, &e.right} {
 		box = box.Union(stack.Box(e.Look))
 	}
 	box.Y1 += e.Look.Of(8.7) // corner marks
-	if e.Apart() > 0 {
+	if e.apart() > 0 {
 		box.Y1 += e.Look.Of(2)
 	}
 	return box

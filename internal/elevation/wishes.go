@@ -9,43 +9,43 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// Pins draws the ends of the centre line of each pin, past the outline of the wall, and names it.
-func (e *View) Pins() {
+// pins draws the ends of the centre line of each pin, past the outline of the wall, and names it.
+func (e *View) pins() {
 	k := e.Look
 	for i := range e.F.W.Pins {
 		p := &e.F.W.Pins[i]
 		if p.X < e.From || p.X > e.To {
 			continue
 		}
-		in := e.Group.Part(scene.Tag{Class: "pin", Title: "centre line for " + Wished[p.Put], Data: []scene.Datum{folio.Datum("x", folio.Mm(p.X)), folio.Datum("put", p.Put)}})
-		top, foot := e.PinEnds(p)
+		in := e.Group.Part(scene.Tag{Class: "pin", Title: "centre line for " + wished[p.Put], Data: []scene.Datum{folio.Datum("x", folio.Mm(p.X)), folio.Datum("put", p.Put)}})
+		top, foot := e.pinEnds(p)
 		high, low := top.Add(0, -k.Of(5)), foot.Add(0, k.Of(4))
-		e.CentreName(in, high, low)
+		e.centreName(in, high, low)
 		for _, l := range [][2]scene.Point{{high, top}, {foot, low}} {
-			e.CentreLine(in, l[0], l[1], 0)
+			e.centreLine(in, l[0], l[1], 0)
 			e.Space.Stroke(l[0], l[1])
 		}
 	}
 }
 
-// PinLines draws the centre lines on through the wall, broken where words stand. Where a seam stands at the pin, the seam
+// pinLines draws the centre lines on through the wall, broken where words stand. Where a seam stands at the pin, the seam
 // is the line.
-func (e *View) PinLines() {
+func (e *View) pinLines() {
 	for i := range e.F.W.Pins {
-		if p := &e.F.W.Pins[i]; p.X >= e.From && p.X <= e.To && !e.SeamNear(p.X) {
-			top, foot := e.PinEnds(p)
-			e.CentreLine(e.Group.Part(scene.Tag{Class: "pin-line", Data: []scene.Datum{folio.Datum("x", folio.Mm(p.X))}}), top, foot, e.Look.Of(1.5))
+		if p := &e.F.W.Pins[i]; p.X >= e.From && p.X <= e.To && !e.seamNear(p.X) {
+			top, foot := e.pinEnds(p)
+			e.centreLine(e.Group.Part(scene.Tag{Class: "pin-line", Data: []scene.Datum{folio.Datum("x", folio.Mm(p.X))}}), top, foot, e.Look.Of(1.5))
 		}
 	}
 }
 
-// PinEnds are the points of the ceiling and of the floor at a pin.
-func (e *View) PinEnds(p *room.Pin) (top, foot scene.Point) {
+// pinEnds are the points of the ceiling and of the floor at a pin.
+func (e *View) pinEnds(p *room.Pin) (top, foot scene.Point) {
 	return e.V.Pt(p.X, room.At(e.F.W.Ceiling, p.X)), e.V.Pt(p.X, room.At(e.F.W.Floor, p.X))
 }
 
-// CentreLine draws the parts of a centre line that run clear of words and are longer than least.
-func (e *View) CentreLine(in *scene.Group, a, b scene.Point, least float64) {
+// centreLine draws the parts of a centre line that run clear of words and are longer than least.
+func (e *View) centreLine(in *scene.Group, a, b scene.Point, least float64) {
 	k := e.Look
 	parts := e.Space.Gaps(a, b, k.Of(0.7))
 	for j := 0; j+1 < len(parts); j += 2 {
@@ -55,11 +55,11 @@ func (e *View) CentreLine(in *scene.Group, a, b scene.Point, least float64) {
 	}
 }
 
-// Wished says what a pin asks for.
-var Wished = map[string]string{"seam": "a seam", "middle": "the middle of a sheet", "either": "a seam or the middle of a sheet"}
+// wished says what a pin asks for.
+var wished = map[string]string{"seam": "a seam", "middle": "the middle of a sheet", "either": "a seam or the middle of a sheet"}
 
-// SeamNear reports whether a seam stands at a pin, to half a step of the grid.
-func (e *View) SeamNear(x L) bool {
+// seamNear reports whether a seam stands at a pin, to half a step of the grid.
+func (e *View) seamNear(x l) bool {
 	for _, s := range e.F.Seams {
 		if 2*(s.X-x).Abs() <= e.Room.Rules.Snap {
 			return true
@@ -68,8 +68,8 @@ func (e *View) SeamNear(x L) bool {
 	return false
 }
 
-// CentreName letters CL at an end of a centre line.
-func (e *View) CentreName(in *scene.Group, high, low scene.Point) {
+// centreName letters CL at an end of a centre line.
+func (e *View) centreName(in *scene.Group, high, low scene.Point) {
 	k := e.Look
 	t := scene.Text{String: "CL", Height: k.Small, Bold: true, Anchor: scene.Middle, Layer: scene.Marks}
 	half := t.Width() / 2
@@ -90,8 +90,8 @@ func (e *View) CentreName(in *scene.Group, high, low scene.Point) {
 	}
 }
 
-// Keeps marks the stretches that are kept free of seams: a line between two bars, with what it is for.
-func (e *View) Keeps() {
+// keeps marks the stretches that are kept free of seams: a line between two bars, with what it is for.
+func (e *View) keeps() {
 	for i := range e.F.W.KeepClear {
 		c := &e.F.W.KeepClear[i]
 		from, to := max(c.From, e.From), min(c.To, e.To)
@@ -106,28 +106,28 @@ func (e *View) Keeps() {
 		bottom, top := e.F.Cover((from + to) / 2)
 		x0, x1 := e.V.X(from), e.V.X(to)
 		at := func(share float64) float64 { return e.V.Y(bottom) + (e.V.Y(top)-e.V.Y(bottom))*share }
-		if !e.KeepAlong(in, words, x0, x1, at) {
-			e.KeepAside(in, words, x0, x1, at)
+		if !e.keepAlong(in, words, x0, x1, at) {
+			e.keepAside(in, words, x0, x1, at)
 		}
 	}
 }
 
-// KeepShares are the heights, as shares of the covering, at which a stretch may be marked.
-var KeepShares = []float64{0.76, 0.7, 0.64, 0.82, 0.58, 0.52, 0.46, 0.4, 0.34, 0.28, 0.22, 0.16, 0.1, 0.06}
+// keepShares are the heights, as shares of the covering, at which a stretch may be marked.
+var keepShares = []float64{0.76, 0.7, 0.64, 0.82, 0.58, 0.52, 0.46, 0.4, 0.34, 0.28, 0.22, 0.16, 0.1, 0.06}
 
-// KeepAlong letters the words over the line, where they are no longer than it is.
-func (e *View) KeepAlong(in *scene.Group, words string, x0, x1 float64, at func(float64) float64) bool {
+// keepAlong letters the words over the line, where they are no longer than it is.
+func (e *View) keepAlong(in *scene.Group, words string, x0, x1 float64, at func(float64) float64) bool {
 	k := e.Look
 	t := scene.Text{String: words, Height: k.Small, Anchor: scene.Middle, Layer: scene.Notes, Field: 0.4}
 	spare := x1 - x0 - t.Width() - 2*t.Field - k.Of(2.2)
 	if spare < 0 {
 		return false
 	}
-	for _, share := range KeepShares {
+	for _, share := range keepShares {
 		for _, shift := range []float64{0, -0.5, 0.5, -1, 1} {
 			y := at(share)
 			t.At = scene.Pt((x0+x1)/2+shift*spare/2, y-0.33*k.Small-t.Field-k.Of(0.7))
-			if e.Space.Free(t.Bounds(), t.Field+k.Of(0.8)) && e.KeepLine(in, x0, x1, y) {
+			if e.Space.Free(t.Bounds(), t.Field+k.Of(0.8)) && e.keepLine(in, x0, x1, y) {
 				in.Text(t)
 				e.Space.Take(t.Bounds().Inset(-t.Field))
 				return true
@@ -137,18 +137,18 @@ func (e *View) KeepAlong(in *scene.Group, words string, x0, x1 float64, at func(
 	return false
 }
 
-// KeepAside letters the words outside, on a leader.
-func (e *View) KeepAside(in *scene.Group, words string, x0, x1 float64, at func(float64) float64) {
+// keepAside letters the words outside, on a leader.
+func (e *View) keepAside(in *scene.Group, words string, x0, x1 float64, at func(float64) float64) {
 	k := e.Look
 	t := scene.Text{String: words, Height: k.Small, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Notes, Field: 0.4}
 	w, h := t.Width()+2*t.Field+k.Of(0.4), 1.66*k.Small+2*t.Field
-	for _, share := range KeepShares {
+	for _, share := range keepShares {
 		y := at(share)
 		dot := scene.Pt((x0+x1)/2, y)
-		if !e.KeepLine(in, x0, x1, y) {
+		if !e.keepLine(in, x0, x1, y) {
 			continue
 		}
-		c, ok := e.CallOut(dot, w, h, k.Of(4))
+		c, ok := e.callOut(dot, w, h, k.Of(4))
 		if !ok {
 			return // the line stands without words
 		}
@@ -161,8 +161,8 @@ func (e *View) KeepAside(in *scene.Group, words string, x0, x1 float64, at func(
 	}
 }
 
-// KeepLine draws the line of a stretch between its two bars, if no words are in its way.
-func (e *View) KeepLine(in *scene.Group, x0, x1, y float64) bool {
+// keepLine draws the line of a stretch between its two bars, if no words are in its way.
+func (e *View) keepLine(in *scene.Group, x0, x1, y float64) bool {
 	k := e.Look
 	bar := k.Of(1.2)
 	for i := range e.F.W.Openings {

@@ -24,7 +24,7 @@ func Terminations(p *layout.Plan) []Termination {
 				return
 			}
 		}
-		list = append(list, Termination{"T" + strconv.Itoa(len(list)+1), kind, EndWords(p, kind)})
+		list = append(list, Termination{"T" + strconv.Itoa(len(list)+1), kind, endWords(p, kind)})
 	}
 	add("base")
 	add("head")
@@ -61,8 +61,8 @@ func EndKind(kind string) string {
 	return kind
 }
 
-// EndWords says what happens at a termination.
-func EndWords(p *layout.Plan, kind string) string {
+// endWords says what happens at a termination.
+func endWords(p *layout.Plan, kind string) string {
 	switch kind {
 	case "base":
 		return "base"
@@ -82,11 +82,11 @@ func EndWords(p *layout.Plan, kind string) string {
 
 // RawEnd is a raw end of the covering on a wall.
 type RawEnd struct {
-	X     L
+	X     l
 	Right bool // the covering ends to its right
 	Kind  string
 	Words string
-	Trim  L
+	trim  l
 }
 
 // RawEnds are the raw ends on a wall, from left to right.
@@ -100,22 +100,22 @@ func (f *Face) RawEnds() []RawEnd {
 			continue
 		}
 		if s.LeftEnd.Wall == f.Wall {
-			if x, ok := f.On(s.L); ok {
-				list = append(list, RawEnd{X: x, Kind: EndKind(s.LeftEnd.Kind), Words: s.LeftEnd.Words(), Trim: s.LeftEnd.Trim})
+			if x, ok := f.on(s.L); ok {
+				list = append(list, RawEnd{X: x, Kind: EndKind(s.LeftEnd.Kind), Words: s.LeftEnd.Words(), trim: s.LeftEnd.Trim})
 			}
 		}
 		if s.RightEnd.Wall == f.Wall {
-			if x, ok := f.On(s.R); ok {
-				list = append(list, RawEnd{X: x, Right: true, Kind: EndKind(s.RightEnd.Kind), Words: s.RightEnd.Words(), Trim: s.RightEnd.Trim})
+			if x, ok := f.on(s.R); ok {
+				list = append(list, RawEnd{X: x, Right: true, Kind: EndKind(s.RightEnd.Kind), Words: s.RightEnd.Words(), trim: s.RightEnd.Trim})
 			}
 		}
 	}
 	return list
 }
 
-// On gives the x of a place of the run on this wall; false where the place is on another one. A leaning end may lie a
+// on gives the x of a place of the run on this wall; false where the place is on another one. A leaning end may lie a
 // little outside.
-func (f *Face) On(s L) (L, bool) {
+func (f *Face) on(s l) (l, bool) {
 	const play = length.Foot
 	for turn := -f.Run.Length; turn <= f.Run.Length; turn += max(f.Run.Length, 1) {
 		x := s + turn - f.St.Shift

@@ -15,16 +15,16 @@ type Face struct {
 	W           *room.Wall
 	Run         *layout.Run
 	St          layout.Stretch
-	Left, Right L // x of its ends; of eased corners the middle of the arc
+	Left, Right l // x of its ends; of eased corners the middle of the arc
 	Parts       []Part
 	Seams       []*layout.Seam // on this wall, from left to right
-	Low, High   L              // of floor and ceiling
+	Low, High   l              // of floor and ceiling
 }
 
 // Part is what one place covers of a wall: one sheet, or a column of courses.
 type Part struct {
 	Place    int
-	From, To L
+	From, To l
 	Sheets   []*layout.Sheet // from the lowest course up
 }
 
@@ -47,14 +47,14 @@ func On(p *layout.Plan, wall int) *Face {
 		r := &p.Runs[i]
 		for _, st := range r.Walls {
 			if st.Wall == wall {
-				return NewFace(&p.Room.Walls[wall], wall, r, st)
+				return newFace(&p.Room.Walls[wall], wall, r, st)
 			}
 		}
 	}
 	return nil
 }
 
-func NewFace(w *room.Wall, wall int, r *layout.Run, st layout.Stretch) *Face {
+func newFace(w *room.Wall, wall int, r *layout.Run, st layout.Stretch) *Face {
 	f := &Face{Wall: wall, W: w, Run: r, St: st}
 	f.Left, f.Right = st.Left-st.Shift, st.Right-st.Shift
 	if r.Up {
@@ -68,7 +68,7 @@ func NewFace(w *room.Wall, wall int, r *layout.Run, st layout.Stretch) *Face {
 		f.High = max(f.High, p.Z)
 	}
 	for i := range r.Sheets {
-		f.Take(&r.Sheets[i])
+		f.take(&r.Sheets[i])
 	}
 	if !r.Up {
 		sort.SliceStable(f.Parts, func(i, j int) bool { return f.Parts[i].From < f.Parts[j].From })
@@ -82,9 +82,9 @@ func NewFace(w *room.Wall, wall int, r *layout.Run, st layout.Stretch) *Face {
 	return f
 }
 
-// Take adds a sheet that has pieces on this wall to the parts, from seam to seam or to the wall's ends. A sheet that goes
+// take adds a sheet that has pieces on this wall to the parts, from seam to seam or to the wall's ends. A sheet that goes
 // all round a room can come to a wall twice.
-func (f *Face) Take(s *layout.Sheet) {
+func (f *Face) take(s *layout.Sheet) {
 	held := false
 	for _, p := range s.Pieces {
 		held = held || p.Wall == f.Wall
@@ -123,12 +123,12 @@ func (f *Face) Take(s *layout.Sheet) {
 }
 
 // Cover are the highest and lowest of the covering at x.
-func (f *Face) Cover(x L) (bottom, top L) {
+func (f *Face) Cover(x l) (bottom, top l) {
 	return room.At(f.W.CoverFloor(), x), room.At(f.W.CoverCeiling(), x)
 }
 
 // Hole is an opening as a rectangle of the wall. Where no sill is given it reaches down to the floor.
-func (f *Face) Hole(o *room.Opening) (x0, z0, x1, z1 L) {
+func (f *Face) Hole(o *room.Opening) (x0, z0, x1, z1 l) {
 	z0 = o.Sill
 	if !o.SillGiven {
 		z0 = min(room.At(f.W.Floor, o.FromLeft), room.At(f.W.Floor, o.Right()))
@@ -137,36 +137,36 @@ func (f *Face) Hole(o *room.Opening) (x0, z0, x1, z1 L) {
 }
 
 // Shown are the heights between which the line at x shows in the covering: the upright edges of the pieces there.
-func (f *Face) Shown(x L) [][2]L {
-	var list [][2]L
+func (f *Face) Shown(x l) [][2]l {
+	var list [][2]l
 	for _, p := range f.Parts {
 		for _, s := range p.Sheets {
 			for _, q := range s.Pieces {
 				if q.Wall == f.Wall {
-					list = append(list, Upright(q.Outline, x)...)
+					list = append(list, upright(q.Outline, x)...)
 				}
 			}
 		}
 	}
-	return Joined(list)
+	return joined(list)
 }
 
-// Upright lists the edges of an outline that run straight up at x.
-func Upright(o shape.Outline, x L) [][2]L {
-	var list [][2]L
+// upright lists the edges of an outline that run straight up at x.
+func upright(o shape.Outline, x l) [][2]l {
+	var list [][2]l
 	for i, p := range o {
 		q := o[(i+1)%len(o)]
 		if p.X == x && q.X == x && p.Z != q.Z {
-			list = append(list, [2]L{min(p.Z, q.Z), max(p.Z, q.Z)})
+			list = append(list, [2]l{min(p.Z, q.Z), max(p.Z, q.Z)})
 		}
 	}
 	return list
 }
 
-// Joined sorts stretches and joins those that meet.
-func Joined(list [][2]L) [][2]L {
+// joined sorts stretches and joins those that meet.
+func joined(list [][2]l) [][2]l {
 	sort.Slice(list, func(i, j int) bool { return list[i][0] < list[j][0] })
-	var out [][2]L
+	var out [][2]l
 	for _, s := range list {
 		if n := len(out); n > 0 && s[0] <= out[n-1][1] {
 			out[n-1][1] = max(out[n-1][1], s[1])
@@ -178,7 +178,7 @@ func Joined(list [][2]L) [][2]L {
 }
 
 // Outline is the wall as a polygon: floor from left to right, ceiling back, the ends leaning as they do.
-func (f *Face) Outline(floor, ceiling []room.Point, from, to L) []room.Point {
+func (f *Face) Outline(floor, ceiling []room.Point, from, to l) []room.Point {
 	leanLeft, leanRight := f.W.LeanLeft, f.W.LeanRight
 	if from > f.Left {
 		leanLeft = 0
@@ -203,7 +203,7 @@ func (f *Face) Outline(floor, ceiling []room.Point, from, to L) []room.Point {
 
 // Neighbour is the wall that the covering goes on to round an end, with the part of its sheet there, nil where the
 // covering does not go on.
-func (f *Face) Neighbour(right bool) (c *layout.Corner, width L, place int) {
+func (f *Face) Neighbour(right bool) (c *layout.Corner, width l, place int) {
 	if f.Run.Up {
 		return nil, 0, 0
 	}
@@ -220,7 +220,7 @@ func (f *Face) Neighbour(right bool) (c *layout.Corner, width L, place int) {
 }
 
 // pieceBoxes are boxes of the page over the openings and bare strips, where no covering is.
-func (f *Face) Bare(to func(x0, z0, x1, z1 L) scene.Box) []scene.Box {
+func (f *Face) Bare(to func(x0, z0, x1, z1 l) scene.Box) []scene.Box {
 	var list []scene.Box
 	for i := range f.W.Openings {
 		list = append(list, to(f.Hole(&f.W.Openings[i])))

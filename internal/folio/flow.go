@@ -34,15 +34,15 @@ func (c Columns) Width() float64 {
 	return (c.Box.W() - c.Gap*float64(c.Count-1)) / float64(c.Count)
 }
 
-func (b *Block) Rows() int {
+func (b *Block) rows() int {
 	if b.Table != nil {
 		return len(b.Table.Rows)
 	}
 	return len(b.Items)
 }
 
-// Indent is how far the text of a list stands in from its marks.
-func (b *Block) Indent(k draft.Look) float64 {
+// indent is how far the text of a list stands in from its marks.
+func (b *Block) indent(k draft.Look) float64 {
 	w := 0.0
 	for _, it := range b.Items {
 		if it.Mark != "" {
@@ -52,24 +52,24 @@ func (b *Block) Indent(k draft.Look) float64 {
 	return w
 }
 
-// TitleHigh is the height of a list's title.
-func (b *Block) TitleHigh(k draft.Look) float64 {
+// titleHigh is the height of a list's title.
+func (b *Block) titleHigh(k draft.Look) float64 {
 	if b.Title == "" {
 		return 0
 	}
 	return k.Medium + k.Of(3)
 }
 
-// Heights are how high the head of a block comes out, and each of its rows or items. A table takes the width first.
-func (b *Block) Heights(k draft.Look, width float64) (above float64, rows []float64) {
+// heights are how high the head of a block comes out, and each of its rows or items. A table takes the width first.
+func (b *Block) heights(k draft.Look, width float64) (above float64, rows []float64) {
 	if b.Table != nil {
 		b.Table.Fit(k, width)
 		return b.Table.Heights(k)
 	}
 	for _, it := range b.Items {
-		rows = append(rows, draft.ParagraphHigh(it.Text, k.Small, it.Bold, width-b.Indent(k))+k.Small*0.5)
+		rows = append(rows, draft.ParagraphHigh(it.Text, k.Small, it.Bold, width-b.indent(k))+k.Small*0.5)
 	}
-	return b.TitleHigh(k), rows
+	return b.titleHigh(k), rows
 }
 
 // Put draws the parts of a page.
@@ -88,9 +88,9 @@ func (b *Board) Put(blocks []Block, parts []Placed, c Columns) {
 				title = draft.Continued(title, k.Medium, c.Width())
 			}
 			b.Page.Text(scene.Text{At: at, String: scene.Shorten(title, k.Medium, true, c.Width()), Height: k.Medium, Bold: true, Seat: scene.Hanging, Layer: scene.Notes})
-			at.Y += bl.TitleHigh(k)
+			at.Y += bl.titleHigh(k)
 		}
-		draft.List(&b.Page.Group, scene.Notes, at, bl.Items[p.First:], k.Small, bl.Indent(k), c.Width(), p.Y+p.Height-at.Y+1e-6)
+		draft.List(&b.Page.Group, scene.Notes, at, bl.Items[p.First:], k.Small, bl.indent(k), c.Width(), p.Y+p.Height-at.Y+1e-6)
 	}
 }
 

@@ -14,8 +14,8 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// Tried are blocks as a seed makes them: small tables, long ones, forms, lists.
-func Tried(seed uint64) ([]Block, Columns) {
+// tried are blocks as a seed makes them: small tables, long ones, forms, lists.
+func tried(seed uint64) ([]Block, Columns) {
 	r := rand.New(rand.NewPCG(seed, 1))
 	var blocks []Block
 	for range 1 + r.IntN(3) {
@@ -41,47 +41,47 @@ func TestBreaksCostTheLeast(t *testing.T) {
 	k := draft.Office()
 	found := 0
 	for seed := range uint64(150) {
-		blocks, c := Tried(seed)
-		f := NewFlowing(k, blocks, c).Spaced(WideGap)
+		blocks, c := tried(seed)
+		f := newFlowing(k, blocks, c).spaced(wideGap)
 		const most = 4
 		var try func(from, column int) float64
 		try = func(from, column int) float64 {
-			if from == len(f.Place) {
+			if from == len(f.place) {
 				return 0
 			}
 			if column == most {
 				return math.Inf(1)
 			}
-			best, first := math.Inf(1), f.Place[from]
-			for to := from + 1; to <= len(f.Place); to++ {
+			best, first := math.Inf(1), f.place[from]
+			for to := from + 1; to <= len(f.place); to++ {
 				high := 0.0
 				for p := from; p < to; p++ {
-					at := f.Place[p]
-					if p == from || at.Row == 0 {
-						high += f.Above[at.Block]
+					at := f.place[p]
+					if p == from || at.row == 0 {
+						high += f.above[at.block]
 						if p > from {
-							high += f.Gap
+							high += f.gap
 						}
 					}
-					high += f.Rows[at.Block][at.Row]
+					high += f.rows[at.block][at.row]
 				}
-				if high > f.High+1e-6 && to > from+1 {
+				if high > f.high+1e-6 && to > from+1 {
 					break
 				}
-				cost := (1 + float64(column)/(100*most)) * high / f.High * high / f.High
-				if to < len(f.Place) {
+				cost := (1 + float64(column)/(100*most)) * high / f.high * high / f.high
+				if to < len(f.place) {
 					begun := 0
-					if f.Place[to].Block == first.Block {
-						begun = first.Row
+					if f.place[to].block == first.block {
+						begun = first.row
 					}
-					cost += f.Cost(f.Place[to], begun, (column+1)%f.Count == 0)
+					cost += f.cost(f.place[to], begun, (column+1)%f.count == 0)
 				}
 				best = min(best, cost+try(to, column+1))
 			}
 			return best
 		}
 		want := try(0, 0)
-		starts, cost := f.Breaks(most)
+		starts, cost := f.breaks(most)
 		if math.IsInf(want, 1) {
 			assert.True(t, math.IsInf(cost, 1), "seed %d", seed)
 			continue
@@ -97,25 +97,25 @@ func TestBreaksCostTheLeast(t *testing.T) {
 func TestFlowPlacesEveryRowOnce(t *testing.T) {
 	k := draft.Office()
 	for seed := range uint64(400) {
-		blocks, c := Tried(seed)
+		blocks, c := tried(seed)
 		at, row := 0, 0
 		for page, parts := range Flow(k, blocks, c) {
 			require.NotEmpty(t, parts, "seed %d, page %d", seed, page)
 			for _, p := range parts {
 				if p.Block != at {
-					assert.Equal(t, blocks[at].Rows(), row, "seed %d", seed)
+					assert.Equal(t, blocks[at].rows(), row, "seed %d", seed)
 					at, row = at+1, 0
 				}
 				require.Equal(t, at, p.Block, "seed %d", seed)
 				assert.Equal(t, row, p.First, "seed %d", seed)
-				above, rows := blocks[p.Block].Heights(k, c.Width())
+				above, rows := blocks[p.Block].heights(k, c.Width())
 				for high := above; row < len(rows) && high+rows[row] <= p.Height+1e-6; row++ {
 					high += rows[row]
 				}
 				assert.LessOrEqual(t, p.Y+p.Height, c.Box.Y1+1e-6, "seed %d", seed)
 			}
 		}
-		assert.Equal(t, blocks[at].Rows(), row, "seed %d", seed)
+		assert.Equal(t, blocks[at].rows(), row, "seed %d", seed)
 		assert.Equal(t, len(blocks)-1, at, "seed %d", seed)
 	}
 }

@@ -27,17 +27,17 @@ func (s *Set) Open(l *Leaf) *Board {
 	}
 	g.Rect(BoxOf(t.Strip), scene.Pen(scene.Frame, t.StripLine))
 	for _, block := range t.Blocks {
-		b.Block(g, block)
+		b.block(g, block)
 	}
-	b.Centring(g)
+	b.centring(g)
 	if s.Unfit() {
-		b.NotForHanging(g)
+		b.notForHanging(g)
 	}
 	return b
 }
 
-// Heading letters what a block of the strip is for, and gives what is left under it.
-func (b *Board) Heading(g *scene.Group, block paper.Block) scene.Box {
+// heading letters what a block of the strip is for, and gives what is left under it.
+func (b *Board) heading(g *scene.Group, block paper.Block) scene.Box {
 	k := b.Look
 	box := BoxOf(block.Box)
 	if block.Heading == "" {
@@ -49,24 +49,24 @@ func (b *Board) Heading(g *scene.Group, block paper.Block) scene.Box {
 	return box
 }
 
-func (b *Board) Block(g *scene.Group, block paper.Block) {
+func (b *Board) block(g *scene.Group, block paper.Block) {
 	switch block.Kind {
 	case paper.Stamp:
-		b.Heading(g, block)
+		b.heading(g, block)
 		b.Page.Reserve(strings.ToLower(block.Heading), BoxOf(block.Clear(b.Paper.Text.Small)))
 	case paper.Key:
-		b.KeyPlan(g, b.Heading(g, block).Inset(b.Look.Of(2)))
+		b.keyPlan(g, b.heading(g, block).Inset(b.Look.Of(2)))
 	case paper.Revisions:
-		b.Revisions(g, block)
+		b.revisions(g, block)
 	case paper.Title, paper.Words:
-		b.TitleBlock(g, block)
+		b.titleBlock(g, block)
 	}
 }
 
-// Revisions draws the table of revisions, the last ones where there are more than rows.
-func (b *Board) Revisions(g *scene.Group, block paper.Block) {
+// revisions draws the table of revisions, the last ones where there are more than rows.
+func (b *Board) revisions(g *scene.Group, block paper.Block) {
 	k, box := b.Look, BoxOf(block.Box)
-	b.Heading(g, block)
+	b.heading(g, block)
 	pen := scene.Pen(scene.Frame, k.Thin)
 	rows := int((block.Box.H - k.Of(6)) / block.Row)
 	top := box.Y1 - float64(rows)*block.Row
@@ -95,14 +95,14 @@ func (b *Board) Revisions(g *scene.Group, block paper.Block) {
 				x += w
 				continue
 			}
-			b.Cell(g, scene.BoxAt(x, y-block.Row/2, w, block.Row), text, j == 0)
+			b.cell(g, scene.BoxAt(x, y-block.Row/2, w, block.Row), text, j == 0)
 			x += w
 		}
 	}
 }
 
-// Cell letters a text in a cell of the strip: on two lines where it needs them.
-func (b *Board) Cell(g *scene.Group, box scene.Box, text string, middle bool) {
+// cell letters a text in a cell of the strip: on two lines where it needs them.
+func (b *Board) cell(g *scene.Group, box scene.Box, text string, middle bool) {
 	k := b.Look
 	w := box.W() - 2*k.Of(1)
 	lines := scene.Wrap(text, k.Small, false, w)
@@ -126,8 +126,8 @@ func (b *Board) Cell(g *scene.Group, box scene.Box, text string, middle bool) {
 	}
 }
 
-// Values fill the fields of the title block.
-func (b *Board) Values() map[string]string {
+// values fill the fields of the title block.
+func (b *Board) values() map[string]string {
 	p, v := b.Room.Project, b.Room.Veneer
 	scale := b.Leaf.Scale
 	switch scale {
@@ -142,16 +142,16 @@ func (b *Board) Values() map[string]string {
 	return map[string]string{
 		"title": p.Title, "number": p.Number, "room": p.Room, "place": p.Place, "for": p.For, "by": p.By, "section": p.Section,
 		"tag": p.Tag, "drawn": p.Drawn, "measured": p.Measured, "issue": b.Issue(), "issued": b.Issued(), "scale": scale,
-		"page": strconv.Itoa(b.Leaf.Count), "pages": strconv.Itoa(len(b.List)), "page title": b.Leaf.Title,
+		"page": strconv.Itoa(b.Leaf.count), "pages": strconv.Itoa(len(b.List)), "page title": b.Leaf.Title,
 		"page number": b.Leaf.Number, "paper": b.Paper.Name,
 		"species": strings.TrimSpace(v.Species + " " + v.Cut),
 	}
 }
 
-// TitleBlock draws rows of text, with the logo and the page number where the template wants them.
-func (b *Board) TitleBlock(g *scene.Group, block paper.Block) {
+// titleBlock draws rows of text, with the logo and the page number where the template wants them.
+func (b *Board) titleBlock(g *scene.Group, block paper.Block) {
 	k, box := b.Look, BoxOf(block.Box)
-	values := b.Values()
+	values := b.values()
 	y := box.Y0
 	for i, row := range block.Rows {
 		h := row.Height
@@ -169,18 +169,18 @@ func (b *Board) TitleBlock(g *scene.Group, block paper.Block) {
 			height := draft.FitHeight(b.Leaf.Number, k.Huge, k.Small, true, row.Number-k.Of(3))
 			g.Text(scene.Text{At: c, String: b.Leaf.Number, Height: height, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Frame})
 		}
-		if row.Logo > 0 && b.Logo != nil {
-			at := b.Logo.Fit(scene.BoxAt(right-row.Logo-k.Of(1), y+k.Of(1), row.Logo, h-k.Of(2)))
-			g.Image(b.Logo.Image(at, "mark of "+b.Room.Project.By, scene.Frame))
+		if row.Logo > 0 && b.logo != nil {
+			at := b.logo.Fit(scene.BoxAt(right-row.Logo-k.Of(1), y+k.Of(1), row.Logo, h-k.Of(2)))
+			g.Image(b.logo.Image(at, "mark of "+b.Room.Project.By, scene.Frame))
 			right -= row.Logo + k.Of(1)
 		}
-		b.RowLines(g, row, scene.Box{X0: box.X0, Y0: y, X1: right, Y1: y + h}, values)
+		b.rowLines(g, row, scene.Box{X0: box.X0, Y0: y, X1: right, Y1: y + h}, values)
 		y += h
 	}
 }
 
-// RowLines letters the lines of a row, evenly spread, each shortened to what fits.
-func (b *Board) RowLines(g *scene.Group, row paper.Row, box scene.Box, values map[string]string) {
+// rowLines letters the lines of a row, evenly spread, each shortened to what fits.
+func (b *Board) rowLines(g *scene.Group, row paper.Row, box scene.Box, values map[string]string) {
 	k := b.Look
 	type line struct {
 		text   string
@@ -195,9 +195,9 @@ func (b *Board) RowLines(g *scene.Group, row paper.Row, box scene.Box, values ma
 				continue
 			}
 			h := draft.FitHeight(text, l.Height, k.Small, l.Bold, w)
-			parts := []string{Closer(text, h, l.Bold, w)}
+			parts := []string{closer(text, h, l.Bold, w)}
 			if fold {
-				parts = Folded(text, h, l.Bold, w)
+				parts = folded(text, h, l.Bold, w)
 			}
 			for _, part := range parts {
 				lines = append(lines, line{scene.Shorten(part, h, l.Bold, w), h, l.Bold})
@@ -222,27 +222,27 @@ func (b *Board) RowLines(g *scene.Group, row paper.Row, box scene.Box, values ma
 	}
 }
 
-// Closer sets the parts of a line that is too long closer together: they stand apart by three spaces, then by two.
-func Closer(text string, height float64, bold bool, width float64) string {
+// closer sets the parts of a line that is too long closer together: they stand apart by three spaces, then by two.
+func closer(text string, height float64, bold bool, width float64) string {
 	if scene.Width(text, height, bold) <= width {
 		return text
 	}
-	return strings.ReplaceAll(text, ApartBy, "  ")
+	return strings.ReplaceAll(text, apartBy, "  ")
 }
 
-// ApartBy is what the parts of a line of a title block stand apart by.
-const ApartBy = "   "
+// apartBy is what the parts of a line of a title block stand apart by.
+const apartBy = "   "
 
-// Folded parts a line that is too long where its parts stand apart.
-func Folded(text string, height float64, bold bool, width float64) []string {
-	if close := Closer(text, height, bold, width); scene.Width(close, height, bold) <= width {
+// folded parts a line that is too long where its parts stand apart.
+func folded(text string, height float64, bold bool, width float64) []string {
+	if close := closer(text, height, bold, width); scene.Width(close, height, bold) <= width {
 		return []string{close}
 	}
 	var lines []string
-	for _, part := range strings.Split(text, ApartBy) {
+	for _, part := range strings.Split(text, apartBy) {
 		part = strings.TrimSpace(part)
-		if n := len(lines) - 1; n >= 0 && scene.Width(lines[n]+ApartBy+part, height, bold) <= width {
-			lines[n] += ApartBy + part
+		if n := len(lines) - 1; n >= 0 && scene.Width(lines[n]+apartBy+part, height, bold) <= width {
+			lines[n] += apartBy + part
 		} else if part != "" {
 			lines = append(lines, part)
 		}
@@ -250,11 +250,11 @@ func Folded(text string, height float64, bold bool, width float64) []string {
 	return lines
 }
 
-// Centring draws the marks at the middles of the paper's edges, where the frame leaves room for them.
+// centring draws the marks at the middles of the paper's edges, where the frame leaves room for them.
 //
 // Source: centring marks 0.7 wide, from the edge of the drawing space on, on the axes of the trimmed sheet: ISO 5457
 // (that they exist and how wide they are from a page that restates it, the axes from memory).
-func (b *Board) Centring(g *scene.Group) {
+func (b *Board) centring(g *scene.Group) {
 	f, w, h := b.Page.Frame, b.Page.Width, b.Page.Height
 	pen := scene.Pen(scene.Margin, 0.7)
 	const edge = 4 // what printers do not reach
@@ -270,8 +270,8 @@ func (b *Board) Centring(g *scene.Group) {
 	g.VLine(w/2, f.Y1, h-edge, pen)
 }
 
-// NotForHanging says so in the upper right corner of the field, in a heavy frame.
-func (b *Board) NotForHanging(g *scene.Group) {
+// notForHanging says so in the upper right corner of the field, in a heavy frame.
+func (b *Board) notForHanging(g *scene.Group) {
 	k := b.Look
 	w := scene.Width(notHanging, k.Large, true) + k.Of(8)
 	box := scene.BoxAt(b.Field.X1-w-k.Of(6), b.Field.Y0+k.Of(5), w, k.Of(10))

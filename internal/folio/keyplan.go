@@ -11,7 +11,7 @@ import (
 
 // OutlinePlan is the room seen from above, on paper.
 type OutlinePlan struct {
-	Room   *room.Room
+	room   *room.Room
 	Points []scene.Point // left end of each wall, and the end of the last
 }
 
@@ -39,7 +39,7 @@ func PlanAt(r *room.Room, box scene.Box, scale float64) OutlinePlan {
 	for _, c := range corners {
 		x0, y0, x1, y1 = math.Min(x0, c[0]), math.Min(y0, c[1]), math.Max(x1, c[0]), math.Max(y1, c[1])
 	}
-	p := OutlinePlan{Room: r}
+	p := OutlinePlan{room: r}
 	m := box.Centre()
 	for _, c := range corners {
 		p.Points = append(p.Points, scene.Pt(m.X+(c[0]-(x0+x1)/2)*scale, m.Y+(c[1]-(y0+y1)/2)*scale))
@@ -67,8 +67,8 @@ func (p OutlinePlan) Outward(wall int) (x, y float64) {
 	return (b.Y - a.Y) / l, -(b.X - a.X) / l
 }
 
-// KeyPlan draws the small plan of the strip, the wall of the page in heavy line.
-func (b *Board) KeyPlan(g *scene.Group, box scene.Box) {
+// keyPlan draws the small plan of the strip, the wall of the page in heavy line.
+func (b *Board) keyPlan(g *scene.Group, box scene.Box) {
 	k := b.Look
 	p := PlanIn(b.Room, box.Inset(k.Of(4.5)))
 	g = g.Part(scene.Tag{Class: "key", Title: "key plan"})
@@ -76,7 +76,7 @@ func (b *Board) KeyPlan(g *scene.Group, box scene.Box) {
 		a, c := p.Ends(i)
 		pen := scene.Pen(scene.Walls, k.Thin)
 		switch {
-		case b.Heavy(i):
+		case b.heavy(i):
 			pen = scene.Pen(scene.Walls, 2*k.Wide)
 			pen.Cap = scene.Square
 		case !b.Room.Walls[i].Cover:
@@ -90,7 +90,7 @@ func (b *Board) KeyPlan(g *scene.Group, box scene.Box) {
 		if !ok {
 			continue
 		}
-		t := scene.Text{At: p.Along(i, 0.5, k.Of(3.2)), String: mark, Height: k.Small, Bold: b.Heavy(i), Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
+		t := scene.Text{At: p.Along(i, 0.5, k.Of(3.2)), String: mark, Height: k.Small, Bold: b.heavy(i), Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
 		if MeetsAny(t.Bounds().Inset(-k.Of(0.6)), taken) || p.Touches(t.Bounds().Inset(-k.Of(0.6)-k.Wide)) {
 			continue // a small return: its neighbours tell where it is
 		}
@@ -99,8 +99,8 @@ func (b *Board) KeyPlan(g *scene.Group, box scene.Box) {
 	}
 }
 
-// Heavy reports whether the key shows a wall heavy.
-func (b *Board) Heavy(wall int) bool {
+// heavy reports whether the key shows a wall heavy.
+func (b *Board) heavy(wall int) bool {
 	for _, w := range b.Leaf.Walls {
 		if w == wall {
 			return true
@@ -120,7 +120,7 @@ func MeetsAny(b scene.Box, list []scene.Box) bool {
 
 // Touches reports whether a box comes on a wall of the plan.
 func (p OutlinePlan) Touches(b scene.Box) bool {
-	for i := range p.Room.Walls {
+	for i := range p.room.Walls {
 		a, c := p.Ends(i)
 		if draft.Crosses(a, c, b) {
 			return true

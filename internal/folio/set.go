@@ -42,7 +42,7 @@ type Set struct {
 	Style length.Style
 	Paper *paper.Template
 	Look  draft.Look
-	Logo  *scene.Picture
+	logo  *scene.Picture
 	Name  string  // of the set: "Submittal"
 	List  []*Leaf // all pages, in order
 	Marks map[int]string
@@ -54,7 +54,7 @@ type Set struct {
 // Leaf is one page of a set before and while it is drawn.
 type Leaf struct {
 	Number string // Z-201
-	Count  int    // from 1
+	count  int    // from 1
 	Kind   Kind
 	Title  string
 	Scale  string // as the title block says it; "" for as noted
@@ -97,7 +97,7 @@ type Board struct {
 
 // NewSet prepares a set on a paper.
 func NewSet(p *layout.Plan, t *paper.Template, logo *scene.Picture, name string) *Set {
-	return &Set{Plan: p, Room: p.Room, Style: p.Style, Paper: t, Look: LookOf(t), Logo: logo, Name: name, Marks: WallMarks(p), Ends: face.Terminations(p)}
+	return &Set{Plan: p, Room: p.Room, Style: p.Style, Paper: t, Look: LookOf(t), logo: logo, Name: name, Marks: WallMarks(p), Ends: face.Terminations(p)}
 }
 
 // LookOf brings an office's template to the terms of draft.
@@ -117,7 +117,7 @@ func (s *Set) Number(sections []Section) {
 				l.Kind = sec.Kind
 				l.Number = s.Paper.PageNumber(int(sec.Kind), i+1)
 				list = append(list, l)
-				l.Count = len(list)
+				l.count = len(list)
 			}
 		}
 		same := len(list) == len(s.List)
@@ -154,7 +154,7 @@ func (s *Set) Document(sections []Section) (*scene.Document, error) {
 	for _, l := range s.List {
 		b := s.Open(l)
 		l.Draw(b)
-		s.Describe(b.Page, l.Count, len(s.List))
+		s.Describe(b.Page, l.count, len(s.List))
 		d.Pages = append(d.Pages, b.Page)
 		e := Entry{Page: b.Page, Title: l.Number + "  " + l.Title}
 		if l.Wall >= 0 {
@@ -226,7 +226,7 @@ func WallMarks(p *layout.Plan) map[int]string {
 func WallKey(wall int) string { return "wall " + strconv.Itoa(wall) }
 
 // Mm is a length as the data of a drawn item: exact millimetres.
-func Mm(l L) string { return l.Decimal() }
+func Mm(l l) string { return l.Decimal() }
 
 // Datum is one fact about a drawn item.
 func Datum(key, value string) scene.Datum { return scene.Datum{Key: key, Value: value} }

@@ -23,11 +23,11 @@ const (
 // notHanging is what stands on every page of a plan that breaks a rule which must be met.
 const notHanging = "NOT FOR HANGING"
 
-// Form says what stands beside the drawing of a taped page.
-type Form int
+// form says what stands beside the drawing of a taped page.
+type form int
 
 const (
-	Whole    Form = iota // nothing: the page is the author's down to its border
+	whole    form = iota // nothing: the page is the author's down to its border
 	OverFoot             // a strip at the foot
 	Beside               // a strip at the foot, and a list at the right
 )
@@ -38,7 +38,7 @@ type Sheet struct {
 	Title    string // in large letters
 	Lines    [2]string
 	Portrait bool
-	Form     Form
+	Form     form
 }
 
 // Taped is a page that is taped to the wall, ready to be drawn on: border, head, page number, date and issue stand on it,
@@ -46,7 +46,7 @@ type Sheet struct {
 type Taped struct {
 	Page  *scene.Page
 	Space *draft.Space
-	Head  scene.Box // the name of the wall, what for, page and issue
+	head  scene.Box // the name of the wall, what for, page and issue
 	Field scene.Box // beside the list, over the foot
 	List  scene.Box // the list at the right
 	Foot  scene.Box // the strip at the foot
@@ -70,19 +70,19 @@ func (s *Set) Tape(n, of int, u float64, sheet Sheet) *Taped {
 	p := s.blank(sheet.Name, sheet.Title, w, h)
 	f := p.Frame
 	b := &taping{Taped: &Taped{Page: p, Space: draft.NewSpace(scene.Box{})}, set: s, u: u}
-	b.Head = scene.Box{X0: f.X0, Y0: f.Y0, X1: f.X1, Y1: f.Y0 + 18*u}
+	b.head = scene.Box{X0: f.X0, Y0: f.Y0, X1: f.X1, Y1: f.Y0 + 18*u}
 	b.Foot = scene.Box{X0: f.X0, Y0: f.Y1 - 35.9*u, X1: f.X1, Y1: f.Y1}
-	b.List = scene.Box{X0: f.X1 - 88*u, Y0: b.Head.Y1, X1: f.X1, Y1: b.Foot.Y0}
-	b.Field = scene.Box{X0: f.X0, Y0: b.Head.Y1, X1: b.List.X0 - 2.4*u, Y1: b.Foot.Y0}
+	b.List = scene.Box{X0: f.X1 - 88*u, Y0: b.head.Y1, X1: f.X1, Y1: b.Foot.Y0}
+	b.Field = scene.Box{X0: f.X0, Y0: b.head.Y1, X1: b.List.X0 - 2.4*u, Y1: b.Foot.Y0}
 	g := p.Part(scene.Tag{Class: "frame"})
 	g.Rect(f, scene.Pen(scene.Frame, 0.5))
-	g.HLine(f.X0, f.X1, b.Head.Y1, scene.Pen(scene.Frame, TapedFine))
+	g.HLine(f.X0, f.X1, b.head.Y1, scene.Pen(scene.Frame, TapedFine))
 	b.heading(g, n, of, sheet)
 	switch sheet.Form {
-	case Whole:
-		b.Area = scene.Box{X0: f.X0, Y0: b.Head.Y1, X1: f.X1, Y1: f.Y1}
+	case whole:
+		b.Area = scene.Box{X0: f.X0, Y0: b.head.Y1, X1: f.X1, Y1: f.Y1}
 	case OverFoot:
-		b.Area = scene.Box{X0: f.X0, Y0: b.Head.Y1, X1: f.X1, Y1: b.Foot.Y0}
+		b.Area = scene.Box{X0: f.X0, Y0: b.head.Y1, X1: f.X1, Y1: b.Foot.Y0}
 	case Beside:
 		b.Area = b.Field
 	}
@@ -108,7 +108,7 @@ func pageOf(n, of int) string {
 // heading letters the head: the wall in large letters, two lines of what for, the page, the date and the issue.
 func (b *taping) heading(g *scene.Group, n, pages int, sheet Sheet) {
 	title, lines := sheet.Title, sheet.Lines
-	u, h := b.u, b.Head
+	u, h := b.u, b.head
 	box := scene.Box{X0: h.X1 - 24*u, Y0: h.Y0, X1: h.X1, Y1: h.Y1}
 	g.Rect(box, scene.Pen(scene.Frame, 0.5))
 	issue := b.set.Issue()

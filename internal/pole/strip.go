@@ -14,54 +14,54 @@ import (
 
 // Heights on a strip, from its upper edge.
 const (
-	ScaleLine = 44.0 // where the ticks stand on
-	LabelTop  = 1.6
-	LabelFoot = 40.0
-	CapFoot   = 52.6 // baseline of the words under the ticks
+	scaleLine = 44.0 // where the ticks stand on
+	labelTop  = 1.6
+	labelFoot = 40.0
+	capFoot   = 52.6 // baseline of the words under the ticks
 )
 
-// Strip draws one strip of a pole at full size. Place is which of the three on the page it is.
-func (b *PoleBoard) Strip(p Pole, index, count, place int) {
-	x0, y0 := b.Left, b.Top+StripPitch*float64(place)
-	from := p.From + L(index)*StripLong
-	to := from + StripLong
-	view := scene.View{Box: scene.BoxAt(x0, y0, StripLong.MM(), StripHigh), Scale: 1, Metric: b.Metric(), Name: p.Title, Ratio: "1:1"}
-	g := b.Page.Viewed(view, folio.Datum("scale", "1"), folio.Datum("wall", p.Wall), folio.Datum("strip", strconv.Itoa(index+1)), folio.Datum("from", folio.Mm(from)))
+// strip draws one strip of a pole at full size. Place is which of the three on the page it is.
+func (b *poleBoard) strip(p pole, index, count, place int) {
+	x0, y0 := b.left, b.top+stripPitch*float64(place)
+	from := p.from + l(index)*stripLong
+	to := from + stripLong
+	view := scene.View{Box: scene.BoxAt(x0, y0, stripLong.MM(), stripHigh), Scale: 1, Metric: b.Metric(), Name: p.title, Ratio: "1:1"}
+	g := b.page.Viewed(view, folio.Datum("scale", "1"), folio.Datum("wall", p.wall), folio.Datum("strip", strconv.Itoa(index+1)), folio.Datum("from", folio.Mm(from)))
 	g.Rect(view.Box, scene.Pen(scene.Frame, 0.18).As(scene.Dashed(0.25)))
 	v := draft.View{Origin: scene.Pt(x0-from.MM(), 0), Scale: 1}
 	space := draft.NewSpace(view.Box.Inset(0.8))
-	end := min(to, p.To)
-	y := y0 + ScaleLine
+	end := min(to, p.to)
+	y := y0 + scaleLine
 	g.HLine(x0, v.X(end), y, scene.Pen(scene.Marks, crew.CrewFine))
-	b.Ticks(g, v, from, end, y)
-	var shown []PoleMark
+	b.ticks(g, v, from, end, y)
+	var shown []poleMark
 	if from <= 0 && to > 0 {
-		shown = append(shown, PoleMark{At: 0, Kind: EndMark, Label: p.Zero, Tag: scene.Tag{Class: "datum"}})
+		shown = append(shown, poleMark{at: 0, kind: endMark, label: p.zero, tag: scene.Tag{Class: "datum"}})
 	}
-	for _, m := range p.Marks {
-		if m.At >= from && m.At <= to {
+	for _, m := range p.marks {
+		if m.at >= from && m.at <= to {
 			shown = append(shown, m)
 		}
 	}
 	for _, m := range shown {
-		b.Strokes(g, space, v, y0, m)
+		b.strokes(g, space, v, y0, m)
 	}
 	for _, k := range []int{index, index + 1} {
 		if k > 0 && k < count {
-			b.Joint(g, space, v.X(p.From+L(k)*StripLong), y0, k, k > index)
+			b.joint(g, space, v.X(p.from+l(k)*stripLong), y0, k, k > index)
 		}
 	}
-	b.Figures(g, space, v, from, end, y0)
-	b.Caption(g, space, fmt.Sprintf("%s: strip %d of %d", p.Wall, index+1, count), view.Box, y0+CapFoot)
+	b.figures(g, space, v, from, end, y0)
+	b.caption(g, space, fmt.Sprintf("%s: strip %d of %d", p.wall, index+1, count), view.Box, y0+capFoot)
 	for _, m := range shown {
-		b.Mark(g, space, v, y0, m)
+		b.mark(g, space, v, y0, m)
 	}
 }
 
-// Joint draws the cross by which two strips are joined, and says which two.
-func (b *PoleBoard) Joint(g *scene.Group, space *draft.Space, x, y0 float64, k int, right bool) {
+// joint draws the cross by which two strips are joined, and says which two.
+func (b *poleBoard) joint(g *scene.Group, space *draft.Space, x, y0 float64, k int, right bool) {
 	pen := scene.Pen(scene.Marks, crew.CrewFine)
-	y := y0 + StripHigh/2
+	y := y0 + stripHigh/2
 	g = g.Part(scene.Tag{Class: "joint", Data: []scene.Datum{folio.Datum("joint", strconv.Itoa(k))}})
 	g.HLine(x-4, x+4, y, pen)
 	g.VLine(x, y-4, y+4, pen)
@@ -80,13 +80,13 @@ func (b *PoleBoard) Joint(g *scene.Group, space *draft.Space, x, y0 float64, k i
 	}
 }
 
-// Ticks draws millimetres under the line and inches over it, to an eighth.
-func (b *PoleBoard) Ticks(g *scene.Group, v draft.View, from, to L, y float64) {
+// ticks draws millimetres under the line and inches over it, to an eighth.
+func (b *poleBoard) ticks(g *scene.Group, v draft.View, from, to l, y float64) {
 	var points []scene.Point
-	each := func(step L, sign float64, long func(k int64) float64) {
+	each := func(step l, sign float64, long func(k int64) float64) {
 		k := int64(from / step)
-		for ; L(k)*step <= to; k++ {
-			if x := L(k) * step; x >= from {
+		for ; l(k)*step <= to; k++ {
+			if x := l(k) * step; x >= from {
 				points = append(points, scene.Pt(v.X(x), y), scene.Pt(v.X(x), y+sign*long(k)))
 			}
 		}
@@ -114,12 +114,12 @@ func (b *PoleBoard) Ticks(g *scene.Group, v draft.View, from, to L, y float64) {
 	g.Path(scene.Pen(scene.Grain, 0.13), scene.Strokes(points...)...)
 }
 
-// Figures letters every tenth centimetre under the ticks.
-func (b *PoleBoard) Figures(g *scene.Group, space *draft.Space, v draft.View, from, to L, y0 float64) {
+// figures letters every tenth centimetre under the ticks.
+func (b *poleBoard) figures(g *scene.Group, space *draft.Space, v draft.View, from, to l, y0 float64) {
 	step := 100 * length.Millimetre
-	for k := int64(from / step); L(k)*step <= to; k++ {
-		x := L(k) * step
-		t := scene.Text{At: scene.Pt(v.X(x), y0+CapFoot-0.6), String: strconv.FormatInt(100*k, 10), Height: crew.CrewSmall, Anchor: scene.Middle, Layer: scene.Marks}
+	for k := int64(from / step); l(k)*step <= to; k++ {
+		x := l(k) * step
+		t := scene.Text{At: scene.Pt(v.X(x), y0+capFoot-0.6), String: strconv.FormatInt(100*k, 10), Height: crew.CrewSmall, Anchor: scene.Middle, Layer: scene.Marks}
 		if x >= from && space.Free(t.Bounds(), 0.5) {
 			g.Text(t)
 			space.Take(t.Bounds())
@@ -127,8 +127,8 @@ func (b *PoleBoard) Figures(g *scene.Group, space *draft.Space, v draft.View, fr
 	}
 }
 
-// Caption says which strip it is, under the ticks where there is room.
-func (b *PoleBoard) Caption(g *scene.Group, space *draft.Space, text string, box scene.Box, y float64) {
+// caption says which strip it is, under the ticks where there is room.
+func (b *poleBoard) caption(g *scene.Group, space *draft.Space, text string, box scene.Box, y float64) {
 	size := crew.CrewText
 	text = scene.Shorten(text, size, true, 80)
 	w := scene.Width(text, size, true)
@@ -142,60 +142,60 @@ func (b *PoleBoard) Caption(g *scene.Group, space *draft.Space, text string, box
 	}
 }
 
-// Strokes draws the lines of a mark over the whole height down to the ticks.
-func (b *PoleBoard) Strokes(g *scene.Group, space *draft.Space, v draft.View, y0 float64, m PoleMark) {
-	x, foot := v.X(m.At), y0+ScaleLine+3.4
-	m.Tag.Data = append(append([]scene.Datum{}, m.Tag.Data...), folio.Datum("x", folio.Mm(m.At)))
-	g = g.Part(m.Tag)
+// strokes draws the lines of a mark over the whole height down to the ticks.
+func (b *poleBoard) strokes(g *scene.Group, space *draft.Space, v draft.View, y0 float64, m poleMark) {
+	x, foot := v.X(m.at), y0+scaleLine+3.4
+	m.tag.Data = append(append([]scene.Datum{}, m.tag.Data...), folio.Datum("x", folio.Mm(m.at)))
+	g = g.Part(m.tag)
 	up := func(x, width float64, layer scene.Layer, dash scene.Dash) {
 		g.VLine(x, y0, foot, scene.Pen(layer, width).As(dash))
 	}
 	wide := 0.35
-	switch m.Kind {
-	case SeamMark:
+	switch m.kind {
+	case seamMark:
 		up(x, crew.CrewHeavy, scene.Seams, scene.Dash{})
-	case LineMark:
+	case lineMark:
 		up(x, crew.CrewHeavy, scene.Plumb, scene.Dashed(crew.CrewHeavy/2))
 		g.Polygon(scene.Style{Layer: scene.Plumb, Fill: scene.Solid(scene.Black)}, scene.Pt(x, foot), scene.Pt(x-1.6, foot+3), scene.Pt(x+1.6, foot+3))
-	case EdgeMark:
+	case edgeMark:
 		up(x-0.5, 0.25, scene.Openings, scene.Dash{})
 		up(x+0.5, 0.25, scene.Openings, scene.Dash{})
 		wide = 0.65
-	case BoxMark:
+	case boxMark:
 		g.Line(scene.Pt(x-3, foot-7), scene.Pt(x+3, foot-13), scene.Pen(scene.Boxes, crew.CrewFine))
 		g.Line(scene.Pt(x-3, foot-13), scene.Pt(x+3, foot-7), scene.Pen(scene.Boxes, crew.CrewFine))
 		up(x, 0.25, scene.Boxes, scene.Dashed(0.25))
-	case EndMark:
+	case endMark:
 		up(x, 0.5, scene.Walls, scene.Dash{})
 	}
 	space.Take(scene.Box{X0: x - wide, Y0: y0, X1: x + wide, Y1: foot})
-	if m.Kind == LineMark {
+	if m.kind == lineMark {
 		space.Take(scene.Box{X0: x - 1.6, Y0: foot, X1: x + 1.6, Y1: foot + 3})
 	}
-	if m.Kind == BoxMark {
+	if m.kind == boxMark {
 		space.Take(scene.Box{X0: x - 3.2, Y0: foot - 13.2, X1: x + 3.2, Y1: foot - 6.8})
 	}
 }
 
-// Mark letters what a mark is and where, upright beside it: to its right, to its left, else further off on a leader.
-func (b *PoleBoard) Mark(g *scene.Group, space *draft.Space, v draft.View, y0 float64, m PoleMark) {
-	x := v.X(m.At)
-	lines := []string{m.Label}
-	if scene.Width(m.Label, crew.CrewText, m.Kind == LineMark) > LabelFoot-LabelTop {
+// mark letters what a mark is and where, upright beside it: to its right, to its left, else further off on a leader.
+func (b *poleBoard) mark(g *scene.Group, space *draft.Space, v draft.View, y0 float64, m poleMark) {
+	x := v.X(m.at)
+	lines := []string{m.label}
+	if scene.Width(m.label, crew.CrewText, m.kind == lineMark) > labelFoot-labelTop {
 		// what it is over where it is: a figure is never broken
-		if name, figure, ok := strings.Cut(m.Label, "  "); ok {
-			lines = []string{scene.Shorten(name, crew.CrewText, m.Kind == LineMark, LabelFoot-LabelTop), figure}
+		if name, figure, ok := strings.Cut(m.label, "  "); ok {
+			lines = []string{scene.Shorten(name, crew.CrewText, m.kind == lineMark, labelFoot-labelTop), figure}
 		} else {
-			lines = scene.Wrap(m.Label, crew.CrewText, m.Kind == LineMark, LabelFoot-LabelTop)
+			lines = scene.Wrap(m.label, crew.CrewText, m.kind == lineMark, labelFoot-labelTop)
 		}
 	}
 	const pitch = 5.2
 	wide := pitch*float64(len(lines)-1) + crew.CrewText
-	for _, off := range PoleOffsets(wide) {
+	for _, off := range poleOffsets(wide) {
 		var texts []scene.Text
 		ok := true
 		for i, s := range lines {
-			t := scene.Text{At: scene.Pt(x+off+pitch*float64(i)+crew.CrewText/2, y0+LabelFoot), String: s, Height: crew.CrewText, Bold: m.Kind == LineMark, Angle: 90, Seat: scene.Centred, Layer: scene.Notes}
+			t := scene.Text{At: scene.Pt(x+off+pitch*float64(i)+crew.CrewText/2, y0+labelFoot), String: s, Height: crew.CrewText, Bold: m.kind == lineMark, Angle: 90, Seat: scene.Centred, Layer: scene.Notes}
 			if !space.Free(t.Bounds(), 1.2) {
 				ok = false
 				break
@@ -205,7 +205,7 @@ func (b *PoleBoard) Mark(g *scene.Group, space *draft.Space, v draft.View, y0 fl
 		if !ok {
 			continue
 		}
-		in := g.Part(scene.Tag{Class: "dimension", Data: []scene.Datum{folio.Datum("length", folio.Mm(m.At))}})
+		in := g.Part(scene.Tag{Class: "dimension", Data: []scene.Datum{folio.Datum("length", folio.Mm(m.at))}})
 		for _, t := range texts {
 			in.Text(t)
 			space.Take(t.Bounds())
@@ -215,15 +215,15 @@ func (b *PoleBoard) Mark(g *scene.Group, space *draft.Space, v draft.View, y0 fl
 			if off < 0 {
 				near = x + off + wide + 0.4
 			}
-			y := y0 + LabelFoot + 0.5
+			y := y0 + labelFoot + 0.5
 			in.Line(scene.Pt(x, y), scene.Pt(near, y), scene.Pen(scene.Marks, 0.25))
 		}
 		return
 	}
 }
 
-// PoleOffsets are the left edges of a label beside its mark, the near ones first.
-func PoleOffsets(wide float64) []float64 {
+// poleOffsets are the left edges of a label beside its mark, the near ones first.
+func poleOffsets(wide float64) []float64 {
 	list := []float64{1.5, -1.5 - wide}
 	for d := 3.0; d < 120; d += 1.5 {
 		list = append(list, d, -d-wide)

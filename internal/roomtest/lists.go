@@ -64,7 +64,7 @@ func ListedOver(k draft.Look, foot float64, pages []*scene.Page) []Listed {
 		})
 		for j := range here {
 			switch l := &here[j]; {
-			case l.Table && Headless[l.Title]:
+			case l.Table && headless[l.Title]:
 				l.Rows-- // the line over the first row
 			case l.Table:
 				l.Rows -= 2 // and the one over the head
@@ -74,5 +74,5 @@ func ListedOver(k draft.Look, foot float64, pages []*scene.Page) []Listed {
 	return list
 }
 
-// Headless are the tables whose columns have no heads.
-var Headless = map[string]bool{"SUBMITTAL": true, "MATERIAL": true, "SHOP AND SITE": true, "QUANTITIES": true, "MOISTURE OVER HUMIDITY": true}
+// headless are the tables whose columns have no heads.
+var headless = map[string]bool{"SUBMITTAL": true, "MATERIAL": true, "SHOP AND SITE": true, "QUANTITIES": true, "MOISTURE OVER HUMIDITY": true}

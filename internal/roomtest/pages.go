@@ -18,12 +18,12 @@ func Texts(pages []*scene.Page) string {
 	return b.String()
 }
 
-// Visit walks all groups under one, itself first.
-func Visit(g *scene.Group, do func(*scene.Group)) {
+// visit walks all groups under one, itself first.
+func visit(g *scene.Group, do func(*scene.Group)) {
 	do(g)
 	for _, it := range g.Items {
 		if in, ok := it.(*scene.Group); ok {
-			Visit(in, do)
+			visit(in, do)
 		}
 	}
 }
@@ -31,7 +31,7 @@ func Visit(g *scene.Group, do func(*scene.Group)) {
 // Classed are all groups of a class.
 func Classed(g *scene.Group, class string) []*scene.Group {
 	var list []*scene.Group
-	Visit(g, func(in *scene.Group) {
+	visit(g, func(in *scene.Group) {
 		if in.Class == class {
 			list = append(list, in)
 		}
@@ -69,13 +69,13 @@ func ElevationViews(d *scene.Document) []*scene.Group {
 }
 
 // part is what a test reads from a scene: a group of a class with its data.
-type DrawnPart struct {
+type drawnPart struct {
 	*scene.Group
 	Data map[string]string
 }
 
-func PartsOf(g *scene.Group, class string) []DrawnPart {
-	var list []DrawnPart
+func PartsOf(g *scene.Group, class string) []drawnPart {
+	var list []drawnPart
 	for _, it := range g.Items {
 		in, ok := it.(*scene.Group)
 		if !ok {
@@ -86,7 +86,7 @@ func PartsOf(g *scene.Group, class string) []DrawnPart {
 			for _, d := range in.Data {
 				data[d.Key] = d.Value
 			}
-			list = append(list, DrawnPart{in, data})
+			list = append(list, drawnPart{in, data})
 		}
 		list = append(list, PartsOf(in, class)...)
 	}

@@ -34,7 +34,7 @@ var OddRooms = map[string]string{
 	"a window too narrow for its name":    Head("in") + Wall("Slit", `12'`, `9'`, Window(`6'`, `4`)),
 	"no layout keeps the rules":           Head("in") + Wall("Tight", `5'`, `9'`, Window(`8`, `1' 4`), Window(`2' 6`, `1' 8`)),
 	"an architect with a long name, many revisions": strings.Replace(Head("in"), `for = "Osprey & Vane Architects"`, `for = "The Office of Osprey, Vane, Plover, Lapwing & Daughters, Architects and Landscape Architects"`, 1) +
-		Revisions(9) + Wall("North", `12'`, `9'`),
+		revisions(9) + Wall("North", `12'`, `9'`),
 	"grain level":                    strings.Replace(Head("in"), `cut = "plain"`, "cut = \"quarter\"\ngrain = \"horizontal\"", 1) + Wall("Bar", `22'`, `9'`, Window(`5'`, `4'`), Box("outlet", "15'", "1' 6")) + Wall("Back", `9'`, `9'`),
 	"sheets hang already":            Head("in") + Wall("North", `14'`, `9'`) + "[[hung]]\nwall = \"North\"\nsheet = 1\nseam = \"1' 10\"\n",
 	"a tall wall in two courses":     strings.Replace(Head("in"), `length = "13'"`, `length = "8'"`, 1) + Wall("Stair", `9'`, `14'`, Window(`3'`, `3'`)),
@@ -84,7 +84,7 @@ base = 100
 `
 }
 
-func Revisions(n int) string {
+func revisions(n int) string {
 	var b strings.Builder
 	for i := range n {
 		fmt.Fprintf(&b, "[[project.revision]]\nmark = %q\ndate = 2026-05-%02d\nnote = \"Window moved three inches to the left, and the door with it, as the architect asked\"\n", string(rune('A'+i)), i+1)
@@ -120,23 +120,23 @@ func Box(kind, x, z string) string {
 
 // Laid decodes and lays out a room, once for all tests: nothing changes a plan.
 func Laid(t require.TestingT, name, text string) *layout.Plan {
-	LaidOut.Lock()
-	defer LaidOut.Unlock()
-	if p, ok := LaidOut.Known[text]; ok {
+	laidOut.Lock()
+	defer laidOut.Unlock()
+	if p, ok := laidOut.known[text]; ok {
 		return p
 	}
 	r, err := room.Decode(name, []byte(text))
 	require.NoError(t, err)
 	p, err := layout.Lay(r)
 	require.NoError(t, err)
-	LaidOut.Known[text] = p
+	laidOut.known[text] = p
 	return p
 }
 
-var LaidOut = struct {
+var laidOut = struct {
 	sync.Mutex
-	Known map[string]*layout.Plan
-}{Known: map[string]*layout.Plan{}}
+	known map[string]*layout.Plan
+}{known: map[string]*layout.Plan{}}
 
 // Samples are the rooms that come with the program.
 func Samples(t *testing.T) map[string]string {

@@ -13,25 +13,25 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// CoverPages are the first pages of the set: what it is about, the material, what departs from the rules, what is open,
+// coverPages are the first pages of the set: what it is about, the material, what departs from the rules, what is open,
 // the drawings, the rules.
-func CoverPages(s *folio.Set) []*folio.Leaf {
-	return s.Flowed("COVER", "cover", s.NoteColumns(), func() []folio.Block { return CoverBlocks(s) }, nil)
+func coverPages(s *folio.Set) []*folio.Leaf {
+	return s.Flowed("COVER", "cover", s.NoteColumns(), func() []folio.Block { return coverBlocks(s) }, nil)
 }
 
-func CoverBlocks(s *folio.Set) []folio.Block {
+func coverBlocks(s *folio.Set) []folio.Block {
 	return []folio.Block{
-		{Table: ProjectTable(s)},
-		{Table: MaterialTable(s)},
-		{Title: "MATCH AT FOUR LEVELS", Items: MatchItems(s)},
-		{Title: "DEVIATIONS", Items: DeviationItems(s)},
-		{Title: "OPEN QUESTIONS", Items: QuestionItems(s)},
-		{Table: DrawingList(s)},
-		{Table: RulesTable(s)},
-		{Title: "NOTES OF THE LAYOUT", Items: NoteItems(s)},
-		{Title: "GENERAL NOTES", Items: GeneralItems(s)},
-		{Table: RevisionTable(s)},
-		{Title: "ABBREVIATIONS", Items: Abbreviations(s)},
+		{Table: projectTable(s)},
+		{Table: materialTable(s)},
+		{Title: "MATCH AT FOUR LEVELS", Items: matchItems(s)},
+		{Title: "DEVIATIONS", Items: deviationItems(s)},
+		{Title: "OPEN QUESTIONS", Items: questionItems(s)},
+		{Table: drawingList(s)},
+		{Table: rulesTable(s)},
+		{Title: "NOTES OF THE LAYOUT", Items: noteItems(s)},
+		{Title: "GENERAL NOTES", Items: generalItems(s)},
+		{Table: revisionTable(s)},
+		{Title: "ABBREVIATIONS", Items: abbreviations(s)},
 	}
 }
 
@@ -46,14 +46,14 @@ func Pairs(title string, rows ...[2]string) *draft.Table {
 	return t
 }
 
-func ProjectTable(s *folio.Set) *draft.Table {
+func projectTable(s *folio.Set) *draft.Table {
 	p := s.Room.Project
 	return Pairs("SUBMITTAL", [2]string{"Project", p.Title}, [2]string{"Number", p.Number}, [2]string{"Room", p.Room}, [2]string{"Place", p.Place},
 		[2]string{"For", p.For}, [2]string{"By", p.By}, [2]string{"Section", p.Section}, [2]string{"Finish", p.Tag}, [2]string{"Measured", p.Measured},
 		[2]string{"Drawn", p.Drawn}, [2]string{"Issue", s.Issue()})
 }
 
-func MaterialTable(s *folio.Set) *draft.Table {
+func materialTable(s *folio.Set) *draft.Table {
 	v := s.Room.Veneer
 	grain := "up the wall"
 	if v.Horizontal {
@@ -69,15 +69,15 @@ func MaterialTable(s *folio.Set) *draft.Table {
 		rows = append(rows, [2]string{"Leaves", s.Style.Format(v.LeafWidth) + " wide, drawn dotted"})
 	}
 	if v.Thickness > 0 {
-		rows = append(rows, [2]string{"Thickness", Fine(s, v.Thickness)})
+		rows = append(rows, [2]string{"Thickness", fine(s, v.Thickness)})
 	}
 	for _, f := range s.Room.Flitches {
 		text := fmt.Sprintf("%d sheets delivered", len(f.Sheets))
 		if n := len(f.Damaged); n > 0 {
-			text += ", damaged " + Numbers(f.Damaged)
+			text += ", damaged " + numbers(f.Damaged)
 		}
 		if n := len(f.Spare); n > 0 {
-			text += ", kept back " + Numbers(f.Spare)
+			text += ", kept back " + numbers(f.Spare)
 		}
 		rows = append(rows, [2]string{"Flitch " + f.Number, text})
 	}
@@ -88,16 +88,16 @@ func MaterialTable(s *folio.Set) *draft.Table {
 	return Pairs("MATERIAL", rows...)
 }
 
-// Fine is a small length in decimals of the unit: 0.030 in.
-func Fine(s *folio.Set, l L) string {
+// fine is a small length in decimals of the unit: 0.030 in.
+func fine(s *folio.Set, l l) string {
 	if s.Metric() {
 		return s.Style.Words(l)
 	}
 	return fmt.Sprintf("%.3f in", elevation.Inches(l))
 }
 
-// Numbers lists sheet numbers, runs of three and more as a range.
-func Numbers(list []int) string {
+// numbers lists sheet numbers, runs of three and more as a range.
+func numbers(list []int) string {
 	var parts []string
 	for i := 0; i < len(list); {
 		j := i
@@ -117,17 +117,17 @@ func Numbers(list []int) string {
 	return strings.Join(parts, ", ")
 }
 
-// MatchItems state the match at the four levels that woodwork standards ask for.
+// matchItems state the match at the four levels that woodwork standards ask for.
 //
 // Source: Architectural Woodwork Standards, 1st edition, section 8, 4.2.11.4.1: between leaves, within a panel face,
 // between panels, within a project area.
-func MatchItems(s *folio.Set) []draft.Item {
+func matchItems(s *folio.Set) []draft.Item {
 	v := s.Room.Veneer
 	match := "as spliced by the maker of the sheets"
 	if v.Match != "" {
 		match = v.Match + " match"
 	}
-	breaks := Breaks(s)
+	breaks := breaks(s)
 	area := "the grain goes on from sheet to sheet and round every wrapped corner"
 	if len(breaks) > 0 {
 		area += "; it breaks " + strings.Join(breaks, ", ")
@@ -140,8 +140,8 @@ func MatchItems(s *folio.Set) []draft.Item {
 	}
 }
 
-// Breaks are the places at which the grain does not go on.
-func Breaks(s *folio.Set) []string {
+// breaks are the places at which the grain does not go on.
+func breaks(s *folio.Set) []string {
 	var list []string
 	for i := range s.Plan.Runs {
 		for _, m := range s.Plan.Runs[i].Seams {
@@ -167,7 +167,7 @@ func Breaks(s *folio.Set) []string {
 	return list
 }
 
-func DrawingList(s *folio.Set) *draft.Table {
+func drawingList(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "DRAWINGS", Columns: []draft.Column{{Head: "PAGE", Bold: true}, {Head: "TITLE", Wrap: true}, {Head: "SCALE"}}}
 	for _, l := range s.List {
 		scale := l.Scale
@@ -189,8 +189,8 @@ func DrawingList(s *folio.Set) *draft.Table {
 	return t
 }
 
-// RulesTable is the rules and values that the layout was made by.
-func RulesTable(s *folio.Set) *draft.Table {
+// rulesTable is the rules and values that the layout was made by.
+func rulesTable(s *folio.Set) *draft.Table {
 	r, f := s.Room.Rules, s.Style.Format
 	t := &draft.Table{Title: "RULES AND VALUES USED", Columns: []draft.Column{{Head: "RULE", Wrap: true}, {Head: "MUST", Align: scene.End}, {Head: "BETTER", Align: scene.End}}}
 	row := func(name, must, better string) {
@@ -205,12 +205,12 @@ func RulesTable(s *folio.Set) *draft.Table {
 	row("extra at a raw end, at top, at bottom", f(r.EdgeTrim)+", "+f(r.TopTrim)+", "+f(r.BottomTrim), "")
 	row("a jump seen no longer than this is no narrow sheet", f(r.ShortSeam), "")
 	row("seams fall on steps of", f(r.Snap), "")
-	row("aim: "+AimWords(layout.AimWord(s.Plan.Aim)), "", "")
+	row("aim: "+aimWords(layout.AimWord(s.Plan.Aim)), "", "")
 	return t
 }
 
-// AimWords says what an aim of the layout is.
-func AimWords(aim string) string {
+// aimWords says what an aim of the layout is.
+func aimWords(aim string) string {
 	switch aim {
 	case "fewest":
 		return "fewest sheets"
@@ -220,7 +220,7 @@ func AimWords(aim string) string {
 	return "steady grain before fewest sheets"
 }
 
-func DeviationItems(s *folio.Set) []draft.Item {
+func deviationItems(s *folio.Set) []draft.Item {
 	var list []draft.Item
 	for _, d := range elevation.Deviations(s) {
 		list = append(list, draft.Item{Mark: fmt.Sprint(d.Number), Text: elevation.Capital(d.Message) + ".", Bold: d.Level == finding.Must})
@@ -234,7 +234,7 @@ func DeviationItems(s *folio.Set) []draft.Item {
 	return list
 }
 
-func QuestionItems(s *folio.Set) []draft.Item {
+func questionItems(s *folio.Set) []draft.Item {
 	p := s.Room.Project
 	var list []draft.Item
 	ask := func(format string, a ...any) {
@@ -266,7 +266,7 @@ func QuestionItems(s *folio.Set) []draft.Item {
 	return list
 }
 
-func NoteItems(s *folio.Set) []draft.Item {
+func noteItems(s *folio.Set) []draft.Item {
 	var list []draft.Item
 	for _, f := range s.Plan.Findings {
 		if f.Level == finding.Note && f.Code != finding.HeadAndSill && f.Code != finding.AlarmStaysBare {
@@ -279,7 +279,7 @@ func NoteItems(s *folio.Set) []draft.Item {
 	return list
 }
 
-func GeneralItems(s *folio.Set) []draft.Item {
+func generalItems(s *folio.Set) []draft.Item {
 	rounded := "1/16 in"
 	if s.Metric() {
 		rounded = "1/2 mm"
@@ -299,8 +299,8 @@ func GeneralItems(s *folio.Set) []draft.Item {
 	return list
 }
 
-// RevisionTable lists all revisions in full: the strip has room for the last ones only.
-func RevisionTable(s *folio.Set) *draft.Table {
+// revisionTable lists all revisions in full: the strip has room for the last ones only.
+func revisionTable(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "REVISIONS", Columns: []draft.Column{{Head: "MARK", Bold: true}, {Head: "DATE"}, {Head: "WHAT", Wrap: true}}}
 	t.Rows = append(t.Rows, draft.Row{Cells: []string{"-", s.Room.Project.Drawn, "First issue"}})
 	for _, r := range s.Room.Project.Revisions {
@@ -309,7 +309,7 @@ func RevisionTable(s *folio.Set) *draft.Table {
 	return t
 }
 
-// Abbreviations are all that stand on the pages: there are no others.
-func Abbreviations(s *folio.Set) []draft.Item {
+// abbreviations are all that stand on the pages: there are no others.
+func abbreviations(s *folio.Set) []draft.Item {
 	return []draft.Item{{Text: "CL centre line, T termination, C corner, W window, D door, E outlet, S switch, TH thermostat, L light, AL alarm."}}
 }

@@ -12,55 +12,55 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// RoomKeyPages are the plan of the room: where every wall, corner and range of sheets is, where hanging starts and where
+// roomKeyPages are the plan of the room: where every wall, corner and range of sheets is, where hanging starts and where
 // the grain breaks.
-func RoomKeyPages(s *folio.Set) []*folio.Leaf {
+func roomKeyPages(s *folio.Set) []*folio.Leaf {
 	l := &folio.Leaf{Title: "ROOM KEY", Wall: -1, About: "room key"}
-	r := NewRoomKey(s)
-	l.Scale = draft.Ratio(r.Scale, s.Metric())
+	r := newRoomKey(s)
+	l.Scale = draft.Ratio(r.scale, s.Metric())
 	l.Draw = func(b *folio.Board) {
-		r := NewRoomKey(b.Set)
+		r := newRoomKey(b.Set)
 		r.Board = b
-		r.Draw()
+		r.draw()
 	}
 	return []*folio.Leaf{l}
 }
 
-// RoomKey is the plan with what stands on it.
-type RoomKey struct {
+// roomKey is the plan with what stands on it.
+type roomKey struct {
 	*folio.Board
-	Outline folio.OutlinePlan
-	Scale   int64
-	Box     scene.Box // of the plan with its labels
-	Side    scene.Box // of the table
-	G       *scene.Group
+	outline folio.OutlinePlan
+	scale   int64
+	box     scene.Box // of the plan with its labels
+	side    scene.Box // of the table
+	g       *scene.Group
 }
 
-// NewRoomKey chooses the scale: the largest standard one at which the plan stands in its part of the field with its labels.
-func NewRoomKey(s *folio.Set) *RoomKey {
+// newRoomKey chooses the scale: the largest standard one at which the plan stands in its part of the field with its labels.
+func newRoomKey(s *folio.Set) *roomKey {
 	k, f := s.Look, folio.BoxOf(s.Paper.Field)
-	r := &RoomKey{}
-	r.Box = scene.Box{X0: f.X0 + k.Of(8), Y0: f.Y0 + k.Of(10), X1: f.X0 + f.W()*0.7, Y1: f.Y1 - k.Of(26)}
-	r.Side = scene.Box{X0: f.X0 + f.W()*0.7 + k.Of(6), Y0: f.Y0 + k.Of(8), X1: f.X1 - k.Of(7), Y1: f.Y1 - k.Of(6)}
+	r := &roomKey{}
+	r.box = scene.Box{X0: f.X0 + k.Of(8), Y0: f.Y0 + k.Of(10), X1: f.X0 + f.W()*0.7, Y1: f.Y1 - k.Of(26)}
+	r.side = scene.Box{X0: f.X0 + f.W()*0.7 + k.Of(6), Y0: f.Y0 + k.Of(8), X1: f.X1 - k.Of(7), Y1: f.Y1 - k.Of(6)}
 	if s.Unfit() {
-		r.Side.Y0 += k.Of(11)
+		r.side.Y0 += k.Of(11)
 	}
 	if f.W() < k.Of(260) { // upright paper: the table under the plan
 		cut := f.Y0 + f.H()*0.6
-		r.Box = scene.Box{X0: f.X0 + k.Of(8), Y0: f.Y0 + k.Of(10), X1: f.X1 - k.Of(8), Y1: cut - k.Of(24)}
-		r.Side = scene.Box{X0: f.X0 + k.Of(8), Y0: cut, X1: f.X1 - k.Of(8), Y1: f.Y1 - k.Of(5)}
+		r.box = scene.Box{X0: f.X0 + k.Of(8), Y0: f.Y0 + k.Of(10), X1: f.X1 - k.Of(8), Y1: cut - k.Of(24)}
+		r.side = scene.Box{X0: f.X0 + k.Of(8), Y0: cut, X1: f.X1 - k.Of(8), Y1: f.Y1 - k.Of(5)}
 	}
 	scales := []int64{48, 64, 96, 128, 192, 384, 768, 1536}
 	if s.Metric() {
 		scales = []int64{50, 100, 200, 500, 1000, 2000}
 	}
-	inner := r.Box
+	inner := r.box
 	inner.X0, inner.X1 = inner.X0+k.Of(38), inner.X1-k.Of(38)
 	inner.Y0, inner.Y1 = inner.Y0+k.Of(16), inner.Y1-k.Of(16)
 	for _, scale := range scales {
-		r.Scale = scale
-		r.Outline = folio.PlanAt(s.Room, inner, 1/(elevation.Millimetre*float64(scale)))
-		b := Bounds(r.Outline)
+		r.scale = scale
+		r.outline = folio.PlanAt(s.Room, inner, 1/(elevation.Millimetre*float64(scale)))
+		b := bounds(r.outline)
 		if b.W() <= inner.W() && b.H() <= inner.H() {
 			break
 		}
@@ -68,8 +68,8 @@ func NewRoomKey(s *folio.Set) *RoomKey {
 	return r
 }
 
-// Bounds is the box of a plan.
-func Bounds(p folio.OutlinePlan) scene.Box {
+// bounds is the box of a plan.
+func bounds(p folio.OutlinePlan) scene.Box {
 	b := scene.Box{X0: p.Points[0].X, Y0: p.Points[0].Y, X1: p.Points[0].X, Y1: p.Points[0].Y}
 	for _, q := range p.Points {
 		b = scene.Box{X0: math.Min(b.X0, q.X), Y0: math.Min(b.Y0, q.Y), X1: math.Max(b.X1, q.X), Y1: math.Max(b.Y1, q.Y)}
@@ -77,60 +77,60 @@ func Bounds(p folio.OutlinePlan) scene.Box {
 	return b
 }
 
-func (r *RoomKey) Draw() {
+func (r *roomKey) draw() {
 	k := r.Look
-	b := Bounds(r.Outline)
-	view := scene.View{Box: b.Inset(-k.Of(2)), Scale: float64(r.Scale), Metric: r.Metric(), Name: "ROOM KEY", Ratio: draft.Ratio(r.Scale, r.Metric())}
-	r.G = r.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(r.Scale)))
-	r.Title()
-	r.Table()
+	b := bounds(r.outline)
+	view := scene.View{Box: b.Inset(-k.Of(2)), Scale: float64(r.scale), Metric: r.Metric(), Name: "ROOM KEY", Ratio: draft.Ratio(r.scale, r.Metric())}
+	r.g = r.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(r.scale)))
+	r.title()
+	r.table()
 	for i := range r.Room.Walls {
-		r.Wall(i)
+		r.wall(i)
 	}
 	// marks that have one place, then the words beside them
-	for _, letter := range append(r.Starts(), r.Changes()...) {
+	for _, letter := range append(r.starts(), r.changes()...) {
 		letter()
 	}
 	for i := range r.Room.Walls {
-		r.Corner(i)
+		r.corner(i)
 	}
 	for i := range r.Room.Walls {
-		r.Mark(i)
+		r.mark(i)
 	}
 	for i := range r.Room.Walls {
-		r.Label(i)
+		r.label(i)
 	}
-	r.Direction()
+	r.direction()
 }
 
-// Title draws title and scale bar under the plan.
-func (r *RoomKey) Title() {
+// title draws title and scale bar under the plan.
+func (r *roomKey) title() {
 	k := r.Look
-	second := "SCALE " + draft.Ratio(r.Scale, r.Metric()) + "   walls as measured, seen from above"
-	x, y := r.Box.X0, r.Box.Y1+k.Of(12)
-	t := draft.Title{Mark: "1", Page: r.Leaf.Number, Name: "ROOM KEY", Under: []string{second}, Width: k.Of(60), Most: r.Box.W()}
+	second := "SCALE " + draft.Ratio(r.scale, r.Metric()) + "   walls as measured, seen from above"
+	x, y := r.box.X0, r.box.Y1+k.Of(12)
+	t := draft.Title{Mark: "1", Page: r.Leaf.Number, Name: "ROOM KEY", Under: []string{second}, Width: k.Of(60), Most: r.box.W()}
 	tb := t.Draw(&r.Page.Group, k, scene.Pt(x, y))
 	r.Space.Take(tb)
-	bar := draft.Bar{Scale: r.Scale, Metric: r.Metric()}
-	most := math.Min(k.Of(104), r.Box.X1-tb.X1-k.Of(30))
+	bar := draft.Bar{Scale: r.scale, Metric: r.Metric()}
+	most := math.Min(k.Of(104), r.box.X1-tb.X1-k.Of(30))
 	if most > k.Of(20) {
 		r.Space.Take(bar.Draw(&r.Page.Group, k, scene.Pt(tb.X1+k.Of(14), y+k.Of(1.5)), most))
 	}
 }
 
-// Wall draws the face of a wall: heavy where it is covered, thin where it is bare; openings break it.
-func (r *RoomKey) Wall(i int) {
+// wall draws the face of a wall: heavy where it is covered, thin where it is bare; openings break it.
+func (r *roomKey) wall(i int) {
 	k, w := r.Look, &r.Room.Walls[i]
-	a, b := r.Outline.Ends(i)
+	a, b := r.outline.Ends(i)
 	r.Space.Stroke(a, b)
-	in := r.G.Part(scene.Tag{Class: "wall", Title: w.Name, Data: []scene.Datum{folio.Datum("name", w.Name)}})
+	in := r.g.Part(scene.Tag{Class: "wall", Title: w.Name, Data: []scene.Datum{folio.Datum("name", w.Name)}})
 	width := 1.0 * k.Unit
 	if !w.Cover {
 		width = k.Seam
 	}
 	type stretch struct{ from, to float64 }
 	parts := []stretch{{0, 1}}
-	cut := func(from, to L) {
+	cut := func(from, to l) {
 		f, t := float64(from)/float64(w.Length), float64(to)/float64(w.Length)
 		var next []stretch
 		for _, p := range parts {
@@ -146,40 +146,40 @@ func (r *RoomKey) Wall(i int) {
 	for j := range w.Openings {
 		o := &w.Openings[j]
 		cut(o.FromLeft, o.Right())
-		r.Opening(in, i, o)
+		r.opening(in, i, o)
 	}
 	for _, s := range w.Bare {
 		cut(s.From, s.To)
-		in.Line(r.Outline.Along(i, float64(s.From)/float64(w.Length), 0), r.Outline.Along(i, float64(s.To)/float64(w.Length), 0), scene.Pen(scene.Walls, k.Seam))
+		in.Line(r.outline.Along(i, float64(s.From)/float64(w.Length), 0), r.outline.Along(i, float64(s.To)/float64(w.Length), 0), scene.Pen(scene.Walls, k.Seam))
 	}
 	for _, p := range parts {
 		if p.to-p.from > 1e-9 {
 			pen := scene.Pen(scene.Walls, width)
-			in.Line(r.Outline.Along(i, p.from, 0), r.Outline.Along(i, p.to, 0), pen)
+			in.Line(r.outline.Along(i, p.from, 0), r.outline.Along(i, p.to, 0), pen)
 		}
 	}
 }
 
-// Opening draws the break of a wall: its jambs, and two thin lines across for a window, one for the rest.
-func (r *RoomKey) Opening(g *scene.Group, i int, o *room.Opening) {
+// opening draws the break of a wall: its jambs, and two thin lines across for a window, one for the rest.
+func (r *roomKey) opening(g *scene.Group, i int, o *room.Opening) {
 	k, w := r.Look, &r.Room.Walls[i]
 	f, t := float64(o.FromLeft)/float64(w.Length), float64(o.Right())/float64(w.Length)
 	d := k.Of(1.6)
 	pen := scene.Pen(scene.Openings, k.Thin)
 	for _, s := range []float64{f, t} {
-		a, b := r.Outline.Along(i, s, -d/2), r.Outline.Along(i, s, d)
+		a, b := r.outline.Along(i, s, -d/2), r.outline.Along(i, s, d)
 		g.Line(a, b, pen)
 		r.Space.Stroke(a, b)
 	}
 	if o.Kind == "window" {
-		g.Line(r.Outline.Along(i, f, d), r.Outline.Along(i, t, d), pen)
-		g.Line(r.Outline.Along(i, f, d/2), r.Outline.Along(i, t, d/2), scene.Pen(scene.Openings, k.Extension))
+		g.Line(r.outline.Along(i, f, d), r.outline.Along(i, t, d), pen)
+		g.Line(r.outline.Along(i, f, d/2), r.outline.Along(i, t, d/2), scene.Pen(scene.Openings, k.Extension))
 	}
-	r.Space.Stroke(r.Outline.Along(i, f, d), r.Outline.Along(i, t, d))
+	r.Space.Stroke(r.outline.Along(i, f, d), r.outline.Along(i, t, d))
 }
 
-// Corner marks a wrapped corner: its name in a circle, inside the room or out, where it is free.
-func (r *RoomKey) Corner(i int) {
+// corner marks a wrapped corner: its name in a circle, inside the room or out, where it is free.
+func (r *roomKey) corner(i int) {
 	k := r.Look
 	var c *layout.Corner
 	for j := range r.Plan.Runs {
@@ -192,9 +192,9 @@ func (r *RoomKey) Corner(i int) {
 	if c == nil {
 		return
 	}
-	at := r.Outline.Points[i+1]
-	nx, ny := r.Outline.Outward(i)
-	mx, my := r.Outline.Outward((i + 1) % len(r.Room.Walls))
+	at := r.outline.Points[i+1]
+	nx, ny := r.outline.Outward(i)
+	mx, my := r.outline.Outward((i + 1) % len(r.Room.Walls))
 	dx, dy := nx+mx, ny+my
 	l := math.Hypot(dx, dy)
 	if l < 1e-6 {
@@ -211,7 +211,7 @@ func (r *RoomKey) Corner(i int) {
 			if !r.Space.Free(box, k.Of(0.9)) || !r.Space.FreeLine(at, m, k.Of(0.65)) {
 				continue
 			}
-			in := r.G.Part(scene.Tag{Class: "corner", Title: "corner " + c.Name, Data: []scene.Datum{folio.Datum("name", c.Name)}})
+			in := r.g.Part(scene.Tag{Class: "corner", Title: "corner " + c.Name, Data: []scene.Datum{folio.Datum("name", c.Name)}})
 			edge := m.Add(-ux*math.Copysign(d/2, out), -uy*math.Copysign(d/2, out))
 			in.Line(at, edge, scene.Pen(scene.Marks, k.Dimension))
 			r.Space.Stroke(at.Add(ux*k.Of(math.Copysign(1, out)), uy*k.Of(math.Copysign(1, out))), edge)
@@ -224,13 +224,13 @@ func (r *RoomKey) Corner(i int) {
 	}
 }
 
-// At is where a place of a run comes to lie on the plan, moved out of the room.
-func (r *RoomKey) At(run *layout.Run, wall int, x L, out float64) scene.Point {
-	return r.Outline.Along(wall, float64(x)/float64(r.Room.Walls[wall].Length), out)
+// at is where a place of a run comes to lie on the plan, moved out of the room.
+func (r *roomKey) at(run *layout.Run, wall int, x l, out float64) scene.Point {
+	return r.outline.Along(wall, float64(x)/float64(r.Room.Walls[wall].Length), out)
 }
 
-// Starts draws the triangle at which the hanging of each run starts. What letters them comes back.
-func (r *RoomKey) Starts() (words []func()) {
+// starts draws the triangle at which the hanging of each run starts. What letters them comes back.
+func (r *roomKey) starts() (words []func()) {
 	k := r.Look
 	for i := range r.Plan.Runs {
 		run := &r.Plan.Runs[i]
@@ -255,29 +255,29 @@ func (r *RoomKey) Starts() (words []func()) {
 				continue
 			}
 			x = max(x, 0)
-			tip := r.At(run, st.Wall, x, -k.Of(1.4))
-			nx, ny := r.Outline.Outward(st.Wall)
+			tip := r.at(run, st.Wall, x, -k.Of(1.4))
+			nx, ny := r.outline.Outward(st.Wall)
 			direction := math.Atan2(-ny, nx) * 180 / math.Pi
-			in := r.G.Part(scene.Tag{Class: "start", Title: "hanging starts with sheet " + elevation.NumberOf(first)})
+			in := r.g.Part(scene.Tag{Class: "start", Title: "hanging starts with sheet " + elevation.NumberOf(first)})
 			draft.Triangle(in, scene.Marks, tip, direction, k.Of(5), k.Of(5), 0, false)
-			back := r.At(run, st.Wall, x, -k.Of(6.4))
+			back := r.at(run, st.Wall, x, -k.Of(6.4))
 			r.Space.Take(scene.Box{X0: math.Min(tip.X, back.X) - k.Of(2.5), Y0: math.Min(tip.Y, back.Y) - k.Of(2.5), X1: math.Max(tip.X, back.X) + k.Of(2.5), Y1: math.Max(tip.Y, back.Y) + k.Of(2.5)})
-			words = append(words, func() { r.WordNear("START", r.At(run, st.Wall, x, -k.Of(11.4)), -nx, -ny, true) })
+			words = append(words, func() { r.wordNear("START", r.at(run, st.Wall, x, -k.Of(11.4)), -nx, -ny, true) })
 			break
 		}
 	}
 	return words
 }
 
-// WordNear letters a word at a place, or further along a direction, where it is free.
-func (r *RoomKey) WordNear(text string, at scene.Point, dx, dy float64, bold bool) {
+// wordNear letters a word at a place, or further along a direction, where it is free.
+func (r *roomKey) wordNear(text string, at scene.Point, dx, dy float64, bold bool) {
 	k := r.Look
 	for step := range 40 {
 		for _, side := range []float64{0, 1, -1, 2, -2} {
 			t := scene.Text{At: at.Add(dx*k.Of(1.5)*float64(step)-dy*k.Of(7)*side, dy*k.Of(1.5)*float64(step)+dx*k.Of(7)*side), String: text, Height: k.Small, Bold: bold,
 				Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
 			if r.Space.Free(t.Bounds(), k.Of(1.15)) {
-				r.G.Text(t)
+				r.g.Text(t)
 				r.Space.Take(t.Bounds())
 				return
 			}
@@ -285,8 +285,8 @@ func (r *RoomKey) WordNear(text string, at scene.Point, dx, dy float64, bold boo
 	}
 }
 
-// Changes marks the closing seam and every change of flitch. What letters them comes back.
-func (r *RoomKey) Changes() (list []func()) {
+// changes marks the closing seam and every change of flitch. What letters them comes back.
+func (r *roomKey) changes() (list []func()) {
 	k := r.Look
 	for i := range r.Plan.Runs {
 		run := &r.Plan.Runs[i]
@@ -294,16 +294,16 @@ func (r *RoomKey) Changes() (list []func()) {
 			if !m.Closing && !m.FlitchChange || run.Up {
 				continue
 			}
-			at := r.At(run, m.Wall, m.X, 0)
-			nx, ny := r.Outline.Outward(m.Wall)
+			at := r.at(run, m.Wall, m.X, 0)
+			nx, ny := r.outline.Outward(m.Wall)
 			if m.Closing {
-				draft.Diamond(r.G.Part(scene.Tag{Class: "closing", Title: "closing seam"}), k, scene.Marks, at, k.Of(5), k.Seam, scene.White)
+				draft.Diamond(r.g.Part(scene.Tag{Class: "closing", Title: "closing seam"}), k, scene.Marks, at, k.Of(5), k.Seam, scene.White)
 			} else {
-				draft.Hexagon(r.G.Part(scene.Tag{Class: "flitch-change", Title: "change of flitch"}), k, scene.Marks, at, k.Of(5.6), k.Seam)
+				draft.Hexagon(r.g.Part(scene.Tag{Class: "flitch-change", Title: "change of flitch"}), k, scene.Marks, at, k.Of(5.6), k.Seam)
 			}
 			r.Space.Take(scene.Box{X0: at.X - k.Of(3), Y0: at.Y - k.Of(3), X1: at.X + k.Of(3), Y1: at.Y + k.Of(3)})
 			words := elevation.NumberOf(elevation.SheetAt(r.Board.Set, m.LeftSheet)) + " | " + elevation.NumberOf(elevation.SheetAt(r.Board.Set, m.RightSheet))
-			list = append(list, func() { r.WordNear(words, at.Add(nx*k.Of(6), ny*k.Of(6)), nx, ny, true) })
+			list = append(list, func() { r.wordNear(words, at.Add(nx*k.Of(6), ny*k.Of(6)), nx, ny, true) })
 		}
 	}
 	return list

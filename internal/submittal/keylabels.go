@@ -11,31 +11,31 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// Mark draws the elevation mark of a wall inside the room, its arrow towards the wall.
-func (r *RoomKey) Mark(i int) {
+// mark draws the elevation mark of a wall inside the room, its arrow towards the wall.
+func (r *roomKey) mark(i int) {
 	k := r.Look
 	letter, ok := r.Marks[i]
 	if !ok {
 		return
 	}
 	page := r.PageOf(folio.WallKey(i))
-	nx, ny := r.Outline.Outward(i)
+	nx, ny := r.outline.Outward(i)
 	direction := math.Atan2(-ny, nx) * 180 / math.Pi
 	R := k.Of(7)
 	for out := -R*1.5 - k.Of(3.5); out > -k.Of(120); out -= k.Of(2) {
 		for _, share := range []float64{0.5, 0.42, 0.58, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
-			c := r.Outline.Along(i, share, out)
+			c := r.outline.Along(i, share, out)
 			box := scene.Box{X0: c.X - R, Y0: c.Y - R, X1: c.X + R, Y1: c.Y + R}
 			tip := c.Add(nx*R*1.6, ny*R*1.6)
 			box = box.Union(scene.Box{X0: tip.X - 0.01, Y0: tip.Y - 0.01, X1: tip.X + 0.01, Y1: tip.Y + 0.01})
-			if !r.Space.Free(box, k.Of(0.8)) || out < -k.Of(30) && !r.Space.FreeLine(tip, r.Outline.Along(i, share, -k.Of(1.2)), k.Of(0.7)) {
+			if !r.Space.Free(box, k.Of(0.8)) || out < -k.Of(30) && !r.Space.FreeLine(tip, r.outline.Along(i, share, -k.Of(1.2)), k.Of(0.7)) {
 				continue
 			}
-			in := r.G.Part(scene.Tag{Class: "elevation-mark", Title: "elevation of " + r.Room.Walls[i].Name + ", page " + page, Data: []scene.Datum{folio.Datum("mark", letter), folio.Datum("page", page)}})
+			in := r.g.Part(scene.Tag{Class: "elevation-mark", Title: "elevation of " + r.Room.Walls[i].Name + ", page " + page, Data: []scene.Datum{folio.Datum("mark", letter), folio.Datum("page", page)}})
 			r.Space.Take(draft.Elevation(in, k, c, direction, letter, page))
 			if out < -k.Of(30) { // far from its wall: a line leads to it
-				in.Line(tip, r.Outline.Along(i, share, -k.Of(1.2)), scene.Pen(scene.Marks, k.Dimension))
-				r.Space.Stroke(tip, r.Outline.Along(i, share, -k.Of(1.2)))
+				in.Line(tip, r.outline.Along(i, share, -k.Of(1.2)), scene.Pen(scene.Marks, k.Dimension))
+				r.Space.Stroke(tip, r.outline.Along(i, share, -k.Of(1.2)))
 			}
 			if page != "" {
 				r.Page.Link(box, page)
@@ -45,8 +45,8 @@ func (r *RoomKey) Mark(i int) {
 	}
 }
 
-// Label letters a wall's name and sheets outside the room.
-func (r *RoomKey) Label(i int) {
+// label letters a wall's name and sheets outside the room.
+func (r *roomKey) label(i int) {
 	k, w := r.Look, &r.Room.Walls[i]
 	f := face.On(r.Plan, i)
 	lines := []string{scene.Shorten(w.Name, k.Medium, false, k.Of(60))}
@@ -55,7 +55,7 @@ func (r *RoomKey) Label(i int) {
 		for _, p := range f.Parts {
 			sheets = append(sheets, p.Sheets...)
 		}
-		lines = append(lines, Short(sheets)...)
+		lines = append(lines, short(sheets)...)
 	} else {
 		lines = append(lines, "bare")
 	}
@@ -64,57 +64,57 @@ func (r *RoomKey) Label(i int) {
 		wide = math.Max(wide, scene.Width(line, k.Medium, j > 0 && f != nil))
 	}
 	high := k.Medium*float64(len(lines)) + k.Of(2)*float64(len(lines)-1)
-	nx, ny := r.Outline.Outward(i)
+	nx, ny := r.outline.Outward(i)
 	for step := range 90 {
 		for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.15, 0.85} {
 			// five off the wall, then the half of the label that lies across
 			off := k.Of(5) + math.Abs(nx)*wide/2 + math.Abs(ny)*high/2 + k.Of(1.6)*float64(step)
-			c := r.Outline.Along(i, share, off)
+			c := r.outline.Along(i, share, off)
 			box := scene.Box{X0: c.X - wide/2, Y0: c.Y - high/2, X1: c.X + wide/2, Y1: c.Y + high/2}
-			if !r.Space.Free(box, k.Of(1.2)) || !r.Box.Inset(-k.Of(4)).Contains(box) {
+			if !r.Space.Free(box, k.Of(1.2)) || !r.box.Inset(-k.Of(4)).Contains(box) {
 				continue
 			}
-			near := scene.Pt(math.Min(math.Max(r.Outline.Along(i, share, 0).X, box.X0), box.X1), math.Min(math.Max(r.Outline.Along(i, share, 0).Y, box.Y0), box.Y1))
+			near := scene.Pt(math.Min(math.Max(r.outline.Along(i, share, 0).X, box.X0), box.X1), math.Min(math.Max(r.outline.Along(i, share, 0).Y, box.Y0), box.Y1))
 			if step > 4 {
-				from := r.Outline.Along(i, share, k.Of(0.8))
+				from := r.outline.Along(i, share, k.Of(0.8))
 				if !r.Space.FreeLine(from, near, k.Of(0.6)) {
 					continue
 				}
 				end := near.Add(-nx*k.Of(1), -ny*k.Of(1))
-				draft.Leader(r.G, k, r.Space, from, end)
+				draft.Leader(r.g, k, r.Space, from, end)
 			}
-			r.Lettered(lines, box, f != nil, nx)
+			r.lettered(lines, box, f != nil, nx)
 			return
 		}
 	}
-	r.LabelAside(i, lines, wide, high, f != nil)
+	r.labelAside(i, lines, wide, high, f != nil)
 }
 
-// LabelAside letters a wall that has no room outside, as between two others, at the nearest free place, on a leader.
-func (r *RoomKey) LabelAside(i int, lines []string, wide, high float64, covered bool) {
+// labelAside letters a wall that has no room outside, as between two others, at the nearest free place, on a leader.
+func (r *roomKey) labelAside(i int, lines []string, wide, high float64, covered bool) {
 	k := r.Look
 	for _, side := range []float64{-1, 1} { // from inside the room, then from outside
 		for out := k.Of(8); out < k.Of(60); out += k.Of(2) {
-			from := r.Outline.Along(i, 0.5, side*k.Of(0.8))
+			from := r.outline.Along(i, 0.5, side*k.Of(0.8))
 			for turn := range 24 {
 				sin, cos := scene.SinCos(float64(turn) * 15)
 				c := from.Add(out*cos, -out*sin)
 				box := scene.Box{X0: c.X - wide/2, Y0: c.Y - high/2, X1: c.X + wide/2, Y1: c.Y + high/2}
 				enter, _, ok := draft.Clip(from, c, box.Inset(-k.Of(1)))
 				end := from.Add((c.X-from.X)*enter, (c.Y-from.Y)*enter)
-				if !ok || enter <= 0 || !r.Space.Free(box, k.Of(1.2)) || !r.Box.Inset(-k.Of(4)).Contains(box) || !r.Space.FreeLine(from, end, k.Of(0.6)) {
+				if !ok || enter <= 0 || !r.Space.Free(box, k.Of(1.2)) || !r.box.Inset(-k.Of(4)).Contains(box) || !r.Space.FreeLine(from, end, k.Of(0.6)) {
 					continue
 				}
-				draft.Leader(r.G, k, r.Space, from, end)
-				r.Lettered(lines, box, covered, 0)
+				draft.Leader(r.g, k, r.Space, from, end)
+				r.lettered(lines, box, covered, 0)
 				return
 			}
 		}
 	}
 }
 
-// Lettered letters the lines of a label in their box: ranged to a wall at the right or left of it, else centred.
-func (r *RoomKey) Lettered(lines []string, box scene.Box, covered bool, nx float64) {
+// lettered letters the lines of a label in their box: ranged to a wall at the right or left of it, else centred.
+func (r *roomKey) lettered(lines []string, box scene.Box, covered bool, nx float64) {
 	k := r.Look
 	for j, line := range lines {
 		y := box.Y0 + k.Medium/2 + float64(j)*(k.Medium+k.Of(2))
@@ -124,13 +124,13 @@ func (r *RoomKey) Lettered(lines []string, box scene.Box, covered bool, nx float
 		} else if nx > 0.7 {
 			t.At.X, t.Anchor = box.X0, scene.Start
 		}
-		r.G.Text(t)
+		r.g.Text(t)
 	}
 	r.Space.Take(box)
 }
 
-// Short are a wall's sheets in as few signs as can be, one line for each flitch: "7 to 15".
-func Short(sheets []*layout.Sheet) []string {
+// short are a wall's sheets in as few signs as can be, one line for each flitch: "7 to 15".
+func short(sheets []*layout.Sheet) []string {
 	var lines []string
 	for i := 0; i < len(sheets); {
 		j := i + 1
@@ -147,13 +147,13 @@ func Short(sheets []*layout.Sheet) []string {
 	return lines
 }
 
-// Direction draws the arrow of the direction of hanging inside the room, along the first wall.
-func (r *RoomKey) Direction() {
+// direction draws the arrow of the direction of hanging inside the room, along the first wall.
+func (r *roomKey) direction() {
 	k := r.Look
 	for _, share := range []float64{0.5, 0.35, 0.65} {
 		for out := k.Of(22); out < k.Of(90); out += k.Of(4) {
-			c := r.Outline.Along(0, share, -out)
-			a, b := r.Outline.Ends(0)
+			c := r.outline.Along(0, share, -out)
+			a, b := r.outline.Ends(0)
 			l := math.Hypot(b.X-a.X, b.Y-a.Y)
 			if l == 0 {
 				return
@@ -164,8 +164,8 @@ func (r *RoomKey) Direction() {
 			if !r.Space.Free(box, k.Of(1)) {
 				continue
 			}
-			draft.Arrow(r.G, k, scene.Marks, c.Add(-ux, -uy), c.Add(ux, uy), k.Seam, false)
-			r.G.Text(t)
+			draft.Arrow(r.g, k, scene.Marks, c.Add(-ux, -uy), c.Add(ux, uy), k.Seam, false)
+			r.g.Text(t)
 			r.Space.Take(box)
 			return
 		}

@@ -13,8 +13,8 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// Table lists the walls beside the plan, and under it how the room closes and how the sheets suffice.
-func (r *RoomKey) Table() {
+// table lists the walls beside the plan, and under it how the room closes and how the sheets suffice.
+func (r *roomKey) table() {
 	k := r.Look
 	t := &draft.Table{Row: k.Of(6), Columns: []draft.Column{{Head: "", Bold: true}, {Head: "WALL"}, {Head: "LENGTH", Align: scene.End}, {Head: "COVERS", Align: scene.End, Spare: 1}, {Head: "SHEETS", Wrap: true}, {Head: "PAGE"}}}
 	refs := false
@@ -32,8 +32,8 @@ func (r *RoomKey) Table() {
 			for _, p := range f.Parts {
 				list = append(list, p.Sheets...)
 			}
-			sheets = strings.Join(Short(list), ", ")
-			covers = r.Style.FormatArea(AreaOn(r.Board.Set, i))
+			sheets = strings.Join(short(list), ", ")
+			covers = r.Style.FormatArea(areaOn(r.Board.Set, i))
 		}
 		cells := []string{r.Marks[i], w.Name, r.Style.Format(w.Length), covers, sheets, r.PageOf(folio.WallKey(i))}
 		if refs {
@@ -42,20 +42,20 @@ func (r *RoomKey) Table() {
 		t.Rows = append(t.Rows, draft.Row{Cells: cells, Link: r.PageOf(folio.WallKey(i))})
 	}
 	t.Columns[1].Wrap = true
-	t.Fit(k, r.Side.W())
-	count, box := t.Draw(&r.Page.Group, k, scene.Pt(r.Side.X0, r.Side.Y0), 0, r.Side.H()-k.Of(30))
-	r.Space.Take(r.Side)
+	t.Fit(k, r.side.W())
+	count, box := t.Draw(&r.Page.Group, k, scene.Pt(r.side.X0, r.side.Y0), 0, r.side.H()-k.Of(30))
+	r.Space.Take(r.side)
 	y := box.Y1 + k.Of(6)
 	if count < len(t.Rows) {
-		y = draft.Paragraph(&r.Page.Group, scene.Notes, scene.Pt(r.Side.X0, y), fmt.Sprintf("... and %d walls more, listed in the schedules.", len(t.Rows)-count), k.Small, false, r.Side.W()) + k.Of(2)
+		y = draft.Paragraph(&r.Page.Group, scene.Notes, scene.Pt(r.side.X0, y), fmt.Sprintf("... and %d walls more, listed in the schedules.", len(t.Rows)-count), k.Small, false, r.side.W()) + k.Of(2)
 	}
-	for _, text := range r.Closing() {
-		y = draft.Paragraph(&r.Page.Group, scene.Notes, scene.Pt(r.Side.X0, y), text, k.Small, false, r.Side.W()) + k.Of(1.5)
+	for _, text := range r.closing() {
+		y = draft.Paragraph(&r.Page.Group, scene.Notes, scene.Pt(r.side.X0, y), text, k.Small, false, r.side.W()) + k.Of(1.5)
 	}
 }
 
-// AreaOn is what is covered of a wall.
-func AreaOn(s *folio.Set, wall int) (area length.Area) {
+// areaOn is what is covered of a wall.
+func areaOn(s *folio.Set, wall int) (area length.Area) {
 	for i := range s.Plan.Runs {
 		for j := range s.Plan.Runs[i].Sheets {
 			for _, p := range s.Plan.Runs[i].Sheets[j].Pieces {
@@ -68,10 +68,10 @@ func AreaOn(s *folio.Set, wall int) (area length.Area) {
 	return area
 }
 
-// Closing are the lines about girth, closing error and supply.
-func (r *RoomKey) Closing() []string {
+// closing are the lines about girth, closing error and supply.
+func (r *roomKey) closing() []string {
 	var lines []string
-	girth := L(0)
+	girth := l(0)
 	for i := range r.Room.Walls {
 		girth += r.Room.Walls[i].Length
 	}

@@ -16,8 +16,8 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// LongRooms are rooms with very much to list.
-func LongRooms() map[string]string {
+// longRooms are rooms with very much to list.
+func longRooms() map[string]string {
 	inch := strings.Replace(roomtest.Head("in"), `"1-60"`, `"1-400"`, 1)
 	var walls, bays, mm strings.Builder
 	for i := range 6 {
@@ -34,29 +34,29 @@ func LongRooms() map[string]string {
 	return map[string]string{"many sheets, openings and boxes": inch + walls.String(), "the same in metric": roomtest.Metric() + mm.String(), "many findings": inch + bays.String()}
 }
 
-// ListedOn reads back which parts of tables and lists stand in the field of pages.
-func ListedOn(t *paper.Template, pages []*scene.Page) []roomtest.Listed {
+// listedOn reads back which parts of tables and lists stand in the field of pages.
+func listedOn(t *paper.Template, pages []*scene.Page) []roomtest.Listed {
 	return roomtest.ListedOver(folio.LookOf(t), folio.BoxOf(t.Field).Y1, pages)
 }
 
-// DrawnLists are the pages that lists flow over, once they are drawn: no test changes them.
-var DrawnLists struct {
+// drawnLists are the pages that lists flow over, once they are drawn: no test changes them.
+var drawnLists struct {
 	sync.Once
-	List []DrawnList
+	list []drawnList
 }
 
-type DrawnList struct {
-	Why   string
-	Set   *folio.Set
-	Pages []*scene.Page
+type drawnList struct {
+	why   string
+	set   *folio.Set
+	pages []*scene.Page
 }
 
-// ListPages tries the pages that lists flow over: of every sample and starter and of rooms with much to list, on every
+// listPages tries the pages that lists flow over: of every sample and starter and of rooms with much to list, on every
 // paper.
-func ListPages(t *testing.T, try func(t *testing.T, s *folio.Set, pages []*scene.Page)) {
-	DrawnLists.Do(func() {
+func listPages(t *testing.T, try func(t *testing.T, s *folio.Set, pages []*scene.Page)) {
+	drawnLists.Do(func() {
 		rooms := roomtest.Samples(t)
-		for why, text := range LongRooms() {
+		for why, text := range longRooms() {
 			rooms[why] = text
 		}
 		for why, text := range rooms {
@@ -71,13 +71,13 @@ func ListPages(t *testing.T, try func(t *testing.T, s *folio.Set, pages []*scene
 						pages = append(pages, b.Page)
 					}
 				}
-				DrawnLists.List = append(DrawnLists.List, DrawnList{why + ", " + name, s, pages})
+				drawnLists.list = append(drawnLists.list, drawnList{why + ", " + name, s, pages})
 			}
 		}
 	})
-	require.NotEmpty(t, DrawnLists.List)
-	for _, d := range DrawnLists.List {
-		t.Run(d.Why, func(t *testing.T) { try(t, d.Set, d.Pages) })
+	require.NotEmpty(t, drawnLists.list)
+	for _, d := range drawnLists.list {
+		t.Run(d.why, func(t *testing.T) { try(t, d.set, d.pages) })
 	}
 }
 
@@ -85,8 +85,8 @@ func ListPages(t *testing.T, try func(t *testing.T, s *folio.Set, pages []*scene
 // forms and charts are whole. Lists go on with two paragraphs at least.
 func TestNoListEndsInAFewRows(t *testing.T) {
 	parts, parted := 0, 0
-	ListPages(t, func(t *testing.T, s *folio.Set, pages []*scene.Page) {
-		list := ListedOn(s.Paper, pages)
+	listPages(t, func(t *testing.T, s *folio.Set, pages []*scene.Page) {
+		list := listedOn(s.Paper, pages)
 		times, rows, high := map[string]int{}, map[string]int{}, map[string]float64{}
 		for _, l := range list {
 			times[l.Title]++
@@ -109,7 +109,7 @@ func TestNoListEndsInAFewRows(t *testing.T) {
 				assert.Greater(t, high[l.Title], s.Columns(1).Box.H(), "%s is parted on %s", l.Title, pages[l.Page].Name)
 			}
 			assert.GreaterOrEqual(t, l.Rows, min(least, rows[l.Title]/2), "%s on %s", l.Title, pages[l.Page].Name)
-			for _, form := range []string{ChartTitle, "WALLS RELEASED", "TEMPERATURE AND", "MOISTURE READINGS", "QUANTITIES"} {
+			for _, form := range []string{chartTitle, "WALLS RELEASED", "TEMPERATURE AND", "MOISTURE READINGS", "QUANTITIES"} {
 				assert.NotContains(t, l.Title, form, "on %s", pages[l.Page].Name)
 			}
 		}
@@ -120,7 +120,7 @@ func TestNoListEndsInAFewRows(t *testing.T) {
 
 // What is listed is listed once and in full: every sheet, seam, opening and box has its row, and no figure is cut off.
 func TestSchedulesListAllOfIt(t *testing.T) {
-	ListPages(t, func(t *testing.T, s *folio.Set, pages []*scene.Page) {
+	listPages(t, func(t *testing.T, s *folio.Set, pages []*scene.Page) {
 		sheets, seams, openings, boxes := 0, 0, 0, 0
 		for i := range s.Plan.Runs {
 			sheets += len(s.Plan.Runs[i].Sheets)
@@ -131,7 +131,7 @@ func TestSchedulesListAllOfIt(t *testing.T) {
 			boxes += len(s.Room.Walls[i].Boxes)
 		}
 		rows := map[string]int{}
-		for _, l := range ListedOn(s.Paper, pages) {
+		for _, l := range listedOn(s.Paper, pages) {
 			rows[l.Title] += l.Rows
 		}
 		assert.Equal(t, []int{sheets, seams, max(openings, 1), max(boxes, 1)}, []int{rows["SCHEDULE OF SHEETS"], rows["SEAMS"], rows["OPENINGS"], rows["BOXES"]})
@@ -149,8 +149,8 @@ func TestSchedulesListAllOfIt(t *testing.T) {
 // its kind does, by how far down its columns go.
 func TestListsFillTheirPagesEvenly(t *testing.T) {
 	several := 0
-	ListPages(t, func(t *testing.T, s *folio.Set, pages []*scene.Page) {
-		list := ListedOn(s.Paper, pages)
+	listPages(t, func(t *testing.T, s *folio.Set, pages []*scene.Page) {
+		list := listedOn(s.Paper, pages)
 		full := map[string]map[int]map[float64]float64{} // kind, page, column
 		for _, l := range list {
 			kind := pages[l.Page].Title
@@ -185,7 +185,7 @@ func TestListsFillTheirPagesEvenly(t *testing.T) {
 
 // Nothing touches on the pages of lists.
 func TestNothingOverlapsOnThePagesOfLists(t *testing.T) {
-	ListPages(t, func(t *testing.T, _ *folio.Set, pages []*scene.Page) {
+	listPages(t, func(t *testing.T, _ *folio.Set, pages []*scene.Page) {
 		for _, p := range pages {
 			for _, o := range scene.Overlaps(p, 0.5) {
 				t.Errorf("%s: %v", p.Name, o)

@@ -18,25 +18,25 @@ type State struct {
 	Metric bool // print it in degrees C
 }
 
-// Words says where the state stands.
-func (s State) Words() string {
+// words says where the state stands.
+func (s State) words() string {
 	w := climate.Words{Metric: s.Metric}
 	return w.Degrees(s.Temperature) + ", " + w.Percent(s.Humidity) + " relative humidity: wood comes to " + w.Moisture(s.Climate)
 }
 
-// MoistureChart draws the moisture content that wood comes to over relative humidity: a curve for the temperature of
+// moistureChart draws the moisture content that wood comes to over relative humidity: a curve for the temperature of
 // each state, the state on it with a letter, the band that the room has to be held in, and under it what the letters
 // mean.
 //
 // Units: box in millimetres on paper; the chart fills it. Under 80 by 70 mm its figures crowd.
-func MoistureChart(g *scene.Group, box scene.Box, k draft.Look, states []State) {
+func moistureChart(g *scene.Group, box scene.Box, k draft.Look, states []State) {
 	row := 2 * k.Small
-	legend := ChartLegend(states, k, box.W())
+	legend := chartLegend(states, k, box.W())
 	high := row * float64(len(legend))
-	c := Chart{Look: k, Plot: scene.Box{X0: box.X0 + k.Of(12), Y0: box.Y0 + k.Of(3), X1: box.X1 - k.Of(4), Y1: box.Y1 - high - k.Of(10)}, Most: 24}
-	c.Space = draft.NewSpace(c.Plot.Inset(k.Of(0.8)))
+	c := chart{look: k, plot: scene.Box{X0: box.X0 + k.Of(12), Y0: box.Y0 + k.Of(3), X1: box.X1 - k.Of(4), Y1: box.Y1 - high - k.Of(10)}, most: 24}
+	c.space = draft.NewSpace(c.plot.Inset(k.Of(0.8)))
 	g = g.Part(scene.Tag{Class: "moisture-chart"})
-	c.Axes(g)
+	c.axes(g)
 	var drawn []float64
 	for i, s := range states {
 		if !nearAny(drawn, s.Temperature) {
@@ -45,10 +45,10 @@ func MoistureChart(g *scene.Group, box scene.Box, k draft.Look, states []State) 
 			if i > 0 {
 				pen = pen.As(scene.Dashed(k.Seam))
 			}
-			c.Curve(g, s.Temperature, pen)
+			c.curve(g, s.Temperature, pen)
 		}
 	}
-	c.Marks(g, states)
+	c.marks(g, states)
 	y := box.Y1 - high + row
 	for _, line := range legend {
 		g.Text(scene.Text{At: scene.Pt(box.X0, y), String: line, Height: k.Small, Layer: scene.Notes})
@@ -56,22 +56,22 @@ func MoistureChart(g *scene.Group, box scene.Box, k draft.Look, states []State) 
 	}
 }
 
-// ChartLegend is what stands under a chart.
-func ChartLegend(states []State, k draft.Look, width float64) []string {
+// chartLegend is what stands under a chart.
+func chartLegend(states []State, k draft.Look, width float64) []string {
 	var lines []string
 	add := func(text string) { lines = append(lines, scene.Wrap(text, k.Small, false, width)...) }
 	for i, s := range states {
-		add(Letter(i) + "  " + s.Name + ": " + s.Words())
+		add(letter(i) + "  " + s.Name + ": " + s.words())
 	}
-	add(fmt.Sprintf("grey: hold the room from %s to %s %% (%s)", Figure(wood.RoomHumidity.Low, 0), Figure(wood.RoomHumidity.High, 0), wood.RoomHumidity.Source))
+	add(fmt.Sprintf("grey: hold the room from %s to %s %% (%s)", figure(wood.RoomHumidity.Low, 0), figure(wood.RoomHumidity.High, 0), wood.RoomHumidity.Source))
 	add("equilibrium by equation 4-5, Wood Handbook, FPL-GTR-282")
 	return lines
 }
 
-func Letter(i int) string { return string(rune('A' + i)) }
+func letter(i int) string { return string(rune('A' + i)) }
 
-// Figure prints a number with at most so many decimals.
-func Figure(f float64, decimals int) string {
+// figure prints a number with at most so many decimals.
+func figure(f float64, decimals int) string {
 	scale := math.Pow(10, float64(decimals))
 	return strconv.FormatFloat(math.Round(f*scale)/scale, 'f', -1, 64)
 }
@@ -85,91 +85,91 @@ func nearAny(list []float64, t float64) bool {
 	return false
 }
 
-// Chart is the frame of a chart: humidity across, moisture up.
-type Chart struct {
-	Look  draft.Look
-	Plot  scene.Box
-	Most  float64 // moisture at the top
-	Space *draft.Space
+// chart is the frame of a chart: humidity across, moisture up.
+type chart struct {
+	look  draft.Look
+	plot  scene.Box
+	most  float64 // moisture at the top
+	space *draft.Space
 }
 
-func (c *Chart) At(humidity, moisture float64) scene.Point {
-	return scene.Pt(c.Plot.X0+(c.Plot.X1-c.Plot.X0)*humidity/100, c.Plot.Y1-(c.Plot.Y1-c.Plot.Y0)*moisture/c.Most)
+func (c *chart) at(humidity, moisture float64) scene.Point {
+	return scene.Pt(c.plot.X0+(c.plot.X1-c.plot.X0)*humidity/100, c.plot.Y1-(c.plot.Y1-c.plot.Y0)*moisture/c.most)
 }
 
-// Axes draws the band, the grid and the figures.
-func (c *Chart) Axes(g *scene.Group) {
-	k := c.Look
-	low, high := c.At(wood.RoomHumidity.Low, 0), c.At(wood.RoomHumidity.High, c.Most)
+// axes draws the band, the grid and the figures.
+func (c *chart) axes(g *scene.Group) {
+	k := c.look
+	low, high := c.at(wood.RoomHumidity.Low, 0), c.at(wood.RoomHumidity.High, c.most)
 	g.Rect(scene.Box{X0: low.X, Y0: high.Y, X1: high.X, Y1: low.Y}, scene.Style{Layer: scene.Hatch}.Filled(scene.Grey(0.9)))
 	thin := scene.Pen(scene.Grain, k.Grain).In(scene.Grey(0.6))
 	for h := 0.0; h <= 100; h += 10 {
-		g.Line(c.At(h, 0), c.At(h, c.Most), thin)
-		g.Text(scene.Text{At: c.At(h, 0).Add(0, k.Of(1.5)), String: Figure(h, 0), Height: k.Small, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Notes})
+		g.Line(c.at(h, 0), c.at(h, c.most), thin)
+		g.Text(scene.Text{At: c.at(h, 0).Add(0, k.Of(1.5)), String: figure(h, 0), Height: k.Small, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Notes})
 	}
-	for m := 0.0; m <= c.Most; m += 4 {
-		g.Line(c.At(0, m), c.At(100, m), thin)
-		g.Text(scene.Text{At: c.At(0, m).Add(-k.Of(1.5), 0), String: Figure(m, 0), Height: k.Small, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Notes})
+	for m := 0.0; m <= c.most; m += 4 {
+		g.Line(c.at(0, m), c.at(100, m), thin)
+		g.Text(scene.Text{At: c.at(0, m).Add(-k.Of(1.5), 0), String: figure(m, 0), Height: k.Small, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Notes})
 	}
-	g.Rect(c.Plot, scene.Pen(scene.Notes, k.Thin))
-	g.Text(scene.Text{At: scene.Pt((c.Plot.X0+c.Plot.X1)/2, c.Plot.Y1+k.Of(2.5)+k.Small), String: "relative humidity, %", Height: k.Small, Anchor: scene.Middle,
+	g.Rect(c.plot, scene.Pen(scene.Notes, k.Thin))
+	g.Text(scene.Text{At: scene.Pt((c.plot.X0+c.plot.X1)/2, c.plot.Y1+k.Of(2.5)+k.Small), String: "relative humidity, %", Height: k.Small, Anchor: scene.Middle,
 		Seat: scene.Hanging, Layer: scene.Notes})
-	g.Text(scene.Text{At: scene.Pt(c.Plot.X0-k.Of(8), (c.Plot.Y0+c.Plot.Y1)/2), String: "moisture, %", Height: k.Small, Anchor: scene.Middle, Angle: 90,
+	g.Text(scene.Text{At: scene.Pt(c.plot.X0-k.Of(8), (c.plot.Y0+c.plot.Y1)/2), String: "moisture, %", Height: k.Small, Anchor: scene.Middle, Angle: 90,
 		Layer: scene.Notes})
 }
 
-// Curve draws the moisture content at one temperature, as far up as the chart goes.
-func (c *Chart) Curve(g *scene.Group, temperature float64, pen scene.Style) {
+// curve draws the moisture content at one temperature, as far up as the chart goes.
+func (c *chart) curve(g *scene.Group, temperature float64, pen scene.Style) {
 	var points []scene.Point
 	for h := 0.0; h <= 98; h++ {
 		m := wood.Climate{Temperature: temperature, Humidity: h}.Moisture()
-		if m > c.Most {
+		if m > c.most {
 			break
 		}
-		points = append(points, c.At(h, m))
+		points = append(points, c.at(h, m))
 	}
 	g.Polyline(pen, points...)
 	for i := 1; i < len(points); i++ {
-		c.Space.Stroke(points[i-1], points[i])
+		c.space.Stroke(points[i-1], points[i])
 	}
 }
 
-// Marks sets a dot for every state, with lines to both axes, and its letter in the nearest free place, on a leader.
-func (c *Chart) Marks(g *scene.Group, states []State) {
-	k := c.Look
+// marks sets a dot for every state, with lines to both axes, and its letter in the nearest free place, on a leader.
+func (c *chart) marks(g *scene.Group, states []State) {
+	k := c.look
 	var dots []scene.Point
 	for _, s := range states {
-		p := c.At(s.Humidity, math.Min(s.Moisture(), c.Most))
+		p := c.at(s.Humidity, math.Min(s.Moisture(), c.most))
 		dots = append(dots, p)
 		drop := scene.Pen(scene.Dimensions, k.Extension).As(scene.Dashed(k.Extension))
-		for _, to := range []scene.Point{scene.Pt(p.X, c.Plot.Y1), scene.Pt(c.Plot.X0, p.Y)} {
+		for _, to := range []scene.Point{scene.Pt(p.X, c.plot.Y1), scene.Pt(c.plot.X0, p.Y)} {
 			g.Line(p, to, drop)
-			c.Space.Stroke(p, to)
+			c.space.Stroke(p, to)
 		}
 		g.Circle(p, k.Of(0.9), scene.Style{Layer: scene.Marks}.Filled(scene.Black))
-		c.Space.Take(scene.BoxAt(p.X-k.Of(1), p.Y-k.Of(1), k.Of(2), k.Of(2)))
+		c.space.Take(scene.BoxAt(p.X-k.Of(1), p.Y-k.Of(1), k.Of(2), k.Of(2)))
 	}
 	for i, p := range dots {
-		t := scene.Text{String: Letter(i), Height: k.Medium, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Field: k.Of(0.5), Layer: scene.Marks}
-		t.At = c.Free(p, scene.Width(t.String, k.Medium, true), k.Medium)
+		t := scene.Text{String: letter(i), Height: k.Medium, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Field: k.Of(0.5), Layer: scene.Marks}
+		t.At = c.free(p, scene.Width(t.String, k.Medium, true), k.Medium)
 		g.Text(t)
-		if far := Away(p, t.At); far > k.Of(5) {
-			from, to := Along(p, t.At, k.Of(1.4)/far), Along(t.At, p, k.Of(3.1)/far)
+		if far := away(p, t.At); far > k.Of(5) {
+			from, to := along(p, t.At, k.Of(1.4)/far), along(t.At, p, k.Of(3.1)/far)
 			g.Line(from, to, scene.Pen(scene.Marks, k.Thin))
-			c.Space.Stroke(from, to)
+			c.space.Stroke(from, to)
 		}
-		c.Space.Take(scene.BoxAt(t.At.X-k.Of(2), t.At.Y-k.Medium/2-k.Of(0.6), k.Of(4), k.Medium+k.Of(1.2)))
+		c.space.Take(scene.BoxAt(t.At.X-k.Of(2), t.At.Y-k.Medium/2-k.Of(0.6), k.Of(4), k.Medium+k.Of(1.2)))
 	}
 }
 
-// Free finds a place for a letter near a dot: to its upper left, over it, to its lower right, then further out.
-func (c *Chart) Free(p scene.Point, w, h float64) scene.Point {
-	k := c.Look
+// free finds a place for a letter near a dot: to its upper left, over it, to its lower right, then further out.
+func (c *chart) free(p scene.Point, w, h float64) scene.Point {
+	k := c.look
 	for out := 4.0; out < 70; out++ {
 		for _, way := range []scene.Point{scene.Pt(-0.7, -0.7), scene.Pt(0, -1), scene.Pt(-0.4, -0.9), scene.Pt(0.7, 0.7), scene.Pt(0.9, 0.4), scene.Pt(0.4, 0.9), scene.Pt(-0.7, 0.7),
 			scene.Pt(0.4, -0.9), scene.Pt(0.2, -1), scene.Pt(0.7, -0.7), scene.Pt(0.95, -0.3), scene.Pt(-0.4, 0.9), scene.Pt(-0.2, 1), scene.Pt(-0.95, 0.3), scene.Pt(0, 1)} {
 			at := p.Add(k.Of(out*way.X), k.Of(out*way.Y))
-			if c.Space.Free(scene.BoxAt(at.X-w/2, at.Y-h/2, w, h), k.Of(1.4)) && c.Space.FreeLine(Along(p, at, k.Of(1.4)/Away(p, at)), at, 0) {
+			if c.space.Free(scene.BoxAt(at.X-w/2, at.Y-h/2, w, h), k.Of(1.4)) && c.space.FreeLine(along(p, at, k.Of(1.4)/away(p, at)), at, 0) {
 				return at
 			}
 		}
@@ -177,16 +177,16 @@ func (c *Chart) Free(p scene.Point, w, h float64) scene.Point {
 	return p.Add(-k.Of(4), -k.Of(4))
 }
 
-// Along is a share of the way from a to b.
-func Along(a, b scene.Point, share float64) scene.Point {
+// along is a share of the way from a to b.
+func along(a, b scene.Point, share float64) scene.Point {
 	return a.Add((b.X-a.X)*share, (b.Y-a.Y)*share)
 }
 
-func Away(a, b scene.Point) float64 { return math.Hypot(a.X-b.X, a.Y-b.Y) }
+func away(a, b scene.Point) float64 { return math.Hypot(a.X-b.X, a.Y-b.Y) }
 
 // MoisturePage is the chart on a page of its own.
 func MoisturePage(states []State) *scene.Page {
 	p := scene.NewPage("moisture", "Moisture content of wood", 160, 120)
-	MoistureChart(&p.Group, p.Paper().Inset(5), draft.Office(), states)
+	moistureChart(&p.Group, p.Paper().Inset(5), draft.Office(), states)
 	return p
 }

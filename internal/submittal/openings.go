@@ -14,40 +14,40 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// Hole is an opening with the wall that it is in.
-type Hole struct {
-	F     *face.Face
-	Index int
-	O     *room.Opening
+// hole is an opening with the wall that it is in.
+type hole struct {
+	f     *face.Face
+	index int
+	o     *room.Opening
 }
 
-// Holes are all openings of covered walls.
-func Holes(s *folio.Set) []Hole {
-	var list []Hole
+// holes are all openings of covered walls.
+func holes(s *folio.Set) []hole {
+	var list []hole
 	for _, f := range face.All(s.Plan) {
 		if f.Run.Up {
 			continue
 		}
 		for i := range f.W.Openings {
-			list = append(list, Hole{f, i, &f.W.Openings[i]})
+			list = append(list, hole{f, i, &f.W.Openings[i]})
 		}
 	}
 	return list
 }
 
-// OpeningPages draw every opening large, with one sheet to each side and every distance from a seam to an edge.
-func OpeningPages(s *folio.Set) []*folio.Leaf {
+// openingPages draw every opening large, with one sheet to each side and every distance from a seam to an edge.
+func openingPages(s *folio.Set) []*folio.Leaf {
 	cells := s.Cells(190, 205)
-	list := Holes(s)
+	list := holes(s)
 	var pages []*folio.Leaf
 	for first := 0; first < len(list); first += len(cells) {
 		part := list[first:min(first+len(cells), len(list))]
 		names := make([]string, len(part))
-		l := &folio.Leaf{Wall: part[0].F.Wall}
+		l := &folio.Leaf{Wall: part[0].f.Wall}
 		for i, h := range part {
-			names[i] = h.O.Name
-			l.Abouts = append(l.Abouts, elevation.OpeningKey(h.F.Wall, h.Index))
-			if h.F.Wall != l.Wall {
+			names[i] = h.o.Name
+			l.Abouts = append(l.Abouts, elevation.OpeningKey(h.f.Wall, h.index))
+			if h.f.Wall != l.Wall {
 				l.Wall = -1
 			}
 		}
@@ -58,7 +58,7 @@ func OpeningPages(s *folio.Set) []*folio.Leaf {
 		}
 		l.Draw = func(b *folio.Board) {
 			for i, h := range part {
-				OpeningIn(b, room[i], h, i+1)
+				openingIn(b, room[i], h, i+1)
 			}
 		}
 		pages = append(pages, l)
@@ -66,43 +66,43 @@ func OpeningPages(s *folio.Set) []*folio.Leaf {
 	return pages
 }
 
-// Reach is what of the wall an enlargement shows: the opening and one sheet to each side.
-func (h Hole) Reach() (from, to L) {
-	from, to = h.F.Left, h.F.Right
-	for _, p := range h.F.Parts {
-		if p.To <= h.O.FromLeft {
+// reach is what of the wall an enlargement shows: the opening and one sheet to each side.
+func (h hole) reach() (from, to l) {
+	from, to = h.f.Left, h.f.Right
+	for _, p := range h.f.Parts {
+		if p.To <= h.o.FromLeft {
 			from = p.From
-		} else if p.From <= h.O.FromLeft && p.To > h.O.FromLeft {
+		} else if p.From <= h.o.FromLeft && p.To > h.o.FromLeft {
 			from = max(from, p.From)
 		}
 	}
-	for i := len(h.F.Parts) - 1; i >= 0; i-- {
-		p := h.F.Parts[i]
-		if p.From >= h.O.Right() {
+	for i := len(h.f.Parts) - 1; i >= 0; i-- {
+		p := h.f.Parts[i]
+		if p.From >= h.o.Right() {
 			to = p.To
-		} else if p.To >= h.O.Right() && p.From < h.O.Right() {
+		} else if p.To >= h.o.Right() && p.From < h.o.Right() {
 			to = min(to, p.To)
 		}
 	}
 	// the sheets that hold the edges, and a little of the next ones
-	for _, p := range h.F.Parts {
-		if p.From < h.O.FromLeft && h.O.FromLeft <= p.To {
-			from = max(h.F.Left, p.From-(p.To-p.From)/3)
+	for _, p := range h.f.Parts {
+		if p.From < h.o.FromLeft && h.o.FromLeft <= p.To {
+			from = max(h.f.Left, p.From-(p.To-p.From)/3)
 		}
-		if p.From <= h.O.Right() && h.O.Right() < p.To {
-			to = min(h.F.Right, p.To+(p.To-p.From)/3)
+		if p.From <= h.o.Right() && h.o.Right() < p.To {
+			to = min(h.f.Right, p.To+(p.To-p.From)/3)
 		}
 	}
 	return from, to
 }
 
-// OpeningIn draws one opening in a cell: the view with its dimensions, under it title and bar, and beside them the table
+// openingIn draws one opening in a cell: the view with its dimensions, under it title and bar, and beside them the table
 // of cut-outs.
-func OpeningIn(b *folio.Board, cell scene.Box, h Hole, n int) {
+func openingIn(b *folio.Board, cell scene.Box, h hole, n int) {
 	k := b.Look
-	e := &elevation.View{Board: b, F: h.F, Of: 1, Detail: true}
-	e.From, e.To = h.Reach()
-	table := HoleTable(e, h)
+	e := &elevation.View{Board: b, F: h.f, Of: 1, Detail: true}
+	e.From, e.To = h.reach()
+	table := holeTable(e, h)
 	table.Fit(k, 0)
 	const titleWide = 66
 	room := scene.Box{X0: cell.X0 + k.Of(6), Y0: cell.Y0 + k.Of(6), X1: cell.X1 - k.Of(6), Y1: cell.Y1 - k.Of(5)}
@@ -120,7 +120,7 @@ func OpeningIn(b *folio.Board, cell scene.Box, h Hole, n int) {
 	for _, scale := range scales {
 		e.V.Scale = scale
 		e.V.Origin = scene.Pt(0, 0)
-		above, right = HoleStacks(e, h)
+		above, right = holeStacks(e, h)
 		all := e.Box().Union(above.Box(k)).Union(right.Box(k))
 		all.X0 = math.Min(all.X0, e.Box().X0-label)
 		all.Y1 += k.Of(3)
@@ -130,19 +130,19 @@ func OpeningIn(b *folio.Board, cell scene.Box, h Hole, n int) {
 			break
 		}
 	}
-	above, right = HoleStacks(e, h)
+	above, right = holeStacks(e, h)
 
-	name := strings.ToUpper(h.O.Kind + " " + h.O.Name)
+	name := strings.ToUpper(h.o.Kind + " " + h.o.Name)
 	view := scene.View{Box: e.Box().Inset(-k.Of(1)), Scale: float64(e.V.Scale), Metric: e.Metric(), Name: name, Ratio: draft.Ratio(e.V.Scale, e.Metric())}
-	e.Group = b.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(e.V.Scale)), folio.Datum("wall", h.F.W.Name), folio.Datum("opening", h.O.Name))
+	e.Group = b.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(e.V.Scale)), folio.Datum("wall", h.f.W.Name), folio.Datum("opening", h.o.Name))
 	e.Body()
-	Reveal(e, h.O)
+	reveal(e, h.o)
 	above.Draw(e.Group, k, b.Space)
 	right.Draw(e.Group, k, b.Space)
-	LevelLine(e, h)
+	levelLine(e, h)
 
 	at := scene.Pt(room.X0, math.Min(e.Box().Y1+k.Of(14), room.Y1-foot+k.Of(7)))
-	under := []string{"SCALE " + draft.Ratio(e.V.Scale, e.Metric()), "wall " + h.F.W.Name + ", page " + e.PageOf(folio.WallKey(h.F.Wall))}
+	under := []string{"SCALE " + draft.Ratio(e.V.Scale, e.Metric()), "wall " + h.f.W.Name + ", page " + e.PageOf(folio.WallKey(h.f.Wall))}
 	t := draft.Title{Mark: fmt.Sprint(n), Page: b.Leaf.Number, Name: name, Under: under, Most: k.Of(titleWide)}
 	if !beside {
 		t.Most = room.W()
@@ -167,11 +167,11 @@ func OpeningIn(b *folio.Board, cell scene.Box, h Hole, n int) {
 	}
 }
 
-// HoleStacks are the dimensions over and beside an enlargement.
-func HoleStacks(e *elevation.View, h Hole) (above, right draft.Stack) {
+// holeStacks are the dimensions over and beside an enlargement.
+func holeStacks(e *elevation.View, h hole) (above, right draft.Stack) {
 	k := e.Look
-	above = draft.Stack{Edge: e.Box().Y0, Out: -1, Outline: e.Roof, Tiers: EdgeTiers(e, h)}
-	right = draft.Stack{Upright: true, Edge: e.Box().X1, Out: 1, First: k.Of(10), Tiers: HoleHeights(e, h)}
+	above = draft.Stack{Edge: e.Box().Y0, Out: -1, Outline: e.Roof, Tiers: edgeTiers(e, h)}
+	right = draft.Stack{Upright: true, Edge: e.Box().X1, Out: 1, First: k.Of(10), Tiers: holeHeights(e, h)}
 	for i := range above.Tiers {
 		above.Tiers[i].Name = "" // the running figures show by their circle where they start
 	}
@@ -181,16 +181,16 @@ func HoleStacks(e *elevation.View, h Hole) (above, right draft.Stack) {
 	return above, right
 }
 
-// EdgeTiers are the distances along the wall: between neighbours of seams and edges, and from the left edge to every seam
+// edgeTiers are the distances along the wall: between neighbours of seams and edges, and from the left edge to every seam
 // over the opening and on to the right edge.
-func EdgeTiers(e *elevation.View, h Hole) []draft.Tier {
-	all, run := []L{h.O.FromLeft, h.O.Right()}, []L{h.O.FromLeft}
+func edgeTiers(e *elevation.View, h hole) []draft.Tier {
+	all, run := []l{h.o.FromLeft, h.o.Right()}, []l{h.o.FromLeft}
 	for _, s := range e.F.Seams {
 		if s.X < e.From || s.X > e.To {
 			continue
 		}
 		all = append(all, s.X)
-		if s.X > h.O.FromLeft && s.X < h.O.Right() {
+		if s.X > h.o.FromLeft && s.X < h.o.Right() {
 			run = append(run, s.X)
 		}
 	}
@@ -200,13 +200,13 @@ func EdgeTiers(e *elevation.View, h Hole) []draft.Tier {
 		}
 	}
 	tiers := []draft.Tier{e.Tier("seams and edges", all, e.V.X)}
-	run = append(run, h.O.Right())
+	run = append(run, h.o.Right())
 	t := draft.Tier{Running: true}
 	for i, x := range run {
 		t.Marks = append(t.Marks, e.V.X(x))
 		text := ""
 		if i > 0 {
-			text = e.Style.Format(x - h.O.FromLeft)
+			text = e.Style.Format(x - h.o.FromLeft)
 		}
 		t.Figures = append(t.Figures, text)
 	}
@@ -216,25 +216,25 @@ func EdgeTiers(e *elevation.View, h Hole) []draft.Tier {
 	return append(tiers, t)
 }
 
-// HoleHeights are the heights at the opening: floor, base, sill, head, upper edge of the covering, ceiling.
-func HoleHeights(e *elevation.View, h Hole) []draft.Tier {
-	mid := (h.O.FromLeft + h.O.Right()) / 2
+// holeHeights are the heights at the opening: floor, base, sill, head, upper edge of the covering, ceiling.
+func holeHeights(e *elevation.View, h hole) []draft.Tier {
+	mid := (h.o.FromLeft + h.o.Right()) / 2
 	floor, ceiling := room.At(e.F.W.Floor, mid), room.At(e.F.W.Ceiling, mid)
-	_, z0, _, z1 := e.F.Hole(h.O)
-	list := []L{floor, ceiling, max(z0, floor), min(z1, ceiling)}
-	if h.O.SillGiven {
+	_, z0, _, z1 := e.F.Hole(h.o)
+	list := []l{floor, ceiling, max(z0, floor), min(z1, ceiling)}
+	if h.o.SillGiven {
 		list = append(list, floor+e.F.W.Base)
 	}
 	list = append(list, ceiling-e.F.W.Crown)
 	tiers := []draft.Tier{e.Tier("", list, e.V.Y)}
 	if level := e.Room.Space.LevelLine; level > floor && level < ceiling {
-		tiers = append(tiers, e.Tier("", []L{z0, z1, level}, e.V.Y))
+		tiers = append(tiers, e.Tier("", []l{z0, z1, level}, e.V.Y))
 	}
 	return tiers
 }
 
-// LevelLine draws the line to which the crew hangs the level marks.
-func LevelLine(e *elevation.View, h Hole) {
+// levelLine draws the line to which the crew hangs the level marks.
+func levelLine(e *elevation.View, h hole) {
 	k := e.Look
 	level := e.Room.Space.LevelLine
 	if level <= e.F.Low || level >= e.F.High {
@@ -242,8 +242,8 @@ func LevelLine(e *elevation.View, h Hole) {
 	}
 	y := e.V.Y(level)
 	a, b := scene.Pt(e.Box().X0-k.Of(4), y), scene.Pt(e.Box().X1, y)
-	box := e.V.Box(e.F.Hole(h.O))
-	for _, part := range PairsOf(draft.Outside(a, b, box)) {
+	box := e.V.Box(e.F.Hole(h.o))
+	for _, part := range pairsOf(draft.Outside(a, b, box)) {
 		e.Group.Line(part[0], part[1], scene.Pen(scene.Plumb, k.Dimension).As(scene.Chain(k.Dimension)))
 		e.Space.Stroke(part[0], part[1])
 	}
@@ -255,7 +255,7 @@ func LevelLine(e *elevation.View, h Hole) {
 	e.Space.Take(t.Bounds())
 }
 
-func PairsOf(points []scene.Point) [][2]scene.Point {
+func pairsOf(points []scene.Point) [][2]scene.Point {
 	var list [][2]scene.Point
 	for i := 0; i+1 < len(points); i += 2 {
 		list = append(list, [2]scene.Point{points[i], points[i+1]})
@@ -263,8 +263,8 @@ func PairsOf(points []scene.Point) [][2]scene.Point {
 	return list
 }
 
-// Reveal draws the reveals unfolded at their jambs, dashed at the fold's depth.
-func Reveal(e *elevation.View, o *room.Opening) {
+// reveal draws the reveals unfolded at their jambs, dashed at the fold's depth.
+func reveal(e *elevation.View, o *room.Opening) {
 	k := e.Look
 	if o.Reveal == 0 {
 		return
@@ -293,47 +293,47 @@ func Reveal(e *elevation.View, o *room.Opening) {
 	}
 }
 
-// HoleTable says for every sheet that the opening cuts where the cut-out lies on it: along from its raw left edge, and
+// holeTable says for every sheet that the opening cuts where the cut-out lies on it: along from its raw left edge, and
 // up and down from its level mark.
-func HoleTable(e *elevation.View, h Hole) *draft.Table {
+func holeTable(e *elevation.View, h hole) *draft.Table {
 	t := &draft.Table{Columns: []draft.Column{{Head: "SHEET", Bold: true, Align: scene.End}, {Head: "CUT-OUT, FROM RAW LEFT"}, {Head: "FROM LEVEL"}}}
-	_, z0, _, z1 := e.F.Hole(h.O)
+	_, z0, _, z1 := e.F.Hole(h.o)
 	level := e.Room.Space.LevelLine
 	for _, p := range e.F.Parts {
 		for _, s := range p.Sheets {
-			a, b := Raw(e, p, s)
-			if b <= h.O.FromLeft || a >= h.O.Right() {
+			a, b := raw(e, p, s)
+			if b <= h.o.FromLeft || a >= h.o.Right() {
 				continue
 			}
 			along := "left edge to "
-			if h.O.FromLeft > a {
-				along = e.Style.Format(h.O.FromLeft-a) + " to "
+			if h.o.FromLeft > a {
+				along = e.Style.Format(h.o.FromLeft-a) + " to "
 			}
-			if h.O.Right() < b {
-				along += e.Style.Format(h.O.Right() - a)
+			if h.o.Right() < b {
+				along += e.Style.Format(h.o.Right() - a)
 			} else {
 				along += "right edge"
 			}
 			up := "foot"
-			if h.O.SillGiven {
-				up = UpDown(e.Set, z0-level)
+			if h.o.SillGiven {
+				up = upDown(e.Set, z0-level)
 			}
-			t.Rows = append(t.Rows, draft.Row{Cells: []string{elevation.NumberOf(s), along, up + " to " + UpDown(e.Set, z1-level)}})
+			t.Rows = append(t.Rows, draft.Row{Cells: []string{elevation.NumberOf(s), along, up + " to " + upDown(e.Set, z1-level)}})
 		}
 	}
 	return t
 }
 
-// UpDown is a height from the level line: up 3'-0", down 1'-4".
-func UpDown(s *folio.Set, z L) string {
+// upDown is a height from the level line: up 3'-0", down 1'-4".
+func upDown(s *folio.Set, z l) string {
 	if z < 0 {
 		return "down " + s.Style.Format(-z)
 	}
 	return "up " + s.Style.Format(z)
 }
 
-// Raw are the raw edges of a sheet as hung, on this wall.
-func Raw(e *elevation.View, p face.Part, s *layout.Sheet) (left, right L) {
+// raw are the raw edges of a sheet as hung, on this wall.
+func raw(e *elevation.View, p face.Part, s *layout.Sheet) (left, right l) {
 	left, right = s.StartLine-e.F.St.Shift, s.RightLine-e.F.St.Shift
 	if e.F.Run.Closed {
 		for left > p.To {

@@ -12,9 +12,9 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// Mark is how far the level mark stands from the end of a sheet that hangs lowest: as far as the longest of its run and
+// mark is how far the level mark stands from the end of a sheet that hangs lowest: as far as the longest of its run and
 // course reaches down, so that it is the same on all; where a sheet then lacks length above, its figure steps.
-func (e *PhotoElevation) Mark(s *layout.Sheet) L {
+func (e *photoElevation) mark(s *layout.Sheet) l {
 	most := s.Below
 	for i := range e.F.Run.Sheets {
 		if o := &e.F.Run.Sheets[i]; o.Course == s.Course && !o.InGap && len(o.Pieces) > 0 {
@@ -24,8 +24,8 @@ func (e *PhotoElevation) Mark(s *layout.Sheet) L {
 	return max(s.Below, min(most, e.Room.Veneer.Length-s.Above))
 }
 
-// Level draws the level line, on which the marks hang.
-func (e *PhotoElevation) Level() {
+// level draws the level line, on which the marks hang.
+func (e *photoElevation) level() {
 	z := e.Room.Space.LevelLine
 	if e.F.Run.Up || z <= e.F.Low || z >= e.F.High {
 		return
@@ -45,11 +45,11 @@ func (e *PhotoElevation) Level() {
 	}
 }
 
-// Numbers letters the number of each sheet under the floor, in rows where sheets are slim; those without a photograph
+// numbers letters the number of each sheet under the floor, in rows where sheets are slim; those without a photograph
 // also in their field.
 //
 // Shape: the y under the lowest.
-func (e *PhotoElevation) Numbers() float64 {
+func (e *photoElevation) numbers() float64 {
 	k := e.Look
 	y := e.Box().Y1
 	for _, p := range e.F.Parts {
@@ -80,17 +80,17 @@ func (e *PhotoElevation) Numbers() float64 {
 			break
 		}
 		for _, s := range p.Sheets {
-			if _, ok := e.Photo(s); !ok {
-				e.Plain(s, x, elevation.NumberOf(s))
+			if _, ok := e.photo(s); !ok {
+				e.plain(s, x, elevation.NumberOf(s))
 			}
 		}
 	}
 	return y
 }
 
-// Plain letters the number of a sheet into its plain field, where it is free.
-func (e *PhotoElevation) Plain(s *layout.Sheet, x float64, number string) {
-	low, high, any := L(0), L(0), false
+// plain letters the number of a sheet into its plain field, where it is free.
+func (e *photoElevation) plain(s *layout.Sheet, x float64, number string) {
+	low, high, any := l(0), l(0), false
 	for _, q := range s.Pieces {
 		if q.Wall != e.F.Wall {
 			continue
@@ -116,8 +116,8 @@ func (e *PhotoElevation) Plain(s *layout.Sheet, x float64, number string) {
 	}
 }
 
-// Title draws the view's title and the scale bar at the foot of the field.
-func (e *PhotoElevation) Title(under float64) {
+// title draws the view's title and the scale bar at the foot of the field.
+func (e *photoElevation) title(under float64) {
 	k, box := e.Look, e.Box()
 	y := math.Min(math.Max(box.Y1+k.Of(24), under+k.Of(10)), e.Field.Y1-k.Of(8))
 	mark, name := e.Marks[e.F.Wall], strings.ToUpper(e.F.W.Name)

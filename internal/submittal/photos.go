@@ -17,8 +17,8 @@ import (
 // photographedLayer is the layer of photographs, so that a reader can switch them off.
 const photographedLayer scene.Layer = "photographs"
 
-// Unphotographed is the ground of a sheet without a photograph.
-var Unphotographed = scene.Grey(0.93)
+// unphotographed is the ground of a sheet without a photograph.
+var unphotographed = scene.Grey(0.93)
 
 // Photographed draws the set for the architect with the photographs of the sheets laid in place, a page for each wall
 // behind the elevations. With nil photographs it is the set without them. The logo may be nil.
@@ -30,12 +30,12 @@ func Photographed(p *layout.Plan, t *paper.Template, logo *scene.Picture, photos
 	return s.Document(Submittal)
 }
 
-// WallPages are the elevations, then the photographs.
-func WallPages(s *folio.Set) []*folio.Leaf { return append(elevation.Pages(s), PhotographPages(s)...) }
+// wallPages are the elevations, then the photographs.
+func wallPages(s *folio.Set) []*folio.Leaf { return append(elevation.Pages(s), photographPages(s)...) }
 
-// PhotographPages are the pages with the photographs of all walls, none where none are asked for: each wall at the scale
+// photographPages are the pages with the photographs of all walls, none where none are asked for: each wall at the scale
 // and in the pieces of its elevation.
-func PhotographPages(s *folio.Set) []*folio.Leaf {
+func photographPages(s *folio.Set) []*folio.Leaf {
 	if s.Photos == nil {
 		return nil
 	}
@@ -49,9 +49,9 @@ func PhotographPages(s *folio.Set) []*folio.Leaf {
 			}
 			l := &folio.Leaf{Title: title, Scale: draft.Ratio(p.Scale, s.Metric()), Wall: f.Wall, About: "photographs of " + folio.WallKey(f.Wall)}
 			l.Draw = func(b *folio.Board) {
-				e := &PhotoElevation{View: elevation.View{Board: b, F: f, From: p.From, To: p.To, Piece: i, Of: len(pieces)}}
+				e := &photoElevation{View: elevation.View{Board: b, F: f, From: p.From, To: p.To, Piece: i, Of: len(pieces)}}
 				e.V.Scale = p.Scale
-				e.Draw()
+				e.draw()
 			}
 			list = append(list, l)
 		}
@@ -59,16 +59,16 @@ func PhotographPages(s *folio.Set) []*folio.Leaf {
 	return list
 }
 
-// PhotoElevation is the view of a wall, or of a piece of it, with photographs.
-type PhotoElevation struct {
+// photoElevation is the view of a wall, or of a piece of it, with photographs.
+type photoElevation struct {
 	elevation.View
-	Without, Stretched []*layout.Sheet
+	without, stretched []*layout.Sheet
 }
 
-func (e *PhotoElevation) Draw() {
+func (e *photoElevation) draw() {
 	k, t := e.Look, e.Paper.Elevation
-	e.Sort()
-	notes := elevation.Notes(e.View.Board, e.NoteLines())
+	e.sort()
+	notes := elevation.Notes(e.View.Board, e.noteLines())
 	w, h := e.V.MM(e.To-e.From), e.V.MM(e.F.High-e.F.Low)
 	top := math.Max(t.Top, notes+k.Of(8))
 	e.V.Origin = scene.Pt(t.Middle-w/2-e.V.MM(e.From), top+h+e.V.MM(e.F.Low))
@@ -81,25 +81,25 @@ func (e *PhotoElevation) Draw() {
 	view := scene.View{Box: e.Box().Inset(-k.Of(1)), Scale: float64(e.V.Scale), Metric: e.Metric(), Name: strings.ToUpper(e.F.W.Name), Ratio: draft.Ratio(e.V.Scale, e.Metric())}
 	e.Group = e.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(e.V.Scale)), folio.Datum("wall", e.F.W.Name), folio.Datum("unit", e.Room.Project.Units.String()), folio.Datum("photographs", "yes"))
 	e.Hatches(e.Group)
-	e.Pictures()
+	e.pictures()
 	e.Trim(e.Group)
 	e.Seams(e.Group)
 	e.Joints(e.Group)
 	e.RawEnds(e.Group)
-	e.Level()
+	e.level()
 	for i := range e.F.W.Openings {
 		e.Opening(e.Group, &e.F.W.Openings[i])
 	}
-	e.WallLines()
+	e.wallLines()
 	e.MatchLines(e.Group)
 	for i := range e.F.W.Boxes {
 		e.Plate(e.Group, &e.F.W.Boxes[i])
 	}
-	e.Title(e.Numbers())
+	e.title(e.numbers())
 }
 
-// Sort parts the sheets of the view into those without a photograph and those whose photograph is stretched.
-func (e *PhotoElevation) Sort() {
+// sort parts the sheets of the view into those without a photograph and those whose photograph is stretched.
+func (e *photoElevation) sort() {
 	seen := map[*layout.Sheet]bool{}
 	v := e.Room.Veneer
 	want := float64(v.Length) / float64(v.GrossWidth)
@@ -115,16 +115,16 @@ func (e *PhotoElevation) Sort() {
 			photo, ok := e.Photos[folio.SheetName{Flitch: s.Flitch, Number: s.Number}]
 			switch {
 			case !ok:
-				e.Without = append(e.Without, s)
+				e.without = append(e.without, s)
 			case photo.Width > 0 && math.Abs(float64(photo.Height)/float64(photo.Width)/want-1) > 0.05:
-				e.Stretched = append(e.Stretched, s)
+				e.stretched = append(e.stretched, s)
 			}
 		}
 	}
 }
 
-// NoteLines say how the photographs are laid, and of which sheets there is none.
-func (e *PhotoElevation) NoteLines() []string {
+// noteLines say how the photographs are laid, and of which sheets there is none.
+func (e *photoElevation) noteLines() []string {
 	at := "its level mark on the level line"
 	if e.F.Run.Up {
 		at = "its head at the left, its length in the middle of its piece"
@@ -134,7 +134,7 @@ func (e *PhotoElevation) NoteLines() []string {
 		sheets []*layout.Sheet
 		words  string
 	}{
-		{e.Without, "No photograph, a plain field: "}, {e.Stretched, "The photograph has not the proportion of a sheet and is stretched: "},
+		{e.without, "No photograph, a plain field: "}, {e.stretched, "The photograph has not the proportion of a sheet and is stretched: "},
 	} {
 		if len(n.sheets) > 0 {
 			list = append(list, n.words+elevation.Ranges(e.View.Board.Set, n.sheets)+".")
@@ -143,17 +143,17 @@ func (e *PhotoElevation) NoteLines() []string {
 	return append(list, "Wood darkens and prints differ: judge the figure here, the colour on the sheets.")
 }
 
-// Pictures lays each sheet's photograph, shown where its pieces are; a plain field where there is none.
-func (e *PhotoElevation) Pictures() {
+// pictures lays each sheet's photograph, shown where its pieces are; a plain field where there is none.
+func (e *photoElevation) pictures() {
 	for _, p := range e.F.Parts {
 		if p.To <= e.From || p.From >= e.To {
 			continue
 		}
 		for _, s := range p.Sheets {
-			photo, ok := e.Photo(s)
-			box := e.Whole(p, s)
+			photo, ok := e.photo(s)
+			box := e.whole(p, s)
 			for _, q := range s.Pieces {
-				if q.Wall != e.F.Wall || !OnPart(q.Outline, p) {
+				if q.Wall != e.F.Wall || !onPart(q.Outline, p) {
 					continue
 				}
 				var points []scene.Point
@@ -167,7 +167,7 @@ func (e *PhotoElevation) Pictures() {
 				tag := scene.Tag{Class: "sheet", Title: elevation.SheetWords(e.View.Board.Set, s), Data: []scene.Datum{folio.Datum("place", fmt.Sprint(s.Place)), folio.Datum("number", elevation.NumberOf(s))}}
 				in := e.Group.Part(tag)
 				if !ok {
-					in.Polygon(scene.Style{Layer: scene.Covering, Fill: scene.Solid(Unphotographed)}, points...)
+					in.Polygon(scene.Style{Layer: scene.Covering, Fill: scene.Solid(unphotographed)}, points...)
 					continue
 				}
 				in.Polygon(scene.Style{Layer: scene.Covering}, points...) // what a reader points at
@@ -177,8 +177,8 @@ func (e *PhotoElevation) Pictures() {
 	}
 }
 
-// OnPart reports whether a piece belongs to a part: a sheet that goes all round a room comes to a wall twice.
-func OnPart(o []elevation.ShapePoint, p face.Part) bool {
+// onPart reports whether a piece belongs to a part: a sheet that goes all round a room comes to a wall twice.
+func onPart(o []elevation.ShapePoint, p face.Part) bool {
 	low, high := o[0].X, o[0].X
 	for _, q := range o {
 		low, high = min(low, q.X), max(high, q.X)
@@ -187,8 +187,8 @@ func OnPart(o []elevation.ShapePoint, p face.Part) bool {
 	return p.From <= m && m <= p.To
 }
 
-// Photo is a sheet's photograph as the sheet hangs: upside down where it is turned, on its side where the grain is level.
-func (e *PhotoElevation) Photo(s *layout.Sheet) (scene.Picture, bool) {
+// photo is a sheet's photograph as the sheet hangs: upside down where it is turned, on its side where the grain is level.
+func (e *photoElevation) photo(s *layout.Sheet) (scene.Picture, bool) {
 	photo, ok := e.Photos[folio.SheetName{Flitch: s.Flitch, Number: s.Number}]
 	if !ok {
 		return photo, false
@@ -204,13 +204,13 @@ func (e *PhotoElevation) Photo(s *layout.Sheet) (scene.Picture, bool) {
 	return photo, err == nil
 }
 
-// Whole is where the whole sheet would lie on the page, before it is ripped and cut.
+// whole is where the whole sheet would lie on the page, before it is ripped and cut.
 //
 //	ripped at its right            ripped at its left
 //	start line    right line       start line    right line
 //	    |<- kept ->|- - - -|   |- - - -|<- kept ->|
 //	    |<-- gross width ->|   |<-- gross width ->|
-func (e *PhotoElevation) Whole(p face.Part, s *layout.Sheet) scene.Box {
+func (e *photoElevation) whole(p face.Part, s *layout.Sheet) scene.Box {
 	gross, length := e.Room.Veneer.GrossWidth, e.Room.Veneer.Length
 	left := s.StartLine
 	if s.Ripped == "left" {
@@ -220,13 +220,13 @@ func (e *PhotoElevation) Whole(p face.Part, s *layout.Sheet) scene.Box {
 		low := -s.Below - (length-s.CutLength)/2
 		return e.V.Box(low, left, low+length, left+gross)
 	}
-	foot := e.Room.Space.LevelLine - e.Mark(s)
-	x := e.OnWall(p, s, left)
+	foot := e.Room.Space.LevelLine - e.mark(s)
+	x := e.onWall(p, s, left)
 	return e.V.Box(x, foot, x+gross, foot+length)
 }
 
-// OnWall brings a place of a sheet along the run to the wall that a part of the sheet is on.
-func (e *PhotoElevation) OnWall(p face.Part, s *layout.Sheet, at L) L {
+// onWall brings a place of a sheet along the run to the wall that a part of the sheet is on.
+func (e *photoElevation) onWall(p face.Part, s *layout.Sheet, at l) l {
 	shift := e.F.St.Shift
 	if e.F.Run.Closed {
 		for turn := -e.F.Run.Length; turn <= e.F.Run.Length; turn += e.F.Run.Length {
@@ -238,8 +238,8 @@ func (e *PhotoElevation) OnWall(p face.Part, s *layout.Sheet, at L) L {
 	return at - shift
 }
 
-// WallLines draw the wall's outline and its floor.
-func (e *PhotoElevation) WallLines() {
+// wallLines draw the wall's outline and its floor.
+func (e *photoElevation) wallLines() {
 	k, f := e.Look, e.F
 	e.Outline(e.Group, e.Points(f.Outline(f.W.Floor, f.W.Ceiling, e.From, e.To)))
 	floor := e.Points(elevation.Profile(f.W.Floor, e.From, e.To))

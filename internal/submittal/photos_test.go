@@ -18,9 +18,9 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// SheetPicture is a sheet so many pixels wide and high, black in the upper half, red in the lower left quarter, white in
+// sheetPicture is a sheet so many pixels wide and high, black in the upper half, red in the lower left quarter, white in
 // the lower right one.
-func SheetPicture(t *testing.T, w, h int) scene.Picture {
+func sheetPicture(t *testing.T, w, h int) scene.Picture {
 	m := image.NewRGBA(image.Rect(0, 0, w, h))
 	for y := range h {
 		for x := range w {
@@ -41,8 +41,8 @@ func SheetPicture(t *testing.T, w, h int) scene.Picture {
 	return p
 }
 
-// PhotosOf gives all laid sheets the same picture, but for those to be left out.
-func PhotosOf(p *layout.Plan, photo scene.Picture, out func(number int) bool) folio.Photographs {
+// photosOf gives all laid sheets the same picture, but for those to be left out.
+func photosOf(p *layout.Plan, photo scene.Picture, out func(number int) bool) folio.Photographs {
 	list := folio.Photographs{}
 	for i := range p.Runs {
 		for _, s := range p.Runs[i].Sheets {
@@ -54,14 +54,14 @@ func PhotosOf(p *layout.Plan, photo scene.Picture, out func(number int) bool) fo
 	return list
 }
 
-func None(int) bool { return false }
+func none(int) bool { return false }
 
-// PhotoPages draws the set and gives the pages of photographs.
-func PhotoPages(t *testing.T, text, page string, photo scene.Picture, out func(number int) bool) (*layout.Plan, []*scene.Page) {
+// photoPages draws the set and gives the pages of photographs.
+func photoPages(t *testing.T, text, page string, photo scene.Picture, out func(number int) bool) (*layout.Plan, []*scene.Page) {
 	template, err := paper.Named(page)
 	require.NoError(t, err)
 	p := roomtest.Laid(t, "room.toml", text)
-	d, err := Photographed(p, template, nil, PhotosOf(p, photo, out))
+	d, err := Photographed(p, template, nil, photosOf(p, photo, out))
 	require.NoError(t, err)
 	var list []*scene.Page
 	for _, p := range d.Pages {
@@ -72,8 +72,8 @@ func PhotoPages(t *testing.T, text, page string, photo scene.Picture, out func(n
 	return p, list
 }
 
-// Images are the photographs on a page, by the number of their sheet.
-func Images(p *scene.Page) map[string]*scene.Image {
+// images are the photographs on a page, by the number of their sheet.
+func images(p *scene.Page) map[string]*scene.Image {
 	out := map[string]*scene.Image{}
 	for _, g := range roomtest.Classed(&p.Group, "sheet") {
 		g.Walk(func(it scene.Item) {
@@ -91,11 +91,11 @@ func TestNothingOverlapsOnPhotographs(t *testing.T) {
 	for why, text := range roomtest.OddRooms {
 		rooms[why] = text
 	}
-	photo := SheetPicture(t, 49, 260)
+	photo := sheetPicture(t, 49, 260)
 	for why, text := range rooms {
 		for _, name := range []string{"ansi-a", "ansi-b", "a3", "arch-d"} {
 			t.Run(why+", "+name, func(t *testing.T) {
-				_, list := PhotoPages(t, text, name, photo, func(n int) bool { return n%3 == 0 })
+				_, list := photoPages(t, text, name, photo, func(n int) bool { return n%3 == 0 })
 				require.NotEmpty(t, list)
 				for _, p := range list {
 					for _, o := range scene.Overlaps(p, 0.5) {
@@ -126,13 +126,13 @@ height    = "8' 0"
 left_end  = "trim"
 right_end = "trim"
 `
-	_, list := PhotoPages(t, text, "ansi-b", SheetPicture(t, 49, 240), None)
+	_, list := photoPages(t, text, "ansi-b", sheetPicture(t, 49, 240), none)
 	require.Len(t, list, 1)
 	view := roomtest.Classed(&list[0].Group, "view")[0]
 	scale := view.View.Scale
 	left, floor := view.View.Box.X0+1, view.View.Box.Y1-1 // the view has 1 mm round the wall
 	wall := func(x float64) float64 { return (x - left) * scale / 25.4 }
-	got := Images(list[0])
+	got := images(list[0])
 	require.Len(t, got, 5)
 	for number, want := range map[string]float64{"1": -5.25, "2": 18.25, "3": 41.75, "4": 65.25, "5": 88.75} {
 		m := got[number]
@@ -159,8 +159,8 @@ right_end = "trim"
 	}
 }
 
-// Quarters are the colours in the middles of a picture's quarters, left to right, then down.
-func Quarters(t *testing.T, m *scene.Image) [4]string {
+// quarters are the colours in the middles of a picture's quarters, left to right, then down.
+func quarters(t *testing.T, m *scene.Image) [4]string {
 	img, _, err := image.Decode(bytes.NewReader(m.Data))
 	require.NoError(t, err)
 	b := img.Bounds()
@@ -182,7 +182,7 @@ func Quarters(t *testing.T, m *scene.Image) [4]string {
 // A turned sheet's photograph hangs upside down; one of level grain lies on its raw left edge, its head at the left.
 func TestPhotographsAreTurnedAsTheSheetsAre(t *testing.T) {
 	upright := [4]string{"black", "black", "red", "white"}
-	photo := SheetPicture(t, 49, 192)
+	photo := sheetPicture(t, 49, 192)
 	tall := `[project]
 title = "Stair"
 [veneer]
@@ -195,18 +195,18 @@ name = "Stair"
 length = "9'"
 height = "14'"
 `
-	p, list := PhotoPages(t, tall, "ansi-b", photo, None)
+	p, list := photoPages(t, tall, "ansi-b", photo, none)
 	turned := 0
 	for _, page := range list {
-		got := Images(page)
+		got := images(page)
 		for _, s := range p.Runs[0].Sheets {
 			m := got[strconv.Itoa(s.Number)]
 			require.NotNil(t, m)
 			if s.Turned {
-				assert.Equal(t, [4]string{"white", "red", "black", "black"}, Quarters(t, m))
+				assert.Equal(t, [4]string{"white", "red", "black", "black"}, quarters(t, m))
 				turned++
 			} else {
-				assert.Equal(t, upright, Quarters(t, m))
+				assert.Equal(t, upright, quarters(t, m))
 			}
 		}
 	}
@@ -225,12 +225,12 @@ name = "Bar"
 length = "7'"
 height = "9'"
 `
-	p, list = PhotoPages(t, level, "ansi-b", photo, None)
+	p, list = photoPages(t, level, "ansi-b", photo, none)
 	require.Len(t, list, 1)
-	got := Images(list[0])
+	got := images(list[0])
 	require.Len(t, got, len(p.Runs[0].Sheets))
 	for number, m := range got {
-		assert.Equal(t, [4]string{"black", "white", "black", "red"}, Quarters(t, m), "sheet %s", number)
+		assert.Equal(t, [4]string{"black", "white", "black", "red"}, quarters(t, m), "sheet %s", number)
 		assert.InDelta(t, 96/24.5, m.Box.W()/m.Box.H(), 1e-6)
 	}
 }
@@ -238,12 +238,12 @@ height = "9'"
 // Where a photograph is missing a plain field with the number stands for it and a note says so; so it does of one that is
 // stretched.
 func TestMissingAndStretchedPhotographsAreSaid(t *testing.T) {
-	_, list := PhotoPages(t, roomtest.Head("in")+roomtest.Wall("North", `14'`, `9'`), "ansi-b", SheetPicture(t, 49, 200), func(n int) bool { return n == 3 })
+	_, list := photoPages(t, roomtest.Head("in")+roomtest.Wall("North", `14'`, `9'`), "ansi-b", sheetPicture(t, 49, 200), func(n int) bool { return n == 3 })
 	require.Len(t, list, 1)
 	said := roomtest.Lettering(&list[0].Group)
 	assert.Contains(t, said, "No photograph, a plain field: flitch F-311, sheet 3.")
 	assert.Contains(t, said, "The photograph has not the proportion of a sheet and is stretched: flitch F-311, sheets 1 to 8.")
-	assert.NotContains(t, Images(list[0]), "3")
+	assert.NotContains(t, images(list[0]), "3")
 	fields, numbers := 0, 0
 	for _, g := range roomtest.Classed(&list[0].Group, "sheet") {
 		if shape, ok := g.Items[0].(*scene.Poly); ok && shape.Fill.On {

@@ -12,45 +12,45 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// SchedulePages are the tables of all sheets, seams, openings and boxes, and the quantities. They share pages where the
+// schedulePages are the tables of all sheets, seams, openings and boxes, and the quantities. They share pages where the
 // table of sheets, the widest, stands well in a column; on small papers every column is as wide as the page.
-func SchedulePages(s *folio.Set) []*folio.Leaf {
-	all := func() []folio.Block { return ScheduleBlocks(s) }
+func schedulePages(s *folio.Set) []*folio.Leaf {
+	all := func() []folio.Block { return scheduleBlocks(s) }
 	rest := func() []folio.Block { return all()[1:] }
-	c, two := ScheduleColumns(s, all), ScheduleColumns(s, rest)
+	c, two := scheduleColumns(s, all), scheduleColumns(s, rest)
 	if c.Count == 1 && two.Count > 1 {
-		return append(Schedules(s, 0, c, func() []folio.Block { return all()[:1] }), Schedules(s, 1, two, rest)...)
+		return append(schedules(s, 0, c, func() []folio.Block { return all()[:1] }), schedules(s, 1, two, rest)...)
 	}
-	return Schedules(s, 0, c, all)
+	return schedules(s, 0, c, all)
 }
 
-// Schedules are the pages of some tables, with the place of the first in scheduleNames.
-func Schedules(s *folio.Set, from int, c folio.Columns, make func() []folio.Block) []*folio.Leaf {
+// schedules are the pages of some tables, with the place of the first in scheduleNames.
+func schedules(s *folio.Set, from int, c folio.Columns, make func() []folio.Block) []*folio.Leaf {
 	list := s.Flowed("", "", c, make, nil)
 	for i, parts := range folio.Flow(s.Look, make(), c) {
 		first, last := from+parts[0].Block, from+parts[len(parts)-1].Block
-		list[i].Title = ScheduleTitle(first, last)
+		list[i].Title = scheduleTitle(first, last)
 		for _, p := range parts {
 			if p.First == 0 {
-				list[i].Abouts = append(list[i].Abouts, ScheduleNames[from+p.Block].About)
+				list[i].Abouts = append(list[i].Abouts, scheduleNames[from+p.Block].about)
 			}
 		}
 	}
 	return list
 }
 
-// ScheduleNames are what the tables are called in the titles of pages, and what their first pages are looked up by.
-var ScheduleNames = []struct{ Title, About string }{
+// scheduleNames are what the tables are called in the titles of pages, and what their first pages are looked up by.
+var scheduleNames = []struct{ title, about string }{
 	{"SHEETS", "sheets"}, {"SEAMS", "seams"}, {"OPENINGS", "openings"}, {"BOXES", "boxes"}, {"QUANTITIES", "quantities"}, {"QUANTITIES", "flitches"},
 }
 
-func ScheduleBlocks(s *folio.Set) []folio.Block {
-	return []folio.Block{{Table: SheetSchedule(s)}, {Table: SeamSchedule(s)}, {Table: OpeningSchedule(s)}, {Table: BoxSchedule(s)}, {Table: Quantities(s), Whole: true}, {Table: Stock(s)}}
+func scheduleBlocks(s *folio.Set) []folio.Block {
+	return []folio.Block{{Table: sheetSchedule(s)}, {Table: seamSchedule(s)}, {Table: openingSchedule(s)}, {Table: boxSchedule(s)}, {Table: quantities(s), Whole: true}, {Table: stock(s)}}
 }
 
-// ScheduleTitle says which tables stand on a page, as short as a title block needs it.
-func ScheduleTitle(first, last int) string {
-	a, b := ScheduleNames[first].Title, ScheduleNames[last].Title
+// scheduleTitle says which tables stand on a page, as short as a title block needs it.
+func scheduleTitle(first, last int) string {
+	a, b := scheduleNames[first].title, scheduleNames[last].title
 	switch {
 	case a == b:
 		return "SCHEDULE OF " + a
@@ -60,8 +60,8 @@ func ScheduleTitle(first, last int) string {
 	return a + " TO " + b
 }
 
-// ScheduleColumns are as many columns as tables stand in with nothing cut off and little text wrapped.
-func ScheduleColumns(s *folio.Set, make func() []folio.Block) folio.Columns {
+// scheduleColumns are as many columns as tables stand in with nothing cut off and little text wrapped.
+func scheduleColumns(s *folio.Set, make func() []folio.Block) folio.Columns {
 	const most, higher = 4, 1.25 // the first table, the longest, than in one column as wide as the page
 	high := func(c folio.Columns) float64 {
 		t := make()[0].Table
@@ -81,8 +81,8 @@ func ScheduleColumns(s *folio.Set, make func() []folio.Block) folio.Columns {
 	return c
 }
 
-// SpareEmpty lets the columns go in which no row says anything.
-func SpareEmpty(t *draft.Table) *draft.Table {
+// spareEmpty lets the columns go in which no row says anything.
+func spareEmpty(t *draft.Table) *draft.Table {
 	for i := range t.Columns {
 		empty := len(t.Rows) > 0
 		for _, r := range t.Rows {
@@ -95,31 +95,31 @@ func SpareEmpty(t *draft.Table) *draft.Table {
 	return t
 }
 
-func SheetSchedule(s *folio.Set) *draft.Table {
+func sheetSchedule(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "SCHEDULE OF SHEETS, in the order of hanging", Columns: []draft.Column{
-		{Head: "SHEET", Bold: true, Align: scene.End}, {Head: "FLITCH", Spare: SpareFlitch(s)}, {Head: "WALLS", Wrap: true}, {Head: "COVERS", Align: scene.End},
+		{Head: "SHEET", Bold: true, Align: scene.End}, {Head: "FLITCH", Spare: spareFlitch(s)}, {Head: "WALLS", Wrap: true}, {Head: "COVERS", Align: scene.End},
 		{Head: "CUT TO", Align: scene.End}, {Head: "AT ITS", Align: scene.Start}, {Head: "CUT LENGTH", Align: scene.End}, {Head: "ABOVE LEVEL", Align: scene.End},
 		{Head: "BELOW", Align: scene.End, Spare: 1}, {Head: "WRAPS", Wrap: true}, {Head: "NOTE", Wrap: true}}}
 	for i := range s.Plan.Runs {
 		r := &s.Plan.Runs[i]
 		for j := range r.Sheets {
-			t.Rows = append(t.Rows, SheetRow(s, r, &r.Sheets[j]))
+			t.Rows = append(t.Rows, sheetRow(s, r, &r.Sheets[j]))
 		}
 	}
-	return SpareEmpty(t)
+	return spareEmpty(t)
 }
 
-// SpareFlitch says how well the column of flitches can be spared: where there is one, it says nothing.
-func SpareFlitch(s *folio.Set) int {
+// spareFlitch says how well the column of flitches can be spared: where there is one, it says nothing.
+func spareFlitch(s *folio.Set) int {
 	if len(s.Room.Flitches) > 1 {
 		return 0
 	}
 	return 2
 }
 
-func SheetRow(s *folio.Set, r *layout.Run, sh *layout.Sheet) draft.Row {
+func sheetRow(s *folio.Set, r *layout.Run, sh *layout.Sheet) draft.Row {
 	f := s.Style.Format
-	cells := []string{elevation.NumberOf(sh), sh.Flitch, WallsOf(s, sh), f(sh.Width), "", "", f(sh.CutLength), f(sh.Above), f(sh.Below), strings.Join(sh.Corners, ", ")}
+	cells := []string{elevation.NumberOf(sh), sh.Flitch, wallsOf(s, sh), f(sh.Width), "", "", f(sh.CutLength), f(sh.Above), f(sh.Below), strings.Join(sh.Corners, ", ")}
 	if sh.Ripped != "" {
 		cells[4], cells[5] = f(sh.RipTo), sh.Ripped
 	}
@@ -132,7 +132,7 @@ func SheetRow(s *folio.Set, r *layout.Run, sh *layout.Sheet) draft.Row {
 	} else if sh.Lost > 0 {
 		notes = append(notes, "grain jumps "+s.Style.Words(sh.Lost)+", little seen")
 	}
-	if sh.Course > 1 || Courses(s, r, sh.Place) > 1 {
+	if sh.Course > 1 || courses(s, r, sh.Place) > 1 {
 		notes = append(notes, fmt.Sprintf("course %d", sh.Course))
 	}
 	if sh.Turned {
@@ -148,8 +148,8 @@ func SheetRow(s *folio.Set, r *layout.Run, sh *layout.Sheet) draft.Row {
 	return draft.Row{Cells: cells, Tag: scene.Tag{Class: "row", Data: []scene.Datum{folio.Datum("place", fmt.Sprint(sh.Place)), folio.Datum("course", fmt.Sprint(sh.Course))}}}
 }
 
-// Courses counts the sheets of a column.
-func Courses(s *folio.Set, r *layout.Run, place int) int {
+// courses counts the sheets of a column.
+func courses(s *folio.Set, r *layout.Run, place int) int {
 	n := 0
 	for i := range r.Sheets {
 		if r.Sheets[i].Place == place {
@@ -159,8 +159,8 @@ func Courses(s *folio.Set, r *layout.Run, place int) int {
 	return n
 }
 
-// WallsOf names the walls that a sheet covers part of.
-func WallsOf(s *folio.Set, sh *layout.Sheet) string {
+// wallsOf names the walls that a sheet covers part of.
+func wallsOf(s *folio.Set, sh *layout.Sheet) string {
 	var list []string
 	for _, p := range sh.Pieces {
 		name := s.Room.Walls[p.Wall].Name
@@ -171,7 +171,7 @@ func WallsOf(s *folio.Set, sh *layout.Sheet) string {
 	return strings.Join(list, ", ")
 }
 
-func SeamSchedule(s *folio.Set) *draft.Table {
+func seamSchedule(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "SEAMS, from the left end of their wall", Columns: []draft.Column{
 		{Head: "SEAM", Bold: true}, {Head: "WALL", Wrap: true}, {Head: "AT", Align: scene.End}, {Head: "LINE", Align: scene.End},
 		{Head: "NEAREST OPENING", Align: scene.End}, {Head: "NEAREST BEND", Align: scene.End}, {Head: "NOTE"}}}
@@ -192,7 +192,7 @@ func SeamSchedule(s *folio.Set) *draft.Table {
 				Tag: scene.Tag{Class: "row", Data: []scene.Datum{folio.Datum("at", folio.Mm(m.At))}}})
 		}
 	}
-	return SpareEmpty(t)
+	return spareEmpty(t)
 }
 
 func nearWords(s *folio.Set, n *layout.Near) string {
@@ -202,7 +202,7 @@ func nearWords(s *folio.Set, n *layout.Near) string {
 	return s.Style.Format(n.Distance) + " " + n.Name
 }
 
-func OpeningSchedule(s *folio.Set) *draft.Table {
+func openingSchedule(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "OPENINGS", Columns: []draft.Column{{Head: "NAME", Bold: true}, {Head: "KIND"}, {Head: "WALL", Wrap: true}, {Head: "FROM LEFT", Align: scene.End},
 		{Head: "WIDTH", Align: scene.End}, {Head: "SILL", Align: scene.End}, {Head: "HEAD", Align: scene.End}}}
 	for i := range s.Room.Walls {
@@ -222,7 +222,7 @@ func OpeningSchedule(s *folio.Set) *draft.Table {
 	return t
 }
 
-func BoxSchedule(s *folio.Set) *draft.Table {
+func boxSchedule(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "BOXES, by their middles", Columns: []draft.Column{{Head: "NAME", Bold: true}, {Head: "KIND"}, {Head: "WALL", Wrap: true}, {Head: "FROM LEFT", Align: scene.End},
 		{Head: "UP", Align: scene.End}, {Head: "PLATE", Align: scene.End}}}
 	for i := range s.Room.Walls {
@@ -238,7 +238,7 @@ func BoxSchedule(s *folio.Set) *draft.Table {
 	return t
 }
 
-func Quantities(s *folio.Set) *draft.Table {
+func quantities(s *folio.Set) *draft.Table {
 	p := s.Plan.Totals
 	rows := [][2]string{
 		{"Sheets laid", fmt.Sprint(p.Sheets)},
@@ -258,12 +258,12 @@ func Quantities(s *folio.Set) *draft.Table {
 	return Pairs("QUANTITIES", rows...)
 }
 
-// Stock is what of each flitch is laid, kept back, damaged and left.
-func Stock(s *folio.Set) *draft.Table {
+// stock is what of each flitch is laid, kept back, damaged and left.
+func stock(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "FLITCHES", Columns: []draft.Column{{Head: "FLITCH", Bold: true}, {Head: "DELIVERED", Align: scene.End}, {Head: "LAID", Wrap: true}, {Head: "LEFT", Wrap: true},
 		{Head: "KEPT BACK"}, {Head: "DAMAGED"}}}
 	for _, f := range s.Plan.Left {
-		t.Rows = append(t.Rows, draft.Row{Cells: []string{f.Flitch, fmt.Sprint(len(f.Delivered)), Numbers(f.Laid), Numbers(f.Left), Numbers(f.Spare), Numbers(f.Damaged)}})
+		t.Rows = append(t.Rows, draft.Row{Cells: []string{f.Flitch, fmt.Sprint(len(f.Delivered)), numbers(f.Laid), numbers(f.Left), numbers(f.Spare), numbers(f.Damaged)}})
 	}
 	if len(t.Rows) == 0 {
 		t.Rows = []draft.Row{{Cells: []string{"none is given: sheets are numbered from 1"}}}

@@ -15,7 +15,7 @@ import (
 // Source: ISO 129-1:2018: the decimal marker is a comma.
 func TestMetricSchedulesHaveDecimalCommas(t *testing.T) {
 	points, commas := regexp.MustCompile(`\d\.\d`), 0
-	ListPages(t, func(t *testing.T, s *folio.Set, pages []*scene.Page) {
+	listPages(t, func(t *testing.T, s *folio.Set, pages []*scene.Page) {
 		if !s.Metric() {
 			return
 		}
@@ -43,14 +43,14 @@ func TestSchedulePagesAreNamedByWhatTheyHold(t *testing.T) {
 		first, last int
 		want        string
 	}{{0, 0, "SCHEDULE OF SHEETS"}, {0, 1, "SHEETS, SEAMS"}, {1, 1, "SCHEDULE OF SEAMS"}, {0, 5, "SHEETS TO QUANTITIES"}, {2, 3, "OPENINGS, BOXES"}, {4, 5, "SCHEDULE OF QUANTITIES"}} {
-		assert.Equal(t, c.want, ScheduleTitle(c.first, c.last))
+		assert.Equal(t, c.want, scheduleTitle(c.first, c.last))
 	}
-	ListPages(t, func(t *testing.T, s *folio.Set, pages []*scene.Page) {
-		list := ListedOn(s.Paper, pages)
+	listPages(t, func(t *testing.T, s *folio.Set, pages []*scene.Page) {
+		list := listedOn(s.Paper, pages)
 		for i, title := range []string{"SCHEDULE OF SHEETS", "SEAMS", "OPENINGS", "BOXES", "QUANTITIES", "FLITCHES"} {
 			for _, l := range list {
 				if l.Title == title && !l.Goes {
-					assert.Equal(t, pages[l.Page].Name, s.PageOf(ScheduleNames[i].About), title)
+					assert.Equal(t, pages[l.Page].Name, s.PageOf(scheduleNames[i].about), title)
 				}
 			}
 		}

@@ -10,55 +10,55 @@ import (
 	"flitchlay/internal/wood"
 )
 
-// GeneralPages are those with numbers from 001 on: the cover, then the site.
-func GeneralPages(s *folio.Set) []*folio.Leaf { return append(CoverPages(s), SitePages(s)...) }
+// generalPages are those with numbers from 001 on: the cover, then the site.
+func generalPages(s *folio.Set) []*folio.Leaf { return append(coverPages(s), sitePages(s)...) }
 
-// SitePages are what the site has to be like before sheets are hung, what is measured there, and who says so.
-func SitePages(s *folio.Set) []*folio.Leaf {
-	return s.Flowed("SITE AND CAUTIONS", "site", s.NoteColumns(), func() []folio.Block { return SiteBlocks(s) }, func(b *folio.Board, blocks []folio.Block, parts []folio.Placed, c folio.Columns) {
+// sitePages are what the site has to be like before sheets are hung, what is measured there, and who says so.
+func sitePages(s *folio.Set) []*folio.Leaf {
+	return s.Flowed("SITE AND CAUTIONS", "site", s.NoteColumns(), func() []folio.Block { return siteBlocks(s) }, func(b *folio.Board, blocks []folio.Block, parts []folio.Placed, c folio.Columns) {
 		for _, p := range parts {
-			if t := blocks[p.Block].Table; t == nil || t.Title != ChartTitle {
+			if t := blocks[p.Block].Table; t == nil || t.Title != chartTitle {
 				continue
 			}
 			k := b.Look
 			box := scene.Box{X0: p.X, Y0: p.Y + k.Medium + k.Of(4.2), X1: p.X + c.Width(), Y1: p.Y + p.Height - k.Of(2)}
-			MoistureChart(b.Page.Part(scene.Tag{Class: "chart"}), box, k, States(s))
+			moistureChart(b.Page.Part(scene.Tag{Class: "chart"}), box, k, states(s))
 		}
 	})
 }
 
-const ChartTitle = "MOISTURE OVER HUMIDITY"
+const chartTitle = "MOISTURE OVER HUMIDITY"
 
-// ChartHigh is the height of the chart, on the office page.
-const ChartHigh = 92
+// chartHigh is the height of the chart, on the office page.
+const chartHigh = 92
 
-// SiteBlocks are the parts of the pages: what is known, what is to be held, what is measured, what is minded.
-func SiteBlocks(s *folio.Set) []folio.Block {
+// siteBlocks are the parts of the pages: what is known, what is to be held, what is measured, what is minded.
+func siteBlocks(s *folio.Set) []folio.Block {
 	blocks := []folio.Block{
-		{Title: "WHO DECIDES", Items: Listed(s, Deferring)},
-		{Table: ClimateTable(s)},
+		{Title: "WHO DECIDES", Items: listed(s, deferring)},
+		{Table: climateTable(s)},
 	}
-	if len(States(s)) > 0 {
-		blocks = append(blocks, folio.Block{Table: &draft.Table{Title: ChartTitle, Columns: []draft.Column{{}}, Rows: []draft.Row{{}}, Row: s.Look.Of(ChartHigh)}, Whole: true})
+	if len(states(s)) > 0 {
+		blocks = append(blocks, folio.Block{Table: &draft.Table{Title: chartTitle, Columns: []draft.Column{{}}, Rows: []draft.Row{{}}, Row: s.Look.Of(chartHigh)}, Whole: true})
 	}
-	if items := SiteItems(s); len(items) > 0 {
+	if items := siteItems(s); len(items) > 0 {
 		blocks = append(blocks, folio.Block{Title: "FINDINGS OF THE SITE", Items: items})
 	}
 	return append(blocks,
-		folio.Block{Table: HoldTable(s)},
-		folio.Block{Title: "WATER, LIGHT AND AIR", Items: Listed(s, WaterNotes)},
-		folio.Block{Table: WallChecks(s)},
-		folio.Block{Title: "THE WALL AND WHAT IS ON IT", Items: Listed(s, WallNotes)},
-		folio.Block{Table: MoistureLog(s), Whole: true},
-		folio.Block{Table: AirLog(s), Whole: true},
-		folio.Block{Table: Release(s), Whole: true},
-		folio.Block{Title: "CAUTIONS", Items: Listed(s, Cautions)},
-		folio.Block{Title: "FIRE", Items: Listed(s, FireNotes(s))},
+		folio.Block{Table: holdTable(s)},
+		folio.Block{Title: "WATER, LIGHT AND AIR", Items: listed(s, waterNotes)},
+		folio.Block{Table: wallChecks(s)},
+		folio.Block{Title: "THE WALL AND WHAT IS ON IT", Items: listed(s, wallNotes)},
+		folio.Block{Table: moistureLog(s), Whole: true},
+		folio.Block{Table: airLog(s), Whole: true},
+		folio.Block{Table: release(s), Whole: true},
+		folio.Block{Title: "CAUTIONS", Items: listed(s, cautions)},
+		folio.Block{Title: "FIRE", Items: listed(s, fireNotes(s))},
 	)
 }
 
-// Listed numbers notes.
-func Listed(s *folio.Set, texts []string) []draft.Item {
+// listed numbers notes.
+func listed(s *folio.Set, texts []string) []draft.Item {
 	var list []draft.Item
 	for i, t := range texts {
 		list = append(list, draft.Item{Mark: Ordinal(i + 1), Text: t})
@@ -66,8 +66,8 @@ func Listed(s *folio.Set, texts []string) []draft.Item {
 	return list
 }
 
-// States are the climates that the room file gives.
-func States(s *folio.Set) []State {
+// states are the climates that the room file gives.
+func states(s *folio.Set) []State {
 	var list []State
 	site := s.Room.Site
 	if site.ShopGiven {
@@ -79,8 +79,8 @@ func States(s *folio.Set) []State {
 	return list
 }
 
-// SiteItems are the findings of the site.
-func SiteItems(s *folio.Set) []draft.Item {
+// siteItems are the findings of the site.
+func siteItems(s *folio.Set) []draft.Item {
 	var list []draft.Item
 	for _, f := range climate.Findings(s.Room) {
 		list = append(list, draft.Item{Mark: f.Level.String(), Text: elevation.Capital(f.Message) + "."})
@@ -88,8 +88,8 @@ func SiteItems(s *folio.Set) []draft.Item {
 	return list
 }
 
-// ClimateTable is what is known of shop and site, with blanks for what is not.
-func ClimateTable(s *folio.Set) *draft.Table {
+// climateTable is what is known of shop and site, with blanks for what is not.
+func climateTable(s *folio.Set) *draft.Table {
 	w, site := climate.WordsOf(s.Style), s.Room.Site
 	row := func(c wood.Climate) string {
 		return w.Degrees(c.Temperature) + ", " + w.Percent(c.Humidity) + " relative humidity: wood comes to " + w.Moisture(c)
@@ -120,24 +120,24 @@ func ClimateTable(s *folio.Set) *draft.Table {
 			board = "reads " + w.Decimal(*b.Reading, 3)
 		}
 		if b.Limit != nil {
-			board = Comma(board, "limit "+w.Decimal(*b.Limit, 3))
+			board = comma(board, "limit "+w.Decimal(*b.Limit, 3))
 		}
-		board = Comma(board, b.Meter)
+		board = comma(board, b.Meter)
 	}
 	return Pairs("SHOP AND SITE, AS GIVEN", [2]string{"Shop", shop}, [2]string{"Site", here}, [2]string{"Dew point", dew}, [2]string{"Wall", wall},
 		[2]string{"Year", year}, [2]string{"Board", board})
 }
 
-// Comma puts a comma between two parts that are there.
-func Comma(a, b string) string {
+// comma puts a comma between two parts that are there.
+func comma(a, b string) string {
 	if a == "" || b == "" {
 		return a + b
 	}
 	return a + ", " + b
 }
 
-// HoldTable is what material and site are held to, with who says so.
-func HoldTable(s *folio.Set) *draft.Table {
+// holdTable is what material and site are held to, with who says so.
+func holdTable(s *folio.Set) *draft.Table {
 	w := climate.WordsOf(s.Style)
 	t := &draft.Table{Title: "TO HOLD, STEP BY STEP", Columns: []draft.Column{{Head: "WHAT", Wrap: true}, {Head: "FIGURE", Bold: true}}}
 	for _, b := range wood.Bands() {
@@ -161,18 +161,18 @@ func HoldTable(s *folio.Set) *draft.Table {
 		}
 		source := b.Source
 		if b.Status != wood.Read {
-			source = Comma(source, b.Status.String())
+			source = comma(source, b.Status.String())
 		}
-		t.Rows = append(t.Rows, draft.Row{Cells: []string{Sourced(elevation.Capital(b.What), source), figure}})
+		t.Rows = append(t.Rows, draft.Row{Cells: []string{sourced(elevation.Capital(b.What), source), figure}})
 	}
 	return t
 }
 
-// Sourced puts who says so behind what is said.
-func Sourced(what, source string) string { return what + " (" + source + ")" }
+// sourced puts who says so behind what is said.
+func sourced(what, source string) string { return what + " (" + source + ")" }
 
-// MoistureLog has a blank row for every covered wall, and two for a dry spot to compare with.
-func MoistureLog(s *folio.Set) *draft.Table {
+// moistureLog has a blank row for every covered wall, and two for a dry spot to compare with.
+func moistureLog(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "MOISTURE READINGS", Lines: true, Row: s.Look.Of(7),
 		Columns: []draft.Column{{Head: "WALL, HEIGHT", Width: s.Look.Of(34), Wrap: true}, {Head: "READING", Width: s.Look.Of(20)}, {Head: "WALL TEMP.", Width: s.Look.Of(20)}, {Head: "DATE, BY", Width: s.Look.Of(22)}}}
 	t.Rows = append(t.Rows, draft.Row{Cells: []string{"one meter, one scale:"}}, draft.Row{Cells: []string{"dry spot to compare with"}})
@@ -182,8 +182,8 @@ func MoistureLog(s *folio.Set) *draft.Table {
 	return t
 }
 
-// AirLog has rows from three days before hanging to two days after.
-func AirLog(s *folio.Set) *draft.Table {
+// airLog has rows from three days before hanging to two days after.
+func airLog(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "TEMPERATURE AND HUMIDITY", Lines: true, Row: s.Look.Of(7),
 		Columns: []draft.Column{{Head: "WHEN", Width: s.Look.Of(34)}, {Head: "AIR", Width: s.Look.Of(16)}, {Head: "RH", Width: s.Look.Of(16)}, {Head: "DATE, TIME, BY", Width: s.Look.Of(30)}}}
 	for _, when := range []string{"72 h before", "48 h before", "24 h before", "first day, morning", "first day, evening", "day", "day", "last sheet", "24 h after", "48 h after"} {
@@ -192,8 +192,8 @@ func AirLog(s *folio.Set) *draft.Table {
 	return t
 }
 
-// Release is who gives the walls free for hanging.
-func Release(s *folio.Set) *draft.Table {
+// release is who gives the walls free for hanging.
+func release(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "WALLS RELEASED FOR HANGING", Lines: true, Row: s.Look.Of(9),
 		Columns: []draft.Column{{Head: "BY", Width: s.Look.Of(24)}, {Head: "NAME", Width: s.Look.Of(36)}, {Head: "DATE, TIME", Width: s.Look.Of(30)}}}
 	for _, by := range []string{"builder", "painter", "electrician", "hanger"} {

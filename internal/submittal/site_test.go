@@ -16,7 +16,7 @@ import (
 	"flitchlay/internal/wood"
 )
 
-const FullSite = "[site]\ntemperature = 58\nhumidity = 71.5\nwall = 50\nyear = { low = 15, high = 75 }\nboard = { meter = 'gypsum scale', reading = 1.25, limit = 1 }\nshop = { temperature = 95, humidity = 12 }\n"
+const fullSite = "[site]\ntemperature = 58\nhumidity = 71.5\nwall = 50\nyear = { low = 15, high = 75 }\nboard = { meter = 'gypsum scale', reading = 1.25, limit = 1 }\nshop = { temperature = 95, humidity = 12 }\n"
 
 // Nothing touches on the site's pages, whatever is known of the site.
 func TestNothingOverlapsOnTheSitePages(t *testing.T) {
@@ -24,8 +24,8 @@ func TestNothingOverlapsOnTheSitePages(t *testing.T) {
 	for why, text := range roomtest.OddRooms {
 		rooms[why] = text
 	}
-	rooms["a site with everything wrong"] = roomtest.Head("in") + FullSite + roomtest.Wall("North", `12'`, `9'`)
-	rooms["the same in metric"] = roomtest.Metric() + FullSite + roomtest.WallMM("Head", 4280, 2700)
+	rooms["a site with everything wrong"] = roomtest.Head("in") + fullSite + roomtest.Wall("North", `12'`, `9'`)
+	rooms["the same in metric"] = roomtest.Metric() + fullSite + roomtest.WallMM("Head", 4280, 2700)
 	rooms["shop and site alike"] = roomtest.Head("in") + "[site]\ntemperature = 70\nhumidity = 40\nshop = { temperature = 70, humidity = 40 }\n" + roomtest.Wall("North", `12'`, `9'`)
 	rooms["as dry and as damp as air can be"] = roomtest.Head("in") + "[site]\ntemperature = 30\nhumidity = 100\nshop = { temperature = 120, humidity = 0 }\n" + roomtest.Wall("North", `12'`, `9'`)
 	for why, text := range rooms {
@@ -33,7 +33,7 @@ func TestNothingOverlapsOnTheSitePages(t *testing.T) {
 			t.Run(why+", "+name, func(t *testing.T) {
 				template, err := paper.Named(name)
 				require.NoError(t, err)
-				d, err := folio.NewSet(roomtest.Laid(t, "room.toml", text), template, nil, "Submittal").Document([]folio.Section{{Kind: folio.General, Pages: SitePages}})
+				d, err := folio.NewSet(roomtest.Laid(t, "room.toml", text), template, nil, "Submittal").Document([]folio.Section{{Kind: folio.General, Pages: sitePages}})
 				require.NoError(t, err)
 				for _, p := range d.Pages {
 					for _, o := range scene.Overlaps(p, 0.5) {
@@ -50,7 +50,7 @@ func TestNothingOverlapsOnTheSitePages(t *testing.T) {
 func TestSitePageSaysWhatItHasTo(t *testing.T) {
 	template, err := paper.Named("ansi-b")
 	require.NoError(t, err)
-	d, err := folio.NewSet(roomtest.Laid(t, "room.toml", roomtest.Head("in")+FullSite+roomtest.Wall("North", `12'`, `9'`)), template, nil, "Submittal").Document([]folio.Section{{Kind: folio.General, Pages: SitePages}})
+	d, err := folio.NewSet(roomtest.Laid(t, "room.toml", roomtest.Head("in")+fullSite+roomtest.Wall("North", `12'`, `9'`)), template, nil, "Submittal").Document([]folio.Section{{Kind: folio.General, Pages: sitePages}})
 	require.NoError(t, err)
 	all := strings.Join(strings.Fields(roomtest.Texts(d.Pages)), " ")
 	for _, words := range []string{"Local codes", "licensed trades decide", "Primer: name and date", "MOISTURE READINGS", "TEMPERATURE AND HUMIDITY", "72 h before", "Lead paint", "73 FR 21692",
@@ -68,7 +68,7 @@ func TestSitePageSaysWhatItHasTo(t *testing.T) {
 // Source: Wood Handbook, FPL-GTR-282, Table 4-2.
 func TestChartMarksBothStates(t *testing.T) {
 	p := scene.NewPage("chart", "chart", 160, 120)
-	MoistureChart(&p.Group, scene.Box{X0: 5, Y0: 5, X1: 155, Y1: 115}, draft.Office(), []State{
+	moistureChart(&p.Group, scene.Box{X0: 5, Y0: 5, X1: 155, Y1: 115}, draft.Office(), []State{
 		{Name: "shop", Climate: wood.Climate{Temperature: 70, Humidity: 40}}, {Name: "site", Climate: wood.Climate{Temperature: 70, Humidity: 70}}})
 	var dots []scene.Point
 	var plot scene.Box
@@ -116,7 +116,7 @@ func TestCoverTakesAllOfItsList(t *testing.T) {
 					covers++
 				}
 			}
-			assert.Len(t, folio.Flow(s.Look, CoverBlocks(s), s.NoteColumns()), covers, "%s, %s", why, name)
+			assert.Len(t, folio.Flow(s.Look, coverBlocks(s), s.NoteColumns()), covers, "%s, %s", why, name)
 		}
 	}
 }

@@ -10,17 +10,17 @@ import (
 
 func Ordinal(n int) string { return strconv.Itoa(n) }
 
-// Deferring says whose word holds.
-var Deferring = []string{
+// deferring says whose word holds.
+var deferring = []string{
 	"Local codes, the authority having jurisdiction, the makers' printed instructions and licensed trades decide. Where they say otherwise than this page, they hold.",
 	"Figures stand with the published text they are from. What is marked common practice has no source; what is as restated was read in another text that quotes it.",
 }
 
-// WaterNotes are about moisture on and after the day.
+// waterNotes are about moisture on and after the day.
 //
 // Source: heat of three days, Wood Handbook chapter 13; change of colour by light, BioResources 14(3) 6909-6922; the rest
 // common practice, no source.
-var WaterNotes = []string{
+var waterNotes = []string{
 	"Heat is on 72 h before the sheets come and stays on; no drying by hot air on the wall.",
 	"Sheets lie flat in the room, opened, out of the sun, off the floor, with air between.",
 	"A pasted sheet swells before it dries: damp, let rest, hang, then cut the seam; what is cut before it has rested opens when it dries.",
@@ -30,16 +30,16 @@ var WaterNotes = []string{
 	"Light changes the colour of wood (BioResources 14(3), 6909-6922): what hangs on the wall later leaves its shape.",
 }
 
-// WallChecks is what a wall is measured for.
+// wallChecks is what a wall is measured for.
 //
 // Source: as each row says; distances common in one country are given in both units.
-func WallChecks(s *folio.Set) *draft.Table {
+func wallChecks(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "CHECKS OF THE WALL", Columns: []draft.Column{{Head: "CHECK", Wrap: true}, {Head: "FIGURE", Bold: true}}}
 	row := func(what, inch, metric, source string) {
 		if s.Metric() {
 			inch = metric
 		}
-		t.Rows = append(t.Rows, draft.Row{Cells: []string{Sourced(what, source), inch}})
+		t.Rows = append(t.Rows, draft.Row{Cells: []string{sourced(what, source), inch}})
 	}
 	row("Finish of the board; level 5 where light rakes along it", "level 4 or 5", "level 4 or 5", "GA-214, ASTM C840, as restated; level 5 under a sheen: common practice")
 	row("Gap between boards, filled first", `at most 1/4"`, "at most 6 mm", "GA-216, 4.6.8, as restated")
@@ -47,22 +47,22 @@ func WallChecks(s *folio.Set) *draft.Table {
 	row("Out of flat, straightedge", `at most 1/8" in 10'`, "at most 3 mm in 3 m", "common practice, no source")
 	row("Building more out of plumb, level or straight than this is not made good by the hanger", `1/4" in 144"`, "6 mm in 3,66 m", "Architectural Woodwork Standards, 1st edition, 6.1.10.1")
 	row("Leans of every corner, both faces; floor and ceiling from the level line", `every 4'`, "every 1,2 m", "common practice, no source")
-	row("Moisture of the wall; scale and limit by who answers for the paste", BoardLimit(s), BoardLimit(s), "a wood scale in per cent says nothing in gypsum: Gypsum Association, as quoted by AWCI")
+	row("Moisture of the wall; scale and limit by who answers for the paste", boardLimit(s), boardLimit(s), "a wood scale in per cent says nothing in gypsum: Gypsum Association, as quoted by AWCI")
 	return t
 }
 
-// BoardLimit is the most that a meter may read, or a blank.
-func BoardLimit(s *folio.Set) string {
+// boardLimit is the most that a meter may read, or a blank.
+func boardLimit(s *folio.Set) string {
 	if b := s.Room.Site.Board; b != nil && b.Limit != nil {
 		return "at most " + climate.WordsOf(s.Style).Decimal(*b.Limit, 3)
 	}
 	return "at most ____"
 }
 
-// WallNotes are about what is on a wall.
+// wallNotes are about what is on a wall.
 //
 // Source: common practice, no source, but where a note names one.
-var WallNotes = []string{
+var wallNotes = []string{
 	"Primer: name and date on this page; dry, tight, tested with tape on two places of every wall. Old paper and loose paint are off.",
 	"Look along every wall with a raking light before primer and after it; what is seen now is seen through the veneer.",
 	"Outside beads: straight, tight, filled flush, the edge slightly eased: a proud bead shows, a knife edge cracks the bend.",
@@ -72,11 +72,11 @@ var WallNotes = []string{
 	"First three sheets: hang, stop, look (general notes for wall coverings, an association's recommended practice).",
 }
 
-// Cautions are for who works on the wall.
+// cautions are for who works on the wall.
 //
 // Source: as each names it. 73 FR 21692 and 40 CFR 745; 29 CFR 1926 and 1910.1000; NIOSH; rules from memory are named
 // without a paragraph.
-var Cautions = []string{
+var cautions = []string{
 	"Lead paint: in housing and child-occupied places built before 1978, disturbing more than 6 sq ft of paint in a room is work for a certified firm under lead-safe rules (73 FR 21692; 40 CFR 745). Test before sanding or scraping.",
 	"Power: off, locked and tried before a plate comes off; by who is licensed to. Plates go back before it is on.",
 	"Alarm devices, strobes, pull stations, detectors, sprinklers: never covered, painted, taken off or switched off. Cut round them; call who looks after them.",
@@ -86,14 +86,14 @@ var Cautions = []string{
 	"Paste and primer: by the maker's safety sheet; air the room as far as the humidity allows.",
 }
 
-// FireNotes are about what the authority is asked.
+// fireNotes are about what the authority is asked.
 //
 // Source: NEC 314.20 (2014 and 2017), as quoted for training; IBC 803.2 (2018); NFPA 101, 10.2.1.2; ASTM E84 classes as
 // restated; that the thickness is that of all layers, from memory.
-func FireNotes(s *folio.Set) []string {
+func fireNotes(s *folio.Set) []string {
 	thick := "The thickness of the sheet is not given."
 	if t := s.Room.Veneer.Thickness; t > 0 {
-		thick = "The sheet is " + Fine(s, t) + " thick."
+		thick = "The sheet is " + fine(s, t) + " thick."
 	}
 	box := `1/4"`
 	least := "0.036 in"

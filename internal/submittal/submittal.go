@@ -10,12 +10,12 @@ import (
 
 // Submittal is the list of pages that the architect gets, in their order.
 var Submittal = []folio.Section{
-	{Kind: folio.General, Pages: GeneralPages},
-	{Kind: folio.Plans, Pages: RoomKeyPages},
-	{Kind: folio.Elevations, Pages: WallPages},
-	{Kind: folio.Enlarged, Pages: OpeningPages},
+	{Kind: folio.General, Pages: generalPages},
+	{Kind: folio.Plans, Pages: roomKeyPages},
+	{Kind: folio.Elevations, Pages: wallPages},
+	{Kind: folio.Enlarged, Pages: openingPages},
 	{Kind: folio.Details, Pages: detail.Pages},
-	{Kind: folio.Schedules, Pages: SchedulePages},
+	{Kind: folio.Schedules, Pages: schedulePages},
 }
 
 // Draw draws the set for the architect. The logo may be nil.
