@@ -45,8 +45,8 @@
 //     (TestSituationsAtOpenings).
 //   - Reveal: the side of an opening, square to the wall. Wrapped, its jambs are bends; head and sill take pieces of their
 //     own (TestSituationsAtOpenings).
-//   - Gap: an opening that leaves nothing to cover over or under it (TestGapUnderCrown in package run). A through gap is
-//     one behind which the grain counts on: a sheet wholly in it has its place and number, and goes back to stock whole
+//   - Gap: an opening that leaves nothing to cover over it nor under it (TestGapUnderCrown in package run). A through gap
+//     is one behind which the grain counts on: a sheet wholly in it has its place and number, and goes back to stock whole
 //     (TestSituationsAtOpenings).
 //   - Box: something set in the wall. Seams keep off its plate, the cut is to its hole (TestTradeDeviceBox).
 //   - Pin: the designer's wish for a seam or the middle of a sheet at a place; kept, or dropped with a finding that says
@@ -65,9 +65,10 @@
 //   - Seen height: how much of a seam shows: from base to crown, less openings and what furniture hides
 //     (TestSituationsOfStartAndEnd, TestSituationsAtOpenings).
 //   - End sheet: the first or last of a span. All others are inner (TestAimsPart).
-//   - Rip: to cut a sheet narrower along its length before it hangs: a first one at its left, all others at their right
-//     (TestSheetsHoldTheirPieces).
-//   - Jump: what the grain loses at the right seam of an inner sheet that is ripped (TestTradeNarrowedSheet).
+//   - Rip: to cut a sheet narrower along its length before it hangs: a first one at its left, all others and a lone one
+//     between raw ends at their right (TestSheetsHoldTheirPieces).
+//   - Jump: the step of the grain at the right seam of an inner sheet that is ripped, by what the sheet lacks of the net
+//     width (TestTradeNarrowedSheet). It is scored by the height to which it shows (TestSituationsAtOpenings).
 //   - Narrow sheet: one whose jump shows for more than short_seam (TestAimsPart).
 //   - Course: one row of sheets where a wall is taller than a sheet. Courses share their seams; the sheets of one place are
 //     a column, numbered from its foot up (TestCourses).
@@ -85,6 +86,6 @@
 //   - Finding: one thing that has to be said, with a code, a level (must, should, note), a place and what was measured
 //     (TestEveryCodeIsProvoked).
 //   - Conflict: rules that cannot all be met, none of which can be left out of it (TestConflictsAreIrreducible).
-//   - Drift: how far what hangs already stands from where it was planned (TestReplanOffTheGrid).
+//   - Drift: how far what hangs already stands from where it was planned (TestReplanOneReading).
 //   - Closing error: how far a closed room's walls, as measured, miss their beginning (TestMisclosureOfAPublishedTraverse).
 package layout

@@ -23,7 +23,7 @@
 //
 // A mistake is told with its line and column, the text and a way to mend it; all mistakes of a file are told at once, not
 // the first alone (TestAllMistakesOfAFile). A key that is not known is one, told with the nearest that is (TestUnknown in
-// package source). So is a figure that no layout could meet: a sheet that covers less than least_width, an overlap under
+// package source). So are figures that do not go together: a sheet that covers less than least_width, an overlap under
 // least_overlap, a grid coarser than the least sheet (TestMistakes).
 //
 // # Heights
