@@ -1,11 +1,3 @@
-// Package layout turns a room into a plan: where every seam, sheet and cut goes, and what has to be said about it.
-//
-// Coordinates and units: s along a run and x, z on a wall, exact lengths.
-//
-// Order: runs in run order, sheets and seams along a run (in a closed one sheets from the closing seam, seams from the
-// first wall's left end), findings as made.
-//
-// Not here: how a span is solved (package seam), counting (package count), drawing.
 package layout
 
 import (

@@ -1,11 +1,3 @@
-// Package room is the room file: its schema, its decoding, and the checks that need no layout.
-//
-// Coordinates and units: lengths are exact (package length). x runs along a wall from its left end as seen from inside
-// the room, z up from the level of the floor at the first wall's left end.
-//
-// Order: walls, openings, boxes, pins, keep-clears, bare strips, flitches and hung sheets stay in file order.
-//
-// Not here: runs, spans, seams (package run and after).
 package room
 
 import (

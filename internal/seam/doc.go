@@ -37,7 +37,7 @@
 // A pin is a wish that is kept or dropped, never met halfway (TestPins in package layout): PutSeam by a seam no farther off
 // than half a snap; PutMiddle by a sheet over the place that is less than one snap under NetWidth, or wider, with its
 // middle no farther off than half a snap; PutEither by one of the two; PutClose by the closing seam. A seam that hangs
-// there already keeps a pin as well (TestReplanPins in package layout).
+// there already keeps a pin as well (TestSolveAgainstBruteForce).
 //
 // Pins are taken in the order in which they come. One is dropped if, with those kept before it, no layout is left, or the
 // least of the musts is worse than without pins, bends before edges (TestSolveAgreesWithPlain): a wish may cost sheets or
@@ -58,10 +58,10 @@
 //   - A seam owes CornerReturn to a wrapped corner: so much veneer has to go on past the bend or it springs back
 //     (TestTradeCornerSafeStarts in package layout). d is measured to the strip that a leaning or an eased corner sweeps,
 //     and is nought in it (TestTradeOutOfPlumb in package layout).
-//   - A jamb that is wrapped is a bend. A seam on the pier's side owes CornerReturn to the nearer jamb (TestTradePier in
-//     package layout); one in the opening owes Reveal and OpeningClear to both, for the sheet has to reach that far into it
-//     (TestSituationsAtOpenings in package layout); one on a jamb owes that jamb both CornerReturn and OpeningClear
-//     (TestVectors).
+//   - A jamb that is wrapped is a bend. A seam on the pier's side owes CornerReturn to the nearer jamb (TestVectors); one
+//     in the opening owes Reveal and OpeningClear to both, for the sheet has to reach that far into it
+//     (TestSituationsAtOpenings in package layout); one on a jamb owes that jamb both CornerReturn and OpeningClear, and
+//     the other what one in the opening does (TestSolveAgainstBruteForce).
 //
 // Edges are what looks wrong or cannot be cut cleanly:
 //
@@ -84,7 +84,7 @@
 // figure: the grain jumps at its right seam (TestTradeNarrowedSheet in package layout).
 //
 // Seen heights are what shows of a seam; they are counted in whole feet (Foot), rounded up, so that an inch more or less of
-// a seam decides nothing (TestVectors). The items, the lesser the better, in the order of Steady:
+// a seam seldom decides (TestVectors). The items, the lesser the better, in the order of Steady:
 //
 //  1. Bends, because they fail (TestTradeSquareColumn in package layout).
 //  2. Edges, because they show for good (TestSolveAgainstBruteForce).

@@ -1,0 +1,92 @@
+// Package room is the room file: its schema, its decoding, and the checks that need no layout.
+//
+// Coordinates and units: lengths are exact (package length). x runs along a wall from its left end as seen from inside the
+// room, z up from the level of the floor at the first wall's left end.
+//
+// Order: walls, openings, boxes, pins, keep-clears, bare strips, flitches and hung sheets stay in file order.
+//
+// Not here: runs, spans, seams (package run and after).
+//
+// What follows is what the file says to its reader. Every table and key with its default stands once, in Schema, which also
+// prints them; what is told here is what the rows of a table cannot. A file that holds every key of Schema
+// (TestEveryKeyIsThere) is read key by key (TestEveryKeyDecodes), and one that holds only what is required takes every
+// default (TestDefaults).
+//
+// # Writing
+//
+// The file is TOML. A length is a text or a number; without a unit of its own it is in the units of [project], inches where
+// that says nothing (TestBareNumbersAndTextsAgree). Texts take feet, inches with fractions, millimetres, centimetres or
+// metres (TestParseForms in package length); what is no whole number of 1/8 micrometre is rounded to the nearest, halves
+// away from zero (TestParseRoundsHalvesAwayFromZero in package length). An inch room and a metric room differ in the
+// defaults of [rules] and of the level line, which are round figures of their own unit (TestDefaults), and in the unit of
+// the drawings.
+//
+// A mistake is told with its line and column, the text and a way to mend it; all mistakes of a file are told at once, not
+// the first alone (TestAllMistakesOfAFile). A key that is not known is one, told with the nearest that is (TestUnknown in
+// package source). So are figures that do not go together: a sheet that covers less than least_width, an overlap under
+// least_overlap, a grid coarser than the least sheet (TestMistakes).
+//
+// # Heights
+//
+// All heights are above one level, wherever the floor goes. height and floor are one figure, two for a slope from the left
+// end to the right, or a row of points from one end to the other; two points at one x make a step (TestEveryKeyDecodes).
+// base and crown are trim at the floor and at the ceiling: the covering stops at them, but where behind says that it goes
+// on behind them (TestSituationsOfHeights in package layout). The level line is not the level: it is a height at which
+// marks are struck, and has to cross every covered wall; where its usual height does not, the middle of what they share is
+// taken (TestOwnLevelLine).
+//
+// # Walls
+//
+// Walls stand in the order in which someone inside the room passes them going to the right. A wall's corner is that at its
+// right end; closed says that the last wall meets the first (TestDefaults). Five things end a row of sheets:
+//
+//   - corner = "none", which is also what the last wall of an open room has (TestDefaults);
+//   - cover = false, a wall that stays bare (TestBareWallEndsTheRun in package run);
+//   - wrap = false, a corner that is cut (TestClosedRunCut in package run), which is what close_at with a corner means
+//     (TestCloseAtCornerCutsIt);
+//   - [[wall.bare]], a strip from floor to ceiling (TestGapsAndBareStrips in package run);
+//   - an opening with no covering over or under it, where its grain is "skip" (TestGapUnderCrown in package run).
+//
+// "straight" is no bend and asks nothing of a seam, as where a curved wall is measured in facets (TestSituationsAtCorners
+// in package layout). angle is how far one turns there, not the angle between the walls; radius eases the corner
+// (TestEasedCorner in package run). lean is how far an upright end moves to the right on its way up; a left end that is not
+// given leans as the wall before it does at that corner (TestLeansAcrossCorners). left_end and right_end say what the
+// covering runs against: at a frame half the trim is left (TestNamedSpans in package layout).
+//
+// # What is on a wall
+//
+// x and from_left are from the wall's left end, openings to the outer edge of their casing. An opening without a sill
+// reaches down to the floor, and is a door where no kind is given; with one it is a window. What has no name takes one by
+// its kind (TestNamesByKind). wrap_reveal makes its jambs bends (TestSituationsAtOpenings in package layout). grain is
+// asked only of an opening with no covering over or under it: with "through" sheets count on behind it
+// (TestThroughGapCutsNothing in package run).
+//
+// A box is told by its centre. Its plate covers its hole and is what seams keep off, the hole is what is cut
+// (TestTradeDeviceBox in package layout); the usual sizes go by kind and gang, and a hole is never wider than its plate
+// (TestNamesByKind). A bracket or a panel has no usual size (TestMistakes).
+//
+// A pin is a wish, keep_clear a must (TestPins in package layout). Pins count in the order of their lines in the file,
+// close_at with a place among them, so the one that matters more goes first.
+//
+// # Rules
+//
+// Those named prefer are what should be, most others what must; what each asks and how it counts is told in package seam. A
+// preference under its must asks nothing. least_overlap is what skew must leave (TestTradeLeanEatsOverlap in package
+// layout); edge_trim, top_trim and bottom_trim are extra that is cut off once a sheet hangs (TestTradeSheetHeight in
+// package layout). snap is the grid of seams. spare_share is rounded up, and never less than two sheets of a flitch.
+//
+// # Sheets
+//
+// Flitches are laid in file order, their sheets by number; damaged ones are left out, spare ones kept back
+// (TestSituationsOfFlitches in package layout). Without a flitch, sheets count from 1. [[hung]] names each sheet that is on
+// the wall already, from its run's first: these are facts, and only the rest is laid out (TestHungSheets in package
+// layout). In a closed run the first needs its left edge, for nothing else says where it began (TestHungClosed in package
+// layout).
+//
+// # Site, day, paste, paper
+//
+// Nothing of these moves a seam. Temperatures are degrees F as bare numbers, texts say their unit; humidity is relative, in
+// per cent (TestMistakesOfSiteAndDay). The times of [day] are minutes of the whole crew, its defaults those of no crew in
+// particular (TestDayDefaults). Coverage of paste and of primer has no default: it is on the pail. [page] names page
+// templates, and a picture for the title block (TestEveryKeyDecodes).
+package room
