@@ -44,7 +44,7 @@ func (w *Wall) BoxesOf() []boxOn {
 
 // boxes draws what is set in the wall: the plate, and its letter beside it.
 func (d *wallBoard) boxes() {
-	u, size := d.u, CrewText*d.u
+	u, size := d.u, folio.TapedText*d.u
 	type drawn struct {
 		boxOn
 		plate scene.Box
@@ -57,7 +57,7 @@ func (d *wallBoard) boxes() {
 		}
 		plate := d.v.Box(b.X-b.PlateWidth/2, b.Z-b.PlateHigh/2, b.X+b.PlateWidth/2, b.Z+b.PlateHigh/2)
 		g := d.g.Part(scene.Tag{Class: "box", Title: b.Name, Data: []scene.Datum{folio.Datum("kind", b.Kind), folio.Datum("x", folio.Mm(b.X)), folio.Datum("z", folio.Mm(b.Z))}})
-		g.Rect(plate, scene.Pen(scene.Boxes, CrewFine).Filled(scene.White))
+		g.Rect(plate, scene.Pen(scene.Boxes, folio.TapedFine).Filled(scene.White))
 		g.Line(scene.Pt(plate.X0, plate.Y1), scene.Pt(plate.X1, plate.Y0), scene.Pen(scene.Boxes, 0.25))
 		d.space.Take(plate.Inset(-0.2 * u))
 		list = append(list, drawn{b, plate, g})
@@ -98,7 +98,7 @@ const besideBox = 24
 // boxLetter letters a box's letter at the first place that is free.
 func (d *wallBoard) boxLetter(g *scene.Group, plate scene.Box, letter string, at []scene.Point, air float64) bool {
 	for i, p := range at {
-		t := scene.Text{At: p, String: letter, Height: CrewText * d.u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Boxes}
+		t := scene.Text{At: p, String: letter, Height: folio.TapedText * d.u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Boxes}
 		// as high as letters can be, so that c and a in a row do not stand closer than b and d
 		whole := t.Bounds().Union(scene.Box{X0: p.X, Y0: p.Y - t.Height/2, X1: p.X, Y1: p.Y + t.Height*0.8})
 		if !d.space.Free(whole, air) {

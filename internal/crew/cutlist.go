@@ -178,19 +178,19 @@ func (c *Set) cutPages(n int) []*scene.Page {
 		}
 		switch i {
 		case 0:
-			b.word(g, scene.Pt(b.Page.Frame.X0+3*u, y+6*u), "FIRST: cut these, hang, hold", CrewText*u, true, scene.Start)
+			b.word(g, scene.Pt(b.Page.Frame.X0+3*u, y+6*u), "FIRST: cut these, hang, hold", folio.TapedText*u, true, scene.Start)
 			y = b.cutHead(g, y+8*u)
 		case firstCut:
 			if count > 0 {
-				b.word(g, scene.Pt(b.Page.Frame.X0+3*u, y+7*u), "THEN, when the hold is signed", CrewText*u, true, scene.Start)
+				b.word(g, scene.Pt(b.Page.Frame.X0+3*u, y+7*u), "THEN, when the hold is signed", folio.TapedText*u, true, scene.Start)
 				y += 9.4 * u
-				g.HLine(b.Page.Frame.X0, b.Page.Frame.X1, y, scene.Pen(scene.Frame, CrewFine))
+				g.HLine(b.Page.Frame.X0, b.Page.Frame.X1, y, scene.Pen(scene.Frame, folio.TapedFine))
 			}
 		}
 		b.cutRow(g, r, y, high)
 		y += high
 		count++
-		width := CrewFine
+		width := folio.TapedFine
 		if (i+1)%firstCut == 0 || i == len(rows)-1 {
 			width = 1
 		}
@@ -207,7 +207,7 @@ func (c *Set) cutPages(n int) []*scene.Page {
 			y += 2 * u
 		}
 		if i == 0 {
-			b.word(g, scene.Pt(b.Page.Frame.X0+3*u, y+6.4*u), "NOT CUT", CrewText*u, true, scene.Start)
+			b.word(g, scene.Pt(b.Page.Frame.X0+3*u, y+6.4*u), "NOT CUT", folio.TapedText*u, true, scene.Start)
 			y += 8 * u
 		}
 		b.struckRow(g, r, y, 8.4*u)
@@ -221,7 +221,7 @@ func (c *Set) cutPages(n int) []*scene.Page {
 			y += 2 * u
 		}
 		y += 6 * u
-		b.word(g, scene.Pt(b.Page.Frame.X0+3*u, y), line, CrewText*u, i == 0, scene.Start)
+		b.word(g, scene.Pt(b.Page.Frame.X0+3*u, y), line, folio.TapedText*u, i == 0, scene.Start)
 	}
 	return out
 }

@@ -28,7 +28,7 @@ func (b *board) cutHead(g *scene.Group, y float64) float64 {
 		heads[5] = "ends"
 	}
 	high := 6.4 * u
-	g.HLine(f.X0, f.X1, y, scene.Pen(scene.Frame, CrewFine))
+	g.HLine(f.X0, f.X1, y, scene.Pen(scene.Frame, folio.TapedFine))
 	x := f.X0
 	for i, s := range heads {
 		if s != "" {
@@ -36,13 +36,13 @@ func (b *board) cutHead(g *scene.Group, y float64) float64 {
 			if i == 4 || i == 5 {
 				at, anchor = x+b.cutWidths()[i]-1.6*u, scene.End
 			}
-			b.word(g, scene.Pt(at, y+4.6*u), s, CrewText*u, i == 2 || i == 4, anchor)
+			b.word(g, scene.Pt(at, y+4.6*u), s, folio.TapedText*u, i == 2 || i == 4, anchor)
 		}
 		if i < len(b.cutWidths()) {
 			x += b.cutWidths()[i]
 		}
 	}
-	g.HLine(f.X0, f.X1, y+high, scene.Pen(scene.Frame, CrewFine))
+	g.HLine(f.X0, f.X1, y+high, scene.Pen(scene.Frame, folio.TapedFine))
 	return y + high
 }
 
@@ -66,15 +66,15 @@ func (b *board) cutRow(g *scene.Group, r cutRow, y, high float64) {
 		size = draft.Squeeze(s, size*u, least*u, bold, wide-2.2*u)
 		g.Text(scene.Text{At: scene.Pt(at, mid), String: scene.Shorten(s, size, bold, wide-1.6*u), Height: size, Bold: bold, Anchor: anchor, Seat: scene.Centred, Layer: scene.Notes})
 	}
-	g.Rect(scene.BoxAt(x+1.8*u, mid-3*u, 6*u, 6*u), scene.Pen(scene.Frame, CrewFine))
+	g.Rect(scene.BoxAt(x+1.8*u, mid-3*u, 6*u, 6*u), scene.Pen(scene.Frame, folio.TapedFine))
 	x += w[0]
-	put(strconv.Itoa(r.order), CrewText, CrewSmall, false, w[1], scene.Middle)
+	put(strconv.Itoa(r.order), folio.TapedText, folio.TapedSmall, false, w[1], scene.Middle)
 	x += w[1]
-	put(r.number, crewName, CrewText, true, w[2], scene.Middle)
+	put(r.number, folio.TapedName, folio.TapedText, true, w[2], scene.Middle)
 	x += w[2]
-	put(r.flitch, CrewSmall, CrewSmall, false, w[3], scene.Start)
+	put(r.flitch, folio.TapedSmall, folio.TapedSmall, false, w[3], scene.Start)
 	x += w[3]
-	put(r.cut, CrewLarge, CrewText, true, w[4], scene.End)
+	put(r.cut, folio.TapedLarge, folio.TapedText, true, w[4], scene.End)
 	x += w[4]
 	b.pair(g, scene.BoxAt(x, y, w[5], high), []string{r.above, r.below}, false, scene.End)
 	x += w[5]
@@ -91,7 +91,7 @@ func (b *board) cutRow(g *scene.Group, r cutRow, y, high float64) {
 
 // pair letters one or two lines in a cell; more are run together.
 func (b *board) pair(g *scene.Group, box scene.Box, lines []string, bold bool, anchor scene.Anchor) {
-	u, size := b.u, CrewText*b.u
+	u, size := b.u, folio.TapedText*b.u
 	if len(lines) > 2 {
 		b.packed(g, box, strings.Join(lines, ", "))
 		return
@@ -102,7 +102,7 @@ func (b *board) pair(g *scene.Group, box scene.Box, lines []string, bold bool, a
 		if anchor == scene.End {
 			at = box.X1 - 1.6*u
 		}
-		fit := draft.Squeeze(s, size, CrewSmall*u, bold, box.W()-2.2*u)
+		fit := draft.Squeeze(s, size, folio.TapedSmall*u, bold, box.W()-2.2*u)
 		g.Text(scene.Text{At: scene.Pt(at, y), String: scene.Shorten(s, fit, bold, box.W()-1.6*u), Height: fit, Bold: bold, Anchor: anchor, Seat: scene.Centred, Layer: scene.Notes})
 	}
 }
@@ -114,10 +114,10 @@ func (b *board) packed(g *scene.Group, box scene.Box, text string) {
 	}
 	u := b.u
 	const most = 2
-	size, pitch := CrewText*u, 4.1*u
+	size, pitch := folio.TapedText*u, 4.1*u
 	lines := scene.Wrap(text, size, false, box.W()-2.2*u)
 	if len(lines) > 1 {
-		size = CrewSmall * u
+		size = folio.TapedSmall * u
 		lines = scene.Wrap(text, size, false, box.W()-2.2*u)
 	}
 	if len(lines) > most {
@@ -139,13 +139,13 @@ func (b *board) struckRow(g *scene.Group, r cutRow, y, high float64) {
 	if r.flitch != "" {
 		words = r.flitch + ", " + words
 	}
-	size := CrewLarge * u
-	room := f.X1 - x - scene.Width(words, CrewText*u, false) - 24*u
+	size := folio.TapedLarge * u
+	room := f.X1 - x - scene.Width(words, folio.TapedText*u, false) - 24*u
 	number := scene.Shorten(r.number, size, true, room)
 	g.Text(scene.Text{At: scene.Pt(x, mid), String: number, Height: size, Bold: true, Seat: scene.Centred, Layer: scene.Notes})
 	at := x + scene.Width(number, size, true) + 3*u
-	g.Text(scene.Text{At: scene.Pt(at, mid), String: words, Height: CrewText * u, Seat: scene.Centred, Layer: scene.Notes})
+	g.Text(scene.Text{At: scene.Pt(at, mid), String: words, Height: folio.TapedText * u, Seat: scene.Centred, Layer: scene.Notes})
 	pen := scene.Pen(scene.Frame, 0.5)
 	g.HLine(f.X0+2*u, x-1.4*u, mid, pen)
-	g.HLine(at+scene.Width(words, CrewText*u, false)+1.6*u, f.X1-3*u, mid, pen)
+	g.HLine(at+scene.Width(words, folio.TapedText*u, false)+1.6*u, f.X1-3*u, mid, pen)
 }

@@ -83,10 +83,10 @@ func (d *wallBoard) scaleBar() {
 	ratio := "1:" + strconv.FormatInt(d.v.Scale, 10)
 	k := d.Look
 	most := 42 * u
-	words := scene.Width(ratio, CrewSmall*u, false) + 4*u
+	words := scene.Width(ratio, folio.TapedSmall*u, false) + 4*u
 	wide := bar.Wide(k, most) + words + 2*u
 	if box, ok := d.under(wide, 6*u); ok {
-		d.word(d.g, scene.Pt(box.X0, box.Y1-0.6*u), ratio, CrewSmall*u, false, scene.Start)
+		d.word(d.g, scene.Pt(box.X0, box.Y1-0.6*u), ratio, folio.TapedSmall*u, false, scene.Start)
 		bar.Draw(d.g, k, scene.Pt(box.X0+words, box.Y1-0.6*u), most)
 	}
 }
@@ -192,7 +192,7 @@ func (d *wallBoard) seams() {
 		g := d.g.Part(scene.Tag{Class: "seam", Title: "seam " + strconv.Itoa(h.Seam.Number), Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
 		for _, s := range d.shows(h.X) {
 			a, b := d.v.Pt(h.X, s[0]), d.v.Pt(h.X, s[1])
-			g.Line(a, b, scene.Pen(scene.Seams, CrewFine))
+			g.Line(a, b, scene.Pen(scene.Seams, folio.TapedFine))
 			d.space.Stroke(a, b)
 		}
 	}
@@ -211,7 +211,7 @@ func (d *wallBoard) joints() {
 					if a.Z == b.Z && a.Z == p.Outline[0].Z && a.X < b.X {
 						x0, x1 := max(a.X, d.p.from), min(b.X, d.p.to)
 						if x0 < x1 {
-							d.g.Line(d.v.Pt(x0, a.Z), d.v.Pt(x1, a.Z), scene.Pen(scene.Seams, CrewFine))
+							d.g.Line(d.v.Pt(x0, a.Z), d.v.Pt(x1, a.Z), scene.Pen(scene.Seams, folio.TapedFine))
 							d.space.Stroke(d.v.Pt(x0, a.Z), d.v.Pt(x1, a.Z))
 						}
 					}
@@ -236,7 +236,7 @@ func (d *wallBoard) levelLine() {
 	a, b := scene.Pt(d.leftEdge()-2*d.u, y), scene.Pt(d.v.X(d.p.to)+2*d.u, y)
 	points := draft.Outside(a, b, clear...)
 	for i := 0; i+1 < len(points); i += 2 {
-		d.g.Line(points[i], points[i+1], scene.Pen(scene.Plumb, CrewFine).As(scene.Chain(CrewFine)))
+		d.g.Line(points[i], points[i+1], scene.Pen(scene.Plumb, folio.TapedFine).As(scene.Chain(folio.TapedFine)))
 		d.space.Stroke(points[i], points[i+1])
 	}
 }

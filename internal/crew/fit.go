@@ -80,6 +80,7 @@ func (c *Set) place() string {
 	return s
 }
 
+// Pad is a page's number in the name of its file.
 func Pad(n int) string {
 	if n < 10 {
 		return "0" + strconv.Itoa(n)

@@ -56,7 +56,7 @@ func (d *wallBoard) flagList() []lineFlag {
 
 // flags draws the plumb lines as flags outside the wall, with their figures from the one datum.
 func (d *wallBoard) flags() {
-	u, size := d.u, CrewText*d.u
+	u, size := d.u, folio.TapedText*d.u
 	list := d.flagList()
 	low, _ := d.extremes()
 	floor := d.v.Y(low)
@@ -109,7 +109,7 @@ func (d *wallBoard) flag(f lineFlag, foot float64) *scene.Group {
 	u := d.u
 	w := d.w.W
 	floor := d.v.Y(room.At(w.Floor, f.x))
-	pen := scene.Pen(scene.Plumb, CrewFine)
+	pen := scene.Pen(scene.Plumb, folio.TapedFine)
 	if f.end {
 		d.g.VLine(f.at, floor+1*u, foot, scene.Pen(scene.Dimensions, 0.25))
 		d.space.Stroke(scene.Pt(f.at, floor+1*u), scene.Pt(f.at, foot))
@@ -130,7 +130,7 @@ func (d *wallBoard) flag(f lineFlag, foot float64) *scene.Group {
 // head draws an arrowhead, solid or open.
 func (d *wallBoard) head(g *scene.Group, tip scene.Point, direction float64, open bool) {
 	if open {
-		draft.Triangle(g, scene.Plumb, tip, direction, flagLong*d.u, flagWide*d.u, CrewFine, true)
+		draft.Triangle(g, scene.Plumb, tip, direction, flagLong*d.u, flagWide*d.u, folio.TapedFine, true)
 		return
 	}
 	draft.Triangle(g, scene.Plumb, tip, direction, flagLong*d.u, flagWide*d.u, 0, false)
@@ -138,7 +138,7 @@ func (d *wallBoard) head(g *scene.Group, tip scene.Point, direction float64, ope
 
 // shelf stands the figures upright side by side where they have no room to lie, each on a stem that bends to it.
 func (d *wallBoard) shelf(list []lineFlag, floor, lo, hi float64) {
-	u, size := d.u, CrewText*d.u
+	u, size := d.u, folio.TapedText*d.u
 	var at []float64
 	for _, f := range list {
 		at = append(at, f.at)
@@ -152,7 +152,7 @@ func (d *wallBoard) shelf(list []lineFlag, floor, lo, hi float64) {
 	top := neck + math.Min(math.Max(bend/2, 1.5*u), 8*u)
 	for i, f := range list {
 		g := d.flag(f, neck)
-		g.Line(scene.Pt(f.at, neck), scene.Pt(slots[i], top), scene.Pen(scene.Plumb, CrewFine))
+		g.Line(scene.Pt(f.at, neck), scene.Pt(slots[i], top), scene.Pen(scene.Plumb, folio.TapedFine))
 		d.space.Stroke(scene.Pt(f.at, neck), scene.Pt(slots[i], top))
 		t := scene.Text{At: scene.Pt(slots[i], top+0.8*u), String: f.text, Height: size, Bold: !f.end, Anchor: scene.End, Seat: scene.Centred, Angle: 90, Layer: scene.Plumb}
 		d.figure(g, f, t)
@@ -167,7 +167,7 @@ func (d *wallBoard) datum(floor float64, rows int) {
 	u := d.u
 	if d.p.leftCut() {
 		words := "0 DATUM: the wall's left end, " + d.pageWord(d.w.pieces[0].key())
-		size := CrewText * u
+		size := folio.TapedText * u
 		if box, ok := d.under(scene.Width(words, size, true), size*1.3); ok {
 			d.g.Text(scene.Text{At: scene.Pt(box.X0, box.Y1-size*0.3), String: words, Height: size, Bold: true, Layer: scene.Plumb})
 		}
@@ -184,7 +184,7 @@ func (d *wallBoard) datum(floor float64, rows int) {
 	for i, s := range []struct {
 		text string
 		high float64
-	}{{"0", CrewText}, {"DATUM", CrewSmall}} {
+	}{{"0", folio.TapedText}, {"DATUM", folio.TapedSmall}} {
 		t := scene.Text{At: scene.Pt(x-1.6*u, floor+(firstRow+rowPitch*float64(i))*u), String: s.text, Height: s.high * u, Bold: true, Anchor: scene.End, Layer: scene.Plumb}
 		g.Text(t)
 		d.space.Take(t.Bounds())

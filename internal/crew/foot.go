@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
 )
 
@@ -24,7 +25,7 @@ func (b *board) footStrip(d *wallBoard) []note {
 	f := b.Foot
 	one, two := f.X0+f.W()*0.342, f.X0+f.W()*0.638
 	g := b.Page.Part(scene.Tag{Class: "frame"})
-	pen := scene.Pen(scene.Frame, CrewFine)
+	pen := scene.Pen(scene.Frame, folio.TapedFine)
 	top := b.Field.Y1
 	g.HLine(f.X0, two, top, pen)
 	g.HLine(two, f.X1, f.Y0, pen)
@@ -55,14 +56,14 @@ func (b *board) footStrip(d *wallBoard) []note {
 func (b *board) footList(g *scene.Group, box scene.Box, head string, lines []string, most int, caution ...string) []note {
 	u := b.u
 	x, w := box.X0+3*u, box.W()-5*u
-	b.word(g, scene.Pt(x, box.Y0+6*u), head, CrewText*u, true, scene.Start)
+	b.word(g, scene.Pt(x, box.Y0+6*u), head, folio.TapedText*u, true, scene.Start)
 	if len(lines) == 0 {
 		lines = []string{"none on this page"}
 	}
 	var shown []string
 	var rest []note
 	for i, line := range lines {
-		parts := scene.Wrap(line, CrewText*u, false, w)
+		parts := scene.Wrap(line, folio.TapedText*u, false, w)
 		room := most - len(shown)
 		if i < len(lines)-1 {
 			room-- // a line must stay to say that there are more
@@ -75,11 +76,11 @@ func (b *board) footList(g *scene.Group, box scene.Box, head string, lines []str
 		shown = append(shown, parts...)
 	}
 	for i, line := range shown {
-		b.word(g, scene.Pt(x, box.Y0+(12.2+footPitch*float64(i))*u), line, CrewText*u, false, scene.Start)
+		b.word(g, scene.Pt(x, box.Y0+(12.2+footPitch*float64(i))*u), line, folio.TapedText*u, false, scene.Start)
 	}
 	for i, line := range caution {
 		y := box.Y1 - (2+4.2*float64(len(caution)-1-i))*u
-		b.word(g, scene.Pt(x, y), scene.Shorten(line, CrewSmall*u, false, w), CrewSmall*u, false, scene.Start)
+		b.word(g, scene.Pt(x, y), scene.Shorten(line, folio.TapedSmall*u, false, w), folio.TapedSmall*u, false, scene.Start)
 	}
 	return rest
 }
@@ -117,7 +118,7 @@ func (d *wallBoard) ripLines() []string {
 
 // holdField is where the crew signs that the first sheets are right.
 func (b *board) holdField(g *scene.Group, box scene.Box, d *wallBoard) {
-	u, size := b.u, CrewText*b.u
+	u, size := b.u, folio.TapedText*b.u
 	x, right := box.X0+3*u, box.X1-3*u
 	after := "HOLD"
 	if len(d.p.rows) > 0 {
@@ -134,8 +135,8 @@ func (b *board) holdField(g *scene.Group, box scene.Box, d *wallBoard) {
 	pen := scene.Pen(scene.Frame, 0.25)
 	g.HLine(x, mid-2*u, y, pen)
 	g.HLine(mid, right, y, pen)
-	b.word(g, scene.Pt(x, y+3.9*u), "name", CrewSmall*u, false, scene.Start)
-	b.word(g, scene.Pt(mid, y+3.9*u), "time", CrewSmall*u, false, scene.Start)
+	b.word(g, scene.Pt(x, y+3.9*u), "name", folio.TapedSmall*u, false, scene.Start)
+	b.word(g, scene.Pt(mid, y+3.9*u), "time", folio.TapedSmall*u, false, scene.Start)
 	unit := "F"
 	if b.Metric() {
 		unit = "C"
@@ -145,7 +146,7 @@ func (b *board) holdField(g *scene.Group, box scene.Box, d *wallBoard) {
 
 // blanks letters words with lines to write on behind each, from x to right.
 func (b *board) blanks(g *scene.Group, x, right, y float64, words []string) {
-	u, size := b.u, CrewText*b.u
+	u, size := b.u, folio.TapedText*b.u
 	sum := 0.0
 	for _, w := range words {
 		sum += scene.Width(w, size, false) + 2*u

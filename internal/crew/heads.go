@@ -87,7 +87,7 @@ func (d *wallBoard) overhead(words string, wide, high float64, wanted ...float64
 
 // label letters a label over the ceiling, with its left edge, its middle or its right edge at x, or near it.
 func (d *wallBoard) label(x float64, text string, bold bool, anchor scene.Anchor) {
-	size := CrewText * d.u
+	size := folio.TapedText * d.u
 	text = scene.Shorten(text, size, bold, d.area.W()-8*d.u)
 	w := scene.Width(text, size, bold)
 	inset := math.Min(w/2, 8*d.u)
@@ -189,7 +189,7 @@ func (d *wallBoard) hold() {
 	if len(d.p.rows) == 0 {
 		return
 	}
-	u, size := d.u, CrewText*d.u
+	u, size := d.u, folio.TapedText*d.u
 	h := d.p.rows[d.p.thirdRow()]
 	at := d.v.X(min(h.to, d.p.to))
 	text := "HOLD after " + d.Numbers(h)
@@ -245,7 +245,7 @@ func (d *wallBoard) startsAtEnd(h *hang) bool {
 }
 
 func (d *wallBoard) startLabel(h *hang) {
-	u, size := d.u, CrewText*d.u
+	u, size := d.u, folio.TapedText*d.u
 	const arrow = 6
 	text := "START " + d.Numbers(h)
 	w := scene.Width(text, size, true) + (arrow+1.6)*u
@@ -287,7 +287,7 @@ func (d *wallBoard) changes() {
 
 // callout letters over the ceiling what has no room where it belongs, with a line down to it.
 func (d *wallBoard) callout(g *scene.Group, target scene.Point, text, words string, boxed bool) {
-	u, size := d.u, CrewLarge*d.u
+	u, size := d.u, folio.TapedLarge*d.u
 	w, ring := scene.Width(text, size, true), 0.0
 	if boxed {
 		ring = 1.2 * u
@@ -302,7 +302,7 @@ func (d *wallBoard) callout(g *scene.Group, target scene.Point, text, words stri
 			if d.space.Free(box, crewAir*u) && d.space.FreeLine(from, target, 0.3*u) {
 				d.word(g, scene.Pt(x0, y), text, size, true, scene.Start)
 				if boxed {
-					g.Rect(box, scene.Pen(scene.Numbers, CrewFine))
+					g.Rect(box, scene.Pen(scene.Numbers, folio.TapedFine))
 				}
 				g.Line(from, target, scene.Pen(scene.Marks, 0.25))
 				g.Circle(target, 0.6*u, scene.Style{Layer: scene.Marks, Fill: scene.Solid(scene.Black)})

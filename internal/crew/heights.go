@@ -12,7 +12,7 @@ import (
 // heightPages give the heights of floor and ceiling from the level line to be read along every wall, spread evenly over as
 // few pages as take them.
 func (c *Set) heightPages(n int) []*scene.Page {
-	u, size := c.u, CrewText*c.u
+	u, size := c.u, folio.TapedText*c.u
 	const row = 7.2
 	least := 29 * u // of a column: room for its figures, and to write beside them
 	for _, w := range c.Walls {
@@ -77,7 +77,7 @@ func (c *Set) heightPlaces(w *room.Wall) []l {
 // heightGrid draws three rows: where, down to the floor, up to the ceiling, with what the room file says and room to
 // write beside it.
 func (b *board) heightGrid(g *scene.Group, w *room.Wall, places []l, at scene.Point, wide, row float64) {
-	u, size := b.u, CrewText*b.u
+	u, size := b.u, folio.TapedText*b.u
 	head := 27 * u
 	pen := scene.Pen(scene.Frame, 0.25)
 	right := at.X + head + wide*float64(len(places))
@@ -93,5 +93,5 @@ func (b *board) heightGrid(g *scene.Group, w *room.Wall, places []l, at scene.Po
 			b.word(g, scene.Pt(x0+1.2*u, at.Y+(float64(i)+0.5)*row+size/2), s, size, i == 0, scene.Start)
 		}
 	}
-	g.Rect(scene.Box{X0: at.X, Y0: at.Y, X1: right, Y1: at.Y + 3*row}, scene.Pen(scene.Frame, CrewFine))
+	g.Rect(scene.Box{X0: at.X, Y0: at.Y, X1: right, Y1: at.Y + 3*row}, scene.Pen(scene.Frame, folio.TapedFine))
 }

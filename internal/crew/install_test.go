@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
 )
 
@@ -20,7 +21,7 @@ func Clean(t *testing.T, d *scene.Document) {
 			t.Errorf("page %s %s: %s", p.Name, p.Title, o)
 		}
 		p.Texts(func(x *scene.Text) {
-			if x.Height < CrewSmall-1e-9 {
+			if x.Height < folio.TapedSmall-1e-9 {
 				t.Errorf("page %s: %q is only %.2f mm high", p.Name, x.String, x.Height)
 			}
 		})

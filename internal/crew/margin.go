@@ -4,15 +4,16 @@ import (
 	"math"
 
 	"flitchlay/internal/draft"
+	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
 )
 
 // marginWide is what the words left of the wall take: the level line's height, START, UP, DATUM.
 func (d *wallBoard) marginWide() float64 {
 	u := d.u
-	w := math.Max(scene.Width(d.Say(d.Level), CrewText*u, true)+4*u, scene.Width("DATUM", CrewSmall*u, true)+3*u)
+	w := math.Max(scene.Width(d.Say(d.Level), folio.TapedText*u, true)+4*u, scene.Width("DATUM", folio.TapedSmall*u, true)+3*u)
 	if h := d.startHang(); h != nil {
-		w = math.Max(w, scene.Width("START", CrewSmall*u, true)+3*u)
+		w = math.Max(w, scene.Width("START", folio.TapedSmall*u, true)+3*u)
 	}
 	return math.Max(w+1.6*u, 13*u)
 }
@@ -49,16 +50,16 @@ func (d *wallBoard) margins() {
 	roof, floor := d.roof(d.v.X(d.p.from)-1, d.v.X(d.p.from)), d.v.Y(low)
 	if d.Level > low && d.Level < high {
 		y := d.v.Y(d.Level)
-		t := scene.Text{At: scene.Pt(right, y), String: d.Say(d.Level), Height: CrewText * u, Bold: true, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Plumb}
+		t := scene.Text{At: scene.Pt(right, y), String: d.Say(d.Level), Height: folio.TapedText * u, Bold: true, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Plumb}
 		d.g.Text(t)
-		cap := scene.Text{At: scene.Pt(right, y-3.6*u), String: "LEVEL", Height: CrewSmall * u, Bold: true, Anchor: scene.End, Layer: scene.Plumb}
+		cap := scene.Text{At: scene.Pt(right, y-3.6*u), String: "LEVEL", Height: folio.TapedSmall * u, Bold: true, Anchor: scene.End, Layer: scene.Plumb}
 		d.g.Text(cap)
 		d.space.Take(t.Bounds(), cap.Bounds())
 	}
 	if d.startHang() != nil {
-		w := math.Max(scene.Width("START", CrewSmall*u, true), 9*u)
+		w := math.Max(scene.Width("START", folio.TapedSmall*u, true), 9*u)
 		if box, ok := d.down(right, w, 9.6*u, roof+1*u, floor); ok {
-			d.word(d.g, scene.Pt(box.X1, box.Y0+CrewSmall*u), "START", CrewSmall*u, true, scene.End)
+			d.word(d.g, scene.Pt(box.X1, box.Y0+folio.TapedSmall*u), "START", folio.TapedSmall*u, true, scene.End)
 			d.block(d.g, scene.Pt(box.X1-9*u, box.Y0+6.6*u), 9*u, 6*u)
 		}
 	}
@@ -67,7 +68,7 @@ func (d *wallBoard) margins() {
 		x := box.X1 - 1.4*u
 		d.g.VLine(x, box.Y0+flagLong*u, box.Y1, scene.Pen(scene.Marks, 0.5))
 		draft.Triangle(d.g, scene.Marks, scene.Pt(x, box.Y0), 90, 3*u, 2.8*u, 0, false)
-		t := scene.Text{At: scene.Pt(x-2.2*u, (box.Y0+box.Y1)/2+1*u), String: "UP", Height: CrewText * u, Bold: true, Anchor: scene.Middle, Angle: 90, Layer: scene.Marks}
+		t := scene.Text{At: scene.Pt(x-2.2*u, (box.Y0+box.Y1)/2+1*u), String: "UP", Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Angle: 90, Layer: scene.Marks}
 		d.g.Text(t)
 	}
 }

@@ -117,17 +117,17 @@ func (b *board) besides(g *scene.Group, notes []note, y float64) []note {
 	for _, n := range notes {
 		var lines []string
 		for _, line := range n.lines {
-			lines = append(lines, scene.Wrap(line, CrewText*u, false, b.List.W()-1*u)...)
+			lines = append(lines, scene.Wrap(line, folio.TapedText*u, false, b.List.W()-1*u)...)
 		}
 		if y+(7.4+5.6*float64(len(lines)))*u > b.List.Y1-2.4*u {
 			rest = append(rest, n)
 			continue
 		}
 		y += 7.4 * u
-		b.word(g, scene.Pt(b.List.X0, y), n.head, CrewText*u, true, scene.Start)
+		b.word(g, scene.Pt(b.List.X0, y), n.head, folio.TapedText*u, true, scene.Start)
 		for _, line := range lines {
 			y += 5.6 * u
-			b.word(g, scene.Pt(b.List.X0, y), line, CrewText*u, false, scene.Start)
+			b.word(g, scene.Pt(b.List.X0, y), line, folio.TapedText*u, false, scene.Start)
 		}
 	}
 	return rest
@@ -157,7 +157,7 @@ func (b *board) columns(area scene.Box, notes []note) []note {
 		x := area.X0 + float64(col)*(w+6*u)
 		var lines []string
 		for _, line := range n.lines {
-			lines = append(lines, scene.Wrap(line, CrewText*u, false, w)...)
+			lines = append(lines, scene.Wrap(line, folio.TapedText*u, false, w)...)
 		}
 		room := int((area.Y1 - y - 9*u) / (5.8 * u))
 		if room < 1 || room < len(lines) && room < 4 {
@@ -168,11 +168,11 @@ func (b *board) columns(area scene.Box, notes []note) []note {
 			continue
 		}
 		y += 7 * u
-		b.word(g, scene.Pt(x, y), scene.Shorten(n.head, CrewText*u, true, w), CrewText*u, true, scene.Start)
+		b.word(g, scene.Pt(x, y), scene.Shorten(n.head, folio.TapedText*u, true, w), folio.TapedText*u, true, scene.Start)
 		shown := min(room, len(lines))
 		for _, line := range lines[:shown] {
 			y += 5.8 * u
-			b.word(g, scene.Pt(x, y), line, CrewText*u, false, scene.Start)
+			b.word(g, scene.Pt(x, y), line, folio.TapedText*u, false, scene.Start)
 		}
 		y += 3 * u
 		if shown < len(lines) {

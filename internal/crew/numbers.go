@@ -21,7 +21,7 @@ func (d *wallBoard) sheetNumbers() {
 	}
 	var best []numbered
 	fewest := math.MaxInt
-	for size := d.numberSize(); size >= CrewLarge*d.u-1e-9; size -= 1 * d.u {
+	for size := d.numberSize(); size >= folio.TapedLarge*d.u-1e-9; size -= 1 * d.u {
 		*d.space = solid
 		list, out := d.place(size)
 		if out < fewest {
@@ -93,7 +93,7 @@ func (d *wallBoard) take(n *numbered) {
 
 // numberSize is the height at which the numbers of most sheets fit between their seams.
 func (d *wallBoard) numberSize() float64 {
-	u, size := d.u, crewNumber*d.u
+	u, size := d.u, folio.TapedNumber*d.u
 	whole := d.Room.Veneer.GrossWidth - d.Room.Veneer.Overlap
 	for _, h := range d.p.hangs {
 		a, b := d.span(h)
@@ -101,12 +101,12 @@ func (d *wallBoard) numberSize() float64 {
 			continue
 		}
 		for _, s := range h.sheets {
-			w := scene.Width(d.Set.number(s), crewNumber*u, true)
+			w := scene.Width(d.Set.number(s), folio.TapedNumber*u, true)
 			have := d.v.MM(b-a) - 2*crewAir*u
 			if s.Ripped != "" {
 				have -= 2.6 * u
 			}
-			size = math.Min(size, math.Max(6*u, crewNumber*u*have/w))
+			size = math.Min(size, math.Max(6*u, folio.TapedNumber*u*have/w))
 		}
 	}
 	return size
@@ -148,7 +148,7 @@ func (d *wallBoard) number(n *numbered) {
 	if n.in {
 		g.Text(n.number)
 		if s.Ripped != "" {
-			g.Rect(n.frame, scene.Pen(scene.Numbers, CrewFine))
+			g.Rect(n.frame, scene.Pen(scene.Numbers, folio.TapedFine))
 		}
 		if s.Turned {
 			d.turned(g, n.box, n.frame)
@@ -238,7 +238,7 @@ func (d *wallBoard) findNumber(n *numbered, text string, most float64, framed bo
 		if framed {
 			n.ring = try.ring * u
 		}
-		for size := try.most; size >= CrewLarge*u-1e-9; size -= 0.5 * u {
+		for size := try.most; size >= folio.TapedLarge*u-1e-9; size -= 0.5 * u {
 			wide, high := scene.Width(text, size, true), size
 			if try.angle == 90 {
 				wide, high = high, wide
@@ -292,7 +292,7 @@ func (d *wallBoard) columns(box scene.Box, wide, ring float64) []float64 {
 // findCut finds a place for the cut length: level under the number where it clears the seams, else upright, else level
 // anywhere in the sheet.
 func (d *wallBoard) findCut(n *numbered, number scene.Box, text string) (*scene.Text, bool) {
-	u, size, box := d.u, CrewText*d.u, n.box
+	u, size, box := d.u, folio.TapedText*d.u, n.box
 	wide := scene.Width(text, size, false)
 	at := func(x, y, angle float64) *scene.Text {
 		return &scene.Text{At: scene.Pt(x, y), String: text, Height: size, Anchor: scene.Middle, Seat: scene.Centred, Angle: angle, Layer: scene.Numbers}

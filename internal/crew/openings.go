@@ -3,6 +3,7 @@ package crew
 import (
 	"strings"
 
+	"flitchlay/internal/folio"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
@@ -97,7 +98,7 @@ func (d *wallBoard) openingWords() {
 
 // openingBlock letters a name and lines in the middle of a box where they fit.
 func (d *wallBoard) openingBlock(box scene.Box, name string, lines []string) bool {
-	u, size := d.u, CrewText*d.u
+	u, size := d.u, folio.TapedText*d.u
 	const pitch = 5.8
 	high := size + float64(len(lines))*pitch*u
 	var list []scene.Text
@@ -129,7 +130,7 @@ func (d *wallBoard) openingBlock(box scene.Box, name string, lines []string) boo
 
 // openingName letters a name upright in a narrow opening, or near it on a leader.
 func (d *wallBoard) openingName(box scene.Box, name string) bool {
-	u, size := d.u, CrewText*d.u
+	u, size := d.u, folio.TapedText*d.u
 	c := box.Centre()
 	t := scene.Text{At: c, String: name, Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Angle: 90, Layer: scene.Openings}
 	if d.space.Free(t.Bounds(), crewAir*u) {

@@ -1,6 +1,7 @@
 package crew
 
 import (
+	"flitchlay/internal/folio"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 	"flitchlay/internal/shape"
@@ -19,21 +20,13 @@ func (d *wallBoard) polygons(s shape.Wall) []shape.Polygon {
 	return shape.Grid(s, cuts, nil)[column][0]
 }
 
-func (d *wallBoard) points(o shape.Outline) []scene.Point {
-	out := make([]scene.Point, len(o))
-	for i, p := range o {
-		out[i] = d.v.Pt(p.X, p.Z)
-	}
-	return out
-}
-
 // outlines draws the wall from floor to ceiling, and the floor.
 func (d *wallBoard) outlines() {
 	w := d.w.W
 	wall := d.w.cover
 	wall.Holes = nil
 	wall.Floor, wall.Ceiling = wallProfile(w.Floor), wallProfile(w.Ceiling)
-	pen := scene.Pen(scene.Walls, CrewFine)
+	pen := scene.Pen(scene.Walls, folio.TapedFine)
 	for _, polygon := range d.polygons(wall) {
 		d.edges(polygon.Outline, pen, true)
 	}
@@ -98,7 +91,7 @@ func (d *wallBoard) covering() {
 	for _, x := range d.matchLines() {
 		low, high := d.extremes()
 		a, b := d.v.Pt(x, high).Add(0, -6*d.u), d.v.Pt(x, low).Add(0, 1.5*d.u)
-		d.g.Line(a, b, scene.Pen(scene.Walls, CrewHeavy).As(scene.Phantom(CrewFine)))
+		d.g.Line(a, b, scene.Pen(scene.Walls, CrewHeavy).As(scene.Phantom(folio.TapedFine)))
 		d.space.Stroke(a, b)
 	}
 }

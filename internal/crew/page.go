@@ -12,17 +12,8 @@ type board struct {
 	more int // lines by which boxes and rips are higher than the foot
 }
 
-// Heights of text and widths of lines of a page that is read from a ladder.
-const (
-	CrewSmall  = folio.TapedSmall // captions alone
-	CrewText   = folio.TapedText
-	CrewLarge  = folio.TapedLarge
-	crewName   = folio.TapedName
-	crewNumber = folio.TapedNumber
-	CrewHeavy  = 0.7
-	CrewFine   = folio.TapedFine
-	crewBorder = folio.TapedBorder // what cheap printers do not reach
-)
+// CrewHeavy is the width of the heaviest lines of a page that is read from a ladder, in mm.
+const CrewHeavy = 0.7
 
 // open makes a page of the set ready.
 func (c *Set) open(n int, sheet folio.Sheet) *board {

@@ -39,7 +39,7 @@ func (c *Set) startPage(n int) []*scene.Page {
 
 // siteChecks letters what the site has to give, with a box to tick before each.
 func (b *board) siteChecks(box scene.Box) {
-	u, size := b.u, CrewText*b.u
+	u, size := b.u, folio.TapedText*b.u
 	g := b.Page.Part(scene.Tag{Class: "checks"})
 	y := box.Y0 + 6*u
 	b.word(g, scene.Pt(box.X0, y), "SITE CHECKS", size, true, scene.Start)
@@ -49,7 +49,7 @@ func (b *board) siteChecks(box scene.Box) {
 			break
 		}
 		y += 6.2 * u
-		g.Rect(scene.BoxAt(box.X0, y-size, size, size), scene.Pen(scene.Frame, CrewFine))
+		g.Rect(scene.BoxAt(box.X0, y-size, size, size), scene.Pen(scene.Frame, folio.TapedFine))
 		for i, line := range lines {
 			if i > 0 {
 				y += 5.3 * u
@@ -84,7 +84,7 @@ func (b *board) checkWords() []string {
 
 // startPlan draws the room from above with the way of hanging, and beside it what is delivered.
 func (b *board) startPlan(box scene.Box) {
-	u, size := b.u, CrewText*b.u
+	u, size := b.u, folio.TapedText*b.u
 	g := b.Page.Part(scene.Tag{Class: "key", Title: "plan of the room"})
 	view := scene.Box{X0: box.X0, Y0: box.Y0 + 2*u, X1: box.X0 + box.W()*0.5, Y1: box.Y1 - 2*u}
 	p := folio.PlanIn(b.Room, view.Inset(8*u))
@@ -143,7 +143,7 @@ func (b *board) startMark(g *scene.Group, p folio.OutlinePlan, view scene.Box, t
 			*taken = append(*taken, scene.Box{X0: math.Min(tip.X, foot.X) - 2*u, Y0: math.Min(tip.Y, foot.Y) - 2*u, X1: math.Max(tip.X, foot.X) + 2*u, Y1: math.Max(tip.Y, foot.Y) + 2*u})
 			for _, k := range [][2]float64{{0, -9}, {0, -12}, {8, -9}, {-8, -9}, {14, -7}, {-14, -7}, {16, -4}, {-16, -4}, {0, -16}, {0, 12}, {10, 9}, {-10, 9}} {
 				along := share + k[0]*u/math.Max(lengthOf(p, w.wall), 1)
-				t := scene.Text{At: p.Along(w.wall, along, k[1]*u), String: "START", Height: CrewText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
+				t := scene.Text{At: p.Along(w.wall, along, k[1]*u), String: "START", Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
 				if box := t.Bounds().Inset(-1.3 * u); view.Contains(box) && !folio.MeetsAny(box, *taken) && !p.Touches(box) {
 					*taken = append(*taken, box)
 					g.Text(t)
@@ -207,7 +207,7 @@ func (c *Set) leanWords(l l) string {
 
 // leanTable draws as many rows as have room, and gives back the others.
 func (b *board) leanTable(box scene.Box, rows []leanRow) []leanRow {
-	u, size := b.u, CrewText*b.u
+	u, size := b.u, folio.TapedText*b.u
 	g := b.Page.Part(scene.Tag{Class: "leans"})
 	b.word(g, scene.Pt(box.X0, box.Y0+5*u), "READ AT EVERY WALL; leans floor to ceiling, R right, L left", size, true, scene.Start)
 	heads := []string{"wall", "length", "read", "left", "read", "right", "read"}
@@ -225,7 +225,7 @@ func (b *board) leanTable(box scene.Box, rows []leanRow) []leanRow {
 	high := 7.4 * u
 	top := box.Y0 + 7.4*u
 	count := min(int((box.Y1-1.5*u-top-high)/high), len(rows))
-	pen := scene.Pen(scene.Frame, CrewFine)
+	pen := scene.Pen(scene.Frame, folio.TapedFine)
 	for r := -1; r < count; r++ {
 		y := top + float64(r+1)*high
 		x := box.X0
@@ -255,11 +255,11 @@ func (b *board) leanTable(box scene.Box, rows []leanRow) []leanRow {
 
 // holdZero is the first hold point: all sheets lie on the floor in order, and somebody signs that they may be cut.
 func (b *board) holdZero() {
-	u, size, f := b.u, CrewText*b.u, b.Foot
+	u, size, f := b.u, folio.TapedText*b.u, b.Foot
 	g := b.Page.Part(scene.Tag{Class: "hold"})
-	g.HLine(f.X0, f.X1, f.Y0, scene.Pen(scene.Frame, CrewFine))
+	g.HLine(f.X0, f.X1, f.Y0, scene.Pen(scene.Frame, folio.TapedFine))
 	x, right := f.X0+3*u, f.X1-3*u
-	b.word(g, scene.Pt(x, f.Y0+7*u), "HOLD 0: dry lay-out", CrewLarge*u, true, scene.Start)
+	b.word(g, scene.Pt(x, f.Y0+7*u), "HOLD 0: dry lay-out", folio.TapedLarge*u, true, scene.Start)
 	text := "all " + strconv.Itoa(b.Plan.Totals.Sheets) + " sheets on the floor, face up, in the order of their numbers; no sheet is cut before this is signed"
 	b.word(g, scene.Pt(x, f.Y0+13.4*u), scene.Shorten(text, size, false, right-x), size, false, scene.Start)
 	y, pen := f.Y0+23.6*u, scene.Pen(scene.Frame, 0.25)
@@ -267,7 +267,7 @@ func (b *board) holdZero() {
 	for i, word := range []string{"architect or for the architect", "hanger", "remarks", "date, time"} {
 		at := x + float64(i)*w
 		g.HLine(at, at+w-4*u, y, pen)
-		b.word(g, scene.Pt(at, y+3.9*u), word, CrewSmall*u, false, scene.Start)
+		b.word(g, scene.Pt(at, y+3.9*u), word, folio.TapedSmall*u, false, scene.Start)
 	}
 	unit := "F"
 	if b.Metric() {

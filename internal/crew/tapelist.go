@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"flitchlay/internal/draft"
+	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
 )
 
@@ -92,27 +93,27 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	u, box := b.u, b.List
 	x0, x1 := box.X0, box.X1
 	g := b.Page.Part(scene.Tag{Class: "tape-list"})
-	b.word(g, scene.Pt(x0, box.Y0+6*u), "TAPE LIST, from the one datum", CrewText*u, true, scene.Start)
+	b.word(g, scene.Pt(x0, box.Y0+6*u), "TAPE LIST, from the one datum", folio.TapedText*u, true, scene.Start)
 	rows := d.tapeRows()
 	columns := b.tapeColumns(rows)
 	top := box.Y0 + 8.6*u
 	head := 6.2 * u
 	low := 15 * u // for two lines under the list
 	high := math.Max(9.3*u, math.Min(9.6*u, (box.Y1-top-head-low)/math.Max(float64(len(rows)), 1)))
-	pen := scene.Pen(scene.Frame, CrewFine)
+	pen := scene.Pen(scene.Frame, folio.TapedFine)
 	y := top
 	x := x0
 	last := "as hung"
-	if scene.Width(last, CrewText*u, false)+1.2*u > columns[3] {
+	if scene.Width(last, folio.TapedText*u, false)+1.2*u > columns[3] {
 		last = "hung"
 	}
-	if scene.Width(last, CrewText*u, false)+1.4*u > columns[3] {
+	if scene.Width(last, folio.TapedText*u, false)+1.4*u > columns[3] {
 		last = ""
 	}
 	for i, word := range []string{"no.", "line", "seam", last} {
 		w := columns[i]
 		if word != "" {
-			b.word(g, scene.Pt(x+w/2, y+head-1.7*u), word, CrewText*u, false, scene.Middle)
+			b.word(g, scene.Pt(x+w/2, y+head-1.7*u), word, folio.TapedText*u, false, scene.Middle)
 		}
 		x += w
 	}
@@ -121,7 +122,7 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	for i, r := range rows {
 		b.tapeRow(g, r, columns, y, high)
 		y += high
-		at, width := y, CrewFine
+		at, width := y, folio.TapedFine
 		if r.rule {
 			y += ruleMore * u
 			at, width = y-0.35*u, 1
@@ -136,14 +137,14 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	y += 1.2 * u
 	words := d.tapeWords()
 	for i, line := range words {
-		parts := scene.Wrap(line, CrewText*u, false, x1-x0-0.6*u)
+		parts := scene.Wrap(line, folio.TapedText*u, false, x1-x0-0.6*u)
 		if y+5.6*u*float64(len(parts)) > box.Y1-1.9*u {
 			notes = append([]note{{"TAPE LIST", words[i:]}}, notes...)
 			break
 		}
 		for _, part := range parts {
 			y += 5.6 * u
-			b.word(g, scene.Pt(x0, y), part, CrewText*u, false, scene.Start)
+			b.word(g, scene.Pt(x0, y), part, folio.TapedText*u, false, scene.Start)
 		}
 	}
 	return b.besides(g, notes, y)
@@ -161,7 +162,7 @@ func (b *board) tapeLines(g *scene.Group, rows []tapeRow, columns [4]float64, to
 		y := top
 		stop := func(at float64) {
 			if from < at {
-				g.VLine(x, from, at, scene.Pen(scene.Frame, CrewFine))
+				g.VLine(x, from, at, scene.Pen(scene.Frame, folio.TapedFine))
 			}
 		}
 		for _, r := range rows {
@@ -185,14 +186,14 @@ func (b *board) tapeColumns(rows []tapeRow) [4]float64 {
 	number, line, seam := 10*u, 20*u, 14*u
 	for _, r := range rows {
 		for _, s := range r.number {
-			number = math.Max(number, math.Min(scene.Width(s, CrewLarge*u, true)+2*u, 12.6*u))
+			number = math.Max(number, math.Min(scene.Width(s, folio.TapedLarge*u, true)+2*u, 12.6*u))
 		}
-		seam = math.Max(seam, scene.Width(r.seam, CrewText*u, false)+2.6*u)
-		line = math.Max(line, math.Min(scene.Width(r.line, CrewLarge*u, true)+2.4*u, 38*u))
-		words := scene.Width(r.words, CrewText*u, false)
+		seam = math.Max(seam, scene.Width(r.seam, folio.TapedText*u, false)+2.6*u)
+		line = math.Max(line, math.Min(scene.Width(r.line, folio.TapedLarge*u, true)+2.4*u, 38*u))
+		words := scene.Width(r.words, folio.TapedText*u, false)
 		switch {
 		case r.line != "":
-			words = scene.Width(r.words, CrewSmall*u, false) + scene.Width(r.line, CrewText*u, true) + 3*u
+			words = scene.Width(r.words, folio.TapedSmall*u, false) + scene.Width(r.line, folio.TapedText*u, true) + 3*u
 		case r.across():
 			words = 0
 		}
@@ -202,7 +203,7 @@ func (b *board) tapeColumns(rows []tapeRow) [4]float64 {
 	line = math.Max(line, math.Min(35*u, whole-number-seam-20*u))
 	write := math.Max(whole-number-line-seam, 11*u)
 	for _, r := range rows { // figures with sixteenths in a large room: the numbers give way
-		need := scene.Width(r.line, CrewText*u, true) + 2.4*u
+		need := scene.Width(r.line, folio.TapedText*u, true) + 2.4*u
 		if short := need - (whole - number - seam - write); short > 0 {
 			number = math.Max(number-short, 10.6*u)
 		}
@@ -219,45 +220,45 @@ func (b *board) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, high f
 		if s == "" {
 			return
 		}
-		size = draft.Squeeze(s, size, CrewText*u, bold, most)
+		size = draft.Squeeze(s, size, folio.TapedText*u, bold, most)
 		g.Text(scene.Text{At: scene.Pt(at, mid), String: s, Height: size, Bold: bold, Anchor: anchor, Seat: scene.Centred, Layer: scene.Notes})
 	}
 	if r.head != "" {
-		put(x+1.6*u, r.head, CrewText*u, true, scene.Start, b.List.W()-3*u)
+		put(x+1.6*u, r.head, folio.TapedText*u, true, scene.Start, b.List.W()-3*u)
 		return
 	}
 	switch center := mid; len(r.number) {
 	case 1:
-		put(x+columns[0]/2, r.number[0], CrewLarge*u, true, scene.Middle, columns[0]-1.6*u)
+		put(x+columns[0]/2, r.number[0], folio.TapedLarge*u, true, scene.Middle, columns[0]-1.6*u)
 	case 2:
 		for i, s := range r.number {
 			mid = center + (float64(i)*2-1)*2.05*u
-			put(x+columns[0]/2, s, CrewText*u, true, scene.Middle, columns[0]-1.6*u)
+			put(x+columns[0]/2, s, folio.TapedText*u, true, scene.Middle, columns[0]-1.6*u)
 		}
 		mid = center
 	}
 	x += columns[0]
-	large := math.Min(CrewLarge*u, high*0.6)
+	large := math.Min(folio.TapedLarge*u, high*0.6)
 	switch {
 	case r.line != "" && r.words != "":
 		at := mid
-		w := columns[1] - scene.Width(r.words, CrewSmall*u, false) - 4*u
-		if scene.Width(r.line, CrewText*u, true) > w { // one over the other
-			at, mid, w, large = y+2.1*u, y+high-3*u, columns[1]-2.4*u, CrewText*u
+		w := columns[1] - scene.Width(r.words, folio.TapedSmall*u, false) - 4*u
+		if scene.Width(r.line, folio.TapedText*u, true) > w { // one over the other
+			at, mid, w, large = y+2.1*u, y+high-3*u, columns[1]-2.4*u, folio.TapedText*u
 		}
 		put(x+columns[1]-1.2*u, r.line, large, true, scene.End, w)
-		g.Text(scene.Text{At: scene.Pt(x+1.2*u, at), String: r.words, Height: CrewSmall * u, Seat: scene.Centred, Layer: scene.Notes})
+		g.Text(scene.Text{At: scene.Pt(x+1.2*u, at), String: r.words, Height: folio.TapedSmall * u, Seat: scene.Centred, Layer: scene.Notes})
 		mid = y + high/2
 	case r.line != "":
 		put(x+columns[1]-1.2*u, r.line, large, true, scene.End, columns[1]-2.4*u)
 	case r.across():
-		put(x+columns[1]+columns[2]-1.2*u, r.words, CrewText*u, false, scene.End, columns[1]+columns[2]-2.4*u)
+		put(x+columns[1]+columns[2]-1.2*u, r.words, folio.TapedText*u, false, scene.End, columns[1]+columns[2]-2.4*u)
 	default:
-		put(x+columns[1]-1.2*u, r.words, CrewText*u, false, scene.End, columns[1]-2.4*u)
+		put(x+columns[1]-1.2*u, r.words, folio.TapedText*u, false, scene.End, columns[1]-2.4*u)
 	}
 	x += columns[1]
-	put(x+columns[2]-1.2*u, r.seam, CrewText*u, false, scene.End, columns[2]-2.4*u)
+	put(x+columns[2]-1.2*u, r.seam, folio.TapedText*u, false, scene.End, columns[2]-2.4*u)
 	if r.hung {
-		put(x+columns[2]+columns[3]/2, "hung", CrewText*u, false, scene.Middle, columns[3]-2*u)
+		put(x+columns[2]+columns[3]/2, "hung", folio.TapedText*u, false, scene.Middle, columns[3]-2*u)
 	}
 }

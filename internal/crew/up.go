@@ -64,7 +64,7 @@ func (d *wallBoard) seamsUp() {
 				for i, a := range p.Outline {
 					b := p.Outline[(i+1)%len(p.Outline)]
 					if a.Z == h.X && b.Z == h.X && a.X != b.X {
-						g.Line(d.v.Pt(a.X, a.Z), d.v.Pt(b.X, b.Z), scene.Pen(scene.Seams, CrewFine))
+						g.Line(d.v.Pt(a.X, a.Z), d.v.Pt(b.X, b.Z), scene.Pen(scene.Seams, folio.TapedFine))
 						d.space.Stroke(d.v.Pt(a.X, a.Z), d.v.Pt(b.X, b.Z))
 					}
 				}
@@ -77,7 +77,7 @@ func (d *wallBoard) seamsUp() {
 func (d *wallBoard) jointsUp() {
 	for _, x := range d.w.Run.Joints {
 		for _, s := range d.shows(x) {
-			d.g.Line(d.v.Pt(x, s[0]), d.v.Pt(x, s[1]), scene.Pen(scene.Seams, CrewFine))
+			d.g.Line(d.v.Pt(x, s[0]), d.v.Pt(x, s[1]), scene.Pen(scene.Seams, folio.TapedFine))
 			d.space.Stroke(d.v.Pt(x, s[0]), d.v.Pt(x, s[1]))
 		}
 	}
@@ -85,7 +85,7 @@ func (d *wallBoard) jointsUp() {
 
 // flagsUp draws the level lines as flags left and right of the wall, with their heights from the datum.
 func (d *wallBoard) flagsUp() {
-	u, size := d.u, CrewText*d.u
+	u, size := d.u, folio.TapedText*d.u
 	type mark struct {
 		z    l
 		hang *hang
@@ -111,10 +111,10 @@ func (d *wallBoard) flagsUp() {
 			g = d.g.Part(scene.Tag{Class: "plumb-line", Title: "line of sheet " + d.Numbers(m.hang), Data: []scene.Datum{folio.Datum("at", folio.Mm(m.z))}})
 			d.head(g, scene.Pt(left, at[i]), 0, false)
 			d.head(g, scene.Pt(right, at[i]), 180, false)
-			g.HLine(right+flagLong*u, right+flagStem*u, at[i], scene.Pen(scene.Plumb, CrewFine))
+			g.HLine(right+flagLong*u, right+flagStem*u, at[i], scene.Pen(scene.Plumb, folio.TapedFine))
 			d.space.Take(scene.Box{X0: right, Y0: at[i] - flagWide/2*u, X1: right + flagStem*u, Y1: at[i] + flagWide/2*u})
-			g.HLine(left-flagLong*u, left-flagStem*u, at[i], scene.Pen(scene.Plumb, CrewFine))
-			g.Line(scene.Pt(left-flagStem*u, at[i]), scene.Pt(left-8*u, slots[i]), scene.Pen(scene.Plumb, CrewFine))
+			g.HLine(left-flagLong*u, left-flagStem*u, at[i], scene.Pen(scene.Plumb, folio.TapedFine))
+			g.Line(scene.Pt(left-flagStem*u, at[i]), scene.Pt(left-8*u, slots[i]), scene.Pen(scene.Plumb, folio.TapedFine))
 		}
 		t := scene.Text{At: scene.Pt(left-8.8*u, slots[i]), String: d.Say(m.z), Height: size, Bold: m.hang != nil, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Plumb}
 		d.figure(g, lineFlag{x: m.z}, t)
@@ -132,7 +132,7 @@ func (d *wallBoard) flagsUp() {
 
 // headsUp letters the names of the ends over the wall, START, UP and HOLD beside it.
 func (d *wallBoard) headsUp() {
-	u, size := d.u, CrewText*d.u
+	u, size := d.u, folio.TapedText*d.u
 	d.label(d.v.X(d.w.left), d.endUp(false), false, scene.Start)
 	d.label(d.v.X(d.w.right), d.endUp(true), false, scene.End)
 	x := d.v.X(d.w.right) + 7*u
@@ -284,7 +284,7 @@ func (d *wallBoard) markWordsUp() []string {
 func (d *wallBoard) marginUp() float64 {
 	w := 0.0
 	for _, h := range d.p.hangs {
-		w = math.Max(w, scene.Width(d.Say(h.X), CrewText*d.u, true))
+		w = math.Max(w, scene.Width(d.Say(h.X), folio.TapedText*d.u, true))
 	}
 	return w + 16*d.u
 }

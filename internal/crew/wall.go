@@ -43,6 +43,7 @@ type hang struct {
 	Opens         bool            // begins, at the closing seam
 }
 
+// Sheet is the lowest of its courses.
 func (h *hang) Sheet() *layout.Sheet { return h.sheets[0] }
 
 // hanging are the sheets of a place that have a piece of the wall; all of them where none has. A course can fall wholly

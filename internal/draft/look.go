@@ -5,7 +5,7 @@
 //
 // Order: parts draw in the order called; what is placed first stays, what comes later gives way.
 //
-// Not here: rooms, plans, and what a page shows (package pages).
+// Not here: rooms, plans, and what a page shows (packages submittal, crew, pole, aims).
 package draft
 
 import "flitchlay/internal/scene"

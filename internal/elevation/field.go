@@ -62,6 +62,7 @@ func Profile(list []room.Point, from, to l) []room.Point {
 	return append(out, room.Point{X: to, Z: room.At(list, to)})
 }
 
+// Points brings a line of the wall onto the page.
 func (e *View) Points(list []room.Point) []scene.Point {
 	out := make([]scene.Point, len(list))
 	for i, p := range list {

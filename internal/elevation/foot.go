@@ -14,6 +14,7 @@ import (
 	"flitchlay/internal/shape"
 )
 
+// ShapePoint is a point of the wall, as outlines of pieces have them.
 type ShapePoint = shape.Point
 
 // Notes letters lines at the head of the field and gives the y under them.
@@ -100,6 +101,7 @@ func (e *View) enlargements() string {
 	return strings.Join(names, ", ")
 }
 
+// Capital begins a sentence with a capital letter.
 func Capital(s string) string {
 	if s == "" {
 		return s

@@ -89,6 +89,7 @@ func Net(s *folio.Set) l {
 	return (v.GrossWidth - v.Overlap) / s.Room.Rules.Snap * s.Room.Rules.Snap
 }
 
+// Inches is a length as a number of inches.
 func Inches(l l) float64 { return float64(l) / inch }
 
 // grain draws the grain of the parts of a wall, clear of openings and of what else must stay white.

@@ -237,6 +237,7 @@ func (e *View) Box() scene.Box { return e.V.Box(e.From, e.F.Low, e.To, e.F.High)
 // First reports whether the piece holds the wall's left end, last whether its right end.
 func (e *View) First() bool { return e.From == e.F.Left }
 
+// Last reports whether the view goes to the wall's right end.
 func (e *View) Last() bool { return e.To == e.F.Right }
 
 // ghosts finds what is seen of the walls next door.

@@ -28,6 +28,7 @@ type Part struct {
 	Sheets   []*layout.Sheet // from the lowest course up
 }
 
+// Sheet is the lowest of its courses.
 func (p Part) Sheet() *layout.Sheet { return p.Sheets[0] }
 
 // All are all covered walls, in room order.
@@ -219,7 +220,7 @@ func (f *Face) Neighbour(right bool) (c *layout.Corner, width l, place int) {
 	return nil, 0, 0
 }
 
-// pieceBoxes are boxes of the page over the openings and bare strips, where no covering is.
+// Bare are boxes of the page over the openings and bare strips, where no covering is.
 func (f *Face) Bare(to func(x0, z0, x1, z1 l) scene.Box) []scene.Box {
 	var list []scene.Box
 	for i := range f.W.Openings {

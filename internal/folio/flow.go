@@ -30,6 +30,7 @@ type Columns struct {
 	Gap   float64
 }
 
+// Width is that of one column.
 func (c Columns) Width() float64 {
 	return (c.Box.W() - c.Gap*float64(c.Count-1)) / float64(c.Count)
 }

@@ -280,7 +280,7 @@ func (b *Board) notForHanging(g *scene.Group) {
 	b.Space.Take(box.Inset(-k.Of(2)))
 }
 
-// corner is what NOT FOR HANGING leaves of the field's width for notes at its head.
+// NoteWidth is what NOT FOR HANGING leaves of the field's width for notes at its head.
 func (b *Board) NoteWidth() float64 {
 	k := b.Look
 	w := b.Field.W() - k.Of(12)

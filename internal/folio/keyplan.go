@@ -109,6 +109,7 @@ func (b *Board) heavy(wall int) bool {
 	return wall == b.Leaf.Wall
 }
 
+// MeetsAny reports whether a box meets one of a list.
 func MeetsAny(b scene.Box, list []scene.Box) bool {
 	for _, o := range list {
 		if b.Meets(o) {

@@ -5,7 +5,7 @@
 //
 // Order: blocks and rows stay in file order.
 //
-// Not here: drawing (package draft and pages), what stands in the fields of a title block (package pages).
+// Not here: drawing (packages draft and folio), what stands in the fields of a title block (package folio).
 package paper
 
 // Box is an upright rectangle.

@@ -210,15 +210,15 @@ func (b *poleBoard) bars(g *scene.Group) {
 	y := b.top + stripCount*stripPitch + 3.4
 	bar := func(x, long float64, word string) float64 {
 		in := g.Part(scene.Tag{Class: "check-bar", Data: []scene.Datum{folio.Datum("length", scene.Num(long))}})
-		pen := scene.Pen(scene.Marks, crew.CrewFine)
+		pen := scene.Pen(scene.Marks, folio.TapedFine)
 		in.HLine(x, x+long, y, pen)
 		in.VLine(x, y-1.8, y+1.8, pen)
 		in.VLine(x+long, y-1.8, y+1.8, pen)
-		in.Text(scene.Text{At: scene.Pt(x+long/2, y+1), String: word, Height: crew.CrewSmall, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Marks})
+		in.Text(scene.Text{At: scene.Pt(x+long/2, y+1), String: word, Height: folio.TapedSmall, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Marks})
 		return x + long
 	}
 	x := bar(b.left, 100, "100 mm")
 	x = bar(x+6, (4 * length.Inch).MM(), "4 in")
-	b.text(g, scene.Pt(x+4, y+1), "print at 100 %", crew.CrewSmall, true, scene.Start)
-	b.text(g, scene.Pt(x+4, y+5), "check both bars", crew.CrewSmall, true, scene.Start)
+	b.text(g, scene.Pt(x+4, y+1), "print at 100 %", folio.TapedSmall, true, scene.Start)
+	b.text(g, scene.Pt(x+4, y+5), "check both bars", folio.TapedSmall, true, scene.Start)
 }

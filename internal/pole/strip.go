@@ -32,7 +32,7 @@ func (b *poleBoard) strip(p pole, index, count, place int) {
 	space := draft.NewSpace(view.Box.Inset(0.8))
 	end := min(to, p.to)
 	y := y0 + scaleLine
-	g.HLine(x0, v.X(end), y, scene.Pen(scene.Marks, crew.CrewFine))
+	g.HLine(x0, v.X(end), y, scene.Pen(scene.Marks, folio.TapedFine))
 	b.ticks(g, v, from, end, y)
 	var shown []poleMark
 	if from <= 0 && to > 0 {
@@ -60,13 +60,13 @@ func (b *poleBoard) strip(p pole, index, count, place int) {
 
 // joint draws the cross by which two strips are joined, and says which two.
 func (b *poleBoard) joint(g *scene.Group, space *draft.Space, x, y0 float64, k int, right bool) {
-	pen := scene.Pen(scene.Marks, crew.CrewFine)
+	pen := scene.Pen(scene.Marks, folio.TapedFine)
 	y := y0 + stripHigh/2
 	g = g.Part(scene.Tag{Class: "joint", Data: []scene.Datum{folio.Datum("joint", strconv.Itoa(k))}})
 	g.HLine(x-4, x+4, y, pen)
 	g.VLine(x, y-4, y+4, pen)
 	space.Take(scene.Box{X0: x - 4.4, Y0: y - 4.4, X1: x + 4.4, Y1: y + 4.4})
-	t := scene.Text{String: fmt.Sprintf("%d | %d", k, k+1), Height: crew.CrewLarge, Bold: true, Seat: scene.Hanging, Layer: scene.Marks}
+	t := scene.Text{String: fmt.Sprintf("%d | %d", k, k+1), Height: folio.TapedLarge, Bold: true, Seat: scene.Hanging, Layer: scene.Marks}
 	for off := 2.0; off < 100; off += 1.5 {
 		t.At = scene.Pt(x+off, y0+2.4)
 		if right {
@@ -119,7 +119,7 @@ func (b *poleBoard) figures(g *scene.Group, space *draft.Space, v draft.View, fr
 	step := 100 * length.Millimetre
 	for k := int64(from / step); l(k)*step <= to; k++ {
 		x := l(k) * step
-		t := scene.Text{At: scene.Pt(v.X(x), y0+capFoot-0.6), String: strconv.FormatInt(100*k, 10), Height: crew.CrewSmall, Anchor: scene.Middle, Layer: scene.Marks}
+		t := scene.Text{At: scene.Pt(v.X(x), y0+capFoot-0.6), String: strconv.FormatInt(100*k, 10), Height: folio.TapedSmall, Anchor: scene.Middle, Layer: scene.Marks}
 		if x >= from && space.Free(t.Bounds(), 0.5) {
 			g.Text(t)
 			space.Take(t.Bounds())
@@ -129,7 +129,7 @@ func (b *poleBoard) figures(g *scene.Group, space *draft.Space, v draft.View, fr
 
 // caption says which strip it is, under the ticks where there is room.
 func (b *poleBoard) caption(g *scene.Group, space *draft.Space, text string, box scene.Box, y float64) {
-	size := crew.CrewText
+	size := folio.TapedText
 	text = scene.Shorten(text, size, true, 80)
 	w := scene.Width(text, size, true)
 	for _, at := range []float64{20, 120, 60, 160, 30, 130, 70, 40, 100, 150} {
@@ -162,8 +162,8 @@ func (b *poleBoard) strokes(g *scene.Group, space *draft.Space, v draft.View, y0
 		up(x+0.5, 0.25, scene.Openings, scene.Dash{})
 		wide = 0.65
 	case boxMark:
-		g.Line(scene.Pt(x-3, foot-7), scene.Pt(x+3, foot-13), scene.Pen(scene.Boxes, crew.CrewFine))
-		g.Line(scene.Pt(x-3, foot-13), scene.Pt(x+3, foot-7), scene.Pen(scene.Boxes, crew.CrewFine))
+		g.Line(scene.Pt(x-3, foot-7), scene.Pt(x+3, foot-13), scene.Pen(scene.Boxes, folio.TapedFine))
+		g.Line(scene.Pt(x-3, foot-13), scene.Pt(x+3, foot-7), scene.Pen(scene.Boxes, folio.TapedFine))
 		up(x, 0.25, scene.Boxes, scene.Dashed(0.25))
 	case endMark:
 		up(x, 0.5, scene.Walls, scene.Dash{})
@@ -181,21 +181,21 @@ func (b *poleBoard) strokes(g *scene.Group, space *draft.Space, v draft.View, y0
 func (b *poleBoard) mark(g *scene.Group, space *draft.Space, v draft.View, y0 float64, m poleMark) {
 	x := v.X(m.at)
 	lines := []string{m.label}
-	if scene.Width(m.label, crew.CrewText, m.kind == lineMark) > labelFoot-labelTop {
+	if scene.Width(m.label, folio.TapedText, m.kind == lineMark) > labelFoot-labelTop {
 		// what it is over where it is: a figure is never broken
 		if name, figure, ok := strings.Cut(m.label, "  "); ok {
-			lines = []string{scene.Shorten(name, crew.CrewText, m.kind == lineMark, labelFoot-labelTop), figure}
+			lines = []string{scene.Shorten(name, folio.TapedText, m.kind == lineMark, labelFoot-labelTop), figure}
 		} else {
-			lines = scene.Wrap(m.label, crew.CrewText, m.kind == lineMark, labelFoot-labelTop)
+			lines = scene.Wrap(m.label, folio.TapedText, m.kind == lineMark, labelFoot-labelTop)
 		}
 	}
 	const pitch = 5.2
-	wide := pitch*float64(len(lines)-1) + crew.CrewText
+	wide := pitch*float64(len(lines)-1) + folio.TapedText
 	for _, off := range poleOffsets(wide) {
 		var texts []scene.Text
 		ok := true
 		for i, s := range lines {
-			t := scene.Text{At: scene.Pt(x+off+pitch*float64(i)+crew.CrewText/2, y0+labelFoot), String: s, Height: crew.CrewText, Bold: m.kind == lineMark, Angle: 90, Seat: scene.Centred, Layer: scene.Notes}
+			t := scene.Text{At: scene.Pt(x+off+pitch*float64(i)+folio.TapedText/2, y0+labelFoot), String: s, Height: folio.TapedText, Bold: m.kind == lineMark, Angle: 90, Seat: scene.Centred, Layer: scene.Notes}
 			if !space.Free(t.Bounds(), 1.2) {
 				ok = false
 				break

@@ -10,6 +10,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
+// Texts are all words of pages, a line each.
 func Texts(pages []*scene.Page) string {
 	var b strings.Builder
 	for _, p := range pages {
@@ -49,6 +50,7 @@ func Fact(g *scene.Group, key string) string {
 	return ""
 }
 
+// Lettering are the words under a group.
 func Lettering(g *scene.Group) []string {
 	var list []string
 	g.Texts(func(t *scene.Text) { list = append(list, t.String) })
@@ -68,12 +70,13 @@ func ElevationViews(d *scene.Document) []*scene.Group {
 	return list
 }
 
-// part is what a test reads from a scene: a group of a class with its data.
+// drawnPart is what a test reads from a scene: a group of a class with its data.
 type drawnPart struct {
 	*scene.Group
 	Data map[string]string
 }
 
+// PartsOf are all groups of a class under one, with their data.
 func PartsOf(g *scene.Group, class string) []drawnPart {
 	var list []drawnPart
 	for _, it := range g.Items {
@@ -93,6 +96,7 @@ func PartsOf(g *scene.Group, class string) []drawnPart {
 	return list
 }
 
+// Template is a page template that comes with the program.
 func Template(t testing.TB, name string) *paper.Template {
 	t.Helper()
 	tp, err := paper.Named(name)

@@ -41,6 +41,7 @@ var OddRooms = map[string]string{
 	"a name the faces cannot letter": Head("in") + Wall("西 wall", `12'`, `9'`),
 }
 
+// Head is the text of a room before its walls.
 func Head(units string) string {
 	return `[project]
 title = "Harbour Lane Library: reading room"
@@ -68,6 +69,7 @@ base = "5 1/2"
 `
 }
 
+// Metric is the same in millimetres.
 func Metric() string {
 	return `[project]
 title = "Dune hotel, room 12"
@@ -92,28 +94,35 @@ func revisions(n int) string {
 	return b.String()
 }
 
+// Wall is the text of a wall with what is on it.
 func Wall(name, length, height string, parts ...string) string {
 	return fmt.Sprintf("[[wall]]\nname = %q\nlength = %q\nheight = %q\n", name, length, height) + strings.Join(parts, "")
 }
 
+// WallMM is the same in millimetres.
 func WallMM(name string, length, height int, parts ...string) string {
 	return fmt.Sprintf("[[wall]]\nname = %q\nlength = %d\nheight = %d\n", name, length, height) + strings.Join(parts, "")
 }
 
+// Outside ends a wall at an outside corner.
 func Outside(w string) string { return w + "corner = \"outside\"\n" }
 
+// Window is the text of a window.
 func Window(from, width string) string {
 	return fmt.Sprintf("[[wall.opening]]\nkind = \"window\"\nfrom_left = %q\nwidth = %q\nsill = \"2' 8\"\nheight = \"4' 6\"\n", from, width)
 }
 
+// WindowMM is the same in millimetres.
 func WindowMM(from, width int) string {
 	return fmt.Sprintf("[[wall.opening]]\nkind = \"window\"\nfrom_left = %d\nwidth = %d\nsill = 900\nheight = 1200\n", from, width)
 }
 
+// Door is the text of a door.
 func Door(from, width string) string {
 	return fmt.Sprintf("[[wall.opening]]\nkind = \"door\"\nfrom_left = %q\nwidth = %q\nheight = \"7'\"\n", from, width)
 }
 
+// Box is the text of a box.
 func Box(kind, x, z string) string {
 	return fmt.Sprintf("[[wall.box]]\nkind = %q\nx = %q\nz = %q\n", kind, x, z)
 }

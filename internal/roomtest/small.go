@@ -55,6 +55,7 @@ height = "9'"
 right_end = "trim"
 `
 
+// SmallPlan is the small room laid out.
 func SmallPlan(t *testing.T) *layout.Plan { return PlanOf(t, "small.toml", []byte(SmallRoom)) }
 
 // PlanOf lays a room file out.

@@ -8,6 +8,7 @@ import (
 	"flitchlay/internal/folio"
 )
 
+// Ordinal is the mark before the n-th line of a list.
 func Ordinal(n int) string { return strconv.Itoa(n) }
 
 // deferring says whose word holds.
