@@ -85,7 +85,7 @@ func (c *comparing) box() scene.Box { return c.Columns(1).Box }
 func (c *comparing) arrange() {
 	k := c.Look
 	faces := face.All(c.Plan)
-	high, wide := l(0), l(0)
+	high, wide := L(0), L(0)
 	for _, f := range faces {
 		high, wide = max(high, f.High-f.Low), max(wide, f.Right-f.Left)
 	}
@@ -132,7 +132,7 @@ func (c *comparing) arrange() {
 }
 
 // rowHigh is how high one aim comes out.
-func (c *comparing) rowHigh(high l, scale int64) float64 {
+func (c *comparing) rowHigh(high L, scale int64) float64 {
 	return high.MM()/float64(scale) + c.Look.Of(nameHigh+footHigh+rowGap)
 }
 
@@ -146,7 +146,7 @@ func (c *comparing) groups(faces []*face.Face, scale int64) [][]elevation.Cut {
 		wide := f.Right - f.Left
 		n := max(1, int(math.Ceil(wide.MM()/float64(scale)/width-1e-9)))
 		for i := range n {
-			p := elevation.Cut{From: f.Left + wide*l(i)/l(n), To: f.Left + wide*l(i+1)/l(n), Scale: scale}
+			p := elevation.Cut{From: f.Left + wide*L(i)/L(n), To: f.Left + wide*L(i+1)/L(n), Scale: scale}
 			w := (p.To - p.From).MM() / float64(scale)
 			if x+w > width {
 				pages, x = append(pages, nil), 0
@@ -211,7 +211,7 @@ func (c *comparing) pages(*folio.Set) []*folio.Leaf {
 // draw draws a page: a row for each layout, the table, and what the marks mean.
 func (c *comparing) draw(b *folio.Board, group []aimView, table bool) {
 	k, box := c.Look, c.box()
-	high := l(0)
+	high := L(0)
 	for _, f := range face.All(c.Plan) {
 		high = max(high, f.High-f.Low)
 	}

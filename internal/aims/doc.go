@@ -9,5 +9,5 @@ package aims
 
 import "flitchlay/internal/length"
 
-// l is short for the exact length that the wall's side of every page uses.
-type l = length.Length
+// L is short for the exact length that the wall's side of every page uses.
+type L = length.Length

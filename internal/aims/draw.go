@@ -207,7 +207,7 @@ func (e *aimElevation) breaks() {
 	}
 }
 
-func (e *aimElevation) seam(at l, kind string) *scene.Group {
+func (e *aimElevation) seam(at L, kind string) *scene.Group {
 	return e.group.Part(scene.Tag{Class: "seam", Data: []scene.Datum{folio.Datum("at", folio.Mm(at)), folio.Datum("kind", kind)}})
 }
 
@@ -237,7 +237,7 @@ func (e *aimElevation) numbers() {
 }
 
 // reach are the lowest and highest of a sheet on the wall.
-func (e *aimElevation) reach(s *layout.Sheet) (low, high l, ok bool) {
+func (e *aimElevation) reach(s *layout.Sheet) (low, high L, ok bool) {
 	for _, q := range s.Pieces {
 		if q.Wall != e.wall {
 			continue

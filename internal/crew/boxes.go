@@ -162,7 +162,7 @@ func (d *wallBoard) boxLines() []string {
 }
 
 // covered reports whether a sheet of a place covers the height beside x.
-func (d *wallBoard) covered(x, z l, h *hang) bool {
+func (d *wallBoard) covered(x, z L, h *hang) bool {
 	x = min(max(x, h.from+1), h.to-1)
 	for _, s := range d.shows(x) {
 		if s[0] <= z && z <= s[1] {
@@ -173,7 +173,7 @@ func (d *wallBoard) covered(x, z l, h *hang) bool {
 }
 
 // numberAt is the number of the sheet of a column that covers a height.
-func (d *wallBoard) numberAt(h *hang, z l) string {
+func (d *wallBoard) numberAt(h *hang, z L) string {
 	for _, s := range h.sheets {
 		for _, p := range s.Pieces {
 			low, high := p.Outline[0].Z, p.Outline[0].Z

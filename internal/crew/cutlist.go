@@ -88,7 +88,7 @@ func (c *Set) bendsAndHoles(s *layout.Sheet, row *cutRow) {
 					continue
 				}
 				row.holes = append(row.holes, o.Name+on)
-				for _, x := range []l{o.FromLeft, o.Right()} {
+				for _, x := range []L{o.FromLeft, o.Right()} {
 					if o.WrapReveal && x > h.from && x < h.to {
 						row.bends = append(row.bends, c.bare(x-h.Start)+" "+o.Name)
 					}
@@ -135,7 +135,7 @@ func (h *hang) holds(s *layout.Sheet) bool {
 }
 
 // covers reports whether a place covers a height beside x.
-func (w *Wall) covers(h *hang, x, z l) bool {
+func (w *Wall) covers(h *hang, x, z L) bool {
 	d := wallBoard{w: w}
 	return d.covered(x, z, h)
 }
@@ -272,7 +272,7 @@ func (c *Set) stockLengths(rows []cutRow) []string {
 		step, word = length.Metre/2, "m"
 	}
 	counts := map[int64]int{}
-	longest := l(0)
+	longest := L(0)
 	for _, r := range rows {
 		counts[length.CeilDiv(r.sheet.CutLength, step)]++
 		longest = max(longest, r.sheet.CutLength)

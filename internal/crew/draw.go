@@ -145,24 +145,24 @@ func (d *wallBoard) hole(o *room.Opening) (scene.Box, bool) {
 }
 
 // shows lists the heights between which a line straight up at x shows in the covering.
-func (d *wallBoard) shows(x l) [][2]l {
+func (d *wallBoard) shows(x L) [][2]L {
 	w := d.w.W
-	list := [][2]l{{max(room.At(w.CoverFloor(), x), room.AtRight(w.CoverFloor(), x)), min(room.At(w.CoverCeiling(), x), room.AtRight(w.CoverCeiling(), x))}}
-	cut := func(low, high l) {
-		var next [][2]l
+	list := [][2]L{{max(room.At(w.CoverFloor(), x), room.AtRight(w.CoverFloor(), x)), min(room.At(w.CoverCeiling(), x), room.AtRight(w.CoverCeiling(), x))}}
+	cut := func(low, high L) {
+		var next [][2]L
 		for _, s := range list {
 			if low > s[0] {
-				next = append(next, [2]l{s[0], min(s[1], low)})
+				next = append(next, [2]L{s[0], min(s[1], low)})
 			}
 			if high < s[1] {
-				next = append(next, [2]l{max(s[0], high), s[1]})
+				next = append(next, [2]L{max(s[0], high), s[1]})
 			}
 		}
 		list = next
 	}
 	for i := range w.Openings {
 		if o := &w.Openings[i]; o.FromLeft <= x && x <= o.Right() {
-			low := l(math.MinInt64)
+			low := L(math.MinInt64)
 			if o.SillGiven {
 				low = o.Sill
 			}
@@ -174,7 +174,7 @@ func (d *wallBoard) shows(x l) [][2]l {
 			cut(math.MinInt64, math.MaxInt64)
 		}
 	}
-	var out [][2]l
+	var out [][2]L
 	for _, s := range list {
 		if s[0] < s[1] {
 			out = append(out, s)

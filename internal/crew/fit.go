@@ -132,7 +132,7 @@ func (d *wallBoard) try(top, bottom float64) {
 }
 
 // extremes are the lowest and the highest point of the piece's outline.
-func (d *wallBoard) extremes() (low, high l) {
+func (d *wallBoard) extremes() (low, high L) {
 	w := d.w.W
 	low, high = room.AtRight(w.Floor, d.p.from), room.AtRight(w.Ceiling, d.p.from)
 	take := func(profile []room.Point) {
@@ -141,8 +141,8 @@ func (d *wallBoard) extremes() (low, high l) {
 				low, high = min(low, p.Z), max(high, p.Z)
 			}
 		}
-		for _, x := range []l{d.p.from, d.p.to} {
-			for _, z := range []l{room.At(profile, x), room.AtRight(profile, x)} {
+		for _, x := range []L{d.p.from, d.p.to} {
+			for _, z := range []L{room.At(profile, x), room.AtRight(profile, x)} {
 				low, high = min(low, z), max(high, z)
 			}
 		}

@@ -22,7 +22,7 @@ const (
 
 // lineFlag is one plumb line: an arrowhead at the floor, one at the ceiling, and its running figure.
 type lineFlag struct {
-	x       l
+	x       L
 	at      float64 // on the page
 	text    string
 	open    bool // only to check by
@@ -35,7 +35,7 @@ type lineFlag struct {
 // flagList lists the lines of the piece from left to right, and the end of the wall.
 func (d *wallBoard) flagList() []lineFlag {
 	var list []lineFlag
-	add := func(x l, open bool, number string, tag ...scene.Datum) {
+	add := func(x L, open bool, number string, tag ...scene.Datum) {
 		list = append(list, lineFlag{x: x, at: d.v.X(x), text: d.Say(x), open: open, number: number, seamTag: tag})
 	}
 	for _, h := range d.p.hangs {

@@ -89,7 +89,7 @@ func (b *board) footList(g *scene.Group, box scene.Box, head string, lines []str
 func (d *wallBoard) ripLines() []string {
 	type rip struct {
 		side  string
-		stays l
+		stays L
 	}
 	var order []rip
 	numbers := map[rip][]string{}

@@ -26,11 +26,11 @@ func (d *wallBoard) heads() {
 func (d *wallBoard) roof(x0, x1 float64) float64 {
 	w := d.w.W
 	y := math.Inf(1)
-	take := func(x l) {
+	take := func(x L) {
 		x = min(max(x, d.p.from), d.p.to)
 		y = min(y, d.v.Y(room.At(w.Ceiling, x)), d.v.Y(room.AtRight(w.Ceiling, x)))
 	}
-	at := func(px float64) l { return d.p.from + l(math.Round((px-d.v.X(d.p.from))*float64(d.v.Scale)*8000)) }
+	at := func(px float64) L { return d.p.from + L(math.Round((px-d.v.X(d.p.from))*float64(d.v.Scale)*8000)) }
 	a, b := at(x0), at(x1)
 	take(a)
 	take(b)
@@ -168,7 +168,7 @@ func (d *wallBoard) endName(right bool) string {
 }
 
 // near reports whether a place of the run is at an end of the wall.
-func (d *wallBoard) near(s, end, lean l) bool {
+func (d *wallBoard) near(s, end, lean L) bool {
 	x := s - d.w.st.Shift
 	if n := d.w.Run.Length; d.w.Run.Closed && n > 0 {
 		for x > end+n/2 {

@@ -27,7 +27,7 @@ func (c *Set) heightPages(n int) []*scene.Page {
 	type grid struct {
 		w      *room.Wall
 		name   string
-		places []l
+		places []L
 	}
 	var grids []grid
 	for _, w := range c.Walls {
@@ -62,13 +62,13 @@ func (c *Set) heightPages(n int) []*scene.Page {
 }
 
 // heightPlaces are the places along a wall at which heights are read: its ends, and every four feet between.
-func (c *Set) heightPlaces(w *room.Wall) []l {
+func (c *Set) heightPlaces(w *room.Wall) []L {
 	step := 4 * length.Foot
 	if c.Metric() {
 		step = 1200 * length.Millimetre
 	}
-	var list []l
-	for x := l(0); x < w.Length-step/4; x += step {
+	var list []L
+	for x := L(0); x < w.Length-step/4; x += step {
 		list = append(list, x)
 	}
 	return append(list, w.Length)
@@ -76,7 +76,7 @@ func (c *Set) heightPlaces(w *room.Wall) []l {
 
 // heightGrid draws three rows: where, down to the floor, up to the ceiling, with what the room file says and room to
 // write beside it.
-func (b *board) heightGrid(g *scene.Group, w *room.Wall, places []l, at scene.Point, wide, row float64) {
+func (b *board) heightGrid(g *scene.Group, w *room.Wall, places []L, at scene.Point, wide, row float64) {
 	u, size := b.u, folio.TapedText*b.u
 	head := 27 * u
 	pen := scene.Pen(scene.Frame, 0.25)

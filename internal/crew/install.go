@@ -24,8 +24,8 @@ func Install(p *layout.Plan, t *paper.Template) (*scene.Document, error) {
 type Set struct {
 	folio.Set
 	u     float64 // 1 on letter paper, more where an office's text is larger
-	Level l
-	half  l // half an overlap
+	Level L
+	half  L // half an overlap
 	Total int
 	Walls []*Wall
 	first map[string]int // page on which something is first shown
@@ -85,12 +85,12 @@ func (c *Set) Document(list []Page) (*scene.Document, error) {
 }
 
 // Say prints a length as on drawings, bare one in inches alone or millimetres.
-func (c *Set) Say(l l) string { return c.Style.Format(l) }
+func (c *Set) Say(l L) string { return c.Style.Format(l) }
 
-func (c *Set) bare(l l) string { return c.Style.Inches(l) }
+func (c *Set) bare(l L) string { return c.Style.Inches(l) }
 
 // inches is a short length with its mark: 17 1/2", 445.
-func (c *Set) inches(l l) string {
+func (c *Set) inches(l L) string {
 	if c.Metric() {
 		return c.Style.Inches(l)
 	}
@@ -98,7 +98,7 @@ func (c *Set) inches(l l) string {
 }
 
 // Updown says how far something is from the level line.
-func (c *Set) Updown(z l) string {
+func (c *Set) Updown(z L) string {
 	if z >= c.Level {
 		return "up " + c.inches(z-c.Level)
 	}

@@ -63,7 +63,7 @@ func known(numbers []int) []int {
 }
 
 // datumLean is how far the left end of the wall has moved to the right where the level line meets it.
-func (d *wallBoard) datumLean() l {
+func (d *wallBoard) datumLean() L {
 	w := d.w.W
 	floor, ceiling := room.AtRight(w.Floor, d.w.left), room.AtRight(w.Ceiling, d.w.left)
 	if w.LeanLeft == 0 || d.p.leftCut() || ceiling <= floor {
@@ -74,7 +74,7 @@ func (d *wallBoard) datumLean() l {
 
 // markWords say how long the sheets are cut, and how much of that is above and below the level mark, those alike together.
 func (d *wallBoard) markWords() []string {
-	type mark struct{ cut, above, below l }
+	type mark struct{ cut, above, below L }
 	var order []mark
 	numbers := map[mark][]int{}
 	for _, h := range d.p.rows {

@@ -43,7 +43,7 @@ func (d *wallBoard) sheetNumbers() {
 // numbered is where the number and the cut length of one sheet stand; what has no place inside is called out.
 type numbered struct {
 	sheet    *layout.Sheet
-	from, to l
+	from, to L
 	box      scene.Box
 	number   scene.Text
 	cut      *scene.Text // nil where it has no room in the sheet
@@ -113,7 +113,7 @@ func (d *wallBoard) numberSize() float64 {
 }
 
 // span is the width of a sheet on this piece.
-func (d *wallBoard) span(h *hang) (a, b l) { return max(h.from, d.p.from), min(h.to, d.p.to) }
+func (d *wallBoard) span(h *hang) (a, b L) { return max(h.from, d.p.from), min(h.to, d.p.to) }
 
 // sheetBox is the box of the page in which the words of a sheet may stand.
 func (d *wallBoard) sheetBox(h *hang, s *layout.Sheet) scene.Box {

@@ -9,7 +9,7 @@ import (
 
 // polygons cuts a shape of the wall to the piece.
 func (d *wallBoard) polygons(s shape.Wall) []shape.Polygon {
-	var cuts []l
+	var cuts []L
 	column := 0
 	if d.p.leftCut() {
 		cuts, column = append(cuts, d.p.from), 1
@@ -60,9 +60,9 @@ func (d *wallBoard) edges(o shape.Outline, pen scene.Style, plain bool) {
 }
 
 // bent reports whether the covering goes on round a bend at x.
-func (d *wallBoard) bent(x l) bool {
+func (d *wallBoard) bent(x L) bool {
 	w := d.w
-	near := func(end, lean l) bool { return min(end, end+lean) <= x && x <= max(end, end+lean) }
+	near := func(end, lean L) bool { return min(end, end+lean) <= x && x <= max(end, end+lean) }
 	for _, h := range d.p.hangs {
 		if h.before && near(w.left, w.W.LeanLeft) || h.after && near(w.right, w.W.LeanRight) {
 			return true
@@ -97,8 +97,8 @@ func (d *wallBoard) covering() {
 }
 
 // matchLines are the places at which the wall goes on on another page.
-func (d *wallBoard) matchLines() []l {
-	var list []l
+func (d *wallBoard) matchLines() []L {
+	var list []L
 	if d.p.leftCut() {
 		list = append(list, d.p.from)
 	}

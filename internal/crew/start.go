@@ -195,7 +195,7 @@ func (c *Set) leanRows() []leanRow {
 }
 
 // leanWords say how an upright edge leans from floor to ceiling.
-func (c *Set) leanWords(l l) string {
+func (c *Set) leanWords(l L) string {
 	switch {
 	case l > 0:
 		return c.inches(l) + " R"

@@ -87,7 +87,7 @@ func (d *wallBoard) jointsUp() {
 func (d *wallBoard) flagsUp() {
 	u, size := d.u, folio.TapedText*d.u
 	type mark struct {
-		z    l
+		z    L
 		hang *hang
 	}
 	var list []mark
@@ -156,7 +156,7 @@ func (d *wallBoard) headsUp() {
 	}
 }
 
-func (d *wallBoard) extremesLow() l {
+func (d *wallBoard) extremesLow() L {
 	low, _ := d.extremes()
 	return low
 }
@@ -194,7 +194,7 @@ func (d *wallBoard) endUp(right bool) string {
 }
 
 // stretch is a sheet's extent on its wall.
-func stretch(s *layout.Sheet, wall int) (x0, z0, x1, z1 l, ok bool) {
+func stretch(s *layout.Sheet, wall int) (x0, z0, x1, z1 L, ok bool) {
 	for _, p := range s.Pieces {
 		if p.Wall != wall {
 			continue

@@ -19,7 +19,7 @@ type Wall struct {
 	W           *room.Wall
 	Run         *layout.Run
 	st          layout.Stretch
-	left, right l // x of its ends
+	left, right L // x of its ends
 	Hangs       []*hang
 	pieces      []*piece
 	cover       shape.Wall
@@ -29,13 +29,13 @@ type Wall struct {
 type hang struct {
 	place         int
 	sheets        []*layout.Sheet // from the lowest course up
-	from, to      l               // x of what it covers here, to the wall's ends
+	from, to      L               // x of what it covers here, to the wall's ends
 	before, after bool            // it goes on round the corner at the left, at the right
-	Start, raw    l               // x of its raw edges as hung
-	Turn          l               // what a place of the run is moved by to come to this wall, less the wall's shift
+	Start, raw    L               // x of its raw edges as hung
+	Turn          L               // what a place of the run is moved by to come to this wall, less the wall's shift
 	Seam          *layout.Seam    // at its right, where it stands on this wall
-	X             l               // of the seam, or of the end of the covering
-	Line          l               // x of its plumb line
+	X             L               // of the seam, or of the end of the covering
+	Line          L               // x of its plumb line
 	Lined         bool            // there is a line to strike or to check
 	closes        bool            // its right edge closes the room
 	ends          bool            // the covering ends at its right, on this wall
@@ -88,9 +88,9 @@ func (c *Set) wallsOf(wall int) []*Wall {
 
 // gather lists what hangs on the wall, in hanging order.
 func (w *Wall) gather() {
-	r, turns := w.Run, []l{0}
+	r, turns := w.Run, []L{0}
 	if r.Closed {
-		turns = []l{-r.Length, 0, r.Length}
+		turns = []L{-r.Length, 0, r.Length}
 	}
 	for i := 0; i < len(r.Sheets); {
 		k := i + 1
@@ -108,7 +108,7 @@ func (w *Wall) gather() {
 }
 
 // hang is what the sheets of a place are on this wall, nil where they are not on it.
-func (w *Wall) hang(sheets []layout.Sheet, turn l) *hang {
+func (w *Wall) hang(sheets []layout.Sheet, turn L) *hang {
 	s, r := &sheets[0], w.Run
 	first := s.Place == r.Spans[s.Span].FirstSheet
 	last := s.Place == r.Spans[s.Span].LastSheet
@@ -147,7 +147,7 @@ func (w *Wall) hang(sheets []layout.Sheet, turn l) *hang {
 }
 
 // inGap reports whether a place lies strictly inside a full-height gap, where nothing can be struck.
-func (w *Wall) inGap(x l) bool {
+func (w *Wall) inGap(x L) bool {
 	for i := range w.W.Openings {
 		if o := &w.W.Openings[i]; o.FromLeft < x && x < o.Right() && w.W.FullHeight(o) {
 			return true
@@ -165,7 +165,7 @@ func (w *Wall) inGap(x l) bool {
 type piece struct {
 	wall     *Wall
 	index    int
-	from, to l       // x; the wall's ends, or match lines
+	from, to L       // x; the wall's ends, or match lines
 	rows     []*hang // of the tape list, in hanging order
 	hangs    []*hang // what is drawn, from left to right
 	fits     *fit
@@ -313,8 +313,8 @@ func (c *Set) flitchWords(hangs []*hang) string {
 }
 
 // Joints are where courses meet: heights, or in a wall whose sheets lie level, places along it.
-func (w *Wall) Joints() []l {
-	var list []l
+func (w *Wall) Joints() []L {
+	var list []L
 	for _, h := range w.Hangs {
 		for _, s := range h.sheets[1:] {
 			for _, p := range s.Pieces {

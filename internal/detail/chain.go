@@ -105,10 +105,10 @@ func Close(s *folio.Set, r *layout.Run, a, b *layout.Corner) bool {
 }
 
 // closest is the widest face between two bends that are drawn together.
-func closest(s *folio.Set) l { return elevation.Net(s) + elevation.Net(s)/4 }
+func closest(s *folio.Set) L { return elevation.Net(s) + elevation.Net(s)/4 }
 
 // around is a distance along a run, in a closed one brought to what is less than its length.
-func around(r *layout.Run, d l) l {
+func around(r *layout.Run, d L) L {
 	if r.Closed {
 		return ((d % r.Length) + r.Length) % r.Length
 	}
@@ -116,8 +116,8 @@ func around(r *layout.Run, d l) l {
 }
 
 // runEnds are the places where the covering of a run ends.
-func runEnds(r *layout.Run) []l {
-	var list []l
+func runEnds(r *layout.Run) []L {
+	var list []L
 	for _, sp := range r.Spans {
 		if !sp.Closed && !sp.LeftSeam {
 			list = append(list, sp.Left)
@@ -177,7 +177,7 @@ func (c chain) parted() []chain {
 			return []chain{c}
 		}
 	}
-	best, at := l(-1), 0
+	best, at := L(-1), 0
 	for i := range c.bends[:len(c.bends)-1] {
 		a, b := c.bends[i].At, c.bends[i+1].At
 		d := around(c.run, b-a)

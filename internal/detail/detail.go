@@ -244,7 +244,7 @@ func returnTable(s *folio.Set, c chain) *draft.Table {
 	if !one {
 		t.Title, t.Columns[0].Head = "RETURNS", "BEND"
 	}
-	row := func(b *layout.Corner, name string, left, right l, skew string, strong bool) {
+	row := func(b *layout.Corner, name string, left, right L, skew string, strong bool) {
 		if !one {
 			name = strings.TrimSpace(b.Name + " " + name)
 		}

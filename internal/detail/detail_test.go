@@ -256,7 +256,7 @@ func TestReturnsOfCloseBendsAreAllGiven(t *testing.T) {
 				words := roomtest.Lettering(v)
 				for _, name := range strings.Fields(roomtest.Fact(v, "corners")) {
 					c := byName[name]
-					for _, l := range []l{c.LeftReturn, c.RightReturn} {
+					for _, l := range []L{c.LeftReturn, c.RightReturn} {
 						if l > 0 {
 							assert.Contains(t, words, s.Style.Format(l), "%s: %s", why, name)
 						}

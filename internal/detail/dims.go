@@ -82,9 +82,9 @@ func (p *chainPlan) measures() []measure {
 }
 
 // eased is what a face between two bends is longer along the way than between its sharp corners.
-func (p *chainPlan) eased(a, b int) l {
+func (p *chainPlan) eased(a, b int) L {
 	va, vb := p.verts[a], p.verts[b]
-	return l(math.Round((va.arc + vb.arc - va.tan - vb.tan) * p.ratio * 8000))
+	return L(math.Round((va.arc + vb.arc - va.tan - vb.tan) * p.ratio * 8000))
 }
 
 // returns is the dimension of a leg, from the outer bend to the seam or raw end.
@@ -95,7 +95,7 @@ func (p *chainPlan) returns(m measure, a, b int) []measure {
 			x = y
 		}
 	}
-	name, figure := "", l(0)
+	name, figure := "", L(0)
 	if a < 0 {
 		c := p.bends[0]
 		name, figure = c.Name, c.LeftReturn

@@ -16,8 +16,8 @@ import (
 type vertex struct {
 	c      *layout.Corner // nil: the bend that is cut
 	name   string
-	at     l       // s
-	half   l       // of its arc, along s
+	at     L       // s
+	half   L       // of its arc, along s
 	turn   float64 // degrees to the right: an inside bend turns right
 	radius float64 // of the face, on paper
 	tan    float64 // from the sharp corner to the tangent point
@@ -46,7 +46,7 @@ func turned(k room.Bend, angle float64) float64 {
 type stop struct {
 	seg         int
 	along       float64 // from the start of its segment, on paper
-	s           l
+	s           L
 	left, right int // places of the sheets at both sides, 0 for none
 	raw, beyond bool
 	end, kind   string // what a raw end meets, in words and as its kind
@@ -151,11 +151,11 @@ func (g *geometry) stop() {
 		case a >= 0 && b >= 0:
 			g.between(i, all, false, false)
 		case a < 0:
-			g.stops = append(g.stops, nearest(all, i, func(x stop) (l, bool) {
+			g.stops = append(g.stops, nearest(all, i, func(x stop) (L, bool) {
 				return around(r, g.verts[b].at-x.s), x.raw && x.right > 0 || !x.raw
 			}))
 		default:
-			g.stops = append(g.stops, nearest(all, i, func(x stop) (l, bool) {
+			g.stops = append(g.stops, nearest(all, i, func(x stop) (L, bool) {
 				return around(r, x.s-g.verts[a].at), x.raw && x.left > 0 || !x.raw
 			}))
 		}
@@ -163,9 +163,9 @@ func (g *geometry) stop() {
 }
 
 // nearest is the stop next to a bend.
-func nearest(all []stop, seg int, far func(stop) (l, bool)) stop {
+func nearest(all []stop, seg int, far func(stop) (L, bool)) stop {
 	best := stop{seg: seg, beyond: true}
-	least := l(math.MaxInt64)
+	least := L(math.MaxInt64)
 	for _, x := range all {
 		if d, ok := far(x); ok && d >= 0 && d < least {
 			least, best = d, x
@@ -179,7 +179,7 @@ func nearest(all []stop, seg int, far func(stop) (l, bool)) stop {
 func (g *geometry) between(i int, all []stop, cutAfter, cutBefore bool) {
 	a, b := g.vertexBefore(i), g.vertexAfter(i)
 	whole := around(g.run, b.at-a.at)
-	far := func(x stop) l { return around(g.run, x.s-a.at) }
+	far := func(x stop) L { return around(g.run, x.s-a.at) }
 	var list []stop
 	for _, x := range all {
 		d := far(x)
@@ -210,7 +210,7 @@ func (g *geometry) between(i int, all []stop, cutAfter, cutBefore bool) {
 // figures are the pieces of a face between two bends as its chain prints them: one where no seam is on it. They add up.
 func (g *geometry) figures(style length.Style, i int) []string {
 	a, b := g.vertexBefore(i), g.vertexAfter(i)
-	at := []l{a.half}
+	at := []L{a.half}
 	for _, x := range g.stops {
 		if d := around(g.run, x.s-a.at); x.seg == i && !x.raw && d > a.half && d < around(g.run, b.at-a.at)-b.half {
 			at = append(at, d)

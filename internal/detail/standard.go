@@ -121,7 +121,7 @@ func cutStage(b *folio.Board, g *scene.Group, at scene.Point, o, half, reach flo
 	// seam, plumb line, overlap
 	g.VLine(at.X, y2-k.Of(3), at.Y+k.Of(1), scene.Pen(scene.Seams, k.Seam))
 	st := draft.Stack{Edge: y2 - k.Of(0.6), Out: -1, First: k.Of(8), Tiers: []draft.Tier{
-		{Marks: []float64{left, at.X, right}, Figures: b.Style.Chain([]l{0, b.Room.Veneer.Overlap - b.Room.Veneer.Overlap.HalfDown(), b.Room.Veneer.Overlap})},
+		{Marks: []float64{left, at.X, right}, Figures: b.Style.Chain([]L{0, b.Room.Veneer.Overlap - b.Room.Veneer.Overlap.HalfDown(), b.Room.Veneer.Overlap})},
 		{Marks: []float64{left, right}, Figures: []string{b.Style.Format(b.Room.Veneer.Overlap)}}}}
 	st.Draw(g, k, b.Space)
 	y := board.Y1

@@ -66,14 +66,14 @@ func (e *View) ground(x float64) float64 {
 }
 
 // back is the x of the wall that comes to lie at a place of the page.
-func (e *View) back(x float64) l {
-	at := l(math.Round((x - e.V.Origin.X) * float64(e.V.Scale) * Millimetre))
+func (e *View) back(x float64) L {
+	at := L(math.Round((x - e.V.Origin.X) * float64(e.V.Scale) * Millimetre))
 	return min(max(at, e.From), e.To)
 }
 
 // chain makes a tier of places along the wall: each once, inside what is shown, with its two ends.
-func (e *View) chain(name string, places ...l) draft.Tier {
-	list := []l{e.From, e.To}
+func (e *View) chain(name string, places ...L) draft.Tier {
+	list := []L{e.From, e.To}
 	for _, x := range places {
 		if x > e.From && x < e.To {
 			list = append(list, x)
@@ -83,7 +83,7 @@ func (e *View) chain(name string, places ...l) draft.Tier {
 }
 
 // Tier makes a chain of any places; to turns one into a place on paper.
-func (e *View) Tier(name string, list []l, to func(l) float64) draft.Tier {
+func (e *View) Tier(name string, list []L, to func(L) float64) draft.Tier {
 	sort.Slice(list, func(i, j int) bool { return list[i] < list[j] })
 	list = compact(list)
 	t := draft.Tier{Name: name, Figures: e.Style.Chain(list)}
@@ -107,7 +107,7 @@ func (e *View) Tier(name string, list []l, to func(l) float64) draft.Tier {
 	return t
 }
 
-func compact(list []l) []l {
+func compact(list []L) []L {
 	out := list[:0:0]
 	for i, x := range list {
 		if i == 0 || x != list[i-1] {
@@ -118,7 +118,7 @@ func compact(list []l) []l {
 }
 
 func (e *View) openingTier() draft.Tier {
-	var places []l
+	var places []L
 	name := "OPENINGS"
 	for i := range e.F.W.Openings {
 		o := &e.F.W.Openings[i]
@@ -139,7 +139,7 @@ func (e *View) openingTier() draft.Tier {
 }
 
 // crossesAny reports whether one of the places lies in what is shown.
-func (e *View) crossesAny(places []l) bool {
+func (e *View) crossesAny(places []L) bool {
 	for _, x := range places {
 		if x > e.From && x < e.To {
 			return true
@@ -150,7 +150,7 @@ func (e *View) crossesAny(places []l) bool {
 
 // boxTier gives the middles of boxes, running from the wall's left end. Boxes over one another share a mark.
 func (e *View) boxTier() draft.Tier {
-	list := []l{e.From}
+	list := []L{e.From}
 	for _, b := range e.F.W.Boxes {
 		if b.X > e.From && b.X < e.To {
 			list = append(list, b.X)
@@ -188,7 +188,7 @@ func (e *View) seamTier() draft.Tier {
 		}
 		return e.chain("JOINTS", e.F.Run.Joints...)
 	}
-	var places []l
+	var places []L
 	for _, p := range e.F.Parts {
 		places = append(places, p.From, p.To)
 	}
@@ -229,5 +229,5 @@ func (e *View) wallTier() draft.Tier {
 	if e.Of > 1 {
 		return e.chain("PIECE")
 	}
-	return e.Tier("WALL", []l{0, e.F.W.Length}, e.V.X)
+	return e.Tier("WALL", []L{0, e.F.W.Length}, e.V.X)
 }

@@ -52,7 +52,7 @@ func (e *View) Body() {
 }
 
 // Profile is a floor or ceiling between two places.
-func Profile(list []room.Point, from, to l) []room.Point {
+func Profile(list []room.Point, from, to L) []room.Point {
 	out := []room.Point{{X: from, Z: room.AtRight(list, from)}}
 	for _, p := range list {
 		if p.X > from && p.X < to {
@@ -93,7 +93,7 @@ func (e *View) Outline(g *scene.Group, wall []scene.Point) {
 func (e *View) Trim(g *scene.Group) {
 	w := e.F.W
 	pen := scene.Pen(scene.Walls, e.Look.Thin)
-	draw := func(list []room.Point, by l) {
+	draw := func(list []room.Point, by L) {
 		points := e.Points(Profile(list, e.From, e.To))
 		for i := 0; i+1 < len(points); i++ {
 			d := e.V.MM(by)
@@ -231,7 +231,7 @@ func (e *View) Joints(g *scene.Group) {
 }
 
 // edge reports whether an opening or a bare strip has its edge at x.
-func (e *View) edge(x l) bool {
+func (e *View) edge(x L) bool {
 	for i := range e.F.W.Openings {
 		if o := &e.F.W.Openings[i]; x == o.FromLeft || x == o.Right() {
 			return true
@@ -246,7 +246,7 @@ func (e *View) edge(x l) bool {
 }
 
 // inside reports whether a level edge lies inside the covering: neither its upper or lower edge nor that of an opening.
-func (e *View) inside(x0, x1, z l) bool {
+func (e *View) inside(x0, x1, z L) bool {
 	m := (x0 + x1) / 2
 	bottom, top := e.F.Cover(m)
 	if z <= bottom || z >= top {

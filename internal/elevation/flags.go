@@ -61,7 +61,7 @@ func (e *View) revisionMarks() {
 }
 
 // flag finds a free place for a mark of size r at a place along the wall: beside it, else away from it on a leader.
-func (e *View) flag(at l, r float64, draw func(scene.Point)) {
+func (e *View) flag(at L, r float64, draw func(scene.Point)) {
 	k := e.Look
 	bottom, top := e.F.Cover(at)
 	x := e.V.X(at)

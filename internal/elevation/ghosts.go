@@ -22,11 +22,11 @@ func (e *View) ghostOf(g *scene.Group, h ghost, right bool) {
 	n := &e.Room.Walls[h.wall]
 	// heights of the wall next door at the corner and at the seam
 	at := func(share float64) (floor, top float64) {
-		x := l(0)
+		x := L(0)
 		if right {
-			x = l(share * float64(h.width))
+			x = L(share * float64(h.width))
 		} else {
-			x = n.Length - l(share*float64(h.width))
+			x = n.Length - L(share*float64(h.width))
 		}
 		return e.V.Y(room.At(n.Floor, x)), e.V.Y(room.At(n.Ceiling, x))
 	}
@@ -39,7 +39,7 @@ func (e *View) ghostOf(g *scene.Group, h ghost, right bool) {
 	_, top0 := at(0)
 	floor1, top1 := at(1)
 	if h.stub {
-		floor1, top1 = e.V.Y(room.At(n.Floor, l(0))), top0
+		floor1, top1 = e.V.Y(room.At(n.Floor, L(0))), top0
 		if !right {
 			floor1 = e.V.Y(room.At(n.Floor, n.Length))
 		}
@@ -97,7 +97,7 @@ func (e *View) MatchLines(g *scene.Group) {
 	k := e.Look
 	if e.Detail {
 		for _, end := range []struct {
-			x    l
+			x    L
 			open bool
 		}{{e.From, !e.First()}, {e.To, !e.Last()}} {
 			if end.open {
@@ -108,7 +108,7 @@ func (e *View) MatchLines(g *scene.Group) {
 		return
 	}
 	pen := scene.Pen(scene.Seams, k.Wide).As(scene.Phantom(k.Wide))
-	draw := func(x l, other int, right bool) {
+	draw := func(x L, other int, right bool) {
 		top, bottom := e.V.Pt(x, room.At(e.F.W.Ceiling, x)), e.V.Pt(x, room.At(e.F.W.Floor, x))
 		a, b := top.Add(0, -k.Of(3)), bottom.Add(0, k.Of(3))
 		g.Part(scene.Tag{Class: "match-line"}).Line(a, b, pen)

@@ -84,13 +84,13 @@ type source struct {
 }
 
 // Net is what an inner sheet covers.
-func Net(s *folio.Set) l {
+func Net(s *folio.Set) L {
 	v := s.Room.Veneer
 	return (v.GrossWidth - v.Overlap) / s.Room.Rules.Snap * s.Room.Rules.Snap
 }
 
 // Inches is a length as a number of inches.
-func Inches(l l) float64 { return float64(l) / inch }
+func Inches(l L) float64 { return float64(l) / inch }
 
 // grain draws the grain of the parts of a wall, clear of openings and of what else must stay white.
 func (e *View) grain(g *scene.Group, clear []scene.Box) {
@@ -187,7 +187,7 @@ func (e *View) levelGrain(g *scene.Group, w woods, sources map[int]source, clear
 }
 
 // partStart is how far into its sheet's net width a part of a wall begins: the rest of the sheet lies round the corner.
-func (e *View) partStart(p face.Part) l {
+func (e *View) partStart(p face.Part) L {
 	s := p.Sheet()
 	at := e.F.St.Shift + p.From - s.Left
 	if e.F.Run.Closed {

@@ -12,7 +12,7 @@ import (
 
 // heightTiers are the sills and heads: one tier for each different pair, the openings it measures as its name.
 func (e *View) heightTiers() []draft.Tier {
-	type pair struct{ floor, sill, head, ceiling l }
+	type pair struct{ floor, sill, head, ceiling L }
 	var pairs []pair
 	names := map[pair][]string{}
 	for i := range e.F.W.Openings {
@@ -30,7 +30,7 @@ func (e *View) heightTiers() []draft.Tier {
 	}
 	var tiers []draft.Tier
 	for _, p := range pairs {
-		list := []l{p.floor, max(p.sill, p.floor), p.head}
+		list := []L{p.floor, max(p.sill, p.floor), p.head}
 		if p.ceiling > p.head {
 			list = append(list, p.ceiling)
 		}
@@ -44,7 +44,7 @@ func (e *View) heightTiers() []draft.Tier {
 
 // boxHeights are the middles of boxes, running from the level of the room.
 func (e *View) boxHeights() draft.Tier {
-	list := []l{0}
+	list := []L{0}
 	for _, b := range e.F.W.Boxes {
 		if b.X > e.From && b.X < e.To && b.Z > 0 {
 			list = append(list, b.Z)
@@ -75,23 +75,23 @@ func (e *View) boxHeights() draft.Tier {
 func (e *View) coverTiers() []draft.Tier {
 	x := e.To
 	floor, ceiling := room.At(e.F.W.Floor, x), room.At(e.F.W.Ceiling, x)
-	list := []l{floor, ceiling, floor + e.F.W.Base, ceiling - e.F.W.Crown}
-	whole := e.Tier("", []l{floor, ceiling}, e.V.Y)
+	list := []L{floor, ceiling, floor + e.F.W.Base, ceiling - e.F.W.Crown}
+	whole := e.Tier("", []L{floor, ceiling}, e.V.Y)
 	parts := e.Tier("", list, e.V.Y)
 	var tiers []draft.Tier
 	if len(parts.Marks) > 2 {
 		tiers = append(tiers, parts)
 	}
 	for _, z := range e.jointHeights() {
-		tiers = append(tiers, e.Tier("JOINT", []l{floor, z}, e.V.Y))
+		tiers = append(tiers, e.Tier("JOINT", []L{floor, z}, e.V.Y))
 	}
 	return append(tiers, whole)
 }
 
 // profileTiers are the turns of a ceiling that is not straight: along the wall, and their heights over the room's level.
 func (e *View) profileTiers() (along, up draft.Tier) {
-	var xs []l
-	zs := []l{0}
+	var xs []L
+	zs := []L{0}
 	for _, p := range e.F.W.Ceiling {
 		if p.X > e.From && p.X < e.To {
 			xs = append(xs, p.X)
@@ -123,11 +123,11 @@ func (e *View) profileTiers() (along, up draft.Tier) {
 }
 
 // jointHeights are the heights at which courses meet on this wall.
-func (e *View) jointHeights() []l {
+func (e *View) jointHeights() []L {
 	if e.F.Run.Up {
 		return nil
 	}
-	var list []l
+	var list []L
 	for _, p := range e.F.Parts {
 		if len(p.Sheets) > 1 {
 			for _, z := range e.F.Run.Joints {
@@ -147,7 +147,7 @@ func (e *View) bandTier() draft.Tier {
 		return draft.Tier{}
 	}
 	bottom, top := e.F.Cover(e.From)
-	list := []l{bottom, top}
+	list := []L{bottom, top}
 	for _, s := range e.F.Run.Seams {
 		if s.At > bottom && s.At < top {
 			list = append(list, s.At)

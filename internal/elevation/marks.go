@@ -41,7 +41,7 @@ func (e *View) cornerMarks() {
 	}
 	for _, end := range []struct {
 		h     ghost
-		x     l
+		x     L
 		aside float64
 	}{{e.ghostLeft, e.From, -apart}, {e.ghostRight, e.To, apart}} {
 		if !end.h.shown() {
@@ -97,7 +97,7 @@ func (e *View) termination(r face.RawEnd, mark string) {
 	}
 	d := k.Of(6.4)
 	for _, share := range []float64{0.5, 0.6, 0.4, 0.7, 0.3} {
-		z := bottom + l(share*float64(top-bottom))
+		z := bottom + L(share*float64(top-bottom))
 		edge := e.V.Pt(r.X, z)
 		c := edge.Add(sign*(k.Of(2)+d/2), 0)
 		box := scene.Box{X0: c.X - d/2, Y0: c.Y - d/2, X1: c.X + d/2, Y1: c.Y + d/2}
@@ -170,7 +170,7 @@ func (e *View) SeamMarks() {
 func (e *View) clearOfBoxes(b scene.Box) bool { return e.Space.FreeOfWords(b, 0.5) }
 
 // seamAt reports whether a seam stands at x.
-func (e *View) seamAt(x l) bool {
+func (e *View) seamAt(x L) bool {
 	for _, s := range e.F.Seams {
 		if s.X == x {
 			return true

@@ -78,7 +78,7 @@ func (e *View) visible(p face.Part, course int) [][2]float64 {
 	return e.visibleAt(p, course, (max(p.From, e.From)+min(p.To, e.To))/2)
 }
 
-func (e *View) visibleAt(p face.Part, course int, x l) [][2]float64 {
+func (e *View) visibleAt(p face.Part, course int, x L) [][2]float64 {
 	var list [][2]float64
 	for _, q := range p.Sheets[course].Pieces {
 		if q.Wall != e.F.Wall {
@@ -143,7 +143,7 @@ func (e *View) numberAlong(p face.Part, course int, d float64) bool {
 	k := e.Look
 	from, to := max(p.From, e.From), min(p.To, e.To)
 	for _, share := range []float64{0.5, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.05, 0.95} {
-		x := from + l(share*float64(to-from))
+		x := from + L(share*float64(to-from))
 		for _, v := range e.visibleAt(p, course, x) {
 			y := (v[0] + v[1]) / 2
 			if v[1]-v[0] > d+k.Of(1) && e.freeDisc(e.V.X(x), y, d) {
@@ -297,15 +297,15 @@ func (e *View) changes(place int) bool {
 }
 
 // heightsAt are the heights between which an outline is crossed at x: in pairs from the lowest.
-func heightsAt(outline []ShapePoint, x l) [][2]l {
-	var cuts []l
+func heightsAt(outline []ShapePoint, x L) [][2]L {
+	var cuts []L
 	for i, a := range outline {
 		b := outline[(i+1)%len(outline)]
 		if a.X > b.X {
 			a, b = b, a
 		}
 		if a.X <= x && x < b.X {
-			cuts = append(cuts, a.Z+l(float64(b.Z-a.Z)*float64(x-a.X)/float64(b.X-a.X)))
+			cuts = append(cuts, a.Z+L(float64(b.Z-a.Z)*float64(x-a.X)/float64(b.X-a.X)))
 		}
 	}
 	for i := 1; i < len(cuts); i++ {
@@ -313,9 +313,9 @@ func heightsAt(outline []ShapePoint, x l) [][2]l {
 			cuts[j], cuts[j-1] = cuts[j-1], cuts[j]
 		}
 	}
-	var out [][2]l
+	var out [][2]L
 	for i := 0; i+1 < len(cuts); i += 2 {
-		out = append(out, [2]l{cuts[i], cuts[i+1]})
+		out = append(out, [2]L{cuts[i], cuts[i+1]})
 	}
 	return out
 }

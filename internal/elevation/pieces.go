@@ -11,7 +11,7 @@ import (
 
 // Cut is one piece of a wall on one page.
 type Cut struct {
-	From, To l
+	From, To L
 	Scale    int64
 	lean     bool // too crowded for the heights of its openings: their enlargements have them
 }
@@ -25,7 +25,7 @@ func CutWall(s *folio.Set, f *face.Face) []Cut {
 		scales = t.Metric
 	}
 	wide, high := f.Right-f.Left, f.High-f.Low
-	onPaper := func(l l, scale int64) float64 { return l.MM() / float64(scale) }
+	onPaper := func(l L, scale int64) float64 { return l.MM() / float64(scale) }
 	for _, scale := range scales {
 		whole := Cut{f.Left, f.Right, scale, false}
 		if onPaper(high, scale) <= t.Height && onPaper(wide, scale) <= t.Width && stands(s, f, whole, 0, 1) {
@@ -49,7 +49,7 @@ func CutWall(s *folio.Set, f *face.Face) []Cut {
 // standing parts a wall into the fewest pieces that stand on a page each, nil where none do.
 func standing(s *folio.Set, f *face.Face, scale int64, lean bool) []Cut {
 	wide := f.Right - f.Left
-	most := l(s.Paper.Elevation.Width * float64(scale) * Millimetre)
+	most := L(s.Paper.Elevation.Width * float64(scale) * Millimetre)
 	least := max(int((wide+most-1)/most), 1)
 	for n := least; n <= 2*least+6; n++ {
 		cuts := pieces(s, f, n, most, scale, lean)
@@ -65,13 +65,13 @@ func standing(s *folio.Set, f *face.Face, scale int64, lean bool) []Cut {
 }
 
 // pieces parts a long wall.
-func pieces(s *folio.Set, f *face.Face, n int, most l, scale int64, lean bool) []Cut {
+func pieces(s *folio.Set, f *face.Face, n int, most L, scale int64, lean bool) []Cut {
 	wide := f.Right - f.Left
 	var cuts []Cut
 	from := f.Left
 	for i := 1; i < n; i++ {
-		ideal := f.Left + wide*l(i)/l(n)
-		at := matchLine(f, ideal, max(from+wide/l(4*n), f.Right-l(n-i)*most), min(from+most, f.Right-wide/l(4*n)))
+		ideal := f.Left + wide*L(i)/L(n)
+		at := matchLine(f, ideal, max(from+wide/L(4*n), f.Right-L(n-i)*most), min(from+most, f.Right-wide/L(4*n)))
 		cuts = append(cuts, Cut{from, at, scale, lean})
 		from = at
 	}
@@ -97,8 +97,8 @@ func trial(s *folio.Set, v wallView) *View {
 const Millimetre = 8000
 
 // matchLine finds where to part a long wall: the middle of a sheet, over an opening if there is one, near the ideal.
-func matchLine(f *face.Face, ideal, least, most l) l {
-	best, cost := ideal, l(math.MaxInt64)
+func matchLine(f *face.Face, ideal, least, most L) L {
+	best, cost := ideal, L(math.MaxInt64)
 	for _, p := range f.Parts {
 		m := (p.From + p.To) / 2
 		if m < least || m > most {

@@ -24,8 +24,8 @@ func (e *View) tie(o *room.Opening) {
 	k := e.Look
 	x0, z0, x1, z1 := e.F.Hole(o)
 	box := e.V.Box(x0, z0, x1, z1)
-	list := []l{x0}
-	var left, right *l
+	list := []L{x0}
+	var left, right *L
 	for _, s := range e.F.Seams {
 		x := s.X
 		switch {
@@ -58,7 +58,7 @@ func (e *View) tie(o *room.Opening) {
 			y = taken.Y1 + k.Of(5)
 		}
 	}
-	for side, at := range []*l{left, right} {
+	for side, at := range []*L{left, right} {
 		if at == nil {
 			continue
 		}
@@ -104,7 +104,7 @@ func (e *View) tie(o *room.Opening) {
 }
 
 // seenAt reports whether a seam is seen at a height of the page.
-func (e *View) seenAt(x l, y float64) bool {
+func (e *View) seenAt(x L, y float64) bool {
 	for _, h := range e.F.Shown(x) {
 		if e.V.Y(h[1]) <= y && y <= e.V.Y(h[0]) {
 			return true
@@ -126,7 +126,7 @@ func (e *View) clean(o *room.Opening, draw func(*scene.Group, *draft.Space)) boo
 }
 
 // leg draws the distance from a seam to the edge of an opening beside it.
-func (e *View) leg(in *scene.Group, space *draft.Space, text string, at, edge l, y, sign, w float64) {
+func (e *View) leg(in *scene.Group, space *draft.Space, text string, at, edge L, y, sign, w float64) {
 	k := e.Look
 	g := in.Part(scene.Tag{Class: "dimension", Title: "leg", Data: []scene.Datum{folio.Datum("tier", "leg"), folio.Datum("from", folio.Mm(min(at, edge))), folio.Datum("to", folio.Mm(max(at, edge)))}})
 	a, b := e.V.X(at), e.V.X(edge)

@@ -17,7 +17,7 @@ import (
 type View struct {
 	*folio.Board
 	F         *face.Face
-	From, To  l // what of the wall is shown
+	From, To  L // what of the wall is shown
 	Piece, Of int
 	V         draft.View
 	Group     *scene.Group
@@ -36,7 +36,7 @@ type View struct {
 type ghost struct {
 	corner string
 	wall   int
-	width  l // to the seam
+	width  L // to the seam
 	place  int
 	stub   bool // broken: there is no room to show it whole
 }

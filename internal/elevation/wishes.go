@@ -59,7 +59,7 @@ func (e *View) centreLine(in *scene.Group, a, b scene.Point, least float64) {
 var wished = map[string]string{"seam": "a seam", "middle": "the middle of a sheet", "either": "a seam or the middle of a sheet"}
 
 // seamNear reports whether a seam stands at a pin, to half a step of the grid.
-func (e *View) seamNear(x l) bool {
+func (e *View) seamNear(x L) bool {
 	for _, s := range e.F.Seams {
 		if 2*(s.X-x).Abs() <= e.Room.Rules.Snap {
 			return true

@@ -82,11 +82,11 @@ func endWords(p *layout.Plan, kind string) string {
 
 // RawEnd is a raw end of the covering on a wall.
 type RawEnd struct {
-	X     l
+	X     L
 	Right bool // the covering ends to its right
 	Kind  string
 	Words string
-	trim  l
+	trim  L
 }
 
 // RawEnds are the raw ends on a wall, from left to right.
@@ -115,7 +115,7 @@ func (f *Face) RawEnds() []RawEnd {
 
 // on gives the x of a place of the run on this wall; false where the place is on another one. A leaning end may lie a
 // little outside.
-func (f *Face) on(s l) (l, bool) {
+func (f *Face) on(s L) (L, bool) {
 	const play = length.Foot
 	for turn := -f.Run.Length; turn <= f.Run.Length; turn += max(f.Run.Length, 1) {
 		x := s + turn - f.St.Shift

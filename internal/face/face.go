@@ -15,16 +15,16 @@ type Face struct {
 	W           *room.Wall
 	Run         *layout.Run
 	St          layout.Stretch
-	Left, Right l // x of its ends; of eased corners the middle of the arc
+	Left, Right L // x of its ends; of eased corners the middle of the arc
 	Parts       []Part
 	Seams       []*layout.Seam // on this wall, from left to right
-	Low, High   l              // of floor and ceiling
+	Low, High   L              // of floor and ceiling
 }
 
 // Part is what one place covers of a wall: one sheet, or a column of courses.
 type Part struct {
 	Place    int
-	From, To l
+	From, To L
 	Sheets   []*layout.Sheet // from the lowest course up
 }
 
@@ -124,12 +124,12 @@ func (f *Face) take(s *layout.Sheet) {
 }
 
 // Cover are the highest and lowest of the covering at x.
-func (f *Face) Cover(x l) (bottom, top l) {
+func (f *Face) Cover(x L) (bottom, top L) {
 	return room.At(f.W.CoverFloor(), x), room.At(f.W.CoverCeiling(), x)
 }
 
 // Hole is an opening as a rectangle of the wall. Where no sill is given it reaches down to the floor.
-func (f *Face) Hole(o *room.Opening) (x0, z0, x1, z1 l) {
+func (f *Face) Hole(o *room.Opening) (x0, z0, x1, z1 L) {
 	z0 = o.Sill
 	if !o.SillGiven {
 		z0 = min(room.At(f.W.Floor, o.FromLeft), room.At(f.W.Floor, o.Right()))
@@ -138,8 +138,8 @@ func (f *Face) Hole(o *room.Opening) (x0, z0, x1, z1 l) {
 }
 
 // Shown are the heights between which the line at x shows in the covering: the upright edges of the pieces there.
-func (f *Face) Shown(x l) [][2]l {
-	var list [][2]l
+func (f *Face) Shown(x L) [][2]L {
+	var list [][2]L
 	for _, p := range f.Parts {
 		for _, s := range p.Sheets {
 			for _, q := range s.Pieces {
@@ -153,21 +153,21 @@ func (f *Face) Shown(x l) [][2]l {
 }
 
 // upright lists the edges of an outline that run straight up at x.
-func upright(o shape.Outline, x l) [][2]l {
-	var list [][2]l
+func upright(o shape.Outline, x L) [][2]L {
+	var list [][2]L
 	for i, p := range o {
 		q := o[(i+1)%len(o)]
 		if p.X == x && q.X == x && p.Z != q.Z {
-			list = append(list, [2]l{min(p.Z, q.Z), max(p.Z, q.Z)})
+			list = append(list, [2]L{min(p.Z, q.Z), max(p.Z, q.Z)})
 		}
 	}
 	return list
 }
 
 // joined sorts stretches and joins those that meet.
-func joined(list [][2]l) [][2]l {
+func joined(list [][2]L) [][2]L {
 	sort.Slice(list, func(i, j int) bool { return list[i][0] < list[j][0] })
-	var out [][2]l
+	var out [][2]L
 	for _, s := range list {
 		if n := len(out); n > 0 && s[0] <= out[n-1][1] {
 			out[n-1][1] = max(out[n-1][1], s[1])
@@ -179,7 +179,7 @@ func joined(list [][2]l) [][2]l {
 }
 
 // Outline is the wall as a polygon: floor from left to right, ceiling back, the ends leaning as they do.
-func (f *Face) Outline(floor, ceiling []room.Point, from, to l) []room.Point {
+func (f *Face) Outline(floor, ceiling []room.Point, from, to L) []room.Point {
 	leanLeft, leanRight := f.W.LeanLeft, f.W.LeanRight
 	if from > f.Left {
 		leanLeft = 0
@@ -204,7 +204,7 @@ func (f *Face) Outline(floor, ceiling []room.Point, from, to l) []room.Point {
 
 // Neighbour is the wall that the covering goes on to round an end, with the part of its sheet there, nil where the
 // covering does not go on.
-func (f *Face) Neighbour(right bool) (c *layout.Corner, width l, place int) {
+func (f *Face) Neighbour(right bool) (c *layout.Corner, width L, place int) {
 	if f.Run.Up {
 		return nil, 0, 0
 	}
@@ -221,7 +221,7 @@ func (f *Face) Neighbour(right bool) (c *layout.Corner, width l, place int) {
 }
 
 // Bare are boxes of the page over the openings and bare strips, where no covering is.
-func (f *Face) Bare(to func(x0, z0, x1, z1 l) scene.Box) []scene.Box {
+func (f *Face) Bare(to func(x0, z0, x1, z1 L) scene.Box) []scene.Box {
 	var list []scene.Box
 	for i := range f.W.Openings {
 		list = append(list, to(f.Hole(&f.W.Openings[i])))

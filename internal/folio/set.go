@@ -226,7 +226,7 @@ func WallMarks(p *layout.Plan) map[int]string {
 func WallKey(wall int) string { return "wall " + strconv.Itoa(wall) }
 
 // Mm is a length as the data of a drawn item: exact millimetres.
-func Mm(l l) string { return l.Decimal() }
+func Mm(l L) string { return l.Decimal() }
 
 // Datum is one fact about a drawn item.
 func Datum(key, value string) scene.Datum { return scene.Datum{Key: key, Value: value} }

@@ -30,14 +30,14 @@ func Draw(p *layout.Plan, t *paper.Template) (*scene.Document, error) {
 type pole struct {
 	wall     string
 	title    string
-	from, to l
+	from, to L
 	zero     string // what stands at 0
 	marks    []poleMark
 }
 
 // poleMark is one place on a pole.
 type poleMark struct {
-	at    l
+	at    L
 	kind  poleKind
 	label string
 	tag   scene.Tag
@@ -57,7 +57,7 @@ const (
 // poleAlong is the pole along a wall, from its left end.
 func poleAlong(c *crew.Set, w *crew.Wall) pole {
 	p := pole{wall: w.W.Name, title: w.W.Name + ", along the wall", to: w.W.Length, zero: "0 DATUM, left end"}
-	add := func(at l, kind poleKind, label string, tag scene.Tag) {
+	add := func(at L, kind poleKind, label string, tag scene.Tag) {
 		p.marks = append(p.marks, poleMark{at, kind, label + "  " + c.Say(at), tag})
 	}
 	add(w.W.Length, endMark, "end", scene.Tag{Class: "corner"})
@@ -108,7 +108,7 @@ func poleUp(c *crew.Set, w *crew.Wall) pole {
 		high = max(high, q.Z)
 	}
 	p.from, p.to = min(low, 0), high
-	add := func(at l, kind poleKind, label string, tag scene.Tag) {
+	add := func(at L, kind poleKind, label string, tag scene.Tag) {
 		text := label + "  " + c.Updown(at)
 		if at == c.Level {
 			text = label

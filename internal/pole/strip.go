@@ -23,7 +23,7 @@ const (
 // strip draws one strip of a pole at full size. Place is which of the three on the page it is.
 func (b *poleBoard) strip(p pole, index, count, place int) {
 	x0, y0 := b.left, b.top+stripPitch*float64(place)
-	from := p.from + l(index)*stripLong
+	from := p.from + L(index)*stripLong
 	to := from + stripLong
 	view := scene.View{Box: scene.BoxAt(x0, y0, stripLong.MM(), stripHigh), Scale: 1, Metric: b.Metric(), Name: p.title, Ratio: "1:1"}
 	g := b.page.Viewed(view, folio.Datum("scale", "1"), folio.Datum("wall", p.wall), folio.Datum("strip", strconv.Itoa(index+1)), folio.Datum("from", folio.Mm(from)))
@@ -48,7 +48,7 @@ func (b *poleBoard) strip(p pole, index, count, place int) {
 	}
 	for _, k := range []int{index, index + 1} {
 		if k > 0 && k < count {
-			b.joint(g, space, v.X(p.from+l(k)*stripLong), y0, k, k > index)
+			b.joint(g, space, v.X(p.from+L(k)*stripLong), y0, k, k > index)
 		}
 	}
 	b.figures(g, space, v, from, end, y0)
@@ -81,12 +81,12 @@ func (b *poleBoard) joint(g *scene.Group, space *draft.Space, x, y0 float64, k i
 }
 
 // ticks draws millimetres under the line and inches over it, to an eighth.
-func (b *poleBoard) ticks(g *scene.Group, v draft.View, from, to l, y float64) {
+func (b *poleBoard) ticks(g *scene.Group, v draft.View, from, to L, y float64) {
 	var points []scene.Point
-	each := func(step l, sign float64, long func(k int64) float64) {
+	each := func(step L, sign float64, long func(k int64) float64) {
 		k := int64(from / step)
-		for ; l(k)*step <= to; k++ {
-			if x := l(k) * step; x >= from {
+		for ; L(k)*step <= to; k++ {
+			if x := L(k) * step; x >= from {
 				points = append(points, scene.Pt(v.X(x), y), scene.Pt(v.X(x), y+sign*long(k)))
 			}
 		}
@@ -115,10 +115,10 @@ func (b *poleBoard) ticks(g *scene.Group, v draft.View, from, to l, y float64) {
 }
 
 // figures letters every tenth centimetre under the ticks.
-func (b *poleBoard) figures(g *scene.Group, space *draft.Space, v draft.View, from, to l, y0 float64) {
+func (b *poleBoard) figures(g *scene.Group, space *draft.Space, v draft.View, from, to L, y0 float64) {
 	step := 100 * length.Millimetre
-	for k := int64(from / step); l(k)*step <= to; k++ {
-		x := l(k) * step
+	for k := int64(from / step); L(k)*step <= to; k++ {
+		x := L(k) * step
 		t := scene.Text{At: scene.Pt(v.X(x), y0+capFoot-0.6), String: strconv.FormatInt(100*k, 10), Height: folio.TapedSmall, Anchor: scene.Middle, Layer: scene.Marks}
 		if x >= from && space.Free(t.Bounds(), 0.5) {
 			g.Text(t)

@@ -89,7 +89,7 @@ func materialTable(s *folio.Set) *draft.Table {
 }
 
 // fine is a small length in decimals of the unit: 0.030 in.
-func fine(s *folio.Set, l l) string {
+func fine(s *folio.Set, l L) string {
 	if s.Metric() {
 		return s.Style.Words(l)
 	}

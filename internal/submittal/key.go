@@ -130,7 +130,7 @@ func (r *roomKey) wall(i int) {
 	}
 	type stretch struct{ from, to float64 }
 	parts := []stretch{{0, 1}}
-	cut := func(from, to l) {
+	cut := func(from, to L) {
 		f, t := float64(from)/float64(w.Length), float64(to)/float64(w.Length)
 		var next []stretch
 		for _, p := range parts {
@@ -225,7 +225,7 @@ func (r *roomKey) corner(i int) {
 }
 
 // at is where a place of a run comes to lie on the plan, moved out of the room.
-func (r *roomKey) at(run *layout.Run, wall int, x l, out float64) scene.Point {
+func (r *roomKey) at(run *layout.Run, wall int, x L, out float64) scene.Point {
 	return r.outline.Along(wall, float64(x)/float64(r.Room.Walls[wall].Length), out)
 }
 

@@ -71,7 +71,7 @@ func areaOn(s *folio.Set, wall int) (area length.Area) {
 // closing are the lines about girth, closing error and supply.
 func (r *roomKey) closing() []string {
 	var lines []string
-	girth := l(0)
+	girth := L(0)
 	for i := range r.Room.Walls {
 		girth += r.Room.Walls[i].Length
 	}

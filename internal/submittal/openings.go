@@ -67,7 +67,7 @@ func openingPages(s *folio.Set) []*folio.Leaf {
 }
 
 // reach is what of the wall an enlargement shows: the opening and one sheet to each side.
-func (h hole) reach() (from, to l) {
+func (h hole) reach() (from, to L) {
 	from, to = h.f.Left, h.f.Right
 	for _, p := range h.f.Parts {
 		if p.To <= h.o.FromLeft {
@@ -184,7 +184,7 @@ func holeStacks(e *elevation.View, h hole) (above, right draft.Stack) {
 // edgeTiers are the distances along the wall: between neighbours of seams and edges, and from the left edge to every seam
 // over the opening and on to the right edge.
 func edgeTiers(e *elevation.View, h hole) []draft.Tier {
-	all, run := []l{h.o.FromLeft, h.o.Right()}, []l{h.o.FromLeft}
+	all, run := []L{h.o.FromLeft, h.o.Right()}, []L{h.o.FromLeft}
 	for _, s := range e.F.Seams {
 		if s.X < e.From || s.X > e.To {
 			continue
@@ -221,14 +221,14 @@ func holeHeights(e *elevation.View, h hole) []draft.Tier {
 	mid := (h.o.FromLeft + h.o.Right()) / 2
 	floor, ceiling := room.At(e.F.W.Floor, mid), room.At(e.F.W.Ceiling, mid)
 	_, z0, _, z1 := e.F.Hole(h.o)
-	list := []l{floor, ceiling, max(z0, floor), min(z1, ceiling)}
+	list := []L{floor, ceiling, max(z0, floor), min(z1, ceiling)}
 	if h.o.SillGiven {
 		list = append(list, floor+e.F.W.Base)
 	}
 	list = append(list, ceiling-e.F.W.Crown)
 	tiers := []draft.Tier{e.Tier("", list, e.V.Y)}
 	if level := e.Room.Space.LevelLine; level > floor && level < ceiling {
-		tiers = append(tiers, e.Tier("", []l{z0, z1, level}, e.V.Y))
+		tiers = append(tiers, e.Tier("", []L{z0, z1, level}, e.V.Y))
 	}
 	return tiers
 }
@@ -325,7 +325,7 @@ func holeTable(e *elevation.View, h hole) *draft.Table {
 }
 
 // upDown is a height from the level line: up 3'-0", down 1'-4".
-func upDown(s *folio.Set, z l) string {
+func upDown(s *folio.Set, z L) string {
 	if z < 0 {
 		return "down " + s.Style.Format(-z)
 	}
@@ -333,7 +333,7 @@ func upDown(s *folio.Set, z l) string {
 }
 
 // raw are the raw edges of a sheet as hung, on this wall.
-func raw(e *elevation.View, p face.Part, s *layout.Sheet) (left, right l) {
+func raw(e *elevation.View, p face.Part, s *layout.Sheet) (left, right L) {
 	left, right = s.StartLine-e.F.St.Shift, s.RightLine-e.F.St.Shift
 	if e.F.Run.Closed {
 		for left > p.To {

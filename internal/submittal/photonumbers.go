@@ -14,7 +14,7 @@ import (
 
 // mark is how far the level mark stands from the end of a sheet that hangs lowest: as far as the longest of its run and
 // course reaches down, so that it is the same on all; where a sheet then lacks length above, its figure steps.
-func (e *photoElevation) mark(s *layout.Sheet) l {
+func (e *photoElevation) mark(s *layout.Sheet) L {
 	most := s.Below
 	for i := range e.F.Run.Sheets {
 		if o := &e.F.Run.Sheets[i]; o.Course == s.Course && !o.InGap && len(o.Pieces) > 0 {
@@ -90,7 +90,7 @@ func (e *photoElevation) numbers() float64 {
 
 // plain letters the number of a sheet into its plain field, where it is free.
 func (e *photoElevation) plain(s *layout.Sheet, x float64, number string) {
-	low, high, any := l(0), l(0), false
+	low, high, any := L(0), L(0), false
 	for _, q := range s.Pieces {
 		if q.Wall != e.F.Wall {
 			continue

@@ -226,7 +226,7 @@ func (e *photoElevation) whole(p face.Part, s *layout.Sheet) scene.Box {
 }
 
 // onWall brings a place of a sheet along the run to the wall that a part of the sheet is on.
-func (e *photoElevation) onWall(p face.Part, s *layout.Sheet, at l) l {
+func (e *photoElevation) onWall(p face.Part, s *layout.Sheet, at L) L {
 	shift := e.F.St.Shift
 	if e.F.Run.Closed {
 		for turn := -e.F.Run.Length; turn <= e.F.Run.Length; turn += e.F.Run.Length {
