@@ -94,7 +94,7 @@ func (a *Areas) add(r *room.Room, run *layout.Run, s *layout.Sheet, b bed) {
 	} else if over(run, s) {
 		top = Matches
 	}
-	if s.Course > 1 {
+	if !s.Lowest {
 		bottom = Matches
 	}
 	a.Of[top] += twice(s.Width, b.top)

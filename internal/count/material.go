@@ -73,7 +73,7 @@ func (c *Count) material() {
 			m.PrimerOn += 8 * length.Inch.Times(s.Right-s.Left)
 		}
 		for k := range run.Sheets {
-			if s := &run.Sheets[k]; s.Course > 1 && s.CutLength > 0 {
+			if s := &run.Sheets[k]; !s.Lowest && s.CutLength > 0 {
 				m.Strip.Count++
 				m.Strip.Length += s.Width + extra
 				m.Blades.Matches++

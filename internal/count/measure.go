@@ -37,7 +37,7 @@ func measureWall(p *layout.Plan, r *layout.Run, st layout.Stretch, beds []bed) {
 	var cuts []L
 	parts := make([][][2]L, len(r.Sheets))
 	for k := range r.Sheets {
-		parts[k] = stretches(r, &r.Sheets[k], st)
+		parts[k] = r.Stretches(&r.Sheets[k], st)
 		for _, x := range parts[k] {
 			cuts = append(cuts, x[:]...)
 		}
@@ -55,7 +55,7 @@ func measureWall(p *layout.Plan, r *layout.Run, st layout.Stretch, beds []bed) {
 	stacked := map[int]bool{}
 	for k := range r.Sheets {
 		for _, x := range parts[k] {
-			stacked[column(x)] = stacked[column(x)] || piled(r, &r.Sheets[k]) || joined(p, r, &r.Sheets[k], cover, x)
+			stacked[column(x)] = stacked[column(x)] || r.Sheets[k].Course > 1 || piled(r, &r.Sheets[k]) || joined(p, r, &r.Sheets[k], cover, x)
 		}
 	}
 	cells := shape.GridBy(cover, cuts, r.Joints, func(i int) bool { return stacked[i] })
@@ -78,43 +78,6 @@ func joined(p *layout.Plan, r *layout.Run, s *layout.Sheet, cover shape.Wall, x 
 	}
 	_, high, ok := shape.Extent(cover, x[0], x[1])
 	return ok && high > r.Joints[0] && s.Above+p.Room.Space.LevelLine-p.Room.Rules.TopTrim == r.Joints[0]
-}
-
-// stretches is what of a wall a sheet covers: from x to x, past every wall where it goes on round the corner.
-func stretches(r *layout.Run, s *layout.Sheet, st layout.Stretch) [][2]L {
-	var out [][2]L
-	left, right := footing(r, s)
-	for turn := L(0); turn <= r.Length; turn += r.Length {
-		a, b := max(left, st.Left+turn), min(right, st.Right+turn)
-		if a < b {
-			x := [2]L{a - turn - st.Shift, b - turn - st.Shift}
-			if a == st.Left+turn {
-				x[0] = -far
-			}
-			if b == st.Right+turn {
-				x[1] = far
-			}
-			out = append(out, x)
-		}
-		if !r.Closed {
-			break
-		}
-	}
-	return out
-}
-
-// footing is where a sheet's edges stand at floor level: at a raw end that leans out of its wall, inside the net width.
-func footing(r *layout.Run, s *layout.Sheet) (left, right L) {
-	left, right = s.Left, s.Right
-	span := &r.Line.Spans[s.Span]
-	rawLeft, rawRight := raw(r, s)
-	if rawLeft {
-		left -= min(0, span.LeftEnd.Lean)
-	}
-	if rawRight {
-		right -= max(0, span.RightEnd.Lean)
-	}
-	return left, right
 }
 
 // take finds the lowest and the highest point between two places of a wall, in the sheet's own course.

@@ -220,7 +220,7 @@ func (s *Schedule) seams(run *layout.Run, sheet *layout.Sheet, t *Task) {
 			}
 		}
 	}
-	if t.Course > 1 {
+	if !sheet.Lowest {
 		t.Cuts++
 	}
 }

@@ -62,7 +62,7 @@ func pageNotes(list []*View) []string {
 	lines := []string{Capital(strings.Join(sheets, "; ")+", "+how) + "." + measured}
 	line := "Full sheets cover " + e.Style.Words(Net(e.Board.Set)) + "."
 	if len(widths) == 0 {
-		line += " No narrow sheet here."
+		line += " No sheet between two seams is cut narrower here."
 	}
 	line += " " + strings.Join(widths, " ")
 	ends = append(ends, "base "+e.EndMark("base"), "head "+e.EndMark("head"))
@@ -158,14 +158,25 @@ func Span(a, b int) string {
 	return fmt.Sprintf("%d to %d", a, b)
 }
 
-// cutSheets says which sheets are cut so narrow that the grain jumps.
+// cutSheets says which sheets are cut narrower between two seams, so that the grain jumps, and where and how much of that
+// is seen: also of those whose right seam is past a corner.
 func (e *View) cutSheets() []string {
 	var cut []string
 	for _, p := range e.F.Parts {
-		s := p.Sheet()
-		if s.Narrow && p.To > e.From && p.From < e.To && e.seamAt(p.To) {
-			cut = append(cut, fmt.Sprintf("Sheet %s is cut to %s: the grain jumps %s at its right seam.", NumberOf(s), e.Style.Words(s.Width), e.Style.Words(s.Lost)))
+		s := p.Cut()
+		if s.Lost == 0 || p.To <= e.From || p.From >= e.To {
+			continue
 		}
+		where := ""
+		if seam := e.F.Run.SeamAfter(p.Place); seam != nil {
+			if seam.Wall != e.F.Wall {
+				where = ", on " + e.Room.Walls[seam.Wall].Name
+			}
+			if !s.Narrow {
+				where += ", seen for " + e.Style.Words(seam.Seen)
+			}
+		}
+		cut = append(cut, fmt.Sprintf("Sheet %s is cut to %s: the grain jumps %s at its right seam%s.", NumberOf(s), e.Style.Words(s.Width), e.Style.Words(s.Lost), where))
 	}
 	return cut
 }
@@ -263,7 +274,7 @@ func (e *View) sheetTable() *draft.Table {
 		}
 		for _, s := range p.Sheets {
 			seam, line := "", ""
-			if e.seamAt(p.To) && s.Course == 1 {
+			if e.seamAt(p.To) && s.Lowest {
 				seam = e.Style.Format(p.To)
 				line = e.Style.Format(p.To + e.Room.Veneer.Overlap.HalfDown())
 			}
@@ -285,7 +296,7 @@ func (e *View) sheetNote(p face.Part, s *layout.Sheet) string {
 	if s.Turned {
 		list = append(list, "hangs turned")
 	}
-	if s.Narrow {
+	if s.Lost > 0 {
 		list = append(list, "the grain jumps "+e.Style.Words(s.Lost))
 	}
 	if s.Hung {

@@ -58,7 +58,7 @@ func sources(s *folio.Set, r *layout.Run) map[int]source {
 	u, flitch := 0.0, ""
 	for i := range r.Sheets {
 		sh := &r.Sheets[i]
-		if sh.Course > 1 {
+		if !sh.Lowest {
 			continue
 		}
 		if i == 0 || sh.Flitch != flitch {

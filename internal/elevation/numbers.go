@@ -159,7 +159,7 @@ func (e *View) numberAlong(p face.Part, course int, d float64) bool {
 func (e *View) leastDisc(s *layout.Sheet) float64 {
 	k := e.Look
 	d := draft.DiscAround(NumberOf(s), k.Small, true, k.Seam)
-	if s.Narrow {
+	if s.Lost > 0 {
 		d += k.Of(1.5)
 	}
 	return math.Max(d, k.Of(6.2))
@@ -260,13 +260,13 @@ func (e *View) circleWithLeader(p face.Part, course int, c scene.Point, d float6
 	return true
 }
 
-// numberAt draws the circle: double where the sheet is narrow, with the flitch under it where the flitch begins, an
+// numberAt draws the circle: double where the sheet is cut narrower between two seams, with the flitch under it where the flitch begins, an
 // arrow where the sheet hangs turned.
 func (e *View) numberAt(p face.Part, course int, c scene.Point, d float64) {
 	k := e.Look
 	s := p.Sheets[course]
 	in := e.Group.Part(scene.Tag{Class: "sheet-number", Title: SheetWords(e.Board.Set, s), Data: []scene.Datum{folio.Datum("place", fmt.Sprint(s.Place))}})
-	if s.Narrow {
+	if s.Lost > 0 {
 		draft.Disc(in, k, scene.Numbers, c, d, k.Dimension, "", 0, false)
 		d -= k.Of(1.5)
 	}

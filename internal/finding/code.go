@@ -55,6 +55,8 @@ const (
 	WallCold            Code = "wall-cold"
 	BoardDamp           Code = "board-damp"
 	YearWide            Code = "year-wide"
+	LeansMuch           Code = "leans-much"
+	HungDamaged         Code = "hung-damaged"
 
 	NarrowSheet    Code = "narrow-sheet"
 	ClosingSeam    Code = "closing-seam"
@@ -74,6 +76,7 @@ const (
 	YearSwing      Code = "year-swing"
 	OffTheMiddle   Code = "off-the-middle"
 	SpeciesUnknown Code = "species-unknown"
+	Leans          Code = "leans"
 )
 
 // rules is the one list of codes.
@@ -105,6 +108,8 @@ var rules = []rule{
 	{SparesFew, Should, "{have} spare of flitch {flitch} for {laid} sheets laid; better {want}"},
 	{ClosesBadly, Should, "the walls miss closing by {measured}, {direction} degrees right of wall {wall}, the angles by {angles} degrees, over {girth} of girth; better {required}"},
 	{EdgeBare, Should, "the covering ends at outside edge {bend} of wall {wall}, at {at}, without a trim"},
+	{LeansMuch, Should, "the {side} end of wall {wall} leans {lean} to the {to} over {high}, which is {measured} in {over}; over {required} a wall is put right before sheets hang on it (woodwork is made for walls within {usual}, {source})"},
+	{HungDamaged, Should, "{numbers} of flitch {flitch}, said to be damaged, {hang} on the wall and {count} as laid: if a new sheet is to hang there, take it out of [[hung]], else out of damaged"},
 	{SiteCold, Should, "the site is at {now}; hold at least {least} from before the sheets come until after they hang ({source})"},
 	{SiteHot, Should, "the site is at {now}; hold at most {most} from before the sheets come until after they hang ({source})"},
 	{SiteDry, Should, "the site has {now} relative humidity; hold {low} to {high}, never longer than {hours} h out of that ({source})"},
@@ -113,6 +118,7 @@ var rules = []rule{
 	{BoardDamp, Should, "the wall reads {now} on the {meter}, over its limit of {limit}: let it dry"},
 	{YearWide, Should, "over the year the room goes from {low} to {high} relative humidity; wood wants {least} to {most} ({source})"},
 
+	{Leans, Note, "the {side} end of wall {wall} leans {lean} to the {to} over {high}, which is {measured} in {over}; woodwork is made for walls within {required} in that ({source})"},
 	{NarrowSheet, Note, "sheet {sheet} is ripped to {measured} of {required}: the grain jumps {lost} at seam {seam}, seen for {seen}{where}"},
 	{ClosingSeam, Note, "sheet {last} meets sheet {first} at the closing seam, {at} from the left end of wall {wall}, seen for {measured}"},
 	{ClosesWithin, Note, "the walls close within {measured} over {girth} of girth, the angles within {angles} degrees"},

@@ -69,10 +69,10 @@ func (p *Plan) summary() AimPlan {
 		r := &p.Runs[i]
 		for k := range r.Sheets {
 			s := &r.Sheets[k]
-			if !s.Narrow || s.Course > 1 {
+			if !s.Narrow || !s.Lowest {
 				continue
 			}
-			j := Jump{Sheet: s, Seam: r.seamAfter(s.Place)}
+			j := Jump{Sheet: r.hanging(s.Place), Seam: r.SeamAfter(s.Place)}
 			for _, o := range r.Openings {
 				if j.Seam != nil && !o.Gap && r.Line.DistanceTo(j.Seam.At, o.Left, o.Right) == 0 {
 					j.Over = o.Kind + " " + o.Name

@@ -102,7 +102,7 @@ func (b *builder) pile(out *Run, s Sheet) []Sheet {
 	if out.Up {
 		var list []Sheet
 		for k := 0; k <= len(out.Joints); k++ {
-			s.Course = k + 1
+			s.Course, s.Lowest = k+1, k == 0
 			list = append(list, s)
 		}
 		return list
@@ -112,7 +112,7 @@ func (b *builder) pile(out *Run, s Sheet) []Sheet {
 	}
 	list := make([]Sheet, 0, len(c.joints)+1)
 	for k := 0; k <= len(c.joints); k++ {
-		s.Course = k + 1
+		s.Course, s.Lowest = k+1, k == 0
 		s.Turned = k%2 == 1 && b.turns()
 		list = append(list, s)
 	}

@@ -38,7 +38,7 @@ func (b *builder) drift() {
 func (b *builder) compare(now, plan *Run) {
 	var last *Sheet
 	for k := range now.Sheets {
-		if s := &now.Sheets[k]; s.Hung && s.Course == 1 {
+		if s := &now.Sheets[k]; s.Hung && s.Lowest {
 			last = s
 		}
 	}
@@ -65,11 +65,11 @@ func (b *builder) compare(now, plan *Run) {
 		}
 	}
 	for _, t := range plan.Seams {
-		if now.seamAfter(t.LeftSheet) == nil {
+		if now.SeamAfter(t.LeftSheet) == nil {
 			b.plan.Moves = append(b.plan.Moves, Move{Run: now.Name, Place: t.LeftSheet, Wall: t.Wall, From: t.At, Gone: true})
 		}
 	}
-	joint, planned := now.seamAfter(last.Place), plan.seamAfter(last.Place)
+	joint, planned := now.SeamAfter(last.Place), plan.SeamAfter(last.Place)
 	if joint == nil || planned == nil || moved == 0 && joint.At == planned.At {
 		return
 	}
@@ -88,8 +88,8 @@ func (b *builder) compare(now, plan *Run) {
 		"sheet": SheetWords(last), "side": side, "wall": b.room.Walls[joint.Wall].Name, "moved": strconv.Itoa(moved), "most": b.style.Words(most)})
 }
 
-// seamAfter is the seam at the right of a place.
-func (r *Run) seamAfter(place int) *Seam {
+// SeamAfter is the seam at the right of a place, nil where there is none.
+func (r *Run) SeamAfter(place int) *Seam {
 	for k := range r.Seams {
 		if r.Seams[k].LeftSheet == place {
 			return &r.Seams[k]

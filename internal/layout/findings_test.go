@@ -144,6 +144,13 @@ level_line = "4'"
 height = "8'"
 right_end = "outside edge"`), "the covering ends at outside edge at the right of wall Long, at 5'-0\", without a trim"},
 
+	{finding.LeansMuch, wall(`length = "10'"
+height = "8'"
+lean = ["0", "-3/8"]`), `the right end of wall Long leans 3/8 in to the left over 8'-0", which is 9/16 in in 12'-0"; over 1/2 in a wall is put right`},
+	{finding.HungDamaged, flitchRoom("1-9") + "damaged = [1, 4]\n" + hungAt("15"), "sheet 1 of flitch F-1, said to be damaged, hangs on the wall and counts as laid"},
+	{finding.Leans, wall(`length = "10'"
+height = "9'"
+lean = ["1/4", "0"]`), `the left end of wall Long leans 1/4 in to the right over 9'-0", which is 5/16 in in 12'-0"; woodwork is made for walls within 1/4 in in that (AWS 6.1.10.1)`},
 	{finding.NarrowSheet, wall(`length = "20'"
 height = "8'"
 [[wall.pin]]

@@ -24,6 +24,7 @@ var judges = []func(*builder, int){
 	(*builder).judgeLengths,
 	(*builder).judgeGaps,
 	(*builder).judgeCourses,
+	(*builder).judgeLeans,
 	(*builder).judgeMusts,
 }
 
@@ -57,7 +58,7 @@ func (b *builder) judgeWidths(i int) {
 	rules := b.room.Rules
 	for k := range r.Sheets {
 		s := &r.Sheets[k]
-		if s.Hung || s.Course > 1 {
+		if s.Hung || !s.Lowest {
 			continue
 		}
 		wall, x := b.sheetAt(r, s)
@@ -123,10 +124,11 @@ func (b *builder) judgeNarrow(i int) {
 	r := &b.plan.Runs[i]
 	for k := range r.Sheets {
 		s := &r.Sheets[k]
-		if !s.Narrow || s.Hung || s.Course > 1 {
+		if !s.Narrow || s.Hung || !s.Lowest {
 			continue
 		}
-		joint := r.seamAfter(s.Place)
+		s = r.hanging(s.Place)
+		joint := r.SeamAfter(s.Place)
 		if joint == nil || joint.Hung {
 			continue
 		}
@@ -140,6 +142,16 @@ func (b *builder) judgeNarrow(i int) {
 			Measured: ptr(s.Width), Required: ptr(b.net)}, finding.Slots{"sheet": SheetWords(s), "lost": b.style.Words(s.Lost),
 			"seam": strconv.Itoa(joint.Number), "seen": b.style.Words(joint.Seen), "where": where})
 	}
+}
+
+// hanging finds the lowest sheet of a place that is cut, and where none is the lowest.
+func (r *Run) hanging(place int) *Sheet {
+	for _, k := range r.column(place) {
+		if s := &r.Sheets[k]; !s.InGap {
+			return s
+		}
+	}
+	return r.sheet(place)
 }
 
 // sheet finds the lowest course of a place.
@@ -158,7 +170,7 @@ func (b *builder) judgeClosing(i int) {
 			continue
 		}
 		b.say(finding.ClosingSeam, finding.Finding{Place: seamPlace(s), Wall: s.Wall, At: s.X, Measured: ptr(s.Seen)}, finding.Slots{
-			"last": SheetWords(r.sheet(s.LeftSheet)), "first": SheetWords(r.sheet(s.RightSheet)), "at": b.style.Words(s.X),
+			"last": SheetWords(r.hanging(s.LeftSheet)), "first": SheetWords(r.hanging(s.RightSheet)), "at": b.style.Words(s.X),
 			"wall": b.room.Walls[s.Wall].Name})
 	}
 }

@@ -69,7 +69,7 @@ func (b *builder) judgeCorners(i int) {
 	allowed := b.room.Veneer.Overlap - b.room.Rules.LeastOverlap
 	for k := range r.Sheets {
 		s := &r.Sheets[k]
-		if s.Course > 1 || s.Hung {
+		if !s.Lowest || s.Hung {
 			continue
 		}
 		sum := L(0)

@@ -97,9 +97,9 @@ func (b *builder) number() error {
 		b.lastNumbers(columns[at:], all[len(all)-1])
 		b.short(columns, all)
 	}
-	b.leftOut(all)
 	for i := range all {
 		b.stock(columns, all[i])
+		b.leftOut(all[i].flitch, &b.plan.Left[len(b.plan.Left)-1])
 	}
 	return nil
 }
@@ -113,7 +113,7 @@ func (b *builder) numberHung(columns []column) error {
 	for i, c := range columns {
 		for _, k := range c.sheets {
 			s := &c.run.Sheets[k]
-			if h, ok := hung[i+1]; ok && s.Course == 1 {
+			if h, ok := hung[i+1]; ok && s.Lowest {
 				if h.number <= last {
 					return b.outOfOrder(h, i, h.number-1)
 				}
@@ -343,34 +343,41 @@ func (b *builder) short(columns []column, all []supply) {
 		"needed": strconv.Itoa(needed), "have": strconv.Itoa(have), "short": strconv.Itoa(needed - have), "fewest": fewest})
 }
 
-// leftOut names the numbers that are never laid.
-func (b *builder) leftOut(all []supply) {
-	for _, s := range all {
-		for _, kind := range []struct {
-			why     string
-			numbers []int
-		}{{"damaged", s.flitch.Damaged}, {"spare", s.flitch.Spare}} {
-			if len(kind.numbers) == 0 {
-				continue
-			}
-			b.say(finding.NumbersLeftOut, finding.Finding{Place: "flitch " + s.flitch.Number, Wall: -1}, finding.Slots{
-				"flitch": s.flitch.Number, "numbers": sheetsAre(kind.numbers), "why": kind.why,
-				"all": Numbers(s.flitch.Sheets)})
+// leftOut names the numbers that are never laid, and those damaged that hang all the same.
+func (b *builder) leftOut(f *room.Flitch, s *Stock) {
+	place := finding.Finding{Place: "flitch " + s.Flitch, Wall: -1}
+	for _, kind := range []struct {
+		why     string
+		numbers []int
+	}{{"damaged", s.Damaged}, {"spare", s.Spare}} {
+		if len(kind.numbers) > 0 {
+			b.say(finding.NumbersLeftOut, place, finding.Slots{"flitch": s.Flitch, "numbers": sheetsAre(kind.numbers), "why": kind.why,
+				"all": Numbers(s.Delivered)})
 		}
+	}
+	if up := slices.DeleteFunc(slices.Clone(f.Damaged), func(n int) bool { return !slices.Contains(s.Laid, n) }); len(up) > 0 {
+		b.say(finding.HungDamaged, place, finding.Slots{"flitch": s.Flitch, "numbers": sheets(up), "hang": oneOrMore(up, "hangs", "hang"),
+			"count": oneOrMore(up, "counts", "count")})
 	}
 }
 
 // sheetsAre begins a sentence about sheets.
-func sheetsAre(numbers []int) string {
+func sheetsAre(numbers []int) string { return sheets(numbers) + oneOrMore(numbers, " is", " are") }
+
+// sheets names sheets in a sentence.
+func sheets(numbers []int) string { return oneOrMore(numbers, "sheet ", "sheets ") + Numbers(numbers) }
+
+// oneOrMore is the one word for a single sheet, the other for more.
+func oneOrMore(numbers []int, one, more string) string {
 	if len(numbers) == 1 {
-		return "sheet " + strconv.Itoa(numbers[0]) + " is"
+		return one
 	}
-	return "sheets " + Numbers(numbers) + " are"
+	return more
 }
 
 // stock lists what becomes of a flitch's numbers.
 func (b *builder) stock(columns []column, s supply) {
-	out := Stock{Flitch: s.flitch.Number, Delivered: s.flitch.Sheets, Damaged: s.flitch.Damaged, Spare: s.flitch.Spare}
+	out := Stock{Flitch: s.flitch.Number, Delivered: s.flitch.Sheets}
 	for _, c := range columns {
 		for _, k := range c.sheets {
 			if sheet := c.run.Sheets[k]; sheet.Flitch == s.flitch.Number && sheet.Number > 0 {
@@ -379,7 +386,13 @@ func (b *builder) stock(columns []column, s supply) {
 		}
 	}
 	for _, n := range s.flitch.Sheets {
-		if !slices.Contains(out.Laid, n) && !slices.Contains(out.Damaged, n) && !slices.Contains(out.Spare, n) {
+		switch {
+		case slices.Contains(out.Laid, n): // even if it is damaged, or was to be kept back: it hangs
+		case slices.Contains(s.flitch.Damaged, n):
+			out.Damaged = append(out.Damaged, n)
+		case slices.Contains(s.flitch.Spare, n):
+			out.Spare = append(out.Spare, n)
+		default:
 			out.Left = append(out.Left, n)
 		}
 	}

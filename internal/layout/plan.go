@@ -119,7 +119,8 @@ type Sheet struct {
 	Place       int
 	Flitch      string // "" and Number 0: no sheet left, or no flitch given
 	Number      int
-	Course      int // 1 at the bottom
+	Course      int  // 1 at the bottom
+	Lowest      bool // of the sheets of its place: over a landing that is above the joint one of an upper course
 	Turned      bool
 	Left, Right L // s
 	Width       L // net

@@ -338,7 +338,7 @@ func TestJSONIsValidAndTheSame(t *testing.T) {
 				Spans  []struct{ Left, Right float64 }
 				Sheets []struct {
 					Width     float64
-					Course    int
+					Place     int
 					CutLength float64 `json:"cut_length"`
 					Above     float64
 					Below     float64
@@ -362,10 +362,10 @@ func TestJSONIsValidAndTheSame(t *testing.T) {
 		sheets, net := 0, 0.0
 		for _, run := range doc.Runs {
 			wide, long := 0.0, 0.0
-			for _, s := range run.Sheets {
+			for k, s := range run.Sheets {
 				sheets++
 				net += s.Area
-				if s.Course == 1 {
+				if k == 0 || run.Sheets[k-1].Place != s.Place {
 					wide += s.Width
 				}
 				assert.InDelta(t, s.CutLength, s.Above+s.Below, 1e-6)

@@ -151,8 +151,8 @@ func TestReplanClosedRoom(t *testing.T) {
 	assert.Equal(t, 20*in, r.Sheets[0].Left)
 	last := r.Sheets[len(r.Sheets)-1]
 	assert.Equal(t, 20*in+44*ft, last.Right)
-	assert.Equal(t, 20*in, r.seamAfter(last.Place).At)
-	assert.True(t, r.seamAfter(last.Place).Closing)
+	assert.Equal(t, 20*in, r.SeamAfter(last.Place).At)
+	assert.True(t, r.SeamAfter(last.Place).Closing)
 	sum := L(0)
 	for _, s := range r.Sheets {
 		sum += s.Width

@@ -23,7 +23,7 @@ func (b *builder) addSpan(out *Run, q *question, found seam.Layout, place int) i
 	}
 	index := len(out.Spans)
 	for k := 0; k < n; k++ {
-		s := Sheet{Place: place + k, Course: 1, Left: bounds[k], Right: bounds[k+1], Width: bounds[k+1] - bounds[k],
+		s := Sheet{Place: place + k, Course: 1, Lowest: true, Left: bounds[k], Right: bounds[k+1], Width: bounds[k+1] - bounds[k],
 			Span: index, End: k == 0 || k == n-1, Hung: k < len(q.hung)}
 		s.InGap = out.inGap(s.Left, s.Right)
 		b.rip(&s, q, k == 0 && !closing, k == n-1 && !closing, k == 0)

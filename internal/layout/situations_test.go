@@ -118,7 +118,7 @@ func TestSituationsAtCorners(t *testing.T) {
 		assert.EqualValues(t, 1, score.Jump)
 		for _, s := range p.Runs[0].Sheets {
 			if s.Lost > 0 {
-				assert.Equal(t, 12*in, p.Runs[0].seamAfter(s.Place).Seen, "the jump stands over the door, 96 - 84")
+				assert.Equal(t, 12*in, p.Runs[0].SeamAfter(s.Place).Seen, "the jump stands over the door, 96 - 84")
 			}
 		}
 	})

@@ -43,58 +43,6 @@ func points(profile []room.Point) []shape.Point {
 	return out
 }
 
-// part is what of a wall one place covers: from x to x, -far or far where it goes on round the corner.
-type part struct {
-	place    int
-	from, to L
-}
-
-// parts finds what of a wall each place of the run covers, from left to right.
-func (r *Run) parts(st Stretch) []part {
-	var out []part
-	for i := range r.Sheets {
-		s := &r.Sheets[i]
-		if i > 0 && r.Sheets[i-1].Place == s.Place {
-			continue
-		}
-		left, right := r.footing(s)
-		for turn := L(0); turn <= r.Length; turn += r.Length {
-			a, b := max(left, st.Left+turn), min(right, st.Right+turn)
-			if a < b {
-				p := part{s.Place, a - turn - st.Shift, b - turn - st.Shift}
-				if a == st.Left+turn {
-					p.from = -far
-				}
-				if b == st.Right+turn {
-					p.to = far
-				}
-				out = append(out, p)
-			}
-			if !r.Closed {
-				break
-			}
-		}
-	}
-	sort.Slice(out, func(i, j int) bool { return out[i].from < out[j].from })
-	return out
-}
-
-// footing is where a sheet's edges stand at floor level: at a raw end that leans out of its wall, inside the net width.
-func (r *Run) footing(s *Sheet) (left, right L) {
-	left, right = s.Left, s.Right
-	span, line := &r.Spans[s.Span], &r.Line.Spans[s.Span]
-	if line.Closed {
-		return left, right
-	}
-	if s.Place == span.FirstSheet {
-		left -= min(0, line.LeftEnd.Lean)
-	}
-	if s.Place == span.LastSheet {
-		right -= max(0, line.RightEnd.Lean)
-	}
-	return left, right
-}
-
 // tile cuts the covering of every wall into the pieces of its sheets, and measures what each sheet has to be cut to.
 func (b *builder) tile() {
 	for i := range b.plan.Runs {
@@ -112,13 +60,34 @@ func (b *builder) tile() {
 				s.InGap, s.CutLength, s.Above, s.Below, s.Ripped, s.RipTo = true, 0, 0, 0, "", 0
 			}
 		}
-		// under a slope the upper course can be empty: then there is no end match either
-		r.Sheets = slices.DeleteFunc(r.Sheets, func(s Sheet) bool { return s.Course > 1 && s.CutLength == 0 && !s.InGap })
+		r.dropEmpty()
 		b.cutLengths(r)
 		for k := range r.Sheets {
 			r.Sheets[k].Bends, r.Sheets[k].Corners = r.bends(&r.Sheets[k])
 		}
 	}
+}
+
+// dropEmpty takes out of every column the courses that have nothing to cover: the upper one under a slope, the lower one
+// over a landing. No sheet is cut for them, and what is left of the column ends there at a trim, not at an end match. A
+// place keeps one sheet at least.
+func (r *Run) dropEmpty() {
+	var kept []Sheet
+	for i := 0; i < len(r.Sheets); {
+		column := r.column(r.Sheets[i].Place)
+		first := len(kept)
+		for _, k := range column {
+			if s := r.Sheets[k]; s.CutLength != 0 || s.InGap {
+				kept = append(kept, s)
+			}
+		}
+		if len(kept) == first {
+			kept = append(kept, r.Sheets[i])
+		}
+		kept[first].Lowest = true
+		i += len(column)
+	}
+	r.Sheets = kept
 }
 
 // tileWall gives every sheet its pieces on one wall.
@@ -204,11 +173,11 @@ func (b *builder) cutLengths(r *Run) {
 			continue
 		}
 		top, bottom := rules.TopTrim, rules.BottomTrim
-		courses := len(r.column(s.Place))
-		if s.Course < courses {
+		column := r.column(s.Place)
+		if k < column[len(column)-1] {
 			top = match
 		}
-		if s.Course > 1 {
+		if !s.Lowest {
 			bottom = match
 		}
 		low, high := s.Below-bottom, s.Above+top
@@ -281,7 +250,7 @@ func (b *builder) corner(r *Run, c run.Corner) Corner {
 		for r.Closed && at < s.Left {
 			at += r.Length
 		}
-		if at < s.Left || at > s.Right || s.Course > 1 {
+		if at < s.Left || at > s.Right || !s.Lowest {
 			continue
 		}
 		span, line := &r.Spans[s.Span], r.Line.Spans[s.Span]

@@ -259,7 +259,7 @@ func (c *checker) counted(counts map[string]int) {
 			sum := int64(0)
 			for _, b := range c.lines[i].corners {
 				for _, at := range s.Bends {
-					if b.wrapped && units(c.t, at) == b.at && s.Course == 1 {
+					if b.wrapped && units(c.t, at) == b.at && (k == 0 || p.Sheets[k-1].Place != s.Place) {
 						sum += b.lean - b.leanNext
 					}
 				}

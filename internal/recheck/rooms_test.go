@@ -86,8 +86,8 @@ func jumping(t testing.TB, text string, p *printed) int {
 			}
 			return left && right && !closing[place]
 		}
-		for _, s := range run.Sheets {
-			if s.Course == 1 && inner(s.Place) && units(t, s.Width) <= net-snap {
+		for k, s := range run.Sheets {
+			if (k == 0 || run.Sheets[k-1].Place != s.Place) && inner(s.Place) && units(t, s.Width) <= net-snap {
 				count++
 			}
 		}

@@ -153,7 +153,7 @@ func breaks(s *folio.Set) []string {
 			}
 		}
 		for _, sh := range s.Plan.Runs[i].Sheets {
-			if sh.Narrow && sh.Course == 1 {
+			if sh.Narrow && sh.Lowest {
 				list = append(list, fmt.Sprintf("right of narrow sheet %s by %s", elevation.NumberOf(&sh), s.Style.Words(sh.Lost)))
 			}
 		}
