@@ -304,3 +304,13 @@ height = "8 ft"
 	assert.Equal(t, r.Walls[0].Length/2, last[1].At)
 	assert.Equal(t, r.Walls[0].Length/6, last[2].At)
 }
+
+// A head is level, and its height is taken at the left edge: the floor there is 2 in up, and falls on to nought.
+func TestHeadOverASlopingFloor(t *testing.T) {
+	r, err := Decode("r.toml", file("[[wall]]\nname = 'Ramp'\nlength = 100\nheight = 110\nfloor = [[0, 0], [40, 2], [80, 0], [100, 0]]\n"+
+		"[[wall.opening]]\nkind = 'door'\nfrom_left = 40\nwidth = 40\nheight = 84\n"))
+	require.NoError(t, err)
+	o := r.Walls[2].Openings[0]
+	assert.Equal(t, in("86"), o.Head)
+	assert.Zero(t, o.Sill, "down to the lowest of the floor under it")
+}
