@@ -31,8 +31,3 @@ func (k Look) Of(mm float64) float64 { return mm * k.Unit }
 
 // Pen is a full line of a width.
 func (k Look) Pen(layer scene.Layer, width float64) scene.Style { return scene.Pen(layer, width) }
-
-// text makes a line of text in black.
-func (k Look) text(layer scene.Layer, at scene.Point, s string, height float64, bold bool) scene.Text {
-	return scene.Text{At: at, String: s, Height: height, Bold: bold, Layer: layer}
-}
