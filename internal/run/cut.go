@@ -1,8 +1,9 @@
 package run
 
 import (
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
 
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
@@ -76,12 +77,7 @@ func (line *Run) holes() (holes []hole, strips [][2]L) {
 			startsHere: r.Space.CloseAt != nil && r.Space.CloseAt.Corner == c.LeftWall})
 	}
 	// of holes that begin at one place a cut corner comes first: the covering before it ends against the corner
-	sort.SliceStable(holes, func(i, j int) bool {
-		if holes[i].from != holes[j].from {
-			return holes[i].from < holes[j].from
-		}
-		return holes[i].to < holes[j].to
-	})
+	slices.SortStableFunc(holes, func(a, b hole) int { return cmp.Or(cmp.Compare(a.from, b.from), cmp.Compare(a.to, b.to)) })
 	return holes, strips
 }
 
@@ -182,10 +178,10 @@ func (line *Run) cutRound(holes []hole) {
 		}
 	}
 	if first == 0 {
-		sort.SliceStable(line.Spans, func(i, j int) bool { return line.Spans[i].L < line.Spans[j].L })
+		slices.SortStableFunc(line.Spans, func(s, t Span) int { return cmp.Compare(s.L, t.L) })
 		return
 	}
-	line.Spans = append(append([]Span{}, line.Spans[first:]...), line.Spans[:first]...)
+	line.Spans = slices.Concat(line.Spans[first:], line.Spans[:first])
 }
 
 // span adds the covering from one hole to the next, which stands turn further round.
