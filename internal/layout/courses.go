@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"slices"
 	"strconv"
 
 	"flitchlay/internal/finding"
@@ -174,12 +175,7 @@ func (b *builder) judgeCourses(i int) {
 
 // on reports whether a sheet has a piece on a wall.
 func (r *Run) on(s *Sheet, wall int) bool {
-	for _, p := range s.Pieces {
-		if p.Wall == wall {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(s.Pieces, func(p Piece) bool { return p.Wall == wall })
 }
 
 // countWord is a small number in words.

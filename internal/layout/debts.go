@@ -1,138 +1,138 @@
 package layout
 
 import (
+	"cmp"
+	"slices"
+
 	"flitchlay/internal/finding"
 	"flitchlay/internal/room"
 	"flitchlay/internal/run"
+	"flitchlay/internal/seam"
 )
 
-// pair is a seam and one thing it must stand off, as the sums of the score count it.
-type pair struct {
-	code   finding.Code // where the must is broken
-	close  finding.Code // where only the preference is
-	what   string       // "corner C2", "window W1"
-	side   string       // left, right: the edge of an opening
-	d      L
-	must   L
-	prefer L // 0 where it is less than its must
-	wall   int
+// objects are what a run has in the way of seams: for each in the lists of its spans, in their order, what it is.
+type objects struct {
+	corners  []run.Corner
+	openings []object
+	keeps    []object
+	boxes    []object
 }
 
-// short words the pair inside a sentence about a broken must.
-func (p pair) short(b *builder) string {
-	measured, required := b.style.Apart(p.d, p.must)
-	what := p.what
-	switch p.code {
-	case finding.LegThin:
-		return measured + " outside " + what + " (" + required + " must stand)"
-	case finding.ClearShort, finding.RevealShort:
-		return measured + " inside the " + p.side + " edge of " + what + " (" + required + " must be)"
-	case finding.KeptClear:
-		return measured + " inside " + what
-	}
-	return measured + " from " + what + " (" + required + " must wrap)"
+// object is a thing on a wall.
+type object struct {
+	stretch int // of the wall, in Run.Walls
+	wall    int
+	index   int // in the wall's list of its kind
 }
 
-// pairs lists everything that a seam at s must or should stand off.
-func (b *builder) pairs(line *run.Run, s L) []pair {
-	out := b.cornerPairs(line, s)
-	for _, st := range line.Walls {
-		w := &b.room.Walls[st.Wall]
-		for i := range w.Openings {
-			out = append(out, b.openingPairs(line, st, w, i, s)...)
-		}
-		for i := range w.Boxes {
-			from, to := plateStretch(line, st, &w.Boxes[i])
-			out = append(out, pair{close: finding.PlateClose, what: boxWords(&w.Boxes[i]), d: line.DistanceTo(s, from, to),
-				prefer: b.room.Rules.BoxClear, wall: st.Wall})
-		}
-		if line.Up {
-			continue
-		}
-		for _, k := range w.KeepClear {
-			from, to := st.Shift+k.From, st.Shift+k.To
-			if in, out2 := line.Round(s-from), line.Round(to-s); in > 0 && out2 > 0 && in+out2 == to-from {
-				d := min(in, out2)
-				out = append(out, pair{code: finding.KeptClear, what: "the stretch kept clear", d: d, must: -1, wall: st.Wall})
-			}
-		}
+// debt is what the solver charges a seam with, and the words for it.
+type debt struct {
+	seam.Charge
+	object        // without meaning where a corner asks
+	what   string // "corner C2", "window W1"
+	side   string // left, right: the edge of an opening
+}
+
+// said are the findings of what is charged: where a must is broken, and where only the preference is.
+var said = map[seam.Cause]struct{ broken, close finding.Code }{
+	seam.Return: {finding.ReturnShort, finding.ReturnClose},
+	seam.Reveal: {finding.RevealShort, finding.ClearClose},
+	seam.Clear:  {finding.ClearShort, finding.ClearClose},
+	seam.Leg:    {finding.LegThin, finding.LegClose},
+	seam.Kept:   {broken: finding.KeptClear},
+	seam.Plate:  {close: finding.PlateClose},
+	seam.Width:  {finding.SheetThin, finding.SheetSlim},
+}
+
+// debts lists what a seam at s owes: to corners, then wall by wall to openings, boxes and stretches kept clear.
+func (b *builder) debts(q *question, s L) []debt {
+	charges := q.Owed(int64(s))
+	out := make([]debt, len(charges))
+	for i, c := range charges {
+		out[i] = b.debt(q, c)
 	}
+	slices.SortStableFunc(out, func(x, y debt) int {
+		return cmp.Or(cmp.Compare(x.stretch, y.stretch), cmp.Compare(x.rank(), y.rank()))
+	})
 	return out
 }
 
-func (b *builder) cornerPairs(line *run.Run, s L) []pair {
-	var out []pair
-	for _, c := range line.Corners {
-		if !c.Wrapped {
-			continue
-		}
-		out = append(out, pair{code: finding.ReturnShort, close: finding.ReturnClose, what: "corner " + c.Name,
-			d: line.DistanceTo(s, c.From, c.To), must: b.room.Rules.CornerReturn,
-			prefer: preference(b.room.Rules.PreferReturn, b.room.Rules.CornerReturn), wall: c.LeftWall})
+// rank is the place of a debt's kind among those of a wall.
+func (d debt) rank() int {
+	switch d.Cause {
+	case seam.Plate:
+		return 1
+	case seam.Kept:
+		return 2
 	}
-	return out
+	return 0
 }
 
-// preference is 0 where it is less than its must.
-func preference(prefer, must L) L {
-	if prefer < must {
-		return 0
-	}
-	return prefer
-}
-
-func (b *builder) openingPairs(line *run.Run, st run.Stretch, w *room.Wall, i int, s L) []pair {
-	o, rules := &w.Openings[i], b.room.Rules
-	edges := openingQuestion(line, st, w, o)
-	left, right := L(edges.A), L(edges.B)
-	toLeft, toRight := line.Distance(s, left), line.Distance(s, right)
-	inside := line.DistanceTo(s, left, right) == 0
-	what := b.openingWords(st.Wall, i)
-	names := [2]string{"left", "right"}
-	if line.Up {
-		names = [2]string{"lower", "upper"}
-	}
-	ds := [2]L{toLeft, toRight}
-	on := toLeft == 0 || toRight == 0
-	var out []pair
+// debt finds the words for a charge.
+func (b *builder) debt(q *question, c seam.Charge) debt {
+	d := debt{Charge: c}
 	switch {
-	case inside && edges.Gap && !on:
-		return nil
-	case edges.Wrap && inside:
-		for k := range ds {
-			if ds[k] == 0 {
-				out = append(out, pair{code: finding.ReturnShort, close: finding.ReturnClose, what: "the " + names[k] + " jamb of " + what,
-					side: names[k], must: rules.CornerReturn, prefer: preference(rules.PreferReturn, rules.CornerReturn), wall: st.Wall},
-					pair{code: finding.ClearShort, close: finding.ClearClose, what: what, side: names[k], must: rules.OpeningClear,
-						prefer: preference(rules.PreferClear, rules.OpeningClear), wall: st.Wall})
-				continue
-			}
-			prefer := preference(rules.PreferClear, rules.OpeningClear)
-			if prefer > 0 {
-				prefer += o.Reveal
-			}
-			out = append(out, pair{code: finding.RevealShort, close: finding.ClearClose, what: what, side: names[k], d: ds[k],
-				must: o.Reveal + rules.OpeningClear, prefer: prefer, wall: st.Wall})
+	case c.Edge != seam.NoEdge:
+		d.object = q.openings[c.Object]
+		d.what = b.openingWords(d.wall, d.index)
+		d.side = edgeWord(q.line, c.Edge)
+		if c.Cause == seam.Return {
+			d.what = "the " + d.side + " jamb of " + d.what
 		}
-	case inside:
-		for k := range ds {
-			out = append(out, pair{code: finding.ClearShort, close: finding.ClearClose, what: what, side: names[k], d: ds[k],
-				must: rules.OpeningClear, prefer: preference(rules.PreferClear, rules.OpeningClear), wall: st.Wall})
-		}
-	default:
-		k := 0
-		if toRight < toLeft {
-			k = 1
-		}
-		p := pair{code: finding.LegThin, close: finding.LegClose, what: what, side: names[k], d: ds[k], must: rules.Leg,
-			prefer: preference(rules.PreferLeg, rules.Leg), wall: st.Wall}
-		if edges.Wrap {
-			p = pair{code: finding.ReturnShort, close: finding.ReturnClose, what: "the " + names[k] + " jamb of " + what, side: names[k],
-				d: ds[k], must: rules.CornerReturn, prefer: preference(rules.PreferReturn, rules.CornerReturn), wall: st.Wall}
-		}
-		out = append(out, p)
+	case c.Cause == seam.Return:
+		d.object = object{stretch: -1}
+		d.what = "corner " + q.corners[c.Object].Name
+	case c.Cause == seam.Kept:
+		d.object = q.keeps[c.Object]
+		d.what = "the stretch kept clear"
+	case c.Cause == seam.Plate:
+		d.object = q.boxes[c.Object]
+		d.what = boxWords(&b.room.Walls[d.wall].Boxes[d.index])
 	}
-	return out
+	return d
+}
+
+// edgeWord names an edge of an opening.
+func edgeWord(line *run.Run, e seam.Edge) string {
+	switch {
+	case line.Up && e == seam.EdgeA:
+		return "lower"
+	case line.Up:
+		return "upper"
+	case e == seam.EdgeA:
+		return "left"
+	}
+	return "right"
+}
+
+// short words the debt inside a sentence about a broken must.
+func (d debt) short(b *builder) string {
+	measured, required := b.style.Apart(L(d.D), L(d.Must))
+	switch d.Cause {
+	case seam.Leg:
+		return measured + " outside " + d.what + " (" + required + " must stand)"
+	case seam.Clear, seam.Reveal:
+		return measured + " inside the " + d.side + " edge of " + d.what + " (" + required + " must be)"
+	case seam.Kept:
+		return measured + " inside " + d.what
+	}
+	return measured + " from " + d.what + " (" + required + " must wrap)"
+}
+
+// sayDue adds the finding of what is lacking of a due, if anything is.
+func (b *builder) sayDue(due seam.Due, f finding.Finding, slots finding.Slots) {
+	codes := said[due.Cause]
+	f.Measured = ptr(L(due.D))
+	switch {
+	case due.Cause == seam.Kept:
+		b.say(codes.broken, f, slots) // nothing is required: no seam may be there at all
+	case due.D < due.Must:
+		f.Required = ptr(L(due.Must))
+		b.say(codes.broken, f, slots)
+	case due.D < due.Prefer:
+		f.Required = ptr(L(due.Prefer))
+		b.say(codes.close, f, slots)
+	}
 }
 
 // boxWords names a box inside a sentence.

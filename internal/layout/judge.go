@@ -54,25 +54,15 @@ func SheetWords(s *Sheet) string {
 
 func (b *builder) judgeWidths(i int) {
 	r := &b.plan.Runs[i]
-	rules := b.room.Rules
 	for k := range r.Sheets {
 		s := &r.Sheets[k]
 		if s.Hung || s.Course > 1 {
 			continue
 		}
 		wall, x := b.sheetAt(r, s)
-		f := finding.Finding{Place: "sheet " + SheetWords(s), Wall: wall, At: x, Measured: ptr(s.Width)}
+		f := finding.Finding{Place: "sheet " + SheetWords(s), Wall: wall, At: x}
 		slots := finding.Slots{"sheet": SheetWords(s), "wall": b.room.Walls[wall].Name}
-		span := r.Spans[s.Span]
-		whole := span.Right - span.Left
-		switch {
-		case s.Width < rules.LeastWidth && whole >= rules.LeastWidth:
-			f.Required = ptr(rules.LeastWidth)
-			b.say(finding.SheetThin, f, slots)
-		case s.Width < rules.PreferWidth:
-			f.Required = ptr(rules.PreferWidth)
-			b.say(finding.SheetSlim, f, slots)
-		}
+		b.sayDue(b.asked[i][s.Span].WidthDue(int64(s.Width)), f, slots)
 	}
 }
 
@@ -83,39 +73,23 @@ func (b *builder) judgeSeams(i int) {
 		if s.Hung {
 			continue
 		}
-		for _, p := range b.pairs(r.Line, s.At) {
-			f := finding.Finding{Place: seamPlace(s), Wall: s.Wall, At: s.X, Measured: ptr(p.d)}
-			slots := finding.Slots{"seam": strconv.Itoa(s.Number), "bend": p.what, "opening": p.what, "side": p.side, "box": p.what}
-			switch {
-			case p.code == finding.KeptClear:
-				b.keptClear(f, slots, s, r.Line)
-			case p.d < p.must:
-				f.Required = ptr(p.must)
-				b.say(p.code, f, slots)
-			case p.d < p.prefer:
-				f.Required = ptr(p.prefer)
-				b.say(p.close, f, slots)
+		for _, d := range b.debts(b.asked[i][s.Span], s.At) {
+			slots := finding.Slots{"seam": strconv.Itoa(s.Number), "bend": d.what, "opening": d.what, "side": d.side, "box": d.what}
+			if d.Cause == seam.Kept {
+				b.keptSlots(d, slots)
 			}
+			b.sayDue(d.Due, finding.Finding{Place: seamPlace(s), Wall: s.Wall, At: s.X}, slots)
 		}
 	}
 }
 
-// keptClear names the stretch that a seam stands in.
-func (b *builder) keptClear(f finding.Finding, slots finding.Slots, s *Seam, line *run.Run) {
-	for _, st := range line.Walls {
-		w := &b.room.Walls[st.Wall]
-		for _, k := range w.KeepClear {
-			from := line.Round(s.At - st.Shift - k.From)
-			if from <= 0 || from >= k.To-k.From || min(from, k.To-k.From-from) != *f.Measured {
-				continue
-			}
-			slots["from"], slots["to"], slots["wall"], slots["why"] = b.style.Words(k.From), b.style.Words(k.To), w.Name, ""
-			if k.Why != "" {
-				slots["why"] = " (" + k.Why + ")"
-			}
-			b.say(finding.KeptClear, f, slots)
-			return
-		}
+// keptSlots names the stretch that a seam stands in.
+func (b *builder) keptSlots(d debt, slots finding.Slots) {
+	w := &b.room.Walls[d.wall]
+	k := &w.KeepClear[d.index]
+	slots["from"], slots["to"], slots["wall"], slots["why"] = b.style.Words(k.From), b.style.Words(k.To), w.Name, ""
+	if k.Why != "" {
+		slots["why"] = " (" + k.Why + ")"
 	}
 }
 

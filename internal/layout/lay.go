@@ -1,7 +1,9 @@
 package layout
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"flitchlay/internal/finding"
 	"flitchlay/internal/length"
@@ -60,13 +62,10 @@ func solve(r *room.Room, aim seam.Aim) (*builder, error) {
 	}
 	style := length.StyleOf(r.Project.Units)
 	b := &builder{room: r, aim: aim, style: style, plan: &Plan{Room: r, Aim: aim, Style: style}}
-	b.net = (r.Veneer.GrossWidth - r.Veneer.Overlap) / r.Rules.Snap * r.Rules.Snap
+	b.net = L(seam.Span{Gross: int64(r.Veneer.GrossWidth), Overlap: int64(r.Veneer.Overlap), Snap: int64(r.Rules.Snap)}.NetWidth())
 	place := 1
 	for _, line := range lines {
-		out := Run{Name: line.Name, Up: line.Up, Length: line.Length, Closed: line.Closed, Line: line}
-		for _, st := range line.Walls {
-			out.Walls = append(out.Walls, Stretch(st))
-		}
+		out := Run{Name: line.Name, Up: line.Up, Length: line.Length, Closed: line.Closed, Walls: slices.Clone(line.Walls), Line: line}
 		out.Openings = b.openings(line)
 		asked := b.questions(line)
 		if err = b.hungInOrder(asked); err != nil {
@@ -117,12 +116,9 @@ func (b *builder) openings(line *run.Run) []Opening {
 			case w.FullHeight(o):
 				item.Gap, item.Through = true, o.Grain == "through"
 			}
-			at := len(out)
-			for at > first && out[at-1].Left > item.Left {
-				at--
-			}
-			out = append(out[:at], append([]Opening{item}, out[at:]...)...)
+			out = append(out, item)
 		}
+		slices.SortStableFunc(out[first:], func(o, p Opening) int { return cmp.Compare(o.Left, p.Left) })
 	}
 	return out
 }

@@ -82,20 +82,16 @@ func (b *builder) mendWidth(q *question, kept []demand) []string {
 // mendOpenings finds for each opening of the conflict the least way it would have to be moved, up to 12 in.
 func (b *builder) mendOpenings(q *question, kept []demand) []string {
 	var out []string
-	k := -1
-	for _, st := range q.line.Walls {
-		w := &b.room.Walls[st.Wall]
-		for i := range w.Openings {
-			k++
-			if !slices.ContainsFunc(kept, func(d demand) bool { return strings.HasSuffix(d.name, " "+b.openingWords(st.Wall, i)) }) {
-				continue
-			}
-			if q.Openings[k].Gap {
-				continue // its edges are raw ends: moving it changes the spans
-			}
-			if text, ok := b.moves(q, st.Wall, i, k); ok {
-				out = append(out, text)
-			}
+	for k, o := range q.openings {
+		name := b.openingWords(o.wall, o.index)
+		if !slices.ContainsFunc(kept, func(d demand) bool { return strings.HasSuffix(d.name, " "+name) }) {
+			continue
+		}
+		if q.Openings[k].Gap {
+			continue // its edges are raw ends: moving it changes the spans
+		}
+		if text, ok := b.moves(q, o.wall, o.index, k); ok {
+			out = append(out, text)
 		}
 	}
 	return out

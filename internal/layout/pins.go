@@ -68,9 +68,9 @@ func (b *builder) collision(q *question, i int, dropped []int) string {
 // near lists the must rules that a seam at s breaks.
 func (b *builder) near(q *question, s L) []string {
 	var out []string
-	for _, pair := range b.pairs(q.line, s) {
-		if pair.code == finding.KeptClear || pair.must > 0 && pair.d < pair.must {
-			out = append(out, pair.short(b))
+	for _, d := range b.debts(q, s) {
+		if d.Adds.Bends+d.Adds.Edges > 0 {
+			out = append(out, d.short(b))
 		}
 	}
 	return out
@@ -86,22 +86,11 @@ func (b *builder) blame(q *question, asked seam.Span) []string {
 			out = append(out, name)
 		}
 	}
-	k := 0
-	for _, c := range q.line.Corners {
-		if !c.Wrapped {
-			continue
-		}
-		at := k
-		k++
-		try("corner "+c.Name, func(s *seam.Span) { s.Corners = slices.Delete(slices.Clone(s.Corners), at, at+1) })
+	for i, c := range q.corners {
+		try("corner "+c.Name, func(s *seam.Span) { s.Corners = slices.Delete(slices.Clone(s.Corners), i, i+1) })
 	}
-	at := 0
-	for _, st := range q.line.Walls {
-		for i := range b.room.Walls[st.Wall].Openings {
-			j := at
-			at++
-			try(b.openingWords(st.Wall, i), func(s *seam.Span) { s.Openings = slices.Delete(slices.Clone(s.Openings), j, j+1) })
-		}
+	for i, o := range q.openings {
+		try(b.openingWords(o.wall, o.index), func(s *seam.Span) { s.Openings = slices.Delete(slices.Clone(s.Openings), i, i+1) })
 	}
 	if len(out) == 0 {
 		out = append(out, "corners and openings")

@@ -1,8 +1,8 @@
 package layout
 
 import (
+	"cmp"
 	"slices"
-	"sort"
 
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
@@ -73,7 +73,7 @@ func (v *sight) less(s, low, high L) L {
 		}
 	}
 	if len(cut) > 1 {
-		sort.Slice(cut, func(i, j int) bool { return cut[i].sill < cut[j].sill })
+		slices.SortFunc(cut, func(h, k hiding) int { return cmp.Compare(h.sill, k.sill) })
 	}
 	for _, h := range cut {
 		a, b := max(h.sill, top), min(h.head, high)

@@ -1,8 +1,8 @@
 package layout
 
 import (
+	"cmp"
 	"slices"
-	"sort"
 
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
@@ -75,7 +75,7 @@ func (r *Run) parts(st Stretch) []part {
 			}
 		}
 	}
-	sort.Slice(out, func(i, j int) bool { return out[i].from < out[j].from })
+	slices.SortFunc(out, func(p, q part) int { return cmp.Compare(p.from, q.from) })
 	return out
 }
 
@@ -187,7 +187,7 @@ func extent(cover shape.Wall, p part, levels []L, course int) (low, high L, ok b
 // column finds the sheets of a place.
 func (r *Run) column(place int) []int {
 	var out []int
-	i := sort.Search(len(r.Sheets), func(i int) bool { return r.Sheets[i].Place >= place })
+	i, _ := slices.BinarySearchFunc(r.Sheets, place, func(s Sheet, place int) int { return cmp.Compare(s.Place, place) })
 	for ; i < len(r.Sheets) && r.Sheets[i].Place == place; i++ {
 		out = append(out, i)
 	}
@@ -247,7 +247,7 @@ func (r *Run) bends(s *Sheet) (bends []L, corners []string) {
 			add(o.Right, "")
 		}
 	}
-	sort.SliceStable(list, func(i, j int) bool { return list[i].s < list[j].s })
+	slices.SortStableFunc(list, func(x, y bend) int { return cmp.Compare(x.s, y.s) })
 	bends = []L{}
 	for _, x := range list {
 		bends = append(bends, r.Line.Round(x.s))

@@ -69,18 +69,13 @@ func (b *builder) demands(q *question) []demand {
 	rules := b.room.Rules
 	out := []demand{{name: "no sheet under " + b.style.Words(rules.LeastWidth) + " (least_width)", s: far, wall: -1,
 		leave: func(s *seam.Span) { s.LeastWidth = 0 }}}
-	k := 0
-	for _, c := range q.line.Corners {
-		if !c.Wrapped {
-			continue
-		}
+	for k, c := range q.corners {
 		strip := q.Corners[k]
-		k++
 		out = append(out, demand{"returns of " + b.style.Words(rules.CornerReturn) + " at corner " + c.Name, func(s *seam.Span) {
 			s.Corners = slices.DeleteFunc(slices.Clone(s.Corners), func(x seam.Strip) bool { return x == strip })
 		}, c.At, c.LeftWall})
 	}
-	k = 0
+	k := 0
 	for _, st := range q.line.Walls {
 		w := &b.room.Walls[st.Wall]
 		for i := range w.Openings {

@@ -30,9 +30,9 @@ type Run struct {
 
 // Stretch is a wall's place in its run.
 type Stretch struct {
-	Wall        int
-	Left, Right L // s of its ends
-	Shift       L // s = Shift + x
+	Wall        int // index in Room.Walls
+	Left, Right L   // s of its ends
+	Shift       L   // s of x = 0; x = s - Shift
 }
 
 // Corner is a bend between two walls of the run.
