@@ -44,6 +44,9 @@ func (b *builder) sheetAt(r *Run, s *Sheet) (wall int, x L) {
 	return st.Wall, r.Line.Round(s.Left+s.Width.HalfDown()) - st.Shift
 }
 
+// seamPlace is a seam as the place of a finding.
+func seamPlace(s *Seam) string { return "seam " + strconv.Itoa(s.Number) }
+
 // SheetWords names a sheet in a finding: by the number on its back, and where it has none by its place.
 func SheetWords(s *Sheet) string {
 	if s.Number > 0 {

@@ -18,7 +18,7 @@ const far = 1000 * length.Metre
 func Covering(r *room.Room, st Stretch) shape.Wall {
 	w := &r.Walls[st.Wall]
 	left, right := st.Left-st.Shift, st.Right-st.Shift
-	out := shape.Wall{Floor: points(w.CoverFloor()), Ceiling: points(w.CoverCeiling()),
+	out := shape.Wall{Floor: Profile(w.CoverFloor()), Ceiling: Profile(w.CoverCeiling()),
 		Left:  shape.Leaning(left, w.LeanLeft, room.AtRight(w.Floor, left), room.AtRight(w.Ceiling, left)),
 		Right: shape.Leaning(right, w.LeanRight, room.At(w.Floor, right), room.At(w.Ceiling, right))}
 	for i := range w.Openings {
@@ -35,7 +35,8 @@ func Covering(r *room.Room, st Stretch) shape.Wall {
 	return out
 }
 
-func points(profile []room.Point) []shape.Point {
+// Profile is a floor or a ceiling as package shape takes it.
+func Profile(profile []room.Point) []shape.Point {
 	out := make([]shape.Point, len(profile))
 	for i, p := range profile {
 		out[i] = shape.Point{X: p.X, Z: p.Z}

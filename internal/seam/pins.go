@@ -1,5 +1,7 @@
 package seam
 
+import "slices"
+
 // way is one way to keep a pin: wishes to be met together. In a closed span a pin of the closing seam names lines.
 type way struct {
 	wishes   []wish
@@ -82,12 +84,7 @@ func (g *grid) hungAmong(lines []int) bool {
 	if g.s.Closed {
 		return false
 	}
-	for _, i := range lines {
-		if i == 0 || i == g.lines {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(lines, func(i int) bool { return i == 0 || i == g.lines })
 }
 
 // closeBy keeps a pin of the closing seam on one of the lines.
@@ -116,7 +113,7 @@ func (g *grid) middlesBy(at int64) [][2]int {
 	try := func(a, b int) {
 		left, right := g.at(a), g.at(b)
 		d := floorDiv(left+right, 2) - at
-		if s.NetWidth()-(right-left) < s.Snap && 2*max(d, -d) <= s.Snap && left <= at && at <= right {
+		if !s.Loses(right-left) && 2*max(d, -d) <= s.Snap && left <= at && at <= right {
 			pairs = append(pairs, [2]int{a, b})
 		}
 	}
