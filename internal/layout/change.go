@@ -21,17 +21,23 @@ func (b *builder) change(columns []column, at, end int, rest []supply) (begin in
 		need += len(columns[k].sheets)
 		earliest = k
 	}
+	// Two flitches never match, so the change goes where the least of it shows:
 	for _, fits := range []func(int) bool{
+		// 1. a span's first sheet: the grain begins anew there anyhow;
 		func(k int) bool { return columns[k].first },
+		// 2. over or under an opening, where the seam is short;
 		func(k int) bool { return b.overOpening(columns[k]) },
+		// 3. the seam nearest an inside corner: the two sides are seldom seen in one light.
 		func(k int) bool { return b.besideCorner(columns, k) },
 	} {
+		// Of places that fit the last is taken, which leaves the fewest sheets of this flitch unused.
 		for k := end; k >= earliest && k > at; k-- {
 			if fits(k) {
 				return k, false
 			}
 		}
 	}
+	// 4. any seam; the last uses this flitch up.
 	return end, true
 }
 

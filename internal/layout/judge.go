@@ -108,16 +108,28 @@ func (b *builder) judgeNarrow(i int) {
 			continue
 		}
 		where := ""
-		for _, o := range r.Openings {
-			if !o.Gap && r.Line.DistanceTo(joint.At, o.Left, o.Right) == 0 {
-				where = " over " + b.openingWords(o.Wall, o.Index)
-			}
+		if over := r.over(joint); over != "" {
+			where = " over " + over
 		}
 		b.say(finding.NarrowSheet, finding.Finding{Place: "sheet " + SheetWords(s), Wall: joint.Wall, At: joint.X,
 			Measured: ptr(s.Width), Required: ptr(b.net)}, finding.Slots{"sheet": SheetWords(s), "lost": b.style.Words(s.Lost),
 			"seam": strconv.Itoa(joint.Number), "seen": b.style.Words(joint.Seen), "where": where})
 	}
 }
+
+// over names the opening over or under which a seam stands, the last where there are two; empty where there is none.
+func (r *Run) over(s *Seam) string {
+	name := ""
+	for _, o := range r.Openings {
+		if !o.Gap && r.Line.DistanceTo(s.At, o.Left, o.Right) == 0 {
+			name = o.words()
+		}
+	}
+	return name
+}
+
+// words names an opening inside a sentence.
+func (o *Opening) words() string { return o.Kind + " " + o.Name }
 
 // sheet finds the lowest course of a place.
 func (r *Run) sheet(place int) *Sheet {
@@ -227,7 +239,7 @@ func (b *builder) judgeGaps(i int) {
 		what := "a gap"
 		for _, o := range r.Openings {
 			if r.Line.DistanceTo(s.Left+s.Width.HalfDown(), o.Left, o.Right) == 0 {
-				what = b.openingWords(o.Wall, o.Index)
+				what = o.words()
 			}
 		}
 		b.say(finding.SheetInGap, finding.Finding{Place: "sheet " + SheetWords(s), Wall: wall, At: x}, finding.Slots{
@@ -249,10 +261,16 @@ func (b *builder) judgeSpares() {
 	}
 }
 
-// Spares is how many spare sheets n laid ones should have: a share, rounded up, and at least 2.
+// A share of spares is kept in millionths of the sheets laid; there are never fewer spares than leastSpares.
+const (
+	shareParts  = 1_000_000
+	leastSpares = 2
+)
+
+// Spares is how many spare sheets n laid ones should have: a share, rounded up, and at least leastSpares.
 func Spares(r *room.Room, n int) int {
 	parts := r.Rules.SpareShareParts
-	return max(2, int((int64(n)*parts+999_999)/1_000_000))
+	return max(leastSpares, int((int64(n)*parts+shareParts-1)/shareParts))
 }
 
 // hung lists the sheets of a run that hang already.

@@ -62,7 +62,7 @@ func solve(r *room.Room, aim seam.Aim) (*builder, error) {
 	}
 	style := length.StyleOf(r.Project.Units)
 	b := &builder{room: r, aim: aim, style: style, plan: &Plan{Room: r, Aim: aim, Style: style}}
-	b.net = L(seam.Span{Gross: int64(r.Veneer.GrossWidth), Overlap: int64(r.Veneer.Overlap), Snap: int64(r.Rules.Snap)}.NetWidth())
+	b.net = (r.Veneer.GrossWidth - r.Veneer.Overlap) / r.Rules.Snap * r.Rules.Snap
 	place := 1
 	for _, line := range lines {
 		out := Run{Name: line.Name, Up: line.Up, Length: line.Length, Closed: line.Closed, Walls: slices.Clone(line.Walls), Line: line}
@@ -106,10 +106,7 @@ func (b *builder) openings(line *run.Run) []Opening {
 		for i := range w.Openings {
 			o := &w.Openings[i]
 			item := Opening{Name: o.Name, Kind: o.Kind, Wall: st.Wall, Index: i,
-				Left: st.Shift + o.FromLeft, Right: st.Shift + o.Right(), Sill: o.Sill, Head: o.Head, Wrap: o.WrapReveal}
-			if !o.SillGiven {
-				item.Sill = room.At(w.Floor, o.FromLeft)
-			}
+				Left: st.Shift + o.FromLeft, Right: st.Shift + o.Right(), Sill: foot(w, o), Head: o.Head, Wrap: o.WrapReveal}
 			switch {
 			case line.Up:
 				item.Left, item.Right = item.Sill, item.Head

@@ -30,6 +30,8 @@ func (b *builder) dropped(p pin, against string) {
 
 // collision names what the pin with index i of a span collides with: an earlier pin, or the rules round its place.
 func (b *builder) collision(q *question, i int, dropped []int) string {
+	// The first of these that holds is the reason, from the nearest to the farthest:
+	// 1. an earlier pin: by itself this one could be kept;
 	alone := q.Span
 	alone.Pins = []seam.Pin{q.Span.Pins[i]}
 	found, err := seam.Solve(alone, b.aim)
@@ -50,18 +52,22 @@ func (b *builder) collision(q *question, i int, dropped []int) string {
 		}
 		return "it cannot be met together with the pins before it"
 	}
+	// 2. what a seam at the very place would break;
 	if near := b.near(q, L(q.Span.Pins[i].At)); q.pins[i].put != "middle" && len(near) > 0 {
 		return "a seam there is " + strings.Join(near, " and ")
 	}
+	// 3. a closing seam asked of a run that has none;
 	if q.pins[i].put == "close" && !q.Closed {
 		return "the room has no closing seam"
 	}
+	// 4. the widths: with nothing in the way of seams it cannot be kept either;
 	free := alone
 	free.Corners, free.Openings, free.Keep = nil, nil, nil
 	if found, err = seam.Solve(free, b.aim); err == nil && len(found.Dropped) > 0 {
 		return fmt.Sprintf("no row of sheets of at most %s and at least %s can stand so", b.style.Words(b.net),
 			b.style.Words(b.room.Rules.LeastWidth))
 	}
+	// 5. what seams elsewhere would break if it were kept.
 	return "with it, seams elsewhere would come too near to " + strings.Join(b.blame(q, alone), ", ")
 }
 

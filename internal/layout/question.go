@@ -110,7 +110,7 @@ func (b *builder) inTheWay(line *run.Run) (seam.Span, *objects) {
 		}
 		if line.Up {
 			if w.Main {
-				s.Main = append(s.Main, seam.Strip{From: int64(st.Left) - 1<<40, To: int64(st.Right) + 1<<40})
+				s.Main = append(s.Main, seam.Strip{From: int64(st.Left - far), To: int64(st.Right + far)})
 			}
 			continue
 		}
@@ -128,14 +128,18 @@ func (b *builder) inTheWay(line *run.Run) (seam.Span, *objects) {
 // openingQuestion is an opening's edges along s: its sides, or its sill and head where the grain is horizontal.
 func openingQuestion(line *run.Run, st run.Stretch, w *room.Wall, o *room.Opening) seam.Opening {
 	if line.Up {
-		sill := o.Sill
-		if !o.SillGiven {
-			sill = room.At(w.Floor, o.FromLeft)
-		}
-		return seam.Opening{A: int64(sill), B: int64(o.Head)}
+		return seam.Opening{A: int64(foot(w, o)), B: int64(o.Head)}
 	}
 	return seam.Opening{A: int64(st.Shift + o.FromLeft), B: int64(st.Shift + o.Right()), Gap: w.FullHeight(o),
 		Wrap: o.WrapReveal, Reveal: int64(o.Reveal)}
+}
+
+// foot is the lower edge of an opening: its sill, or the floor at its left.
+func foot(w *room.Wall, o *room.Opening) L {
+	if o.SillGiven {
+		return o.Sill
+	}
+	return room.At(w.Floor, o.FromLeft)
 }
 
 // plateStretch is what a box's plate takes along s.

@@ -92,8 +92,7 @@ func (v *sight) wallAt(s L) run.Stretch {
 		if c.Lean <= 0 {
 			continue
 		}
-		half := c.To - c.At - max(0, c.Lean)
-		if d := line.Round(s - c.At); d <= half+c.Lean && (line.Closed || s >= c.At) {
+		if d := line.Round(s - c.At); d <= c.Half()+c.Lean && (line.Closed || s >= c.At) {
 			if st, ok := line.Of(c.LeftWall); ok {
 				return st
 			}

@@ -130,7 +130,7 @@ func (r *Run) inGap(a, b L) bool {
 		for r.Closed && left < a-r.Length {
 			left, right = left+r.Length, right+r.Length
 		}
-		for k := 0; k < 3; k++ {
+		for k := 0; k < 3; k++ { // one turn before the stretch, the turn it is in, one after: sheets may stand past Length
 			if left <= a && b <= right {
 				return true
 			}

@@ -230,10 +230,7 @@ func (r *Run) bends(s *Sheet) (bends []L, corners []string) {
 	}
 	var list []bend
 	add := func(at L, name string) {
-		for r.Closed && at < s.Left {
-			at += r.Length
-		}
-		if s.Left < at && at < s.Right {
+		if at = r.Line.From(at, s.Left); s.Left < at && at < s.Right {
 			list = append(list, bend{at, name})
 		}
 	}
@@ -275,13 +272,10 @@ func (b *builder) measureCorners() {
 func (b *builder) corner(r *Run, c run.Corner) Corner {
 	out := Corner{Name: c.Name, Kind: c.Kind, Angle: c.Angle, Radius: c.Radius, At: c.At, From: c.From, To: c.To, Lean: c.Lean,
 		LeftWall: c.LeftWall, RightWall: c.RightWall, Skew: c.Skew}
-	half := c.To - c.At - max(0, c.Lean)
+	half := c.Half()
 	for k := range r.Sheets {
 		s := &r.Sheets[k]
-		at := c.At
-		for r.Closed && at < s.Left {
-			at += r.Length
-		}
+		at := r.Line.From(c.At, s.Left)
 		if at < s.Left || at > s.Right || s.Course > 1 {
 			continue
 		}

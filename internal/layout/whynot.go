@@ -124,6 +124,8 @@ func (b *builder) conflict(q *question) []demand {
 		met, err := seam.Meets(free)
 		return err == nil && !met
 	}
+	// 1. Halves of the list are left out first: a conflict is mostly of few demands, and large parts go at once. 2. Smaller and
+	// smaller parts after that, 3. single demands last: only then it is known that none can be left out.
 	for size := (len(kept) + 1) / 2; size >= 1; size /= 2 {
 		for at := 0; at < len(kept); {
 			end := min(at+size, len(kept))

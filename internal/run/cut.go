@@ -83,7 +83,7 @@ func (line *Run) holes() (holes []hole, strips [][2]L) {
 
 // end tells what a raw end meets: what the room file says, else what the corner there is.
 func (line *Run) end(given string, kind room.Bend, name string, wall int) End {
-	e := End{Kind: given, Name: name, Wall: wall, Trim: line.Room.Rules.EdgeTrim}
+	e := End{Kind: given, Name: name, Wall: wall, Trim: EdgeTrim(line.Room, given), Frame: given == frame}
 	if given == "" {
 		switch kind {
 		case room.Inside:
@@ -92,10 +92,18 @@ func (line *Run) end(given string, kind room.Bend, name string, wall int) End {
 			e.Kind = "outside edge"
 		}
 	}
-	if given == "frame" {
-		e.Frame, e.Trim = true, e.Trim.HalfDown()
-	}
 	return e
+}
+
+// frame is the word of the room file for an end that a frame covers.
+const frame = "frame"
+
+// EdgeTrim is the trim at a raw end by what the room file says of it: half, rounded down, against a frame.
+func EdgeTrim(r *room.Room, given string) L {
+	if given == frame {
+		return r.Rules.EdgeTrim.HalfDown()
+	}
+	return r.Rules.EdgeTrim
 }
 
 // merged joins holes that touch or overlap.

@@ -49,6 +49,9 @@ type Corner struct {
 	Wrapped             bool // false: cut, or at a raw end, or at a gap's edge
 }
 
+// Half is half the arc of an eased corner, nought for a sharp one.
+func (c *Corner) Half() L { return c.To - c.At - max(0, c.Lean) }
+
 // Span is a stretch in which the grain goes on.
 type Span struct {
 	L, R              L // raw ends; R may be past Length in a closed run

@@ -171,6 +171,14 @@ func (line *Run) Round(s L) L {
 	return s
 }
 
+// From takes s on round a closed run until it is no longer left of a place; in an open run it stays.
+func (line *Run) From(s, place L) L {
+	for line.Closed && s < place {
+		s += line.Length
+	}
+	return s
+}
+
 // Of finds the stretch of a wall, false where the wall is not in this run.
 func (line *Run) Of(wall int) (Stretch, bool) {
 	for _, st := range line.Walls {

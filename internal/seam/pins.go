@@ -141,21 +141,28 @@ func (g *grid) middlesBy(at int64) [][2]int {
 	return pairs
 }
 
+// leastNet is the net width, in steps, under which the window of a pin says nothing of the sheets that keep it.
+const leastNet = 3
+
 // keep lists the ways to have a seam on one of the lines or a sheet that is one of the pairs.
 func (g *grid) keep(at int64, seams []int, pairs [][2]int) []way {
+	// As few ways as can be, for each is solved by itself:
+	// 1. nothing can keep the pin; 2. seams alone are one window that no sheet may pass;
 	if len(seams) == 0 && len(pairs) == 0 {
 		return nil
 	}
 	if len(pairs) == 0 {
 		return []way{g.turned(wish{low: seams[0], high: seams[len(seams)-1]})}
 	}
-	if g.net < 3 {
+	// 3. with sheets so few steps wide that windows say nothing of them, each seam and each sheet is a way;
+	if g.net < leastNet {
 		return g.forced(seams, pairs)
 	}
+	// 4. seams or sheets: the window, which the sheets named may pass;
 	if len(seams) > 0 {
 		return []way{g.turned(wish{low: seams[0], high: seams[len(seams)-1], but: pairs})}
 	}
-	// The sheet over the place itself has to be one of the pairs.
+	// 5. sheets alone: the sheet over the place itself has to be one of the pairs.
 	line := int(floorDiv(at-g.at(0), g.s.Snap))
 	line = min(line, g.lines-1)
 	if g.at(line) == at {
