@@ -8,6 +8,7 @@ import (
 	"flitchlay/internal/elevation"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
@@ -59,7 +60,7 @@ func newRoomKey(s *folio.Set) *roomKey {
 	inner.Y0, inner.Y1 = inner.Y0+k.Of(16), inner.Y1-k.Of(16)
 	for _, scale := range scales {
 		r.scale = scale
-		r.outline = folio.PlanAt(s.Room, inner, 1/(elevation.Millimetre*float64(scale)))
+		r.outline = folio.PlanAt(s.Room, inner, 1/(float64(length.Millimetre)*float64(scale)))
 		b := bounds(r.outline)
 		if b.W() <= inner.W() && b.H() <= inner.H() {
 			break
@@ -128,35 +129,23 @@ func (r *roomKey) wall(i int) {
 	if !w.Cover {
 		width = k.Seam
 	}
-	type stretch struct{ from, to float64 }
-	parts := []stretch{{0, 1}}
-	cut := func(from, to L) {
-		f, t := float64(from)/float64(w.Length), float64(to)/float64(w.Length)
-		var next []stretch
-		for _, p := range parts {
-			if f > p.from {
-				next = append(next, stretch{p.from, math.Min(p.to, f)})
-			}
-			if t < p.to {
-				next = append(next, stretch{math.Max(p.from, t), p.to})
-			}
-		}
-		parts = next
+	share := func(x L) float64 { return float64(x) / float64(w.Length) }
+	line := func(p draft.Part, width float64) {
+		in.Line(r.outline.Along(i, p.From, 0), r.outline.Along(i, p.To, 0), scene.Pen(scene.Walls, width))
 	}
+	var cuts []draft.Part
 	for j := range w.Openings {
 		o := &w.Openings[j]
-		cut(o.FromLeft, o.Right())
+		cuts = append(cuts, draft.Part{From: share(o.FromLeft), To: share(o.Right())})
 		r.opening(in, i, o)
 	}
 	for _, s := range w.Bare {
-		cut(s.From, s.To)
-		in.Line(r.outline.Along(i, float64(s.From)/float64(w.Length), 0), r.outline.Along(i, float64(s.To)/float64(w.Length), 0), scene.Pen(scene.Walls, k.Seam))
+		bare := draft.Part{From: share(s.From), To: share(s.To)}
+		cuts = append(cuts, bare)
+		line(bare, k.Seam)
 	}
-	for _, p := range parts {
-		if p.to-p.from > 1e-9 {
-			pen := scene.Pen(scene.Walls, width)
-			in.Line(r.outline.Along(i, p.from, 0), r.outline.Along(i, p.to, 0), pen)
-		}
+	for _, p := range draft.Rest(cuts...) {
+		line(p, width)
 	}
 }
 
