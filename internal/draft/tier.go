@@ -1,8 +1,9 @@
 package draft
 
 import (
+	"cmp"
 	"math"
-	"sort"
+	"slices"
 
 	"flitchlay/internal/scene"
 )
@@ -149,7 +150,8 @@ func (t *Tier) inline(k Look, i int, w, h float64, outward bool, others []place,
 			edges = append(edges, x)
 		}
 	}
-	edges = append(sorted(edges), hi)
+	slices.Sort(edges)
+	edges = append(edges, hi)
 	best, found := 0.0, false
 	for j := 0; j+1 < len(edges); j++ {
 		// the stroke at the left mark rises towards the figure
@@ -291,7 +293,7 @@ func (t *Tier) fan(k Look, upright bool) []place {
 			list = append(list, i)
 		}
 	}
-	sort.SliceStable(list, func(a, b int) bool { return t.middle(list[a]) < t.middle(list[b]) })
+	slices.SortStableFunc(list, func(a, b int) int { return cmp.Compare(t.middle(a), t.middle(b)) })
 	at := make([]float64, len(t.Figures))
 	end, shift := math.Inf(-1), 0.0
 	for _, i := range list {
@@ -398,13 +400,4 @@ func depth(places []place) float64 {
 		d = math.Max(d, p.far)
 	}
 	return d
-}
-
-func sorted(x []float64) []float64 {
-	for i := 1; i < len(x); i++ {
-		for j := i; j > 0 && x[j] < x[j-1]; j-- {
-			x[j], x[j-1] = x[j-1], x[j]
-		}
-	}
-	return x
 }
