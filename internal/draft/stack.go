@@ -86,7 +86,7 @@ func (s *Stack) draw(g *scene.Group, k Look, space *Space, i int) {
 		if t.Running && j == 0 {
 			c, r := s.pt(m, t.line), k.Of(originSize)/2
 			row.Circle(c, r, scene.Pen(scene.Dimensions, k.Thin).Filled(scene.White))
-			space.Outline(scene.Box{X0: c.X - r, Y0: c.Y - r, X1: c.X + r, Y1: c.Y + r})
+			space.Outline(scene.BoxRound(c, 2*r, 2*r))
 			continue
 		}
 		Tick(row, k, s.pt(m, t.line))

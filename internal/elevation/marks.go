@@ -100,7 +100,7 @@ func (e *View) termination(r face.RawEnd, mark string) {
 		z := bottom + L(share*float64(top-bottom))
 		edge := e.V.Pt(r.X, z)
 		c := edge.Add(sign*(k.Of(2)+d/2), 0)
-		box := scene.Box{X0: c.X - d/2, Y0: c.Y - d/2, X1: c.X + d/2, Y1: c.Y + d/2}
+		box := scene.BoxRound(c, d, d)
 		if !e.Space.Free(box, k.Of(0.6)) {
 			continue
 		}
@@ -134,7 +134,7 @@ func (e *View) SeamMarks() {
 		for _, share := range []float64{0.42, 0.5, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1} {
 			c := scene.Pt(x, y0+(y1-y0)*share)
 			r := k.Of(4)
-			around := scene.Box{X0: c.X - r, Y0: c.Y - r, X1: c.X + r, Y1: c.Y + r}
+			around := scene.BoxRound(c, 2*r, 2*r)
 			if !e.clearOfBoxes(around) {
 				continue
 			}

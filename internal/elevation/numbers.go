@@ -232,7 +232,7 @@ func (e *View) callOut(dot scene.Point, w, h, least float64) (scene.Point, bool)
 			}
 			sin, cos := scene.SinCos(90 + turn)
 			c := dot.Add(r*cos, -r*sin)
-			box := scene.Box{X0: c.X - w/2, Y0: c.Y - h/2, X1: c.X + w/2, Y1: c.Y + h/2}
+			box := scene.BoxRound(c, w, h)
 			if e.Space.Free(box, k.Of(0.85)) && e.Space.FreeLine(dot, c, k.Of(0.7)) {
 				return c, true
 			}
@@ -244,7 +244,7 @@ func (e *View) callOut(dot scene.Point, w, h, least float64) (scene.Point, bool)
 // circleWithLeader draws a number beside its strip, if circle and leader are free.
 func (e *View) circleWithLeader(p face.Part, course int, c scene.Point, d float64, dot scene.Point) bool {
 	k := e.Look
-	if !e.Space.Free(scene.Box{X0: c.X - d/2, Y0: c.Y - d/2, X1: c.X + d/2, Y1: c.Y + d/2}, k.Of(0.8)) {
+	if !e.Space.Free(scene.BoxRound(c, d, d), k.Of(0.8)) {
 		return false
 	}
 	l := math.Hypot(c.X-dot.X, c.Y-dot.Y)
@@ -252,7 +252,7 @@ func (e *View) circleWithLeader(p face.Part, course int, c scene.Point, d float6
 		return false
 	}
 	end := scene.Pt(c.X+(dot.X-c.X)*d/2/l, c.Y+(dot.Y-c.Y)*d/2/l)
-	if !e.Space.FreeLine(dot, end, k.Of(0.7)) || !e.Space.FreeOfWords(scene.Box{X0: dot.X - 0.5, Y0: dot.Y - 0.5, X1: dot.X + 0.5, Y1: dot.Y + 0.5}, 0) {
+	if !e.Space.FreeLine(dot, end, k.Of(0.7)) || !e.Space.FreeOfWords(scene.BoxRound(dot, 1, 1), 0) {
 		return false
 	}
 	draft.Leader(e.Group, k, e.Space, dot, end)

@@ -152,7 +152,7 @@ func (e *View) keepAside(in *scene.Group, words string, x0, x1 float64, at func(
 		if !ok {
 			return // the line stands without words
 		}
-		enter, _, _ := draft.Clip(dot, c, scene.Box{X0: c.X - w/2, Y0: c.Y - h/2, X1: c.X + w/2, Y1: c.Y + h/2}.Inset(-k.Of(0.5)))
+		enter, _, _ := draft.Clip(dot, c, scene.BoxRound(c, w, h).Inset(-k.Of(0.5)))
 		draft.Leader(in, k, e.Space, dot, dot.Add((c.X-dot.X)*enter, (c.Y-dot.Y)*enter))
 		t.At = c
 		in.Text(t)

@@ -196,7 +196,7 @@ func (r *roomKey) corner(i int) {
 			sin, cos := scene.SinCos(turn)
 			ux, uy := dx*cos-dy*sin, dx*sin+dy*cos
 			m := at.Add(ux*k.Of(out), uy*k.Of(out))
-			box := scene.Box{X0: m.X - d/2, Y0: m.Y - d/2, X1: m.X + d/2, Y1: m.Y + d/2}
+			box := scene.BoxRound(m, d, d)
 			if !r.Space.Free(box, k.Of(0.9)) || !r.Space.FreeLine(at, m, k.Of(0.65)) {
 				continue
 			}
@@ -290,7 +290,7 @@ func (r *roomKey) changes() (list []func()) {
 			} else {
 				draft.Hexagon(r.g.Part(scene.Tag{Class: "flitch-change", Title: "change of flitch"}), k, scene.Marks, at, k.Of(5.6), k.Seam)
 			}
-			r.Space.Take(scene.Box{X0: at.X - k.Of(3), Y0: at.Y - k.Of(3), X1: at.X + k.Of(3), Y1: at.Y + k.Of(3)})
+			r.Space.Take(scene.BoxRound(at, 2*k.Of(3), 2*k.Of(3)))
 			words := elevation.NumberOf(elevation.SheetAt(r.Board.Set, m.LeftSheet)) + " | " + elevation.NumberOf(elevation.SheetAt(r.Board.Set, m.RightSheet))
 			list = append(list, func() { r.wordNear(words, at.Add(nx*k.Of(6), ny*k.Of(6)), nx, ny, true) })
 		}
