@@ -57,7 +57,7 @@ func (d *Changes) openings() {
 			d.say("%s %s on wall %s is new", o.Kind, o.Name, o.Wall)
 			continue
 		}
-		name := o.Kind + " " + o.Name
+		name := o.Kind.Named(o.Name)
 		if o.Wall != was.Wall {
 			d.say("%s is on wall %s, was on wall %s", name, o.Wall, was.Wall)
 			continue
@@ -233,7 +233,7 @@ func (d *Changes) boxes(a, b *room.Room) {
 	for _, name := range newNames {
 		n := is[name]
 		o, ok := was[name]
-		what := n.box.Kind + " " + name
+		what := n.box.Kind.Named(name)
 		switch {
 		case !ok:
 			d.say("%s on wall %s is new", what, n.wall)

@@ -75,7 +75,7 @@ func (p *Plan) summary() AimPlan {
 			j := Jump{Sheet: s, Seam: r.seamAfter(s.Place)}
 			for _, o := range r.Openings {
 				if j.Seam != nil && !o.Gap && r.Line.DistanceTo(j.Seam.At, o.Left, o.Right) == 0 {
-					j.Over = o.Kind + " " + o.Name
+					j.Over = o.Kind.Named(o.Name)
 				}
 			}
 			a.Narrow = append(a.Narrow, j)

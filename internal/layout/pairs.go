@@ -43,7 +43,7 @@ func (b *builder) pairs(line *run.Run, s L) []pair {
 		}
 		for i := range w.Boxes {
 			from, to := plateStretch(line, st, &w.Boxes[i])
-			out = append(out, pair{close: finding.PlateClose, what: boxWords(&w.Boxes[i]), d: line.DistanceTo(s, from, to),
+			out = append(out, pair{close: finding.PlateClose, what: w.Boxes[i].Kind.Named(w.Boxes[i].Name), d: line.DistanceTo(s, from, to),
 				prefer: b.room.Rules.BoxClear, wall: st.Wall})
 		}
 		if line.Up {
@@ -134,6 +134,3 @@ func (b *builder) openingPairs(line *run.Run, st run.Stretch, w *room.Wall, i in
 	}
 	return out
 }
-
-// boxWords names a box inside a sentence.
-func boxWords(box *room.Box) string { return box.Kind + " " + box.Name }

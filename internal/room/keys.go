@@ -13,9 +13,7 @@ var (
 	behindWords  = []string{"none", "base", "crown", "both"}
 	cornerWords  = []string{"inside", "outside", "straight", "none"}
 	endWords     = []string{"inside corner", "outside edge", "casing", "frame", "trim", "free"}
-	openingWords = []string{"window", "door", "cased opening", "fireplace", "built-in"}
 	throughWords = []string{"skip", "through"}
-	boxWords     = []string{"outlet", "switch", "thermostat", "light", "alarm", "bracket", "panel", "other"}
 	putWords     = []string{"seam", "middle", "either"}
 )
 
@@ -108,8 +106,8 @@ var Schema = source.Schema{
 		some("behind", "as in [room]", "what the covering runs behind", behindWords),
 	}},
 	{Path: "wall.opening", Many: true, Doc: "a hole in the covering", Keys: []source.Key{
-		may("name", "text", "W1, D1, O1, F1, B1, ... by kind", "the opening's name, once in the file"),
-		some("kind", "window with a sill, else door", "what it is", openingWords),
+		may("name", "text", firstNames(), "the opening's name, once in the file"),
+		some("kind", string(withSill)+" with a sill, else "+string(withoutSill), "what it is", kindWords(false)),
 		need("from_left", "length", "from the wall's left end to the outer edge of the casing, or the rough edge"),
 		need("width", "length", "to the other outer edge"),
 		may("sill", "length", "the floor", "height of its lower edge"),
@@ -119,7 +117,7 @@ var Schema = source.Schema{
 		some("grain", "skip", "only of full-height gaps: whether the grain counts on behind it", throughWords),
 	}},
 	{Path: "wall.box", Many: true, Doc: "something set in the wall", Keys: []source.Key{
-		some("kind", "other", "what it is", boxWords),
+		some("kind", string(anyBox), "what it is", kindWords(true)),
 		need("x", "length", "of its centre, from the wall's left end"),
 		need("z", "length", "height of its centre"),
 		may("gang", "whole number", "1", "how many devices stand side by side"),

@@ -152,7 +152,8 @@ type Wall struct {
 
 // Opening is a hole in the covering.
 type Opening struct {
-	Name, Kind string // Kind: window, door, cased opening, fireplace, built-in
+	Name       string
+	Kind       Kind
 	FromLeft   L
 	Width      L
 	Sill       L    // not given: the lowest floor in its width
@@ -171,7 +172,7 @@ func (o Opening) Right() L { return o.FromLeft + o.Width }
 // Box is something set in the wall.
 type Box struct {
 	Name                  string // E1, S1, ... by kind
-	Kind                  string
+	Kind                  Kind
 	X, Z                  L // centre
 	Gang                  int
 	PlateWidth, PlateHigh L

@@ -10,6 +10,7 @@ import (
 	"flitchlay/internal/finding"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
+	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
 
@@ -309,7 +310,13 @@ func revisionTable(s *folio.Set) *draft.Table {
 	return t
 }
 
-// abbreviations are all that stand on the pages: there are no others.
+// abbreviations explains the letters of marks, and of those kinds that have the word nowhere beside their names.
 func abbreviations(s *folio.Set) []draft.Item {
-	return []draft.Item{{Text: "CL centre line, T termination, C corner, W window, D door, E outlet, S switch, TH thermostat, L light, AL alarm."}}
+	text := "CL centre line, T termination, C corner"
+	for _, k := range room.Kinds() {
+		if k.Abbreviated {
+			text += ", " + k.Letter + " " + string(k.Word)
+		}
+	}
+	return []draft.Item{{Text: text + "."}}
 }

@@ -213,7 +213,7 @@ func openingSchedule(s *folio.Set) *draft.Table {
 			if o.SillGiven {
 				sill = s.Style.Format(o.Sill)
 			}
-			t.Rows = append(t.Rows, draft.Row{Cells: []string{o.Name, o.Kind, w.Name, s.Style.Format(o.FromLeft), s.Style.Format(o.Width), sill, s.Style.Format(o.Head)}})
+			t.Rows = append(t.Rows, draft.Row{Cells: []string{o.Name, string(o.Kind), w.Name, s.Style.Format(o.FromLeft), s.Style.Format(o.Width), sill, s.Style.Format(o.Head)}})
 		}
 	}
 	if len(t.Rows) == 0 {
@@ -229,7 +229,7 @@ func boxSchedule(s *folio.Set) *draft.Table {
 		w := &s.Room.Walls[i]
 		for j := range w.Boxes {
 			b := &w.Boxes[j]
-			t.Rows = append(t.Rows, draft.Row{Cells: []string{b.Name, b.Kind, w.Name, s.Style.Format(b.X), s.Style.Format(b.Z), s.Style.Inches(b.PlateWidth) + " x " + s.Style.Inches(b.PlateHigh)}})
+			t.Rows = append(t.Rows, draft.Row{Cells: []string{b.Name, string(b.Kind), w.Name, s.Style.Format(b.X), s.Style.Format(b.Z), s.Style.Inches(b.PlateWidth) + " x " + s.Style.Inches(b.PlateHigh)}})
 		}
 	}
 	if len(t.Rows) == 0 {
