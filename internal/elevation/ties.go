@@ -67,7 +67,7 @@ func (e *View) tie(o *room.Opening) {
 			edge, sign = x1, -1
 		}
 		d := (edge - *at).Abs()
-		if d == 0 || d > Net(e.Board.Set) {
+		if d == 0 || d > e.Room.NetWidth() {
 			continue
 		}
 		// the figure stands in the white, over the line drawn on past the edge

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
-	"strings"
 
 	"flitchlay/internal/finding"
 	"flitchlay/internal/room"
@@ -384,27 +383,6 @@ func (b *builder) stock(columns []column, s supply) {
 		}
 	}
 	b.plan.Left = append(b.plan.Left, out)
-}
-
-// Numbers prints sheet numbers as people write them: 1-6, 8, 10-24.
-func Numbers(list []int) string {
-	var parts []string
-	for i := 0; i < len(list); {
-		j := i
-		for j+1 < len(list) && list[j+1] == list[j]+1 {
-			j++
-		}
-		switch {
-		case j == i:
-			parts = append(parts, strconv.Itoa(list[i]))
-		case j == i+1:
-			parts = append(parts, strconv.Itoa(list[i]), strconv.Itoa(list[j]))
-		default:
-			parts = append(parts, strconv.Itoa(list[i])+"-"+strconv.Itoa(list[j]))
-		}
-		i = j + 1
-	}
-	return strings.Join(parts, ", ")
 }
 
 func seamPlace(s *Seam) string { return "seam " + strconv.Itoa(s.Number) }

@@ -68,24 +68,6 @@ type Flitch struct {
 	At      Place
 }
 
-// Rules are the room's distances and trims.
-type Rules struct {
-	CornerReturn, PreferReturn    L
-	Leg, PreferLeg                L
-	OpeningClear, PreferClear     L
-	BoxClear                      L
-	LeastWidth, PreferWidth       L
-	ShortSeam                     L
-	LeastOverlap                  L
-	EdgeTrim, TopTrim, BottomTrim L
-	Snap                          L
-	Aim                           string // steady, fewest, even
-	JointHeight                   *L     // nil: auto
-	Upper                         string // auto, turned, upright
-	SpareShare                    float64
-	SpareShareParts               int64 // SpareShare in millionths, for exact rounding up
-}
-
 // Behind is what the covering runs behind.
 type Behind struct{ Base, Crown bool }
 

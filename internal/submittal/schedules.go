@@ -263,7 +263,7 @@ func stock(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "FLITCHES", Columns: []draft.Column{{Head: "FLITCH", Bold: true}, {Head: "DELIVERED", Align: scene.End}, {Head: "LAID", Wrap: true}, {Head: "LEFT", Wrap: true},
 		{Head: "KEPT BACK"}, {Head: "DAMAGED"}}}
 	for _, f := range s.Plan.Left {
-		t.Rows = append(t.Rows, draft.Row{Cells: []string{f.Flitch, fmt.Sprint(len(f.Delivered)), numbers(f.Laid), numbers(f.Left), numbers(f.Spare), numbers(f.Damaged)}})
+		t.Rows = append(t.Rows, draft.Row{Cells: []string{f.Flitch, fmt.Sprint(len(f.Delivered)), layout.Ranges(f.Laid, " to "), layout.Ranges(f.Left, " to "), layout.Ranges(f.Spare, " to "), layout.Ranges(f.Damaged, " to ")}})
 	}
 	if len(t.Rows) == 0 {
 		t.Rows = []draft.Row{{Cells: []string{"none is given: sheets are numbered from 1"}}}
