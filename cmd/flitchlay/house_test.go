@@ -44,7 +44,7 @@ var ours = map[string]string{
 	"detail":    "length scene room run layout draft face folio elevation",
 	"submittal": "length wood finding scene room layout climate paper draft face folio elevation detail",
 	"crew":      "length scene shape room layout days paper draft face folio submittal",
-	"pole":      "length scene room layout paper draft face folio crew",
+	"pole":      "length scene room layout paper draft face folio",
 	"aims":      "length scene shape room layout paper draft face folio elevation",
 	"svg":       "scene font", "pdf": "scene font",
 	"cli": "length font source wood templates finding shape seam scene room run layout report count days climate diff paper draft face folio submittal crew pole aims svg pdf",

@@ -7,9 +7,11 @@ import (
 	"strconv"
 	"strings"
 
+	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
+	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
 
@@ -43,9 +45,9 @@ func (c *Set) cutRows() []cutRow {
 			if s.Hung || len(s.Pieces) == 0 {
 				continue
 			}
-			row := cutRow{order: len(list) + 1, number: c.number(s), flitch: s.Flitch, cut: c.Say(s.CutLength), above: c.Say(s.Above), below: c.Say(s.Below), sheet: s}
+			row := cutRow{order: len(list) + 1, number: c.SheetNumber(s), flitch: s.Flitch, cut: c.Say(s.CutLength), above: c.Say(s.Above), below: c.Say(s.Below), sheet: s}
 			if s.Ripped != "" {
-				row.rip, row.side = c.inches(s.RipTo), strings.ToUpper(s.Ripped)
+				row.rip, row.side = c.Inches(s.RipTo), strings.ToUpper(s.Ripped)
 				if r.Up {
 					row.side = map[string]string{"left": "LOWER", "right": "UPPER"}[s.Ripped]
 				}
@@ -64,90 +66,41 @@ func (c *Set) cutRows() []cutRow {
 func (c *Set) bendsAndHoles(s *layout.Sheet, row *cutRow) {
 	for _, w := range c.Walls {
 		for _, h := range w.Hangs {
-			if h.holds(s) && (row.wall == "" || !h.before) {
+			if h.Holds(s) && (row.wall == "" || !h.Before) {
 				row.wall = w.W.Name
 			}
 		}
 	}
 	for _, w := range c.Walls {
+		on := ""
+		if w.W.Name != row.wall {
+			on = " on " + w.W.Name
+		}
 		for _, h := range w.Hangs {
-			if !h.holds(s) {
-				continue
-			}
-			on := ""
-			if w.W.Name != row.wall {
-				on = " on " + w.W.Name
-			}
-			if w.Run.Up {
-				w.holesUp(s, row)
-				continue
-			}
-			for i := range w.W.Openings {
-				o := &w.W.Openings[i]
-				if o.FromLeft >= h.to || o.Right() <= h.from {
-					continue
-				}
-				row.holes = append(row.holes, o.Name+on)
-				for _, x := range []L{o.FromLeft, o.Right()} {
-					if o.WrapReveal && x > h.from && x < h.to {
-						row.bends = append(row.bends, c.bare(x-h.Start)+" "+o.Name)
-					}
+			switch {
+			case !h.Holds(s):
+			case w.Run.Up:
+				w.holes(row, "", w.OpeningsOf(s), func(b face.Box) bool { return w.BoxOf(s, b) })
+			default:
+				w.holes(row, on, w.OpeningsIn(h), func(b face.Box) bool { return w.BoxIn(h, b) })
+				for _, b := range w.Bends(h) {
+					row.bends = append(row.bends, c.bare(b.X-h.Start)+" "+b.Name)
 				}
 			}
-			for _, b := range w.BoxesOf() {
-				if b.X-b.HoleWidth/2 < h.to && b.X+b.HoleWidth/2 > h.from && w.covers(h, b.X, b.Z) {
-					row.holes = append(row.holes, b.Letter+on)
-				}
-			}
-			if h.after {
-				row.bends = append(row.bends, c.bare(w.right-h.Start)+" "+w.cornerAtRight())
-			}
 		}
 	}
 }
 
-// holesUp lists what is cut out of a piece of a band.
-func (w *Wall) holesUp(s *layout.Sheet, row *cutRow) {
-	x0, z0, x1, z1, ok := stretch(s, w.wall)
-	if !ok {
-		return
+// holes lists what is cut out of a sheet: openings by their names, boxes by their letters.
+func (w *Wall) holes(row *cutRow, on string, openings []*room.Opening, in func(face.Box) bool) {
+	for _, o := range openings {
+		row.holes = append(row.holes, o.Name+on)
 	}
-	for i := range w.W.Openings {
-		if o := &w.W.Openings[i]; o.FromLeft < x1 && o.Right() > x0 && o.Head > z0 && !(o.SillGiven && o.Sill >= z1) {
-			row.holes = append(row.holes, o.Name)
+	for _, b := range w.Boxes() {
+		if in(b) {
+			row.holes = append(row.holes, b.Letter+on)
 		}
 	}
-	for _, b := range w.BoxesOf() {
-		if b.X-b.HoleWidth/2 < x1 && b.X+b.HoleWidth/2 > x0 && b.Z-b.HoleHigh/2 < z1 && b.Z+b.HoleHigh/2 > z0 {
-			row.holes = append(row.holes, b.Letter)
-		}
-	}
-}
-
-// holds reports whether a sheet is one of a place.
-func (h *hang) holds(s *layout.Sheet) bool {
-	for _, t := range h.sheets {
-		if t == s {
-			return true
-		}
-	}
-	return false
-}
-
-// covers reports whether a place covers a height beside x.
-func (w *Wall) covers(h *hang, x, z L) bool {
-	d := wallBoard{w: w}
-	return d.covered(x, z, h)
-}
-
-// cornerAtRight is the name of the corner at the wall's right end.
-func (w *Wall) cornerAtRight() string {
-	for i := range w.Run.Corners {
-		if c := &w.Run.Corners[i]; c.LeftWall == w.wall {
-			return c.Name
-		}
-	}
-	return ""
 }
 
 // cutPages draws the cut list: the first three on top, then all others, then what is not cut, then how many of which
@@ -159,7 +112,7 @@ func (c *Set) cutPages(n int) []*scene.Page {
 	var b *board
 	var g *scene.Group
 	y, bottom, count := 0.0, 0.0, 0
-	u := c.u
+	u := c.Unit
 	fresh := func() {
 		b = c.open(n+len(out), folio.Sheet{Title: "Cut list", Lines: [2]string{c.place(), c.cutWords()}, Portrait: true})
 		b.Page.Title = "Cut list"

@@ -7,7 +7,6 @@ import (
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
-	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
 
@@ -16,7 +15,7 @@ import (
 func (c *Set) fit(b *board, p *piece, area scene.Box) *wallBoard {
 	try := func(keep [2]float64, settled bool) *wallBoard {
 		d := &wallBoard{board: b, w: p.wall, p: p, area: area, settled: settled}
-		d.try(keep[0]*c.u, keep[1]*c.u)
+		d.try(keep[0]*c.Unit, keep[1]*c.Unit)
 		return d
 	}
 	if p.fits != nil {
@@ -26,7 +25,7 @@ func (c *Set) fit(b *board, p *piece, area scene.Box) *wallBoard {
 	largest := int64(0)
 	for _, settled := range []bool{false, true} {
 		overLacks, underLacks := 0.0, 0.0
-		for _, keep := range keeps(area.H() / c.u) {
+		for _, keep := range keeps(area.H() / c.Unit) {
 			if keep[0] <= overLacks || keep[1] <= underLacks {
 				continue // a smaller drawing with no more room about it has no better chance
 			}
@@ -80,34 +79,26 @@ func (c *Set) place() string {
 	return s
 }
 
-// Pad is a page's number in the name of its file.
-func Pad(n int) string {
-	if n < 10 {
-		return "0" + strconv.Itoa(n)
-	}
-	return strconv.Itoa(n)
-}
-
 // try draws the wall with heights kept free over it and under it, and notes where they do not suffice.
 func (d *wallBoard) try(top, bottom float64) {
-	u := d.u
+	u := d.Unit
 	margin, beside := d.marginWide(), d.rightWide()
 	if d.w.Run.Up {
 		margin, beside = d.marginUp(), 30*u
 	}
-	low, high := d.extremes()
+	low, high := d.p.Extremes()
 	wide := d.area.W() - margin - beside
 	tall := d.area.H() - top - bottom
-	length := (d.p.to - d.p.from).MM()
+	length := (d.p.To - d.p.From).MM()
 	scale := int64(max(math.Ceil(length/wide-1e-9), math.Ceil((high-low).MM()/tall-1e-9), 5))
 	d.v = draft.View{Scale: scale}
-	d.v.Origin.X = d.area.X0 + margin - d.v.MM(d.p.from) + (wide-length/float64(scale))/2
+	d.v.Origin.X = d.area.X0 + margin - d.v.MM(d.p.From) + (wide-length/float64(scale))/2
 	// What height is left goes below and above in equal parts, but little above.
 	rest := tall - d.v.MM(high-low)
 	d.v.Origin.Y = d.area.Y0 + top + d.v.MM(high) + min(rest/2, 14*u)
 	d.space = draft.NewSpace(d.area.Inset(1 * u))
 	name := d.w.W.Name
-	view := scene.View{Box: scene.Box{X0: d.v.X(d.p.from), Y0: d.v.Y(high), X1: d.v.X(d.p.to), Y1: d.v.Y(low)}, Scale: float64(scale), Metric: d.Metric(), Name: name, Ratio: draft.Ratio(scale, d.Metric())}
+	view := scene.View{Box: scene.Box{X0: d.v.X(d.p.From), Y0: d.v.Y(high), X1: d.v.X(d.p.To), Y1: d.v.Y(low)}, Scale: float64(scale), Metric: d.Metric(), Name: name, Ratio: draft.Ratio(scale, d.Metric())}
 	d.g = &scene.Group{}
 	inner := d.g.Viewed(view, folio.Datum("scale", strconv.FormatInt(scale, 10)), folio.Datum("wall", name))
 	outer := d.g
@@ -129,25 +120,4 @@ func (d *wallBoard) try(top, bottom float64) {
 		}
 	}
 	d.g = outer
-}
-
-// extremes are the lowest and the highest point of the piece's outline.
-func (d *wallBoard) extremes() (low, high L) {
-	w := d.w.W
-	low, high = room.AtRight(w.Floor, d.p.from), room.AtRight(w.Ceiling, d.p.from)
-	take := func(profile []room.Point) {
-		for _, p := range profile {
-			if p.X >= d.p.from && p.X <= d.p.to {
-				low, high = min(low, p.Z), max(high, p.Z)
-			}
-		}
-		for _, x := range []L{d.p.from, d.p.to} {
-			for _, z := range []L{room.At(profile, x), room.AtRight(profile, x)} {
-				low, high = min(low, z), max(high, z)
-			}
-		}
-	}
-	take(w.Floor)
-	take(w.Ceiling)
-	return low, high
 }

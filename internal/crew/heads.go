@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"flitchlay/internal/draft"
+	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
@@ -27,10 +28,10 @@ func (d *wallBoard) roof(x0, x1 float64) float64 {
 	w := d.w.W
 	y := math.Inf(1)
 	take := func(x L) {
-		x = min(max(x, d.p.from), d.p.to)
+		x = min(max(x, d.p.From), d.p.To)
 		y = min(y, d.v.Y(room.At(w.Ceiling, x)), d.v.Y(room.AtRight(w.Ceiling, x)))
 	}
-	at := func(px float64) L { return d.p.from + L(math.Round((px-d.v.X(d.p.from))*float64(d.v.Scale)*8000)) }
+	at := func(px float64) L { return d.p.From + L(math.Round((px-d.v.X(d.p.From))*float64(d.v.Scale)*8000)) }
 	a, b := at(x0), at(x1)
 	take(a)
 	take(b)
@@ -50,13 +51,13 @@ const rowHigh = 2.9
 // Shape: the box of the label, taken, and which of the left edges it got. A label that finds no place is noted: its words
 // stand beside the drawing where no larger drawing could be had.
 func (d *wallBoard) overhead(words string, wide, high float64, wanted ...float64) (scene.Box, int, bool) {
-	u := d.u
+	u := d.Unit
 	lo, hi := d.space.Bounds.X0+0.5*u, d.space.Bounds.X1-0.5*u
 	best, which, least := scene.Box{}, -1, math.Inf(1)
 	for i, x := range wanted {
 		x = math.Max(math.Min(x, hi-wide), lo)
 		first := 0
-		if x+wide < d.v.X(d.p.from)-2*u || x > d.v.X(d.p.to)+2*u {
+		if x+wide < d.v.X(d.p.From)-2*u || x > d.v.X(d.p.To)+2*u {
 			first = -5 // beside the wall it may stand lower than the ceiling
 		}
 		for row := first; row < 16; row++ {
@@ -87,21 +88,21 @@ func (d *wallBoard) overhead(words string, wide, high float64, wanted ...float64
 
 // label letters a label over the ceiling, with its left edge, its middle or its right edge at x, or near it.
 func (d *wallBoard) label(x float64, text string, bold bool, anchor scene.Anchor) {
-	size := folio.TapedText * d.u
-	text = scene.Shorten(text, size, bold, d.area.W()-8*d.u)
+	size := folio.TapedText * d.Unit
+	text = scene.Shorten(text, size, bold, d.area.W()-8*d.Unit)
 	w := scene.Width(text, size, bold)
-	inset := math.Min(w/2, 8*d.u)
+	inset := math.Min(w/2, 8*d.Unit)
 	var wanted []float64
 	switch anchor {
 	case scene.Start: // from the left end to the right; else out to the left
-		wanted = []float64{x, x - inset, x - w/2, x - w + inset, x - w - 3*d.u}
+		wanted = []float64{x, x - inset, x - w/2, x - w + inset, x - w - 3*d.Unit}
 	case scene.Middle:
-		wanted = []float64{x - w/2, x - w/3, x - w*2/3, x - w + inset/2, x - inset/2, x - w - 3*d.u, x + 3*d.u}
+		wanted = []float64{x - w/2, x - w/3, x - w*2/3, x - w + inset/2, x - inset/2, x - w - 3*d.Unit, x + 3*d.Unit}
 	case scene.End:
-		wanted = []float64{x - w, x - w + inset, x - w/2, x - inset, x + 3*d.u}
+		wanted = []float64{x - w, x - w + inset, x - w/2, x - inset, x + 3*d.Unit}
 	}
 	if box, _, ok := d.overhead(text, w, size*1.1, wanted...); ok {
-		d.word(d.g, scene.Pt(box.X0, box.Y1-0.9*d.u), text, size, bold, scene.Start)
+		d.word(d.g, scene.Pt(box.X0, box.Y1-0.9*d.Unit), text, size, bold, scene.Start)
 	}
 }
 
@@ -115,9 +116,9 @@ func (d *wallBoard) endNames() {
 		}
 		d.g = outer.Part(scene.Tag{Class: "corner", Data: []scene.Datum{folio.Datum("name", name)}})
 		if right {
-			d.label(d.v.X(d.p.to), name, false, scene.End)
+			d.label(d.v.X(d.p.To), name, false, scene.End)
 		} else {
-			d.label(d.v.X(d.p.from), name, false, scene.Start)
+			d.label(d.v.X(d.p.From), name, false, scene.Start)
 		}
 	}
 	d.g = outer
@@ -126,28 +127,24 @@ func (d *wallBoard) endNames() {
 // endName is the name of an end of the piece.
 func (d *wallBoard) endName(right bool) string {
 	w, p := d.w, d.p
-	if right && p.rightCut() {
-		return "MATCH LINE: " + d.pageWord(w.pieces[p.index+1].key())
+	if right && p.RightCut() {
+		return "MATCH LINE: " + d.PageWord(w.pieces[p.Index+1].key())
 	}
-	if !right && p.leftCut() {
-		return "MATCH LINE: " + d.pageWord(w.pieces[p.index-1].key())
+	if !right && p.LeftCut() {
+		return "MATCH LINE: " + d.PageWord(w.pieces[p.Index-1].key())
 	}
-	for i := range w.Run.Corners {
-		c := &w.Run.Corners[i]
-		if right && c.LeftWall != w.wall || !right && c.RightWall != w.wall {
-			continue
-		}
+	if c, _, _ := w.Neighbour(right); c != nil {
 		kind := "in"
 		if c.Kind == room.Outside {
 			kind = "out"
 		}
 		name := c.Name + " " + kind
-		for _, h := range p.hangs {
-			if right && h.after && h.place == c.Sheet {
-				return name + ": " + d.Numbers(h) + " goes on " + d.inches(c.RightReturn)
+		for _, h := range p.Hangs {
+			if right && h.After && h.Place == c.Sheet {
+				return name + ": " + d.SheetNumbers(h) + " goes on " + d.Inches(c.RightReturn)
 			}
-			if !right && h.before && h.place == c.Sheet {
-				return name + ": " + d.Numbers(h) + " comes from " + d.Room.Walls[c.LeftWall].Name
+			if !right && h.Before && h.Place == c.Sheet {
+				return name + ": " + d.SheetNumbers(h) + " comes from " + d.Room.Walls[c.LeftWall].Name
 			}
 		}
 		return name
@@ -157,10 +154,10 @@ func (d *wallBoard) endName(right bool) string {
 		if s.Closed {
 			continue
 		}
-		if right && s.RightEnd.Wall == w.wall && w.W.Corner != room.Straight && d.near(s.R, w.right, w.W.LeanRight) {
+		if right && s.RightEnd.Wall == w.Wall && w.W.Corner != room.Straight && d.near(s.R, w.Right, w.W.LeanRight) {
 			return strings.TrimPrefix(s.RightEnd.Words(), "the ")
 		}
-		if !right && s.LeftEnd.Wall == w.wall && d.near(s.L, w.left, w.W.LeanLeft) {
+		if !right && s.LeftEnd.Wall == w.Wall && d.near(s.L, w.Left, w.W.LeanLeft) {
 			return strings.TrimPrefix(s.LeftEnd.Words(), "the ")
 		}
 	}
@@ -169,7 +166,7 @@ func (d *wallBoard) endName(right bool) string {
 
 // near reports whether a place of the run is at an end of the wall.
 func (d *wallBoard) near(s, end, lean L) bool {
-	x := s - d.w.st.Shift
+	x := s - d.w.St.Shift
 	if n := d.w.Run.Length; d.w.Run.Closed && n > 0 {
 		for x > end+n/2 {
 			x -= n
@@ -189,10 +186,10 @@ func (d *wallBoard) hold() {
 	if len(d.p.rows) == 0 {
 		return
 	}
-	u, size := d.u, folio.TapedText*d.u
+	u, size := d.Unit, folio.TapedText*d.Unit
 	h := d.p.rows[d.p.thirdRow()]
-	at := d.v.X(min(h.to, d.p.to))
-	text := "HOLD after " + d.Numbers(h)
+	at := d.v.X(min(h.To, d.p.To))
+	text := "HOLD after " + d.SheetNumbers(h)
 	w := scene.Width(text, size, true)
 	const sign = 5.2
 	// the triangle stands over the seam, the words to its right or its left
@@ -217,40 +214,40 @@ func (d *wallBoard) hold() {
 
 // starts marks where a first sheet begins inside a wall, and where the room closes.
 func (d *wallBoard) starts() {
-	for _, h := range d.p.hangs {
-		if h.begins && d.p.startsHere(h) && !d.startsAtEnd(h) && !h.Sheet().Hung {
+	for _, h := range d.p.Hangs {
+		if h.Begins && d.p.StartsHere(h) && !d.startsAtEnd(h) && !h.Hung() {
 			d.startLabel(h)
 		}
-		if h.closes && d.p.here(h) && h.Seam != nil {
+		if h.Closes && d.p.Here(h) && h.Seam != nil {
 			first := d.firstOf(h)
-			d.label(d.v.X(h.X), "closing "+d.Numbers(h)+" | "+first, true, scene.End)
+			d.label(d.v.X(h.X), "closing "+d.SheetNumbers(h)+" | "+first, true, scene.End)
 		}
 	}
 }
 
 // firstOf is the number of the sheet that the last one closes on.
-func (d *wallBoard) firstOf(h *hang) string {
+func (d *wallBoard) firstOf(h *face.Hang) string {
 	place := d.w.Run.Spans[h.Sheet().Span].FirstSheet
 	for i := range d.w.Run.Sheets {
 		if s := &d.w.Run.Sheets[i]; s.Place == place {
-			return d.Set.number(s)
+			return d.SheetNumber(s)
 		}
 	}
 	return ""
 }
 
 // startsAtEnd reports whether a first sheet begins at the wall's left end, where START stands in the margin.
-func (d *wallBoard) startsAtEnd(h *hang) bool {
-	return !h.Opens && h.from <= d.w.left+max(0, d.w.W.LeanLeft)
+func (d *wallBoard) startsAtEnd(h *face.Hang) bool {
+	return !h.Opens && h.From <= d.w.Left+max(0, d.w.W.LeanLeft)
 }
 
-func (d *wallBoard) startLabel(h *hang) {
-	u, size := d.u, folio.TapedText*d.u
+func (d *wallBoard) startLabel(h *face.Hang) {
+	u, size := d.Unit, folio.TapedText*d.Unit
 	const arrow = 6
-	text := "START " + d.Numbers(h)
+	text := "START " + d.SheetNumbers(h)
 	w := scene.Width(text, size, true) + (arrow+1.6)*u
-	x := d.v.X(h.from)
-	box, _, ok := d.overhead(text+" at "+d.Say(h.from), w, size*1.1, x, x-w/3, x-w/2)
+	x := d.v.X(h.From)
+	box, _, ok := d.overhead(text+" at "+d.Say(h.From), w, size*1.1, x, x-w/3, x-w/2)
 	if ok {
 		d.block(d.g, scene.Pt(box.X0, box.Y1-0.9*u-size/2), arrow*u, 4.4*u)
 		d.word(d.g, scene.Pt(box.X1, box.Y1-0.9*u), text, size, true, scene.End)
@@ -266,8 +263,8 @@ func (d *wallBoard) block(g *scene.Group, at scene.Point, long, high float64) {
 
 // checks says which lines are only to check by.
 func (d *wallBoard) checks() {
-	for _, h := range d.p.hangs {
-		if h.Check() && d.p.here(h) && !h.Sheet().Hung {
+	for _, h := range d.p.Hangs {
+		if h.Check() && d.p.Here(h) && !h.Hung() {
 			d.label(d.v.X(h.Line), "check only", false, scene.Middle)
 		}
 	}
@@ -275,19 +272,19 @@ func (d *wallBoard) checks() {
 
 // changes names the flitch where it changes inside the piece.
 func (d *wallBoard) changes() {
-	for i, h := range d.p.hangs {
+	for i, h := range d.p.Hangs {
 		if i == 0 {
 			continue
 		}
-		if a, b := d.p.hangs[i-1].Sheet().Flitch, h.Sheet().Flitch; a != b && b != "" {
-			d.label(d.v.X(h.from), "flitch "+b+" from here", true, scene.Start)
+		if a, b := d.p.Hangs[i-1].Sheet().Flitch, h.Sheet().Flitch; a != b && b != "" {
+			d.label(d.v.X(h.From), "flitch "+b+" from here", true, scene.Start)
 		}
 	}
 }
 
 // callout letters over the ceiling what has no room where it belongs, with a line down to it.
 func (d *wallBoard) callout(g *scene.Group, target scene.Point, text, words string, boxed bool) {
-	u, size := d.u, folio.TapedLarge*d.u
+	u, size := d.Unit, folio.TapedLarge*d.Unit
 	w, ring := scene.Width(text, size, true), 0.0
 	if boxed {
 		ring = 1.2 * u

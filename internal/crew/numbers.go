@@ -3,9 +3,9 @@ package crew
 import (
 	"math"
 
+	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
-	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 	"flitchlay/internal/shape"
 )
@@ -21,7 +21,7 @@ func (d *wallBoard) sheetNumbers() {
 	}
 	var best []numbered
 	fewest := math.MaxInt
-	for size := d.numberSize(); size >= folio.TapedLarge*d.u-1e-9; size -= 1 * d.u {
+	for size := d.numberSize(); size >= folio.TapedLarge*d.Unit-1e-9; size -= 1 * d.Unit {
 		*d.space = solid
 		list, out := d.place(size)
 		if out < fewest {
@@ -55,15 +55,15 @@ type numbered struct {
 
 // place finds a place for everything with numbers of a height at the most, and counts what finds none.
 func (d *wallBoard) place(size float64) (list []numbered, out int) {
-	for _, h := range d.p.hangs {
-		for _, s := range h.sheets {
+	for _, h := range d.p.Hangs {
+		for _, s := range h.Sheets {
 			if len(s.Pieces) == 0 {
 				continue
 			}
-			n := numbered{sheet: s, from: h.from, to: h.to, box: d.sheetBox(h, s), words: d.cutWords(h, s)}
-			n.number, n.in = d.findNumber(&n, d.Set.number(s), size, s.Ripped != "")
+			n := numbered{sheet: s, from: h.From, to: h.To, box: d.sheetBox(h, s), words: d.cutWords(h, s)}
+			n.number, n.in = d.findNumber(&n, d.SheetNumber(s), size, s.Ripped != "")
 			if n.in {
-				n.frame = n.number.Bounds().Inset(-max(n.ring, 0.8*d.u))
+				n.frame = n.number.Bounds().Inset(-max(n.ring, 0.8*d.Unit))
 				d.space.Take(n.frame)
 			} else {
 				out += 100
@@ -93,15 +93,15 @@ func (d *wallBoard) take(n *numbered) {
 
 // numberSize is the height at which the numbers of most sheets fit between their seams.
 func (d *wallBoard) numberSize() float64 {
-	u, size := d.u, folio.TapedNumber*d.u
+	u, size := d.Unit, folio.TapedNumber*d.Unit
 	whole := d.Room.Veneer.GrossWidth - d.Room.Veneer.Overlap
-	for _, h := range d.p.hangs {
-		a, b := d.span(h)
+	for _, h := range d.p.Hangs {
+		a, b := d.p.Span(h)
 		if b-a < whole*6/10 {
 			continue
 		}
-		for _, s := range h.sheets {
-			w := scene.Width(d.Set.number(s), folio.TapedNumber*u, true)
+		for _, s := range h.Sheets {
+			w := scene.Width(d.SheetNumber(s), folio.TapedNumber*u, true)
 			have := d.v.MM(b-a) - 2*crewAir*u
 			if s.Ripped != "" {
 				have -= 2.6 * u
@@ -112,38 +112,19 @@ func (d *wallBoard) numberSize() float64 {
 	return size
 }
 
-// span is the width of a sheet on this piece.
-func (d *wallBoard) span(h *hang) (a, b L) { return max(h.from, d.p.from), min(h.to, d.p.to) }
-
 // sheetBox is the box of the page in which the words of a sheet may stand.
-func (d *wallBoard) sheetBox(h *hang, s *layout.Sheet) scene.Box {
-	if x0, z0, x1, z1, ok := stretch(s, d.w.wall); ok && d.w.Run.Up {
+func (d *wallBoard) sheetBox(h *face.Hang, s *layout.Sheet) scene.Box {
+	if x0, z0, x1, z1, ok := d.w.Extent(s); ok && d.w.Run.Up {
 		return d.v.Box(x0, z0, x1, z1)
 	}
-	a, b := d.span(h)
-	w := d.w.W
-	top, bottom := room.At(w.CoverCeiling(), a), room.At(w.CoverFloor(), a)
-	first := true
-	for _, p := range s.Pieces {
-		if p.Wall != d.w.wall {
-			continue
-		}
-		for _, q := range p.Outline {
-			if q.X < a || q.X > b {
-				continue
-			}
-			if first {
-				top, bottom, first = q.Z, q.Z, false
-			}
-			top, bottom = max(top, q.Z), min(bottom, q.Z)
-		}
-	}
-	return d.v.Box(a, bottom, b, top)
+	a, b := d.p.Span(h)
+	low, high := d.w.Between(s, a, b)
+	return d.v.Box(a, low, b, high)
 }
 
 // number letters one sheet's number and cut length; what finds no place inside goes over the ceiling on a leader.
 func (d *wallBoard) number(n *numbered) {
-	s, text := n.sheet, d.Set.number(n.sheet)
+	s, text := n.sheet, d.SheetNumber(n.sheet)
 	g := d.g.Part(scene.Tag{Class: "sheet", Title: "sheet " + text, Data: d.sheetData(s)})
 	if n.in {
 		g.Text(n.number)
@@ -172,7 +153,7 @@ func (d *wallBoard) number(n *numbered) {
 // target is where a leader meets a sheet: midway between the flags of its two lines, which stand half an overlap right of
 // its seams, a little under the sheet's upper edge there.
 func (d *wallBoard) target(n *numbered) scene.Point {
-	u := d.u
+	u := d.Unit
 	x := math.Min((n.box.X0+n.box.X1)/2+d.v.MM(d.half), n.box.X1-0.6*u)
 	for _, at := range []float64{x, (n.box.X0 + n.box.X1) / 2, n.box.X0 + n.box.W()/4, n.box.X1 - n.box.W()/4} {
 		for y := n.box.Y0 + 1.6*u; y < n.box.Y1; y += 0.5 * u {
@@ -187,7 +168,7 @@ func (d *wallBoard) target(n *numbered) scene.Point {
 // within reports whether a point of the page lies in a sheet's pieces on this wall.
 func (d *wallBoard) within(s *layout.Sheet, p scene.Point) bool {
 	for i := range s.Pieces {
-		if q := &s.Pieces[i]; q.Wall == d.w.wall && d.inside(q.Outline, p) {
+		if q := &s.Pieces[i]; q.Wall == d.w.Wall && d.inside(q.Outline, p) {
 			hole := false
 			for _, o := range q.Holes {
 				hole = hole || d.inside(o, p)
@@ -217,13 +198,13 @@ func (d *wallBoard) sheetData(s *layout.Sheet) []scene.Datum {
 }
 
 // cutWords is the cut length of a sheet, on the page where it is hung first; where it hangs, that it does.
-func (d *wallBoard) cutWords(h *hang, s *layout.Sheet) string {
+func (d *wallBoard) cutWords(h *face.Hang, s *layout.Sheet) string {
 	switch {
 	case s.Hung:
 		return "hung"
-	case h.before:
+	case h.Before:
 		return ""
-	case !d.p.startsHere(h):
+	case !d.p.StartsHere(h):
 		return ""
 	}
 	return d.Say(s.CutLength)
@@ -232,7 +213,7 @@ func (d *wallBoard) cutWords(h *hang, s *layout.Sheet) string {
 // findNumber finds the largest number that stands inside a sheet, as high up as it goes: level, else upright, else
 // closer to the sheet's edges.
 func (d *wallBoard) findNumber(n *numbered, text string, most float64, framed bool) (scene.Text, bool) {
-	u := d.u
+	u := d.Unit
 	for _, try := range []struct{ angle, most, air, ring float64 }{{0, most, crewAir, 1.2}, {90, most, crewAir, 1.2}, {0, 6 * u, 0.92, 0.8}, {90, 6 * u, 0.92, 0.8}} {
 		n.ring = 0
 		if framed {
@@ -279,10 +260,10 @@ func rows(top, end, u float64) []float64 {
 func (d *wallBoard) columns(box scene.Box, wide, ring float64) []float64 {
 	mid := (box.X0 + box.X1) / 2
 	list := []float64{mid}
-	side := wide/2 + crewAir*d.u + ring
+	side := wide/2 + crewAir*d.Unit + ring
 	for k := 1; k <= 3; k++ {
 		off := (box.W()/2 - side) * float64(k) / 3
-		if off > 0.5*d.u {
+		if off > 0.5*d.Unit {
 			list = append(list, mid+off, mid-off)
 		}
 	}
@@ -292,7 +273,7 @@ func (d *wallBoard) columns(box scene.Box, wide, ring float64) []float64 {
 // findCut finds a place for the cut length: level under the number where it clears the seams, else upright, else level
 // anywhere in the sheet.
 func (d *wallBoard) findCut(n *numbered, number scene.Box, text string) (*scene.Text, bool) {
-	u, size, box := d.u, folio.TapedText*d.u, n.box
+	u, size, box := d.Unit, folio.TapedText*d.Unit, n.box
 	wide := scene.Width(text, size, false)
 	at := func(x, y, angle float64) *scene.Text {
 		return &scene.Text{At: scene.Pt(x, y), String: text, Height: size, Anchor: scene.Middle, Seat: scene.Centred, Angle: angle, Layer: scene.Numbers}
@@ -326,7 +307,7 @@ func (d *wallBoard) findCut(n *numbered, number scene.Box, text string) (*scene.
 
 // turned draws the arrow of a sheet that hangs with its head down.
 func (d *wallBoard) turned(g *scene.Group, box, number scene.Box) {
-	u := d.u
+	u := d.Unit
 	const long, wide = 7, 2.2
 	for y := number.Y0; y+long*u < box.Y1; y += 1 * u {
 		for _, x := range append([]float64{number.X1 + 2.5*u, number.X0 - 2.5*u}, d.columns(box, wide*u, 0)...) {

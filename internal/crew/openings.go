@@ -24,13 +24,13 @@ func (d *wallBoard) openingCuts(o *room.Opening) []openingCut {
 	if o.WrapReveal {
 		word = "fold "
 	}
-	for _, h := range d.p.hangs {
-		if h.to <= o.FromLeft || h.from >= o.Right() || h.Sheet().Hung {
+	for _, h := range d.p.Hangs {
+		if !h.Meets(o) || h.Hung() {
 			continue
 		}
-		c := openingCut{number: d.Numbers(h)}
+		c := openingCut{number: d.SheetNumbers(h)}
 		from, to := d.bare(o.FromLeft-h.Start)+" +", d.bare(o.Right()-h.Start)+" +"
-		switch starts, ends := h.from < o.FromLeft, h.to > o.Right(); {
+		switch starts, ends := h.From < o.FromLeft, h.To > o.Right(); {
 		case h.Sheet().InGap:
 			c.words = "to stock"
 		case starts && ends:
@@ -54,7 +54,7 @@ func (d *wallBoard) openingHeights(o *room.Opening) []string {
 		return nil
 	}
 	if o.WrapReveal {
-		lines = append(lines, "fold in "+d.inches(o.Reveal))
+		lines = append(lines, "fold in "+d.Inches(o.Reveal))
 	}
 	if d.w.W.FullHeight(o) {
 		return lines
@@ -88,7 +88,7 @@ func (d *wallBoard) openingWords() {
 			continue
 		}
 		if !d.openingBlock(box, o.Name, nil) && !d.openingName(box, o.Name) {
-			d.callout(d.g, scene.Pt(box.Centre().X, box.Y0+1*d.u), o.Name, o.Name+" at "+d.Say(o.FromLeft)+" to "+d.Say(o.Right()), false)
+			d.callout(d.g, scene.Pt(box.Centre().X, box.Y0+1*d.Unit), o.Name, o.Name+" at "+d.Say(o.FromLeft)+" to "+d.Say(o.Right()), false)
 		}
 		if len(short) > 0 {
 			d.outside = append(d.outside, o.Name+": "+strings.Join(short, ", "))
@@ -98,7 +98,7 @@ func (d *wallBoard) openingWords() {
 
 // openingBlock letters a name and lines in the middle of a box where they fit.
 func (d *wallBoard) openingBlock(box scene.Box, name string, lines []string) bool {
-	u, size := d.u, folio.TapedText*d.u
+	u, size := d.Unit, folio.TapedText*d.Unit
 	const pitch = 5.8
 	high := size + float64(len(lines))*pitch*u
 	var list []scene.Text
@@ -130,7 +130,7 @@ func (d *wallBoard) openingBlock(box scene.Box, name string, lines []string) boo
 
 // openingName letters a name upright in a narrow opening, or near it on a leader.
 func (d *wallBoard) openingName(box scene.Box, name string) bool {
-	u, size := d.u, folio.TapedText*d.u
+	u, size := d.Unit, folio.TapedText*d.Unit
 	c := box.Centre()
 	t := scene.Text{At: c, String: name, Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Angle: 90, Layer: scene.Openings}
 	if d.space.Free(t.Bounds(), crewAir*u) {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"flitchlay/internal/draft"
+	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
 )
@@ -31,24 +32,24 @@ func (d *wallBoard) tapeRows() []tapeRow {
 			list = append(list, tapeRow{head: "flitch " + f})
 		}
 		flitch = h.Sheet().Flitch
-		if h.Opens && d.p.startsHere(h) && !h.Sheet().Hung {
-			list = append(list, tapeRow{number: d.stacked(h), line: d.Say(h.Start), words: "start", seam: d.Say(h.from)})
+		if h.Opens && d.p.StartsHere(h) && !h.Hung() {
+			list = append(list, tapeRow{number: d.stacked(h), line: d.Say(h.Start), words: "start", seam: d.Say(h.From)})
 		}
-		r := tapeRow{number: d.stacked(h), rule: i == d.p.thirdRow(), hung: h.Sheet().Hung}
+		r := tapeRow{number: d.stacked(h), rule: i == d.p.thirdRow(), hung: h.Hung()}
 		switch {
 		case h.Sheet().InGap:
 			r.words = "in the gap: to stock"
-		case !d.p.here(h):
-			r.words = "on " + d.pageWord(d.w.pieces[d.p.index+1].key())
-		case h.hung():
+		case !d.p.Here(h):
+			r.words = "on " + d.PageWord(d.w.pieces[d.p.Index+1].key())
+		case h.Hung():
 			r.words, r.seam = "hangs", d.Say(h.X)
-		case h.after && h.before:
+		case h.After && h.Before:
 			r.words = "goes past"
-		case h.after:
+		case h.After:
 			r.words = "left edge " + d.Say(h.Start)
-		case h.closes:
+		case h.Closes:
 			r.words, r.seam = "over "+d.firstOf(h), d.Say(h.X)
-		case h.ends:
+		case h.Ends:
 			r.words, r.seam = d.endWords(), d.Say(h.X)
 		case !h.Lined:
 			r.words, r.seam = "no line, gap", d.Say(h.X)
@@ -70,14 +71,12 @@ func (d *wallBoard) endWords() string {
 	return "no line, end"
 }
 
-func (h *hang) hung() bool { return h.Sheet().Hung }
-
 // stacked are the numbers of a place as they stand on the wall: the upper course over the lower one; more than two courses
 // as from and to.
-func (c *Set) stacked(h *hang) []string {
-	sheets := h.hanging()
+func (c *Set) stacked(h *face.Hang) []string {
+	sheets := h.Called()
 	n := len(sheets)
-	first, last := c.number(sheets[0]), c.number(sheets[n-1])
+	first, last := c.SheetNumber(sheets[0]), c.SheetNumber(sheets[n-1])
 	if n == 1 {
 		return []string{first}
 	}
@@ -90,7 +89,7 @@ func (c *Set) stacked(h *hang) []string {
 // tapeList draws the list that is called out at the tape, then what has to be said about it, then the notes that found
 // no other place. It gives back what has no room.
 func (b *board) tapeList(d *wallBoard, notes []note) []note {
-	u, box := b.u, b.List
+	u, box := b.Unit, b.List
 	x0, x1 := box.X0, box.X1
 	g := b.Page.Part(scene.Tag{Class: "tape-list"})
 	b.word(g, scene.Pt(x0, box.Y0+6*u), "TAPE LIST, from the one datum", folio.TapedText*u, true, scene.Start)
@@ -158,7 +157,7 @@ func (b *board) tapeLines(g *scene.Group, rows []tapeRow, columns [4]float64, to
 	x := b.List.X0
 	for i := range 3 {
 		x += columns[i]
-		from := top - 6.2*b.u
+		from := top - 6.2*b.Unit
 		y := top
 		stop := func(at float64) {
 			if from < at {
@@ -168,7 +167,7 @@ func (b *board) tapeLines(g *scene.Group, rows []tapeRow, columns [4]float64, to
 		for _, r := range rows {
 			next := y + high
 			if r.rule {
-				next += ruleMore * b.u
+				next += ruleMore * b.Unit
 			}
 			if r.head != "" || i == 1 && r.across() {
 				stop(y)
@@ -182,7 +181,7 @@ func (b *board) tapeLines(g *scene.Group, rows []tapeRow, columns [4]float64, to
 
 // tapeColumns are the widths of the four columns: numbers and seams as they need, lines large, the rest to write in.
 func (b *board) tapeColumns(rows []tapeRow) [4]float64 {
-	u := b.u
+	u := b.Unit
 	number, line, seam := 10*u, 20*u, 14*u
 	for _, r := range rows {
 		for _, s := range r.number {
@@ -214,7 +213,7 @@ func (b *board) tapeColumns(rows []tapeRow) [4]float64 {
 
 // tapeRow letters one row.
 func (b *board) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, high float64) {
-	u, x := b.u, b.List.X0
+	u, x := b.Unit, b.List.X0
 	mid := y + high/2
 	put := func(at float64, s string, size float64, bold bool, anchor scene.Anchor, most float64) {
 		if s == "" {

@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"flitchlay/internal/crew"
 	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/length"
@@ -153,9 +152,9 @@ func (b *poleBoard) strokes(g *scene.Group, space *draft.Space, v draft.View, y0
 	wide := 0.35
 	switch m.kind {
 	case seamMark:
-		up(x, crew.CrewHeavy, scene.Seams, scene.Dash{})
+		up(x, folio.TapedHeavy, scene.Seams, scene.Dash{})
 	case lineMark:
-		up(x, crew.CrewHeavy, scene.Plumb, scene.Dashed(crew.CrewHeavy/2))
+		up(x, folio.TapedHeavy, scene.Plumb, scene.Dashed(folio.TapedHeavy/2))
 		g.Polygon(scene.Style{Layer: scene.Plumb, Fill: scene.Solid(scene.Black)}, scene.Pt(x, foot), scene.Pt(x-1.6, foot+3), scene.Pt(x+1.6, foot+3))
 	case edgeMark:
 		up(x-0.5, 0.25, scene.Openings, scene.Dash{})
