@@ -38,7 +38,7 @@ var ours = map[string]string{
 	"paper": "length source templates",
 	"draft": "length scene",
 	// one page of each wall, from what stands above it to what stands under it
-	"face":      "length scene shape room layout",
+	"face":      "length shape room layout",
 	"folio":     "length font finding scene room run layout paper draft face",
 	"elevation": "length finding scene shape room layout draft face folio",
 	"detail":    "length scene room run layout draft face folio elevation",

@@ -31,7 +31,7 @@ func (d *wallBoard) roof(x0, x1 float64) float64 {
 		x = min(max(x, d.p.From), d.p.To)
 		y = min(y, d.v.Y(room.At(w.Ceiling, x)), d.v.Y(room.AtRight(w.Ceiling, x)))
 	}
-	at := func(px float64) L { return d.p.From + L(math.Round((px-d.v.X(d.p.From))*float64(d.v.Scale)*8000)) }
+	at := func(px float64) L { return d.p.From + d.v.Length(px-d.v.X(d.p.From)) }
 	a, b := at(x0), at(x1)
 	take(a)
 	take(b)
@@ -149,33 +149,7 @@ func (d *wallBoard) endName(right bool) string {
 		}
 		return name
 	}
-	for i := range w.Run.Line.Spans {
-		s := &w.Run.Line.Spans[i]
-		if s.Closed {
-			continue
-		}
-		if right && s.RightEnd.Wall == w.Wall && w.W.Corner != room.Straight && d.near(s.R, w.Right, w.W.LeanRight) {
-			return strings.TrimPrefix(s.RightEnd.Words(), "the ")
-		}
-		if !right && s.LeftEnd.Wall == w.Wall && d.near(s.L, w.Left, w.W.LeanLeft) {
-			return strings.TrimPrefix(s.LeftEnd.Words(), "the ")
-		}
-	}
-	return ""
-}
-
-// near reports whether a place of the run is at an end of the wall.
-func (d *wallBoard) near(s, end, lean L) bool {
-	x := s - d.w.St.Shift
-	if n := d.w.Run.Length; d.w.Run.Closed && n > 0 {
-		for x > end+n/2 {
-			x -= n
-		}
-		for x < end-n/2 {
-			x += n
-		}
-	}
-	return x >= end-lean.Abs() && x <= end+lean.Abs()
+	return strings.TrimPrefix(w.EndAt(right), "the ")
 }
 
 // thirdRow is the row of the tape list after which the work stops: the third, or the last where there are fewer.

@@ -1,11 +1,12 @@
 package face
 
 import (
+	"slices"
 	"sort"
 
 	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
-	"flitchlay/internal/scene"
+	"flitchlay/internal/shape"
 )
 
 // Face is one covered wall as it is drawn.
@@ -28,7 +29,11 @@ type Part struct {
 	Place    int
 	From, To L
 	Sheets   []*layout.Sheet // from the lowest course up
+	turn     L               // of its hang
 }
+
+// Raw are the raw edges of one of its sheets as hung, on this wall.
+func (p Part) Raw(s *layout.Sheet) (left, right L) { return s.StartLine + p.turn, s.RightLine + p.turn }
 
 // Sheet is the lowest of its courses.
 func (p Part) Sheet() *layout.Sheet { return p.Sheets[0] }
@@ -91,13 +96,13 @@ func (f *Face) parts() []Part {
 			switch {
 			case !held:
 			case f.Run.Up:
-				list = append(list, Part{s.Place, a, b, []*layout.Sheet{s}})
+				list = append(list, Part{s.Place, a, b, []*layout.Sheet{s}, h.Turn})
 			default:
 				here = append(here, s)
 			}
 		}
 		if here != nil {
-			list = append(list, Part{h.Place, h.From, h.To, here})
+			list = append(list, Part{h.Place, h.From, h.To, here, h.Turn})
 		}
 	}
 	if !f.Run.Up {
@@ -117,19 +122,20 @@ func (f *Face) Outline(floor, ceiling []room.Point, from, to L) []room.Point {
 	if to < f.Right {
 		leanRight = 0
 	}
-	points := []room.Point{{X: from, Z: room.AtRight(floor, from)}}
-	for _, p := range floor {
+	back := Profile(ceiling, from+leanLeft, to+leanRight)
+	slices.Reverse(back)
+	return append(Profile(floor, from, to), back...)
+}
+
+// Profile is a floor or ceiling between two places.
+func Profile(list []room.Point, from, to L) []room.Point {
+	out := []room.Point{{X: from, Z: room.AtRight(list, from)}}
+	for _, p := range list {
 		if p.X > from && p.X < to {
-			points = append(points, p)
+			out = append(out, p)
 		}
 	}
-	points = append(points, room.Point{X: to, Z: room.At(floor, to)}, room.Point{X: to + leanRight, Z: room.At(ceiling, to+leanRight)})
-	for i := len(ceiling) - 1; i >= 0; i-- {
-		if p := ceiling[i]; p.X > from+leanLeft && p.X < to+leanRight {
-			points = append(points, p)
-		}
-	}
-	return append(points, room.Point{X: from + leanLeft, Z: room.AtRight(ceiling, from+leanLeft)})
+	return append(out, room.Point{X: to, Z: room.At(list, to)})
 }
 
 // Neighbour is the wall that the covering goes on to round an end, with the part of its sheet there, nil where the
@@ -150,14 +156,15 @@ func (f *Face) Neighbour(right bool) (c *layout.Corner, width L, place int) {
 	return nil, 0, 0
 }
 
-// Bare are boxes of the page over the openings and bare strips, where no covering is.
-func (f *Face) Bare(to func(x0, z0, x1, z1 L) scene.Box) []scene.Box {
-	var list []scene.Box
+// Bare are the openings and bare strips, where no covering is.
+func (f *Face) Bare() []shape.Rect {
+	var list []shape.Rect
 	for i := range f.W.Openings {
-		list = append(list, to(f.Hole(&f.W.Openings[i])))
+		x0, z0, x1, z1 := f.Hole(&f.W.Openings[i])
+		list = append(list, shape.Rect{Left: x0, Right: x1, Bottom: z0, Top: z1})
 	}
 	for _, b := range f.W.Bare {
-		list = append(list, to(b.From, f.Low, b.To, f.High))
+		list = append(list, shape.Rect{Left: b.From, Right: b.To, Bottom: f.Low, Top: f.High})
 	}
 	return list
 }

@@ -135,7 +135,7 @@ func (f *Face) hang(sheets []*layout.Sheet, turn, half L) *Hang {
 func (f *Face) band(sheets []*layout.Sheet) *Hang {
 	s := sheets[0]
 	span := &f.Run.Spans[s.Span]
-	h := &Hang{Place: s.Place, Sheets: sheets, From: f.Left, To: f.Right, Start: s.StartLine, X: s.Right}
+	h := &Hang{Place: s.Place, Sheets: sheets, From: f.Left, To: f.Right, Start: s.StartLine, Turn: -f.St.Shift, X: s.Right}
 	h.Begins, h.Ends = s.Place == span.FirstSheet, s.Place == span.LastSheet
 	if h.Seam = seamAfter(f.Run, s.Place); h.Seam != nil {
 		h.Line, h.Lined = h.Seam.PlumbLine, true

@@ -105,6 +105,38 @@ func (f *Face) Covered(x L) [][2]L {
 	return slices.DeleteFunc(list, func(s [2]L) bool { return s[0] >= s[1] })
 }
 
+// CoveredBy are the heights between which a sheet covers the wall just right of x, piece by piece, those of each from the
+// lowest.
+func (f *Face) CoveredBy(s *layout.Sheet, x L) [][2]L {
+	var list [][2]L
+	for _, q := range s.Pieces {
+		if q.Wall == f.Wall {
+			list = append(list, crossed(q.Outline, x)...)
+		}
+	}
+	return list
+}
+
+// crossed are the heights between which an outline is crossed just right of x: in pairs from the lowest.
+func crossed(o shape.Outline, x L) [][2]L {
+	var cuts []L
+	for i, a := range o {
+		b := o[(i+1)%len(o)]
+		if a.X > b.X {
+			a, b = b, a
+		}
+		if a.X <= x && x < b.X {
+			cuts = append(cuts, a.Z+L(float64(b.Z-a.Z)*float64(x-a.X)/float64(b.X-a.X)))
+		}
+	}
+	slices.Sort(cuts)
+	var out [][2]L
+	for i := 0; i+1 < len(cuts); i += 2 {
+		out = append(out, [2]L{cuts[i], cuts[i+1]})
+	}
+	return out
+}
+
 // Joints are where courses meet: heights, or in a wall whose sheets lie level, places along it.
 func (f *Face) Joints() []L {
 	var list []L
