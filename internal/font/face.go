@@ -52,7 +52,7 @@ func Of(bold bool) *Face {
 }
 
 // Name is what the face is called inside files. It is not the name of the design the face was made from, whose licence keeps that name
-// for unchanged copies.
+// for unchanged copies. Only tests ask it, as Data and UnitsPerEm: they hold this reader of faces and the backends to others.
 func (f *Face) Name() string { return f.name }
 
 // Data is the whole TrueType file. The caller does not change it.

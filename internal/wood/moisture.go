@@ -54,13 +54,14 @@ func (c Climate) Moisture() float64 {
 	return fahrenheitFit.moisture(c.Temperature, clamp(c.Humidity, 0, 100)/100)
 }
 
-// MoistureCelsius is Moisture by the handbook's other set of coefficients, for checks.
+// MoistureCelsius is Moisture by the handbook's other set of coefficients. Only tests ask it: they hold the two sets to each
+// other and both to the published table.
 func (c Climate) MoistureCelsius() float64 {
 	return celsiusFit.moisture(Celsius(c.Temperature), clamp(c.Humidity, 0, 100)/100)
 }
 
 // HumidityFor is the relative humidity at which wood comes to a moisture content at a temperature: the inverse of
-// Moisture.
+// Moisture. Only tests ask it: they hold Moisture to humidities that were published or computed elsewhere.
 //
 // Errors: false where no humidity gives it.
 func HumidityFor(temperature, moisture float64) (humidity float64, ok bool) {
@@ -82,27 +83,5 @@ func HumidityFor(temperature, moisture float64) (humidity float64, ok bool) {
 		}
 	}
 }
-
-// Chart is the moisture content by temperature and humidity, a row for each temperature: a site card's table.
-func Chart(temperatures, humidities []float64) [][]float64 {
-	rows := make([][]float64, len(temperatures))
-	for i, t := range temperatures {
-		for _, h := range humidities {
-			rows[i] = append(rows[i], Climate{t, h}.Moisture())
-		}
-	}
-	return rows
-}
-
-// Swing is the least and the most moisture content of wood where humidity goes from one end of a band to the other.
-func Swing(temperature, lowHumidity, highHumidity float64) (low, high float64) {
-	return Climate{temperature, lowHumidity}.Moisture(), Climate{temperature, highHumidity}.Moisture()
-}
-
-// MeterReading corrects what a resistance meter shows for the temperature of the wood: half a per cent for every 10
-// degrees F that it differs from what the meter is set for, added where the wood is colder.
-//
-// Source: Wood Handbook, FPL-GTR-190 (2010), chapter 13, on resistance meters: about 0.5 per cent for each 10 degrees F.
-func MeterReading(shown, setFor, wood float64) float64 { return shown + 0.5*(setFor-wood)/10 }
 
 func clamp(x, low, high float64) float64 { return math.Max(low, math.Min(high, x)) }

@@ -196,28 +196,18 @@ func TestMoistureGrowsWithHumidity(t *testing.T) {
 	}
 }
 
-func TestChart(t *testing.T) {
-	chart := Chart([]float64{60, 70}, []float64{30, 40, 50})
-	require.Len(t, chart, 2)
-	require.Len(t, chart[0], 3)
-	assert.InDelta(t, 9.2463, chart[1][2], 0.00005)
-	assert.InDelta(t, 6.254, chart[0][0], 0.0005)
+func TestMoistureOfTwoRooms(t *testing.T) {
+	assert.InDelta(t, 9.2463, Climate{70, 50}.Moisture(), 0.00005)
+	assert.InDelta(t, 6.254, Climate{60, 30}.Moisture(), 0.0005)
 }
 
 // Source: climate zone 2 of AWI 200 as restated elsewhere, 30 to 55 per cent; moisture computed apart from this program.
 func TestSwingOfTheHumidityBand(t *testing.T) {
-	low, high := Swing(70, RoomHumidity.Low, RoomHumidity.High)
+	low, high := Climate{70, RoomHumidity.Low}.Moisture(), Climate{70, RoomHumidity.High}.Moisture()
 	assert.InDelta(t, 6.17, low, 0.005)
 	assert.InDelta(t, 10.07, high, 0.005)
 	assert.InDelta(t, 3.90, high-low, 0.005)
 	walnut, ok := Find("walnut")
 	require.True(t, ok)
 	assert.InDelta(t, 0.257, walnut.Move(24, Plain, low, high).Change, 0.0005, "24 in of plain walnut")
-}
-
-// Source: Wood Handbook, FPL-GTR-190, on meters: about 0.5 per cent for every 10 F, added when colder.
-func TestMeterReading(t *testing.T) {
-	assert.InDelta(t, 8.5, MeterReading(8, 70, 60), 1e-12, "colder wood shows too little")
-	assert.InDelta(t, 7.0, MeterReading(8, 70, 90), 1e-12)
-	assert.InDelta(t, 8.0, MeterReading(8, 70, 70), 1e-12)
 }

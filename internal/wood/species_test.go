@@ -157,11 +157,9 @@ func TestBands(t *testing.T) {
 }
 
 // Source: Wood Handbook, FPL-GTR-190 (2010), figure 13-1, as restated elsewhere: 8, 6 and 11 per cent.
-func TestTargetsAreWhatCommonRoomsGive(t *testing.T) {
-	targets := Targets()
-	require.Len(t, targets, 3)
-	for i, want := range []float64{8, 6, 11} {
-		assert.Equal(t, want, targets[i].Moisture)
+// They are the averages of interior woodwork in most of the USA, in its dry south-west and on its damp warm coast.
+func TestCommonRoomsGiveThePublishedAverages(t *testing.T) {
+	for _, want := range []float64{8, 6, 11} {
 		humidity, ok := HumidityFor(70, want)
 		assert.True(t, ok)
 		assert.True(t, 25 < humidity && humidity < 65, "a room that people live in")
