@@ -192,7 +192,7 @@ func (e *aimElevation) breaks() {
 			at := scene.Pt(e.v.X(s.X), y)
 			mark(in, k, at)
 			r := k.Of(1.8)
-			e.Space.Take(scene.Box{X0: at.X - r, Y0: at.Y - r, X1: at.X + r, Y1: at.Y + r})
+			e.Space.Take(scene.BoxRound(at, 2*r, 2*r))
 			y += k.Of(3.9)
 		}
 		if jump {

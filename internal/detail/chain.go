@@ -1,8 +1,8 @@
 package detail
 
 import (
+	"cmp"
 	"slices"
-	"sort"
 
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
@@ -33,10 +33,10 @@ func chains(s *folio.Set) []chain {
 		for j := range r.Corners {
 			bends = append(bends, &r.Corners[j])
 		}
-		sort.SliceStable(bends, func(i, j int) bool { return bends[i].At < bends[j].At })
+		slices.SortStableFunc(bends, func(a, b *layout.Corner) int { return cmp.Compare(a.At, b.At) })
 		list = append(list, chainsOf(s, r, bends)...)
 	}
-	sort.SliceStable(list, func(i, j int) bool { return list[i].first() < list[j].first() })
+	slices.SortStableFunc(list, func(a, b chain) int { return cmp.Compare(a.first(), b.first()) })
 	return list
 }
 
