@@ -20,6 +20,15 @@ func (e *View) openBoxes() []scene.Box {
 	return list
 }
 
+// bare are the places on the page where no covering is.
+func (e *View) bare() []scene.Box {
+	var list []scene.Box
+	for _, r := range e.F.Bare() {
+		list = append(list, e.V.Box(r.Left, r.Bottom, r.Right, r.Top))
+	}
+	return list
+}
+
 // Hatches marks what is not covered: bare strips, and what a desk or bench hides.
 func (e *View) Hatches(g *scene.Group) {
 	k := e.Look

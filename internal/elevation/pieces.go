@@ -104,10 +104,8 @@ func matchLine(f *face.Face, ideal, least, most L) L {
 			continue
 		}
 		c := (m - ideal).Abs()
-		for i := range f.W.Openings {
-			if o := &f.W.Openings[i]; o.FromLeft < m && m < o.Right() {
-				c /= 4
-			}
+		if f.Open(m) {
+			c /= 4
 		}
 		if c < cost {
 			best, cost = m, c
