@@ -224,7 +224,7 @@ func (e *aimElevation) numbers() {
 			continue
 		}
 		for _, s := range p.Sheets {
-			low, high, ok := e.reach(s)
+			_, low, _, high, ok := e.f.Extent(s)
 			if !ok {
 				continue
 			}
@@ -234,22 +234,6 @@ func (e *aimElevation) numbers() {
 			e.number(elevation.NumberOf(s), (e.v.X(from)+e.v.X(to))/2, e.v.Y(high), e.v.Y(low), k)
 		}
 	}
-}
-
-// reach are the lowest and highest of a sheet on the wall.
-func (e *aimElevation) reach(s *layout.Sheet) (low, high L, ok bool) {
-	for _, q := range s.Pieces {
-		if q.Wall != e.wall {
-			continue
-		}
-		for _, p := range q.Outline {
-			if !ok {
-				low, high, ok = p.Z, p.Z, true
-			}
-			low, high = min(low, p.Z), max(high, p.Z)
-		}
-	}
-	return low, high, ok
 }
 
 func (e *aimElevation) number(text string, x, top, foot float64, k draft.Look) {

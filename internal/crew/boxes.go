@@ -102,8 +102,7 @@ func (d *wallBoard) boxLetter(g *scene.Group, plate scene.Box, letter string, at
 			if !d.space.FreeLine(from, to, 0.3*d.Unit) {
 				continue
 			}
-			g.Line(from, to, scene.Pen(scene.Boxes, 0.25))
-			d.space.Stroke(from, to)
+			d.line(g, from, to, scene.Pen(scene.Boxes, 0.25))
 		}
 		g.Text(t)
 		d.space.Take(whole)

@@ -8,11 +8,9 @@ import (
 	"strings"
 
 	"flitchlay/internal/face"
-	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
-	"flitchlay/internal/scene"
 )
 
 // cutRow is one sheet of the cut list.
@@ -28,12 +26,6 @@ type cutRow struct {
 	struck       string // why it is not cut
 	sheet        *layout.Sheet
 }
-
-// rowsOnPage is how many sheets stand on one page of the cut list.
-const rowsOnPage = 18
-
-// firstCut is how many are cut and hung before all others.
-const firstCut = 3
 
 // cutRows lists all sheets in hanging order.
 func (c *Set) cutRows() []cutRow {
@@ -101,82 +93,6 @@ func (w *Wall) holes(row *cutRow, on string, openings []*room.Opening, in func(f
 			row.holes = append(row.holes, b.Letter+on)
 		}
 	}
-}
-
-// cutPages draws the cut list: the first three on top, then all others, then what is not cut, then how many of which
-// stock length.
-func (c *Set) cutPages(n int) []*scene.Page {
-	rows := c.cutRows()
-	struck := c.struckRows()
-	var out []*scene.Page
-	var b *board
-	var g *scene.Group
-	y, bottom, count := 0.0, 0.0, 0
-	u := c.Unit
-	fresh := func() {
-		b = c.open(n+len(out), folio.Sheet{Title: "Cut list", Lines: [2]string{c.place(), c.cutWords()}, Portrait: true})
-		b.Page.Title = "Cut list"
-		area := b.Area
-		g = b.Page.Part(scene.Tag{Class: "cut-list"})
-		y, bottom, count = area.Y0, area.Y1, 0
-		out = append(out, b.Page)
-	}
-	high := 11 * u
-	for i, r := range rows {
-		if b == nil || count == rowsOnPage || y+high > bottom {
-			fresh()
-			if i > 0 {
-				y = b.cutHead(g, y)
-			}
-		}
-		switch i {
-		case 0:
-			b.word(g, scene.Pt(b.Page.Frame.X0+3*u, y+6*u), "FIRST: cut these, hang, hold", folio.TapedText*u, true, scene.Start)
-			y = b.cutHead(g, y+8*u)
-		case firstCut:
-			if count > 0 {
-				b.word(g, scene.Pt(b.Page.Frame.X0+3*u, y+7*u), "THEN, when the hold is signed", folio.TapedText*u, true, scene.Start)
-				y += 9.4 * u
-				g.HLine(b.Page.Frame.X0, b.Page.Frame.X1, y, scene.Pen(scene.Frame, folio.TapedFine))
-			}
-		}
-		b.cutRow(g, r, y, high)
-		y += high
-		count++
-		width := folio.TapedFine
-		if (i+1)%firstCut == 0 || i == len(rows)-1 {
-			width = 1
-		}
-		if y < b.Page.Frame.Y1-0.5*u {
-			g.HLine(b.Page.Frame.X0, b.Page.Frame.X1, y, scene.Pen(scene.Frame, width))
-		}
-	}
-	if b == nil {
-		fresh()
-	}
-	for i, r := range struck {
-		if y+(8.4+8)*u > bottom {
-			fresh()
-			y += 2 * u
-		}
-		if i == 0 {
-			b.word(g, scene.Pt(b.Page.Frame.X0+3*u, y+6.4*u), "NOT CUT", folio.TapedText*u, true, scene.Start)
-			y += 8 * u
-		}
-		b.struckRow(g, r, y, 8.4*u)
-		y += 8.4 * u
-	}
-	lines := c.stockLengths(rows)
-	y += 1 * u
-	for i, line := range lines {
-		if y+8*u > bottom {
-			fresh()
-			y += 2 * u
-		}
-		y += 6 * u
-		b.word(g, scene.Pt(b.Page.Frame.X0+3*u, y), line, folio.TapedText*u, i == 0, scene.Start)
-	}
-	return out
 }
 
 // cutWords says what the figures of the list hold.

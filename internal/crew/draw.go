@@ -90,11 +90,21 @@ func (d *wallBoard) scaleBar() {
 	}
 }
 
-// under finds a free place at the foot of the drawing, as low and as far left as it goes, and takes it.
+// Places at the foot of a drawing, in mm on letter paper: how far over the edge of the field the lowest is and the highest
+// may be, and the steps up and along.
+const (
+	lowestUnder  = 1.8
+	highestUnder = 24.0
+	underUp      = 2.0
+	underAlong   = 4.0
+)
+
+// under finds a free place at the foot of the drawing, as low and as far left as it goes, and takes it: rows from below,
+// each from the left.
 func (d *wallBoard) under(wide, high float64) (scene.Box, bool) {
 	u := d.Unit
-	for y := d.area.Y1 - 1.8*u; y > d.area.Y1-24*u; y -= 2 * u {
-		for x := d.area.X0 + 4*u; x+wide < d.area.X1; x += 4 * u {
+	for y := d.area.Y1 - lowestUnder*u; y > d.area.Y1-highestUnder*u; y -= underUp * u {
+		for x := d.area.X0 + underAlong*u; x+wide < d.area.X1; x += underAlong * u {
 			box := scene.Box{X0: x, Y0: y - high, X1: x + wide, Y1: y}
 			if d.space.Free(box, crewAir*u) {
 				d.space.Take(box)
@@ -149,8 +159,7 @@ func (d *wallBoard) seams() {
 		g := d.g.Part(scene.Tag{Class: "seam", Title: "seam " + strconv.Itoa(h.Seam.Number), Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
 		for _, s := range d.w.Covered(h.X) {
 			a, b := d.v.Pt(h.X, s[0]), d.v.Pt(h.X, s[1])
-			g.Line(a, b, scene.Pen(scene.Seams, folio.TapedFine))
-			d.space.Stroke(a, b)
+			d.line(g, a, b, scene.Pen(scene.Seams, folio.TapedFine))
 		}
 	}
 }
@@ -158,21 +167,9 @@ func (d *wallBoard) seams() {
 // joints draws the end matches of courses.
 func (d *wallBoard) joints() {
 	for _, h := range d.p.Hangs {
-		for _, s := range h.Sheets[1:] {
-			for _, p := range s.Pieces {
-				if p.Wall != d.w.Wall {
-					continue
-				}
-				for i, a := range p.Outline {
-					b := p.Outline[(i+1)%len(p.Outline)]
-					if a.Z == b.Z && a.Z == p.Outline[0].Z && a.X < b.X {
-						x0, x1 := max(a.X, d.p.From), min(b.X, d.p.To)
-						if x0 < x1 {
-							d.g.Line(d.v.Pt(x0, a.Z), d.v.Pt(x1, a.Z), scene.Pen(scene.Seams, folio.TapedFine))
-							d.space.Stroke(d.v.Pt(x0, a.Z), d.v.Pt(x1, a.Z))
-						}
-					}
-				}
+		for _, e := range d.w.Feet(h) {
+			if x0, x1 := max(e.From, d.p.From), min(e.To, d.p.To); x0 < x1 {
+				d.line(d.g, d.v.Pt(x0, e.Z), d.v.Pt(x1, e.Z), scene.Pen(scene.Seams, folio.TapedFine))
 			}
 		}
 	}
@@ -193,9 +190,14 @@ func (d *wallBoard) levelLine() {
 	a, b := scene.Pt(d.leftEdge()-2*d.Unit, y), scene.Pt(d.v.X(d.p.To)+2*d.Unit, y)
 	points := draft.Outside(a, b, clear...)
 	for i := 0; i+1 < len(points); i += 2 {
-		d.g.Line(points[i], points[i+1], scene.Pen(scene.Plumb, folio.TapedFine).As(scene.Chain(folio.TapedFine)))
-		d.space.Stroke(points[i], points[i+1])
+		d.line(d.g, points[i], points[i+1], scene.Pen(scene.Plumb, folio.TapedFine).As(scene.Chain(folio.TapedFine)))
 	}
+}
+
+// line draws a line that words have to keep clear of.
+func (d *wallBoard) line(g *scene.Group, a, b scene.Point, pen scene.Style) {
+	g.Line(a, b, pen)
+	d.space.Stroke(a, b)
 }
 
 // lack notes that something found no place over the ceiling or under the floor.

@@ -13,11 +13,13 @@ import (
 
 // Rows of figures under the floor, and the arrowheads of flags.
 const (
-	firstRow = 9.9 // baseline of the first row under the floor
-	rowPitch = 6.0
-	flagLong = 2.4
-	flagWide = 2.2
-	flagStem = 4.8 // whole height of a flag over the ceiling
+	firstRow     = 9.9 // baseline of the first row under the floor, in mm on letter paper as all here
+	rowPitch     = 6.0
+	flagRows     = 3
+	mostFlagRows = 4
+	flagLong     = 2.4
+	flagWide     = 2.2
+	flagStem     = 4.8 // whole height of a flag over the ceiling
 )
 
 // lineFlag is one plumb line: an arrowhead at the floor, one at the ceiling, and its running figure.
@@ -54,7 +56,12 @@ func (d *wallBoard) flagList() []lineFlag {
 	return list
 }
 
-// flags draws the plumb lines as flags outside the wall, with their figures from the one datum.
+// flags draws the plumb lines as flags outside the wall, with their figures from the one datum. A figure is read level
+// wherever it can be:
+//
+//  1. level in flagRows rows, each under its line, the wall's end in the lowest;
+//  2. level in one row more, which takes height from the wall;
+//  3. upright side by side, on stems that bend to them: they stand closer than any row lets them.
 func (d *wallBoard) flags() {
 	u, size := d.Unit, folio.TapedText*d.Unit
 	list := d.flagList()
@@ -65,9 +72,9 @@ func (d *wallBoard) flags() {
 		lo = d.v.X(d.w.Left) + 1.2*u
 	}
 	flags := make([]draft.Flag, len(list))
-	rows := 3
+	rows := flagRows
 	var perches []draft.Perch
-	for ok := false; !ok && rows <= 4; {
+	for ok := false; !ok && rows <= mostFlagRows; {
 		for i, f := range list {
 			flags[i] = draft.Flag{At: f.at, Width: scene.Width(f.text, size, !f.end)}
 			if f.end {
@@ -82,7 +89,7 @@ func (d *wallBoard) flags() {
 	baseline := func(row int) float64 { return floor + (firstRow+rowPitch*float64(row-1))*u }
 	if perches == nil {
 		d.shelf(list, floor, lo, hi)
-		d.datum(floor, 3)
+		d.datum(floor, flagRows)
 		return
 	}
 	for i, f := range list {
@@ -111,8 +118,7 @@ func (d *wallBoard) flag(f lineFlag, foot float64) *scene.Group {
 	floor := d.v.Y(room.At(w.Floor, f.x))
 	pen := scene.Pen(scene.Plumb, folio.TapedFine)
 	if f.end {
-		d.g.VLine(f.at, floor+1*u, foot, scene.Pen(scene.Dimensions, 0.25))
-		d.space.Stroke(scene.Pt(f.at, floor+1*u), scene.Pt(f.at, foot))
+		d.line(d.g, scene.Pt(f.at, floor+1*u), scene.Pt(f.at, foot), scene.Pen(scene.Dimensions, 0.25))
 		return d.g
 	}
 	g := d.g.Part(scene.Tag{Class: "plumb-line", Title: "line of sheet " + f.number, Data: f.seamTag})
@@ -152,8 +158,7 @@ func (d *wallBoard) shelf(list []lineFlag, floor, lo, hi float64) {
 	top := neck + math.Min(math.Max(bend/2, 1.5*u), 8*u)
 	for i, f := range list {
 		g := d.flag(f, neck)
-		g.Line(scene.Pt(f.at, neck), scene.Pt(slots[i], top), scene.Pen(scene.Plumb, folio.TapedFine))
-		d.space.Stroke(scene.Pt(f.at, neck), scene.Pt(slots[i], top))
+		d.line(g, scene.Pt(f.at, neck), scene.Pt(slots[i], top), scene.Pen(scene.Plumb, folio.TapedFine))
 		t := scene.Text{At: scene.Pt(slots[i], top+0.8*u), String: f.text, Height: size, Bold: !f.end, Anchor: scene.End, Seat: scene.Centred, Angle: 90, Layer: scene.Plumb}
 		d.figure(g, f, t)
 		if t.Bounds().Y1 > d.area.Y1-1*u {

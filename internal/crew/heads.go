@@ -43,10 +43,35 @@ func (d *wallBoard) roof(x0, x1 float64) float64 {
 	return y
 }
 
-// rowHigh is from one row of labels over the ceiling to the next.
-const rowHigh = 2.9
+// Rows of labels over the ceiling, in mm on letter paper.
+const (
+	rowHigh    = 2.9 // from one row to the next
+	firstOver  = 2.6 // the baseline of the lowest over the flags
+	overReach  = 2.0 // the ceiling counts so far left and right of a label
+	overRows   = 16  // rows of labels that are tried
+	lowRows    = 5   // rows under the ceiling's, beside the wall
+	calledRows = 12  // rows of what is called out: they keep under the labels of the ends
+)
 
-// overhead finds a place over the ceiling for a label: as low as it goes, and of the left edges wanted the first.
+// What a place over the ceiling costs, in mm on letter paper that it stands lower for it.
+const (
+	wantedCost = 1.5  // each left edge that was wanted less
+	besideCost = 30.0 // beside the wall: a last resort
+)
+
+// row is the baseline of a row of labels over the ceiling from x0 to x1.
+func (d *wallBoard) row(x0, x1 float64, row int) float64 {
+	return d.roof(x0-overReach*d.Unit, x1+overReach*d.Unit) - (flagStem+firstOver+rowHigh*float64(row))*d.Unit
+}
+
+// overhead finds a place over the ceiling for a label. A label is looked for where it points, so it stands as low as it
+// goes; all places are tried, and the one that costs the least is taken:
+//
+//  1. each of the left edges wanted, the first first, moved into the page where it would leave it;
+//  2. at each the lowest row over the ceiling that is free; a row higher costs its height, a left edge wanted less half a
+//     row;
+//  3. past the ends of the wall the rows beside it too, which cost so much that only labels without another place come
+//     there.
 //
 // Shape: the box of the label, taken, and which of the left edges it got. A label that finds no place is noted: its words
 // stand beside the drawing where no larger drawing could be had.
@@ -58,17 +83,17 @@ func (d *wallBoard) overhead(words string, wide, high float64, wanted ...float64
 		x = math.Max(math.Min(x, hi-wide), lo)
 		first := 0
 		if x+wide < d.v.X(d.p.From)-2*u || x > d.v.X(d.p.To)+2*u {
-			first = -5 // beside the wall it may stand lower than the ceiling
+			first = -lowRows
 		}
-		for row := first; row < 16; row++ {
-			y := d.roof(x-2*u, x+wide+2*u) - (flagStem+2.6+rowHigh*float64(row))*u
+		for row := first; row < overRows; row++ {
+			y := d.row(x, x+wide, row)
 			box := scene.Box{X0: x, Y0: y - high, X1: x + wide, Y1: y + 0.9*u}
 			if !d.space.Free(box, crewAir*u) {
 				continue
 			}
-			cost := -y + 1.5*float64(i)*u
+			cost := -y + wantedCost*float64(i)*u
 			if row < 0 {
-				cost += 30 * u
+				cost += besideCost * u
 			}
 			if cost < least {
 				best, which, least = box, i, cost
@@ -86,20 +111,28 @@ func (d *wallBoard) overhead(words string, wide, high float64, wanted ...float64
 	return best, which, true
 }
 
-// label letters a label over the ceiling, with its left edge, its middle or its right edge at x, or near it.
+// Where else a label may stand than at its x, in mm on letter paper.
+const (
+	labelInset = 8.0 // so much of it still stands over x
+	labelPast  = 3.0 // clear of x, to its side
+)
+
+// label letters a label over the ceiling, with its left edge, its middle or its right edge at x, or near it. Wanted are,
+// in turn: where it belongs; moved along by as little as brings it clear, while it still stands over x; wholly to the side
+// of x, first the side on which the wall is not.
 func (d *wallBoard) label(x float64, text string, bold bool, anchor scene.Anchor) {
 	size := folio.TapedText * d.Unit
 	text = scene.Shorten(text, size, bold, d.area.W()-8*d.Unit)
 	w := scene.Width(text, size, bold)
-	inset := math.Min(w/2, 8*d.Unit)
+	inset, past := math.Min(w/2, labelInset*d.Unit), labelPast*d.Unit
 	var wanted []float64
 	switch anchor {
 	case scene.Start: // from the left end to the right; else out to the left
-		wanted = []float64{x, x - inset, x - w/2, x - w + inset, x - w - 3*d.Unit}
+		wanted = []float64{x, x - inset, x - w/2, x - w + inset, x - w - past}
 	case scene.Middle:
-		wanted = []float64{x - w/2, x - w/3, x - w*2/3, x - w + inset/2, x - inset/2, x - w - 3*d.Unit, x + 3*d.Unit}
+		wanted = []float64{x - w/2, x - w/3, x - w*2/3, x - w + inset/2, x - inset/2, x - w - past, x + past}
 	case scene.End:
-		wanted = []float64{x - w, x - w + inset, x - w/2, x - inset, x + 3*d.Unit}
+		wanted = []float64{x - w, x - w + inset, x - w/2, x - inset, x + past}
 	}
 	if box, _, ok := d.overhead(text, w, size*1.1, wanted...); ok {
 		d.word(d.g, scene.Pt(box.X0, box.Y1-0.9*d.Unit), text, size, bold, scene.Start)
@@ -166,7 +199,7 @@ func (d *wallBoard) hold() {
 	text := "HOLD after " + d.SheetNumbers(h)
 	w := scene.Width(text, size, true)
 	const sign = 5.2
-	// the triangle stands over the seam, the words to its right or its left
+	// 1. the triangle over the seam, the words to its right, where the work goes on; 2. the words to its left
 	wide := sign*u + 1.6*u + w
 	box, which, ok := d.overhead("", wide, size*1.15, at-sign/2*u, at+sign/2*u-wide)
 	if !ok {
@@ -256,7 +289,13 @@ func (d *wallBoard) changes() {
 	}
 }
 
-// callout letters over the ceiling what has no room where it belongs, with a line down to it.
+// leans are how far a called out text stands beside its target, in its own widths: straight over it, then further and
+// further left and right, as long as the line down to it is not taken for one of a neighbour.
+var leans = []float64{0, -0.3, 0.3, -0.6, 0.6, -0.9, 0.9, -1.3, 1.3}
+
+// callout letters over the ceiling what has no room where it belongs, with a line down to it. The first place is taken
+// that is free and whose line crosses nothing: the lowest rows first, since a short line is read best, in each row the
+// place nearest to the target first.
 func (d *wallBoard) callout(g *scene.Group, target scene.Point, text, words string, boxed bool) {
 	u, size := d.Unit, folio.TapedLarge*d.Unit
 	w, ring := scene.Width(text, size, true), 0.0
@@ -264,10 +303,10 @@ func (d *wallBoard) callout(g *scene.Group, target scene.Point, text, words stri
 		ring = 1.2 * u
 	}
 	lo, hi := d.space.Bounds.X0+0.5*u+ring, d.space.Bounds.X1-0.5*u-ring
-	for row := 0; row < 12; row++ {
-		for _, lean := range []float64{0, -0.3, 0.3, -0.6, 0.6, -0.9, 0.9, -1.3, 1.3} {
+	for row := range calledRows {
+		for _, lean := range leans {
 			x0 := math.Max(math.Min(target.X-w/2+lean*w, hi-w), lo)
-			y := d.roof(math.Min(x0, target.X)-2*u, math.Max(x0+w, target.X)+2*u) - (flagStem+2.6+rowHigh*float64(row))*u
+			y := d.row(math.Min(x0, target.X), math.Max(x0+w, target.X), row)
 			box := scene.Box{X0: x0 - ring, Y0: y - size - ring, X1: x0 + w + ring, Y1: y + ring}
 			from := scene.Pt(math.Max(math.Min(target.X, box.X1-0.5*u), box.X0+0.5*u), box.Y1+0.6*u)
 			if d.space.Free(box, crewAir*u) && d.space.FreeLine(from, target, 0.3*u) {
@@ -275,10 +314,9 @@ func (d *wallBoard) callout(g *scene.Group, target scene.Point, text, words stri
 				if boxed {
 					g.Rect(box, scene.Pen(scene.Numbers, folio.TapedFine))
 				}
-				g.Line(from, target, scene.Pen(scene.Marks, 0.25))
+				d.line(g, from, target, scene.Pen(scene.Marks, 0.25))
 				g.Circle(target, 0.6*u, scene.Style{Layer: scene.Marks, Fill: scene.Solid(scene.Black)})
 				d.space.Take(box)
-				d.space.Stroke(from, target)
 				return
 			}
 		}

@@ -28,8 +28,7 @@ func (d *wallBoard) edges(o shape.Outline, pen scene.Style, plain bool) {
 			style.Cap = scene.Butt
 			style = style.As(scene.Dashed(pen.Width))
 		}
-		d.g.Line(a, b, style)
-		d.space.Stroke(a, b)
+		d.line(d.g, a, b, style)
 	}
 }
 
@@ -48,7 +47,6 @@ func (d *wallBoard) covering() {
 	for _, x := range d.p.MatchLines() {
 		low, high := d.p.Extremes()
 		a, b := d.v.Pt(x, high).Add(0, -6*d.Unit), d.v.Pt(x, low).Add(0, 1.5*d.Unit)
-		d.g.Line(a, b, scene.Pen(scene.Walls, folio.TapedHeavy).As(scene.Phantom(folio.TapedFine)))
-		d.space.Stroke(a, b)
+		d.line(d.g, a, b, scene.Pen(scene.Walls, folio.TapedHeavy).As(scene.Phantom(folio.TapedFine)))
 	}
 }

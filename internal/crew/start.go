@@ -82,6 +82,15 @@ func (b *board) checkWords() []string {
 	return list
 }
 
+// markOuts are how far outside a wall of the plan its letter may stand, in mm on letter paper: near it, further out where a
+// neighbour's stands there, else inside the room.
+var markOuts = []float64{4.4, 6.4, 8.4, -4.4, -6.4}
+
+// startPlaces are where the word START may stand, in mm on letter paper along the wall from where the first sheet begins,
+// and out of the room: inside it behind the arrow's foot, further in; to the arrow's sides, further away; far inside; out
+// of the room only where the wall leaves nothing else.
+var startPlaces = [][2]float64{{0, -9}, {0, -12}, {8, -9}, {-8, -9}, {14, -7}, {-14, -7}, {16, -4}, {-16, -4}, {0, -16}, {0, 12}, {10, 9}, {-10, 9}}
+
 // startPlan draws the room from above with the way of hanging, and beside it what is delivered.
 func (b *board) startPlan(box scene.Box) {
 	u, size := b.Unit, folio.TapedText*b.Unit
@@ -105,7 +114,7 @@ func (b *board) startPlan(box scene.Box) {
 		if !ok {
 			continue
 		}
-		for _, out := range []float64{4.4, 6.4, 8.4, -4.4, -6.4} {
+		for _, out := range markOuts {
 			t := scene.Text{At: p.Along(i, 0.5, out*u), String: mark, Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
 			if k := t.Bounds().Inset(-1.3 * u); view.Contains(k) && !folio.MeetsAny(k, taken) && !p.Touches(k) {
 				taken = append(taken, k)
@@ -141,7 +150,7 @@ func (b *board) startMark(g *scene.Group, p folio.OutlinePlan, view scene.Box, t
 			nx, ny := -dy/l*1.9*u, dx/l*1.9*u
 			g.Polygon(scene.Style{Layer: scene.Marks, Fill: scene.Solid(scene.Black)}, tip, foot.Add(nx, ny), foot.Add(-nx, -ny))
 			*taken = append(*taken, scene.Box{X0: math.Min(tip.X, foot.X) - 2*u, Y0: math.Min(tip.Y, foot.Y) - 2*u, X1: math.Max(tip.X, foot.X) + 2*u, Y1: math.Max(tip.Y, foot.Y) + 2*u})
-			for _, k := range [][2]float64{{0, -9}, {0, -12}, {8, -9}, {-8, -9}, {14, -7}, {-14, -7}, {16, -4}, {-16, -4}, {0, -16}, {0, 12}, {10, 9}, {-10, 9}} {
+			for _, k := range startPlaces {
 				along := share + k[0]*u/math.Max(lengthOf(p, w.Wall), 1)
 				t := scene.Text{At: p.Along(w.Wall, along, k[1]*u), String: "START", Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
 				if box := t.Bounds().Inset(-1.3 * u); view.Contains(box) && !folio.MeetsAny(box, *taken) && !p.Touches(box) {

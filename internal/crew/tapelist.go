@@ -95,29 +95,11 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	b.word(g, scene.Pt(x0, box.Y0+6*u), "TAPE LIST, from the one datum", folio.TapedText*u, true, scene.Start)
 	rows := d.tapeRows()
 	columns := b.tapeColumns(rows)
-	top := box.Y0 + 8.6*u
-	head := 6.2 * u
-	low := 15 * u // for two lines under the list
-	high := math.Max(9.3*u, math.Min(9.6*u, (box.Y1-top-head-low)/math.Max(float64(len(rows)), 1)))
-	pen := scene.Pen(scene.Frame, folio.TapedFine)
-	y := top
-	x := x0
-	last := "as hung"
-	if scene.Width(last, folio.TapedText*u, false)+1.2*u > columns[3] {
-		last = "hung"
-	}
-	if scene.Width(last, folio.TapedText*u, false)+1.4*u > columns[3] {
-		last = ""
-	}
-	for i, word := range []string{"no.", "line", "seam", last} {
-		w := columns[i]
-		if word != "" {
-			b.word(g, scene.Pt(x+w/2, y+head-1.7*u), word, folio.TapedText*u, false, scene.Middle)
-		}
-		x += w
-	}
-	y += head
-	g.HLine(x0, x1, y, pen)
+	top, head := box.Y0+8.6*u, tapeHead*u
+	high := math.Max(tapeLeast*u, math.Min(tapeMost*u, (box.Y1-top-head-underTape*u)/math.Max(float64(len(rows)), 1)))
+	b.tapeHeads(g, columns, top)
+	y := top + head
+	g.HLine(x0, x1, y, scene.Pen(scene.Frame, folio.TapedFine))
 	for i, r := range rows {
 		b.tapeRow(g, r, columns, y, high)
 		y += high
@@ -149,15 +131,41 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	return b.besides(g, notes, y)
 }
 
-// ruleMore is how much higher the row over the heavy rule is.
-const ruleMore = 0.9
+// Heights in the tape list, in mm on letter paper.
+const (
+	tapeHead  = 6.2
+	tapeLeast = 9.3  // of a row: two numbers one over the other
+	tapeMost  = 9.6  // of a row, where there are few
+	underTape = 15.0 // kept for two lines of words under the list
+	ruleMore  = 0.9  // by which the row over the heavy rule is higher
+)
+
+// tapeHeads letters the heads of the columns. The last says that what is hung is written there, shorter or not at all
+// where the column is narrow.
+func (b *board) tapeHeads(g *scene.Group, columns [4]float64, top float64) {
+	u := b.Unit
+	last := "as hung"
+	if scene.Width(last, folio.TapedText*u, false)+1.2*u > columns[3] {
+		last = "hung"
+	}
+	if scene.Width(last, folio.TapedText*u, false)+1.4*u > columns[3] {
+		last = ""
+	}
+	x := b.List.X0
+	for i, word := range []string{"no.", "line", "seam", last} {
+		if word != "" {
+			b.word(g, scene.Pt(x+columns[i]/2, top+tapeHead*u-1.7*u), word, folio.TapedText*u, false, scene.Middle)
+		}
+		x += columns[i]
+	}
+}
 
 // tapeLines draws the upright lines between the columns, but not through rows that run across.
 func (b *board) tapeLines(g *scene.Group, rows []tapeRow, columns [4]float64, top, high float64) {
 	x := b.List.X0
 	for i := range 3 {
 		x += columns[i]
-		from := top - 6.2*b.Unit
+		from := top - tapeHead*b.Unit
 		y := top
 		stop := func(at float64) {
 			if from < at {
@@ -179,16 +187,36 @@ func (b *board) tapeLines(g *scene.Group, rows []tapeRow, columns [4]float64, to
 	}
 }
 
-// tapeColumns are the widths of the four columns: numbers and seams as they need, lines large, the rest to write in.
+// Widths of the columns of the tape list, in mm on letter paper: what each has at least and at most.
+const (
+	numberLeast = 10.0
+	numberMost  = 12.6 // more figures are lettered smaller
+	numberTight = 10.6 // what it keeps where it gives way
+	lineLeast   = 20.0
+	lineFair    = 35.0 // that figures are lettered large in, where the others leave it
+	lineMost    = 38.0 // for the figure of a line
+	wordsMost   = 44.0 // for words beside it, or in its place
+	seamLeast   = 14.0
+	writeFair   = 20.0 // to write in what was hung
+	writeLeast  = 11.0 // no hand writes a figure in less
+)
+
+// tapeColumns are the widths of the four columns: numbers, lines, seams, room to write in. What is read from a ladder comes
+// before what is written:
+//
+//  1. numbers, lines and seams as their words need, the figures of lines lettered large;
+//  2. lines up to lineFair, as long as writeFair stays to write in;
+//  3. all else to write in, writeLeast if the list has to do with less for its figures;
+//  4. where a line's figure (sixteenths in a large room) then has no room in letters of text, the numbers give way.
 func (b *board) tapeColumns(rows []tapeRow) [4]float64 {
 	u := b.Unit
-	number, line, seam := 10*u, 20*u, 14*u
+	number, line, seam := numberLeast*u, lineLeast*u, seamLeast*u
 	for _, r := range rows {
 		for _, s := range r.number {
-			number = math.Max(number, math.Min(scene.Width(s, folio.TapedLarge*u, true)+2*u, 12.6*u))
+			number = math.Max(number, math.Min(scene.Width(s, folio.TapedLarge*u, true)+2*u, numberMost*u))
 		}
 		seam = math.Max(seam, scene.Width(r.seam, folio.TapedText*u, false)+2.6*u)
-		line = math.Max(line, math.Min(scene.Width(r.line, folio.TapedLarge*u, true)+2.4*u, 38*u))
+		line = math.Max(line, math.Min(scene.Width(r.line, folio.TapedLarge*u, true)+2.4*u, lineMost*u))
 		words := scene.Width(r.words, folio.TapedText*u, false)
 		switch {
 		case r.line != "":
@@ -196,15 +224,15 @@ func (b *board) tapeColumns(rows []tapeRow) [4]float64 {
 		case r.across():
 			words = 0
 		}
-		line = math.Max(line, math.Min(words+2.4*u, 44*u))
+		line = math.Max(line, math.Min(words+2.4*u, wordsMost*u))
 	}
 	whole := b.List.W()
-	line = math.Max(line, math.Min(35*u, whole-number-seam-20*u))
-	write := math.Max(whole-number-line-seam, 11*u)
-	for _, r := range rows { // figures with sixteenths in a large room: the numbers give way
+	line = math.Max(line, math.Min(lineFair*u, whole-number-seam-writeFair*u))
+	write := math.Max(whole-number-line-seam, writeLeast*u)
+	for _, r := range rows {
 		need := scene.Width(r.line, folio.TapedText*u, true) + 2.4*u
 		if short := need - (whole - number - seam - write); short > 0 {
-			number = math.Max(number-short, 10.6*u)
+			number = math.Max(number-short, numberTight*u)
 		}
 	}
 	line = whole - number - seam - write

@@ -37,16 +37,8 @@ func (d *wallBoard) seamsUp() {
 			continue
 		}
 		g := d.g.Part(scene.Tag{Class: "seam", Title: "seam " + strconv.Itoa(h.Seam.Number), Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
-		for _, s := range h.Sheets {
-			for _, p := range s.Pieces {
-				for i, a := range p.Outline {
-					b := p.Outline[(i+1)%len(p.Outline)]
-					if a.Z == h.X && b.Z == h.X && a.X != b.X {
-						g.Line(d.v.Pt(a.X, a.Z), d.v.Pt(b.X, b.Z), scene.Pen(scene.Seams, folio.TapedFine))
-						d.space.Stroke(d.v.Pt(a.X, a.Z), d.v.Pt(b.X, b.Z))
-					}
-				}
-			}
+		for _, e := range d.w.Heads(h) {
+			d.line(g, d.v.Pt(e.From, e.Z), d.v.Pt(e.To, e.Z), scene.Pen(scene.Seams, folio.TapedFine))
 		}
 	}
 }
@@ -55,8 +47,7 @@ func (d *wallBoard) seamsUp() {
 func (d *wallBoard) jointsUp() {
 	for _, x := range d.w.Run.Joints {
 		for _, s := range d.w.Covered(x) {
-			d.g.Line(d.v.Pt(x, s[0]), d.v.Pt(x, s[1]), scene.Pen(scene.Seams, folio.TapedFine))
-			d.space.Stroke(d.v.Pt(x, s[0]), d.v.Pt(x, s[1]))
+			d.line(d.g, d.v.Pt(x, s[0]), d.v.Pt(x, s[1]), scene.Pen(scene.Seams, folio.TapedFine))
 		}
 	}
 }
@@ -114,29 +105,23 @@ func (d *wallBoard) headsUp() {
 	d.label(d.v.X(d.w.Left), d.endUp(false), false, scene.Start)
 	d.label(d.v.X(d.w.Right), d.endUp(true), false, scene.End)
 	x := d.v.X(d.w.Right) + 7*u
-	if h := d.p.rows[d.p.thirdRow()]; true {
-		y := d.v.Y(h.X)
-		g := d.g.Part(scene.Tag{Class: "hold"})
-		draft.Triangle(g, scene.Marks, scene.Pt(x, y), 180, 4.4*u, 5.2*u, 0.7, true)
-		d.word(g, scene.Pt(x+6*u, y+size/2), "HOLD", size, true, scene.Start)
-		d.space.Take(scene.Box{X0: x - 1*u, Y0: y - 3*u, X1: x + 20*u, Y1: y + 3*u})
-	}
+	y := d.v.Y(d.p.rows[d.p.thirdRow()].X)
+	g := d.g.Part(scene.Tag{Class: "hold"})
+	draft.Triangle(g, scene.Marks, scene.Pt(x, y), 180, 4.4*u, 5.2*u, folio.TapedHeavy, true)
+	d.word(g, scene.Pt(x+6*u, y+size/2), "HOLD", size, true, scene.Start)
+	d.space.Take(scene.Box{X0: x - 1*u, Y0: y - 3*u, X1: x + 20*u, Y1: y + 3*u})
+	low, _ := d.p.Extremes()
 	if h := d.p.rows[0]; h.Begins && !h.Hung() {
-		if box, ok := d.right(x, 16*u, 5*u, d.v.Y(d.extremesLow())-8*u); ok {
+		if box, ok := d.right(x, 16*u, 5*u, d.v.Y(low)-8*u); ok {
 			d.word(d.g, scene.Pt(box.X0, box.Y1-0.8*u), "START", size, true, scene.Start)
 		}
 	}
-	if box, ok := d.right(x, 7.6*u, 14*u, d.v.Y(d.extremesLow())-24*u); ok {
+	if box, ok := d.right(x, 7.6*u, 14*u, d.v.Y(low)-24*u); ok {
 		at := box.X0 + 6*u
 		d.g.VLine(at, box.Y0+flagLong*u, box.Y1, scene.Pen(scene.Marks, 0.5))
 		draft.Triangle(d.g, scene.Marks, scene.Pt(at, box.Y0), 90, 3*u, 2.8*u, 0, false)
 		d.g.Text(scene.Text{At: scene.Pt(at-2.2*u, (box.Y0+box.Y1)/2+1*u), String: "UP", Height: size, Bold: true, Anchor: scene.Middle, Angle: 90, Layer: scene.Marks})
 	}
-}
-
-func (d *wallBoard) extremesLow() L {
-	low, _ := d.p.Extremes()
-	return low
 }
 
 // right finds a free place right of the wall, from y on upward.

@@ -137,6 +137,50 @@ func crossed(o shape.Outline, x L) [][2]L {
 	return out
 }
 
+// Edge is a level edge of a sheet, from end to end as its outline runs.
+type Edge struct{ From, To, Z L }
+
+// Feet are the lower edges of the upper courses of a place, where they stand on those under them.
+func (f *Face) Feet(h *Hang) []Edge {
+	var list []Edge
+	for _, s := range h.Sheets[1:] {
+		for _, p := range s.Pieces {
+			if p.Wall == f.Wall {
+				for _, e := range level(p.Outline, p.Outline[0].Z) {
+					if e.From < e.To { // an upper edge runs back
+						list = append(list, e)
+					}
+				}
+			}
+		}
+	}
+	return list
+}
+
+// Heads are the upper edges of the pieces of a band, along the seam over it.
+func (f *Face) Heads(h *Hang) []Edge {
+	var list []Edge
+	for _, s := range h.Sheets {
+		for _, p := range s.Pieces {
+			if p.Wall == f.Wall {
+				list = append(list, level(p.Outline, h.X)...)
+			}
+		}
+	}
+	return list
+}
+
+// level lists the edges of an outline that run level at a height.
+func level(o shape.Outline, z L) []Edge {
+	var list []Edge
+	for i, p := range o {
+		if q := o[(i+1)%len(o)]; p.Z == z && q.Z == z && p.X != q.X {
+			list = append(list, Edge{p.X, q.X, z})
+		}
+	}
+	return list
+}
+
 // Joints are where courses meet: heights, or in a wall whose sheets lie level, places along it.
 func (f *Face) Joints() []L {
 	var list []L

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"flitchlay/internal/face"
 	"flitchlay/internal/layout"
@@ -92,4 +93,23 @@ func TestOutlineLeansAtTheWallsEndsOnly(t *testing.T) {
 func TestBareHoldsOpeningsAndStrips(t *testing.T) {
 	f := laid(t, roomtest.Wall("Joint", `18'`, `9'`, roomtest.Door(`2'`, `3'`), "[[wall.bare]]\nfrom = \"9'\"\nto = \"9' 3\"\nwhy = \"control joint\"\n"))
 	assert.Equal(t, []shape.Rect{{Left: 24 * in, Right: 60 * in, Top: 84 * in}, {Left: 108 * in, Right: 111 * in, Top: 108 * in}}, f.Bare(), "a door reaches down to the floor, a strip from floor to ceiling")
+}
+
+func TestFeetAndHeads(t *testing.T) {
+	f := face.On(roomtest.Laid(t, "room.toml", roomtest.OddRooms["a tall wall in two courses"]), 0)
+	joint := f.Run.Joints[0]
+	for _, h := range f.Hangs {
+		feet := f.Feet(h)
+		require.Len(t, feet, 1, "one upper course")
+		assert.Equal(t, face.Edge{From: h.From, To: h.To, Z: joint}, feet[0])
+	}
+	level := face.On(roomtest.Laid(t, "room.toml", roomtest.OddRooms["grain level"]), 0)
+	for _, h := range level.Hangs {
+		heads := level.Heads(h)
+		assert.NotEmpty(t, heads, "place %d", h.Place)
+		for _, e := range heads {
+			assert.Equal(t, h.X, e.Z, "along the seam over the band")
+			assert.True(t, level.Left <= min(e.From, e.To) && max(e.From, e.To) <= level.Right)
+		}
+	}
 }
