@@ -25,7 +25,8 @@ const top = "../.."
 // ours says who may import what of ours: data flows one way, from the room's text to the bytes of a drawing. The names
 // stand for internal/NAME, templates for itself.
 var ours = map[string]string{
-	"length": "", "font": "", "source": "", "wood": "", "templates": "",
+	"length": "", "font": "", "spell": "", "templates": "",
+	"source": "spell", "wood": "spell",
 	"finding": "length", "shape": "length", "seam": "length",
 	"scene":  "length font",
 	"room":   "length source finding",

@@ -101,7 +101,7 @@ func (e *aimElevation) openings() {
 			continue
 		}
 		box := e.v.Box(max(x0, e.From), z0, min(x1, e.To), z1)
-		e.group.Part(scene.Tag{Class: "opening", Title: o.Kind + " " + o.Name, Data: []scene.Datum{folio.Datum("name", o.Name)}}).
+		e.group.Part(scene.Tag{Class: "opening", Title: o.Kind.Named(o.Name), Data: []scene.Datum{folio.Datum("name", o.Name)}}).
 			Rect(box, scene.Pen(scene.Openings, e.Look.Seam).Filled(scene.White))
 		e.Space.Take(box.Inset(-e.Look.Seam))
 	}
@@ -192,7 +192,7 @@ func (e *aimElevation) breaks() {
 			at := scene.Pt(e.v.X(s.X), y)
 			mark(in, k, at)
 			r := k.Of(1.8)
-			e.Space.Take(scene.Box{X0: at.X - r, Y0: at.Y - r, X1: at.X + r, Y1: at.Y + r})
+			e.Space.Take(scene.BoxRound(at, 2*r, 2*r))
 			y += k.Of(3.9)
 		}
 		if jump {

@@ -18,7 +18,7 @@ func (d *wallBoard) boxes() {
 	var list []drawn
 	for _, b := range d.p.Boxes() {
 		plate := d.v.Box(b.X-b.PlateWidth/2, b.Z-b.PlateHigh/2, b.X+b.PlateWidth/2, b.Z+b.PlateHigh/2)
-		g := d.g.Part(scene.Tag{Class: "box", Title: b.Name, Data: []scene.Datum{folio.Datum("kind", b.Kind), folio.Datum("x", folio.Mm(b.X)), folio.Datum("z", folio.Mm(b.Z))}})
+		g := d.g.Part(scene.Tag{Class: "box", Title: b.Name, Data: []scene.Datum{folio.Datum("kind", string(b.Kind)), folio.Datum("x", folio.Mm(b.X)), folio.Datum("z", folio.Mm(b.Z))}})
 		g.Rect(plate, scene.Pen(scene.Boxes, folio.TapedFine).Filled(scene.White))
 		g.Line(scene.Pt(plate.X0, plate.Y1), scene.Pt(plate.X1, plate.Y0), scene.Pen(scene.Boxes, 0.25))
 		d.space.Take(plate.Inset(-0.2 * u))
@@ -142,7 +142,7 @@ func (d *wallBoard) boxLines() []string {
 // boxInSheet says where a box is cut into an upright sheet: from its raw left edge and from the level line.
 func (d *wallBoard) boxInSheet(h *face.Hang, b face.Box) string {
 	hole := d.bare(b.HoleWidth) + " x " + d.bare(b.HoleHigh)
-	if b.Kind == "alarm" {
+	if b.Kind.Traits().NeverCovered {
 		hole += ", never cover"
 	}
 	at := d.bare(b.X-h.Start) + " +, "

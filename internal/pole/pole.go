@@ -88,7 +88,7 @@ func poleAlong(c *folio.TapedSet, w *face.Face) pole {
 		add(o.Right(), edgeMark, o.Name+" right", tag)
 	}
 	for _, b := range w.Boxes() {
-		add(b.X, boxMark, "box "+b.Letter, scene.Tag{Class: "box", Data: []scene.Datum{folio.Datum("name", b.Name), folio.Datum("kind", b.Kind)}})
+		add(b.X, boxMark, "box "+b.Letter, scene.Tag{Class: "box", Data: []scene.Datum{folio.Datum("name", b.Name), folio.Datum("kind", string(b.Kind))}})
 	}
 	for _, x := range w.Joints() {
 		add(x, seamMark, "joint", scene.Tag{Class: "seam"})
@@ -136,7 +136,7 @@ func poleUp(c *folio.TapedSet, w *face.Face) pole {
 		add(o.Head, edgeMark, o.Name+" head", tag)
 	}
 	for _, b := range w.Boxes() {
-		add(b.Z, boxMark, "box "+b.Letter, scene.Tag{Class: "box", Data: []scene.Datum{folio.Datum("name", b.Name), folio.Datum("kind", b.Kind)}})
+		add(b.Z, boxMark, "box "+b.Letter, scene.Tag{Class: "box", Data: []scene.Datum{folio.Datum("name", b.Name), folio.Datum("kind", string(b.Kind))}})
 	}
 	if w.Run.Up {
 		for _, h := range w.Hangs {
