@@ -10,6 +10,7 @@ import (
 	"flitchlay/internal/face"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
+	"flitchlay/internal/room"
 	"flitchlay/internal/roomtest"
 )
 
