@@ -10,7 +10,6 @@ import (
 	"flitchlay/internal/face"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
-	"flitchlay/internal/room"
 	"flitchlay/internal/roomtest"
 )
 
