@@ -1,13 +1,11 @@
 package elevation
 
 import (
-	"math"
 	"slices"
 	"strings"
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
-	"flitchlay/internal/length"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
@@ -68,8 +66,7 @@ func (e *View) ground(x float64) float64 {
 
 // back is the x of the wall that comes to lie at a place of the page.
 func (e *View) back(x float64) L {
-	at := L(math.Round((x - e.V.Origin.X) * float64(e.V.Scale) * float64(length.Millimetre)))
-	return min(max(at, e.From), e.To)
+	return min(max(e.V.Length(x-e.V.Origin.X), e.From), e.To)
 }
 
 // chain makes a tier of places along the wall: each once, inside what is shown, with its two ends.

@@ -143,6 +143,9 @@ func (f *Face) band(sheets []*layout.Sheet) *Hang {
 	return h
 }
 
+// Began is where the raw left edge of a place stands along the run, rounded as the run's lines are.
+func (f *Face) Began(h *Hang) L { return f.Run.Line.Round(h.Start - h.Turn) }
+
 // seamAfter is the seam at the right of a place, nil where the covering ends there.
 func seamAfter(r *layout.Run, place int) *layout.Seam {
 	for i := range r.Seams {
