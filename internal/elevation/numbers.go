@@ -213,6 +213,22 @@ func (e *View) changes(place int) bool {
 	return s != nil && (before == nil || before.Flitch != s.Flitch)
 }
 
+// Reach are the lowest and the highest of a sheet on a wall. False where it is not on it.
+func Reach(s *layout.Sheet, wall int) (low, high L, ok bool) {
+	for _, q := range s.Pieces {
+		if q.Wall != wall {
+			continue
+		}
+		for _, p := range q.Outline {
+			if !ok {
+				low, high, ok = p.Z, p.Z, true
+			}
+			low, high = min(low, p.Z), max(high, p.Z)
+		}
+	}
+	return low, high, ok
+}
+
 // heightsAt are the heights between which an outline is crossed at x: in pairs from the lowest.
 func heightsAt(outline []ShapePoint, x L) [][2]L {
 	var cuts []L
