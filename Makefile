@@ -7,7 +7,7 @@ FUZZ    ?= 30s
 BIN     := bin/flitchlay
 SAMPLES := $(wildcard samples/*.toml)
 CHECKED  = grep -rl --include='*_test.go' FLITCHLAY_CHECK cmd internal templates | xargs -n1 dirname | sort -u | sed 's:^:flitchlay/:'
-.PHONY: demo test check build bench fuzz update gallery hashes clean vet format race large
+.PHONY: demo test check build bench fuzz update gallery hashes clean vet lint format race large
 
 # Draws the closed sample room: both PDF sets and one SVG for each page.
 demo: build
@@ -22,13 +22,18 @@ build:
 test:
 	$(GO) test ./...
 
-# All that is held before a change goes in: form, house rules, races, long comparisons with other programs, and the
+# All that is held before a change goes in: form, lint, house rules, races, long comparisons with other programs, and the
 # drawings as other programs read them.
-check: vet format race large
+check: vet lint format race large
 
 vet:
 	$(GO) vet ./...
 	$(GO) vet -tags glpsol ./internal/seam/...
+
+# The linter is a tool of the module: go.mod says which version, and the go command gets and builds it.
+lint:
+	$(GO) tool staticcheck ./...
+	$(GO) tool staticcheck -tags glpsol ./internal/seam/...
 
 format:
 	@bad=$$(gofmt -l cmd internal templates); if [ -n "$$bad" ]; then echo "gofmt would change:"; echo "$$bad"; exit 1; fi

@@ -2,7 +2,7 @@ package crew
 
 import (
 	"flitchlay/internal/folio"
-	"flitchlay/internal/room"
+	"flitchlay/internal/layout"
 	"flitchlay/internal/scene"
 	"flitchlay/internal/shape"
 )
@@ -25,19 +25,11 @@ func (d *wallBoard) outlines() {
 	w := d.w.W
 	wall := d.w.cover
 	wall.Holes = nil
-	wall.Floor, wall.Ceiling = wallProfile(w.Floor), wallProfile(w.Ceiling)
+	wall.Floor, wall.Ceiling = layout.Profile(w.Floor), layout.Profile(w.Ceiling)
 	pen := scene.Pen(scene.Walls, folio.TapedFine)
 	for _, polygon := range d.polygons(wall) {
 		d.edges(polygon.Outline, pen, true)
 	}
-}
-
-func wallProfile(points []room.Point) []shape.Point {
-	out := make([]shape.Point, len(points))
-	for i, p := range points {
-		out[i] = shape.Point{X: p.X, Z: p.Z}
-	}
-	return out
 }
 
 // edges draws the sides of an outline one by one: at a match line none, where the covering goes on round a bend, dashed.

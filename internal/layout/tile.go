@@ -1,8 +1,8 @@
 package layout
 
 import (
+	"cmp"
 	"slices"
-	"sort"
 
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
@@ -18,7 +18,7 @@ const far = 1000 * length.Metre
 func Covering(r *room.Room, st Stretch) shape.Wall {
 	w := &r.Walls[st.Wall]
 	left, right := st.Left-st.Shift, st.Right-st.Shift
-	out := shape.Wall{Floor: points(w.CoverFloor()), Ceiling: points(w.CoverCeiling()),
+	out := shape.Wall{Floor: Profile(w.CoverFloor()), Ceiling: Profile(w.CoverCeiling()),
 		Left:  shape.Leaning(left, w.LeanLeft, room.AtRight(w.Floor, left), room.AtRight(w.Ceiling, left)),
 		Right: shape.Leaning(right, w.LeanRight, room.At(w.Floor, right), room.At(w.Ceiling, right))}
 	for i := range w.Openings {
@@ -35,7 +35,8 @@ func Covering(r *room.Room, st Stretch) shape.Wall {
 	return out
 }
 
-func points(profile []room.Point) []shape.Point {
+// Profile is a floor or a ceiling as package shape takes it.
+func Profile(profile []room.Point) []shape.Point {
 	out := make([]shape.Point, len(profile))
 	for i, p := range profile {
 		out[i] = shape.Point{X: p.X, Z: p.Z}
@@ -75,7 +76,7 @@ func (r *Run) parts(st Stretch) []part {
 			}
 		}
 	}
-	sort.Slice(out, func(i, j int) bool { return out[i].from < out[j].from })
+	slices.SortFunc(out, func(p, q part) int { return cmp.Compare(p.from, q.from) })
 	return out
 }
 
@@ -187,7 +188,7 @@ func extent(cover shape.Wall, p part, levels []L, course int) (low, high L, ok b
 // column finds the sheets of a place.
 func (r *Run) column(place int) []int {
 	var out []int
-	i := sort.Search(len(r.Sheets), func(i int) bool { return r.Sheets[i].Place >= place })
+	i, _ := slices.BinarySearchFunc(r.Sheets, place, func(s Sheet, place int) int { return cmp.Compare(s.Place, place) })
 	for ; i < len(r.Sheets) && r.Sheets[i].Place == place; i++ {
 		out = append(out, i)
 	}
@@ -229,10 +230,7 @@ func (r *Run) bends(s *Sheet) (bends []L, corners []string) {
 	}
 	var list []bend
 	add := func(at L, name string) {
-		for r.Closed && at < s.Left {
-			at += r.Length
-		}
-		if s.Left < at && at < s.Right {
+		if at = r.Line.From(at, s.Left); s.Left < at && at < s.Right {
 			list = append(list, bend{at, name})
 		}
 	}
@@ -247,7 +245,7 @@ func (r *Run) bends(s *Sheet) (bends []L, corners []string) {
 			add(o.Right, "")
 		}
 	}
-	sort.SliceStable(list, func(i, j int) bool { return list[i].s < list[j].s })
+	slices.SortStableFunc(list, func(x, y bend) int { return cmp.Compare(x.s, y.s) })
 	bends = []L{}
 	for _, x := range list {
 		bends = append(bends, r.Line.Round(x.s))
@@ -274,13 +272,10 @@ func (b *builder) measureCorners() {
 func (b *builder) corner(r *Run, c run.Corner) Corner {
 	out := Corner{Name: c.Name, Kind: c.Kind, Angle: c.Angle, Radius: c.Radius, At: c.At, From: c.From, To: c.To, Lean: c.Lean,
 		LeftWall: c.LeftWall, RightWall: c.RightWall, Skew: c.Skew}
-	half := c.To - c.At - max(0, c.Lean)
+	half := c.Half()
 	for k := range r.Sheets {
 		s := &r.Sheets[k]
-		at := c.At
-		for r.Closed && at < s.Left {
-			at += r.Length
-		}
+		at := r.Line.From(c.At, s.Left)
 		if at < s.Left || at > s.Right || s.Course > 1 {
 			continue
 		}

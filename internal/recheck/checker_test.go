@@ -244,13 +244,6 @@ func (c *checker) places(p *printedRun, l *line, edges []int64, first int, close
 	}
 }
 
-// ofSheet is everything about one sheet that its pieces are recomputed from.
-type ofSheet struct {
-	from, to  int64 // edges in the run, the right one past the run's end where the sheet goes over it
-	low, high float64
-	area      *big.Rat
-}
-
 // sheet recomputes one sheet of one course.
 func (c *checker) sheet(p *printedRun, l *line, s *printedSheet, sp span, edges []int64, k, hung, courses int) {
 	n := len(edges) - 1

@@ -1,6 +1,8 @@
 package room
 
 import (
+	"cmp"
+
 	"flitchlay/internal/length"
 	"flitchlay/internal/source"
 )
@@ -29,9 +31,9 @@ type Room struct {
 // Place is a position in the room file, for messages and for the order of pins; the zero Place is nowhere.
 type Place struct{ Line, Column int }
 
-// Before reports whether p stands before q in the file.
-func (p Place) Before(q Place) bool {
-	return p.Line < q.Line || p.Line == q.Line && p.Column < q.Column
+// Compare returns -1, 0 or +1 as p stands before q in the file, at it or after it.
+func (p Place) Compare(q Place) int {
+	return cmp.Or(cmp.Compare(p.Line, q.Line), cmp.Compare(p.Column, q.Column))
 }
 
 // Project is who, what and when.
