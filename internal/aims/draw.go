@@ -101,7 +101,7 @@ func (e *aimElevation) openings() {
 			continue
 		}
 		box := e.v.Box(max(x0, e.From), z0, min(x1, e.To), z1)
-		e.group.Part(scene.Tag{Class: "opening", Title: o.Kind + " " + o.Name, Data: []scene.Datum{folio.Datum("name", o.Name)}}).
+		e.group.Part(scene.Tag{Class: "opening", Title: o.Kind.Named(o.Name), Data: []scene.Datum{folio.Datum("name", o.Name)}}).
 			Rect(box, scene.Pen(scene.Openings, e.Look.Seam).Filled(scene.White))
 		e.Space.Take(box.Inset(-e.Look.Seam))
 	}
@@ -224,7 +224,7 @@ func (e *aimElevation) numbers() {
 			continue
 		}
 		for _, s := range p.Sheets {
-			low, high, ok := elevation.Reach(s, e.wall)
+			_, low, _, high, ok := e.f.Extent(s)
 			if !ok {
 				continue
 			}

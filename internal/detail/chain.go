@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"slices"
 
-	"flitchlay/internal/elevation"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
@@ -105,7 +104,7 @@ func Close(s *folio.Set, r *layout.Run, a, b *layout.Corner) bool {
 }
 
 // closest is the widest face between two bends that are drawn together.
-func closest(s *folio.Set) L { return elevation.Net(s) + elevation.Net(s)/4 }
+func closest(s *folio.Set) L { return s.Room.NetWidth() + s.Room.NetWidth()/4 }
 
 // around is a distance along a run, in a closed one brought to what is less than its length.
 func around(r *layout.Run, d L) L {

@@ -65,13 +65,13 @@ func sources(s *folio.Set, r *layout.Run) map[int]source {
 		}
 		left := u
 		if sh.Ripped == "left" { // the right part of the sheet hangs
-			left += Inches(Net(s) - sh.Width)
+			left += Inches(s.Room.NetWidth() - sh.Width)
 		}
 		out[sh.Place] = source{left, seedOf(flitch)}
 		if sh.Ripped == "" && !sh.End {
 			u += Inches(sh.Width)
 		} else {
-			u += Inches(Net(s))
+			u += Inches(s.Room.NetWidth())
 		}
 	}
 	return out
@@ -80,12 +80,6 @@ func sources(s *folio.Set, r *layout.Run) map[int]source {
 type source struct {
 	u    float64
 	seed uint64
-}
-
-// Net is what an inner sheet covers.
-func Net(s *folio.Set) L {
-	v := s.Room.Veneer
-	return (v.GrossWidth - v.Overlap) / s.Room.Rules.Snap * s.Room.Rules.Snap
 }
 
 // Inches is a length as a number of inches.
@@ -216,7 +210,7 @@ func (e *View) leafJoints(g *scene.Group, w woods, p face.Part, start, end float
 	if e.Room.Veneer.LeafWidth == 0 || w.leaf*perInch/float64(e.V.Scale) < 2.5 {
 		return
 	}
-	net := Inches(Net(e.Board.Set))
+	net := Inches(e.Room.NetWidth())
 	pen := scene.Pen(scene.Grain, e.Look.Dimension).In(scene.Grey(0.55)).As(scene.Dotted(2 * e.Look.Dimension))
 	first := math.Floor(start/w.leaf) + 1
 	for u := first * w.leaf; u < end-1e-6; u += w.leaf {

@@ -79,7 +79,8 @@ func (e *View) profileTiers() (along, up draft.Tier) {
 	return along, e.Running("CEILING", "ceiling heights", 0, zs, e.V.Y)
 }
 
-// jointHeights are the heights at which courses meet on this wall.
+// jointHeights are the heights at which courses meet on this wall, as the run has them. The joints of a face are the feet of
+// the upper courses as they are hung: over the head of an opening, too, that takes what is under it.
 func (e *View) jointHeights() []L {
 	if e.F.Run.Up {
 		return nil

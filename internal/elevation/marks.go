@@ -258,7 +258,7 @@ func (e *View) tryArrow(try func(scene.Point) bool, least float64) bool {
 
 // insideCover reports whether a place of the page lies on covering, not in an opening.
 func (e *View) insideCover(c scene.Point) bool {
-	for _, b := range e.F.Bare(e.V.Box) {
+	for _, b := range e.bare() {
 		if b.X0-1 < c.X && c.X < b.X1+1 && b.Y0-1 < c.Y && c.Y < b.Y1+1 {
 			return false
 		}

@@ -31,8 +31,8 @@ func (e *View) OpeningNames() {
 		}
 		e.Group.Text(t)
 		e.Space.Take(t.Bounds().Inset(-k.Of(0.5)))
-		if o.Kind != "window" && o.Kind != "door" {
-			kind := scene.Text{At: c.Add(0, -k.Medium/2-k.Of(2.2)), String: o.Kind, Height: k.Small, Anchor: scene.Middle, Layer: scene.Openings}
+		if !o.Kind.Traits().Abbreviated {
+			kind := scene.Text{At: c.Add(0, -k.Medium/2-k.Of(2.2)), String: string(o.Kind), Height: k.Small, Anchor: scene.Middle, Layer: scene.Openings}
 			if box.Inset(k.Of(2.2)).Contains(kind.Bounds()) && e.Space.Free(kind.Bounds(), k.Of(0.5)) {
 				e.Group.Text(kind)
 				e.Space.Take(kind.Bounds())

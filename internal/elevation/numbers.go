@@ -82,13 +82,8 @@ func (e *View) visible(p face.Part, course int) [][2]float64 {
 
 func (e *View) visibleAt(p face.Part, course int, x L) [][2]float64 {
 	var list [][2]float64
-	for _, q := range p.Sheets[course].Pieces {
-		if q.Wall != e.F.Wall {
-			continue
-		}
-		for _, h := range heightsAt(q.Outline, x) {
-			list = append(list, [2]float64{e.V.Y(h[1]), e.V.Y(h[0])})
-		}
+	for _, h := range e.F.CoveredBy(p.Sheets[course], x) {
+		list = append(list, [2]float64{e.V.Y(h[1]), e.V.Y(h[0])})
 	}
 	slices.SortStableFunc(list, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
 	return list
@@ -211,40 +206,4 @@ func (e *View) changes(place int) bool {
 	s := SheetAt(e.Board.Set, place)
 	before := SheetAt(e.Board.Set, place-1)
 	return s != nil && (before == nil || before.Flitch != s.Flitch)
-}
-
-// Reach are the lowest and the highest of a sheet on a wall. False where it is not on it.
-func Reach(s *layout.Sheet, wall int) (low, high L, ok bool) {
-	for _, q := range s.Pieces {
-		if q.Wall != wall {
-			continue
-		}
-		for _, p := range q.Outline {
-			if !ok {
-				low, high, ok = p.Z, p.Z, true
-			}
-			low, high = min(low, p.Z), max(high, p.Z)
-		}
-	}
-	return low, high, ok
-}
-
-// heightsAt are the heights between which an outline is crossed at x: in pairs from the lowest.
-func heightsAt(outline []ShapePoint, x L) [][2]L {
-	var cuts []L
-	for i, a := range outline {
-		b := outline[(i+1)%len(outline)]
-		if a.X > b.X {
-			a, b = b, a
-		}
-		if a.X <= x && x < b.X {
-			cuts = append(cuts, a.Z+L(float64(b.Z-a.Z)*float64(x-a.X)/float64(b.X-a.X)))
-		}
-	}
-	slices.Sort(cuts)
-	var out [][2]L
-	for i := 0; i+1 < len(cuts); i += 2 {
-		out = append(out, [2]L{cuts[i], cuts[i+1]})
-	}
-	return out
 }

@@ -122,10 +122,8 @@ func matchLine(f *face.Face, ideal, least, most L) L {
 			continue
 		}
 		c := (m - ideal).Abs()
-		for i := range f.W.Openings {
-			if o := &f.W.Openings[i]; o.FromLeft < m && m < o.Right() {
-				c /= overOpening
-			}
+		if f.Open(m) {
+			c /= overOpening
 		}
 		if c < cost {
 			best, cost = m, c

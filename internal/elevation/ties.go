@@ -87,7 +87,7 @@ const tieStep = 3
 func (e *View) tieBeside(o *room.Opening, box scene.Box, row float64, at, edge L, sign float64) {
 	k := e.Look
 	d := (edge - at).Abs()
-	if d == 0 || d > Net(e.Board.Set) {
+	if d == 0 || d > e.Room.NetWidth() {
 		return
 	}
 	// the figure stands in the white, over the line drawn on past the edge

@@ -88,7 +88,7 @@ func (b *builder) doorHead(from, to L) (head L, doors int) {
 	count := map[L]int{}
 	for i := range b.room.Walls {
 		for _, o := range b.room.Walls[i].Openings {
-			if o.Kind == "door" && from <= o.Head && o.Head <= to {
+			if o.Kind.Traits().Doorway && from <= o.Head && o.Head <= to {
 				count[o.Head]++
 				if n := count[o.Head]; n > doors || n == doors && o.Head < head {
 					head, doors = o.Head, n

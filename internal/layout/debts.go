@@ -136,4 +136,4 @@ func (b *builder) sayDue(due seam.Due, f finding.Finding, slots finding.Slots) {
 }
 
 // boxWords names a box inside a sentence.
-func boxWords(box *room.Box) string { return box.Kind + " " + box.Name }
+func boxWords(box *room.Box) string { return box.Kind.Named(box.Name) }

@@ -129,7 +129,7 @@ func (r *Run) over(s *Seam) string {
 }
 
 // words names an opening inside a sentence.
-func (o *Opening) words() string { return o.Kind + " " + o.Name }
+func (o *Opening) words() string { return o.Kind.Named(o.Name) }
 
 // sheet finds the lowest course of a place.
 func (r *Run) sheet(place int) *Sheet {

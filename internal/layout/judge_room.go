@@ -108,7 +108,7 @@ func (b *builder) judgeOpenings(i int) {
 		return
 	}
 	for _, o := range r.Openings {
-		f := finding.Finding{Place: o.Kind + " " + o.Name, Wall: o.Wall, At: b.room.Walls[o.Wall].Openings[o.Index].FromLeft}
+		f := finding.Finding{Place: o.Kind.Named(o.Name), Wall: o.Wall, At: b.room.Walls[o.Wall].Openings[o.Index].FromLeft}
 		reveal := b.room.Walls[o.Wall].Openings[o.Index].Reveal
 		what := b.openingWords(o.Wall, o.Index)
 		if o.Wrap {
@@ -153,7 +153,7 @@ func (b *builder) judgeBoxes(i int) {
 		w := &b.room.Walls[st.Wall]
 		for k := range w.Boxes {
 			box := &w.Boxes[k]
-			f := finding.Finding{Place: box.Kind + " " + box.Name, Wall: st.Wall, At: box.X}
+			f := finding.Finding{Place: box.Kind.Named(box.Name), Wall: st.Wall, At: box.X}
 			left, low := box.X-box.PlateWidth.HalfDown(), box.Z-box.PlateHigh.HalfDown()
 			for j := range w.Openings {
 				o := &w.Openings[j]
@@ -161,13 +161,13 @@ func (b *builder) judgeBoxes(i int) {
 				up := min(low+box.PlateHigh, o.Head) - max(low, foot(w, o))
 				if across > 0 && up > 0 {
 					f.Measured = ptr(min(across, up))
-					b.say(finding.BoxInOpening, f, finding.Slots{"box": boxWords(box), "at": b.style.Words(box.X), "wall": w.Name,
+					b.say(finding.BoxInOpening, f, finding.Slots{"box": box.Kind.Named(box.Name), "at": b.style.Words(box.X), "wall": w.Name,
 						"opening": b.openingWords(st.Wall, j)})
 				}
 			}
-			if box.Kind == "alarm" {
+			if box.Kind.Traits().NeverCovered {
 				f.Measured = nil
-				b.say(finding.AlarmStaysBare, f, finding.Slots{"box": boxWords(box), "at": b.style.Words(box.X), "wall": w.Name,
+				b.say(finding.AlarmStaysBare, f, finding.Slots{"box": box.Kind.Named(box.Name), "at": b.style.Words(box.X), "wall": w.Name,
 					"height": b.style.Words(box.Z)})
 			}
 		}

@@ -62,7 +62,7 @@ func solve(r *room.Room, aim seam.Aim) (*builder, error) {
 	}
 	style := length.StyleOf(r.Project.Units)
 	b := &builder{room: r, aim: aim, style: style, plan: &Plan{Room: r, Aim: aim, Style: style}}
-	b.net = (r.Veneer.GrossWidth - r.Veneer.Overlap) / r.Rules.Snap * r.Rules.Snap
+	b.net = r.NetWidth()
 	place := 1
 	for _, line := range lines {
 		out := Run{Name: line.Name, Up: line.Up, Length: line.Length, Closed: line.Closed, Walls: slices.Clone(line.Walls), Line: line}

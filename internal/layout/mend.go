@@ -51,21 +51,16 @@ func meets(s seam.Span) bool {
 // mendRules finds for each rule the greatest value that would do, less than what it is now.
 func (b *builder) mendRules(q *question, kept []demand) []string {
 	var out []string
-	for _, rule := range []struct {
-		name string
-		of   func(*seam.Span) *int64
-	}{
-		{"least_width", func(s *seam.Span) *int64 { return &s.LeastWidth }},
-		{"corner_return", func(s *seam.Span) *int64 { return &s.CornerReturn }},
-		{"leg", func(s *seam.Span) *int64 { return &s.Leg }},
-		{"opening_clear", func(s *seam.Span) *int64 { return &s.OpeningClear }},
-	} {
+	for _, rule := range charged {
+		if !rule.must {
+			continue
+		}
 		with := func(value int64) bool {
 			s := q.Span
-			*rule.of(&s) = value
+			*rule.to(&s.Rules) = value
 			return meets(s)
 		}
-		now := *rule.of(&q.Span)
+		now := *rule.to(&q.Rules)
 		if now == 0 || !with(0) {
 			continue
 		}
@@ -78,7 +73,7 @@ func (b *builder) mendRules(q *question, kept []demand) []string {
 				high = mid
 			}
 		}
-		out = append(out, rule.name+" "+b.style.Words(L(low*step))+" in place of "+b.style.Words(L(now)))
+		out = append(out, rule.key+" "+b.style.Words(L(low*step))+" in place of "+b.style.Words(L(now)))
 	}
 	return out
 }

@@ -109,7 +109,7 @@ func (b *builder) wallPlace(wall int) string { return "wall " + b.room.Walls[wal
 // openingWords names an opening inside a sentence.
 func (b *builder) openingWords(wall, index int) string {
 	o := b.room.Walls[wall].Openings[index]
-	return o.Kind + " " + o.Name
+	return o.Kind.Named(o.Name)
 }
 
 // say adds a finding.

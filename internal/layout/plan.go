@@ -64,7 +64,8 @@ type Corner struct {
 
 // Opening is an opening in a run.
 type Opening struct {
-	Name, Kind  string
+	Name        string
+	Kind        room.Kind
 	Wall, Index int // in Room.Walls, and in its Openings
 	Left, Right L   // s
 	Sill, Head  L   // heights

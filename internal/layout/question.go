@@ -75,20 +75,13 @@ func (b *builder) questions(line *run.Run) []*question {
 // inTheWay is what a whole run has in the way of seams, as every span of it is told, and what each of it is.
 func (b *builder) inTheWay(line *run.Run) (seam.Span, *objects) {
 	r := b.room
-	rules := r.Rules
 	v := newSight(line)
 	s := seam.Span{
-		Period: int64(line.Length), RunClosed: line.Closed, Snap: int64(rules.Snap),
+		Period: int64(line.Length), RunClosed: line.Closed, Snap: int64(r.Rules.Snap),
 		Gross: int64(r.Veneer.GrossWidth), Overlap: int64(r.Veneer.Overlap),
-		Rules: seam.Rules{
-			LeastWidth: int64(rules.LeastWidth), PreferWidth: int64(rules.PreferWidth),
-			CornerReturn: int64(rules.CornerReturn), PreferReturn: int64(rules.PreferReturn),
-			Leg: int64(rules.Leg), PreferLeg: int64(rules.PreferLeg),
-			OpeningClear: int64(rules.OpeningClear), PreferClear: int64(rules.PreferClear),
-			BoxClear: int64(rules.BoxClear), ShortSeam: int64(rules.ShortSeam),
-		},
-		Foot: int64(r.Project.Units.Grain()),
-		Seen: func(s int64) int64 { return int64(v.seen(L(s))) },
+		Rules: rulesOf(&r.Rules),
+		Foot:  int64(r.Project.Units.Grain()),
+		Seen:  func(s int64) int64 { return int64(v.seen(L(s))) },
 	}
 	things := &objects{}
 	for _, c := range line.Corners {

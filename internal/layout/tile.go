@@ -13,14 +13,21 @@ import (
 // far is past every wall: a cut that is not made.
 const far = 1000 * length.Metre
 
+// Whole is a wall between its upright edges from floor to ceiling, with nothing open in it.
+func Whole(r *room.Room, st Stretch) shape.Wall {
+	w := &r.Walls[st.Wall]
+	left, right := st.Left-st.Shift, st.Right-st.Shift
+	return shape.Wall{Floor: Profile(w.Floor), Ceiling: Profile(w.Ceiling),
+		Left:  shape.Leaning(left, w.LeanLeft, room.AtRight(w.Floor, left), room.AtRight(w.Ceiling, left)),
+		Right: shape.Leaning(right, w.LeanRight, room.At(w.Floor, right), room.At(w.Ceiling, right))}
+}
+
 // Covering is a wall's covering before it is cut: what lies between its upright edges, over floor and base, under
 // ceiling and crown, less openings and bare strips.
 func Covering(r *room.Room, st Stretch) shape.Wall {
 	w := &r.Walls[st.Wall]
-	left, right := st.Left-st.Shift, st.Right-st.Shift
-	out := shape.Wall{Floor: Profile(w.CoverFloor()), Ceiling: Profile(w.CoverCeiling()),
-		Left:  shape.Leaning(left, w.LeanLeft, room.AtRight(w.Floor, left), room.AtRight(w.Ceiling, left)),
-		Right: shape.Leaning(right, w.LeanRight, room.At(w.Floor, right), room.At(w.Ceiling, right))}
+	out := Whole(r, st)
+	out.Floor, out.Ceiling = Profile(w.CoverFloor()), Profile(w.CoverCeiling())
 	for i := range w.Openings {
 		o := &w.Openings[i]
 		hole := shape.Rect{Left: o.FromLeft, Right: o.Right(), Bottom: -far, Top: o.Head}

@@ -70,24 +70,6 @@ type Flitch struct {
 	At      Place
 }
 
-// Rules are the room's distances and trims.
-type Rules struct {
-	CornerReturn, PreferReturn    L
-	Leg, PreferLeg                L
-	OpeningClear, PreferClear     L
-	BoxClear                      L
-	LeastWidth, PreferWidth       L
-	ShortSeam                     L
-	LeastOverlap                  L
-	EdgeTrim, TopTrim, BottomTrim L
-	Snap                          L
-	Aim                           string // steady, fewest, even
-	JointHeight                   *L     // nil: auto
-	Upper                         string // auto, turned, upright
-	SpareShare                    float64
-	SpareShareParts               int64 // SpareShare in millionths, for exact rounding up
-}
-
 // Behind is what the covering runs behind.
 type Behind struct{ Base, Crown bool }
 
@@ -154,7 +136,8 @@ type Wall struct {
 
 // Opening is a hole in the covering.
 type Opening struct {
-	Name, Kind string // Kind: window, door, cased opening, fireplace, built-in
+	Name       string
+	Kind       Kind
 	FromLeft   L
 	Width      L
 	Sill       L    // not given: the lowest floor in its width
@@ -173,7 +156,7 @@ func (o Opening) Right() L { return o.FromLeft + o.Width }
 // Box is something set in the wall.
 type Box struct {
 	Name                  string // E1, S1, ... by kind
-	Kind                  string
+	Kind                  Kind
 	X, Z                  L // centre
 	Gang                  int
 	PlateWidth, PlateHigh L

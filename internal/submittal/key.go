@@ -159,7 +159,7 @@ func (r *roomKey) opening(g *scene.Group, i int, o *room.Opening) {
 		g.Line(a, b, pen)
 		r.Space.Stroke(a, b)
 	}
-	if o.Kind == "window" {
+	if o.Kind.Traits().Glazed {
 		g.Line(r.outline.Along(i, f, d), r.outline.Along(i, t, d), pen)
 		g.Line(r.outline.Along(i, f, d/2), r.outline.Along(i, t, d/2), scene.Pen(scene.Openings, k.Extension))
 	}

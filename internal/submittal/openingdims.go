@@ -5,9 +5,7 @@ import (
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/elevation"
-	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
-	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
@@ -126,7 +124,7 @@ func holeTable(e *elevation.View, h hole) *draft.Table {
 	level := e.Room.Space.LevelLine
 	for _, p := range e.F.Parts {
 		for _, s := range p.Sheets {
-			a, b := raw(e, p, s)
+			a, b := p.Raw(s)
 			if b <= h.o.FromLeft || a >= h.o.Right() {
 				continue
 			}
@@ -155,18 +153,4 @@ func upDown(s *folio.Set, z L) string {
 		return "down " + s.Style.Format(-z)
 	}
 	return "up " + s.Style.Format(z)
-}
-
-// raw are the raw edges of a sheet as hung, on this wall.
-func raw(e *elevation.View, p face.Part, s *layout.Sheet) (left, right L) {
-	left, right = s.StartLine-e.F.St.Shift, s.RightLine-e.F.St.Shift
-	if e.F.Run.Closed {
-		for left > p.To {
-			left, right = left-e.F.Run.Length, right-e.F.Run.Length
-		}
-		for right < p.From {
-			left, right = left+e.F.Run.Length, right+e.F.Run.Length
-		}
-	}
-	return left, right
 }

@@ -114,7 +114,7 @@ func openingIn(b *folio.Board, cell scene.Box, h hole, n int) {
 	}
 	scaleOpening(e, h, room, foot)
 
-	name := strings.ToUpper(h.o.Kind + " " + h.o.Name)
+	name := strings.ToUpper(h.o.Kind.Named(h.o.Name))
 	view := scene.View{Box: e.Box().Inset(-k.Of(1)), Scale: float64(e.V.Scale), Metric: e.Metric(), Name: name, Ratio: draft.Ratio(e.V.Scale, e.Metric())}
 	e.Group = b.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(e.V.Scale)), folio.Datum("wall", h.f.W.Name), folio.Datum("opening", h.o.Name))
 	e.Body()

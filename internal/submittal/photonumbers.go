@@ -101,7 +101,7 @@ var plainShares = []float64{0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.88, 0.12}
 
 // plain letters the number of a sheet into its plain field, at the first height that is free and off the level line.
 func (e *photoElevation) plain(s *layout.Sheet, x float64, number string) {
-	low, high, _ := elevation.Reach(s, e.F.Wall)
+	_, low, _, high, _ := e.F.Extent(s)
 	t := scene.Text{String: number, Height: e.Look.Medium, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Numbers}
 	for _, share := range plainShares {
 		t.At = scene.Pt(x, e.V.Y(low)+(e.V.Y(high)-e.V.Y(low))*share)
