@@ -71,7 +71,7 @@ func TestNothingOverlapsInRandomRooms(t *testing.T) {
 
 // clean draws all sets of a room on a paper and looks for what is in the way.
 func clean(t *testing.T, plan *layout.Plan, p *paper.Template, name string) {
-	submittal, err := submittal.Draw(plan, p, nil)
+	submittal, err := submittal.Photographed(plan, p, nil, nil)
 	require.NoError(t, err)
 	install, err := crew.Install(plan, p)
 	require.NoError(t, err)

@@ -28,7 +28,7 @@ func Drawn(t *testing.T, text string) (*layout.Plan, *scene.Document) {
 	template, err := paper.Named("ansi-b")
 	require.NoError(t, err)
 	p := roomtest.Laid(t, "room.toml", text)
-	d, err := submittal.Draw(p, template, nil)
+	d, err := submittal.Photographed(p, template, nil, nil)
 	require.NoError(t, err)
 	return p, d
 }
@@ -337,7 +337,7 @@ func BenchmarkSubmittal(b *testing.B) {
 	p := roomtest.Laid(b, "room.toml", roomtest.Head("in")+roomtest.Wall("North", "22'", "9'", roomtest.Window("4'", "3'"), roomtest.Door("14'", "3'"))+roomtest.Wall("East", "16'", "9'"))
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := submittal.Draw(p, template, nil); err != nil {
+		if _, err := submittal.Photographed(p, template, nil, nil); err != nil {
 			b.Fatal(err)
 		}
 	}

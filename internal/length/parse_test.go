@@ -145,19 +145,18 @@ func TestInchesAndMillimetresAgree(t *testing.T) {
 }
 
 func TestFromNumbers(t *testing.T) {
-	from := func(f float64, unit Length) (Length, bool) { return FromRat(new(big.Rat).SetFloat64(f), unit) }
-	for _, bad := range []float64{1e300, 370.1} {
-		_, ok := from(bad, Metre)
+	for _, bad := range []float64{1e300, -1e300, 370.1, -370.1} {
+		_, ok := FromRat(new(big.Rat).SetFloat64(bad), Metre)
 		assert.False(t, ok, bad)
 	}
-	_, ok := from(1<<62, Inch)
+	_, ok := FromRat(big.NewRat(1<<62, 1), Inch)
 	assert.False(t, ok)
-	_, ok = from(-15_000, Inch)
+	_, ok = FromRat(big.NewRat(-15_000, 1), Inch)
 	assert.False(t, ok)
-	l, ok := from(-14_000, Inch)
+	l, ok := FromRat(big.NewRat(-14_000, 1), Inch)
 	assert.True(t, ok)
 	assert.Equal(t, -14_000*Inch, l)
-	l, ok = from(0.1, Inch)
+	l, ok = FromRat(new(big.Rat).SetFloat64(0.1), Inch)
 	assert.True(t, ok)
 	assert.Equal(t, Length(20_320), l)
 }

@@ -265,7 +265,7 @@ func TestNoPhotographsNoPages(t *testing.T) {
 	template, err := paper.Named("ansi-b")
 	require.NoError(t, err)
 	p := roomtest.Laid(t, "room.toml", roomtest.Head("in")+roomtest.Wall("North", `14'`, `9'`))
-	plain, err := Draw(p, template, nil)
+	plain, err := Photographed(p, template, nil, nil)
 	require.NoError(t, err)
 	for _, page := range plain.Pages {
 		assert.NotContains(t, page.Title, "PHOTOGRAPHS")

@@ -23,7 +23,7 @@ func TestNothingOverlapsOnAnyPageOfTheSubmittalSet(t *testing.T) {
 				t.Parallel()
 				template, err := paper.Named(name)
 				require.NoError(t, err)
-				d, err := Draw(roomtest.Laid(t, "room.toml", text), template, nil)
+				d, err := Photographed(roomtest.Laid(t, "room.toml", text), template, nil, nil)
 				require.NoError(t, err)
 				for _, p := range d.Pages {
 					for _, o := range scene.Overlaps(p, 0.5) {
