@@ -20,14 +20,15 @@ import (
 // Source: page labels ISO 32000-1, 12.4.2; outline 12.3.3; attachments 7.11.4; viewports 12.9; read by MuPDF and poppler.
 func TestPDFLeadsAbout(t *testing.T) {
 	mutool, pdfinfo, pdfdetach := effort.Tool(t, "mutool"), effort.Tool(t, "pdfinfo"), effort.Tool(t, "pdfdetach")
-	for _, room := range some(t) {
+	for which, room := range some(t) {
 		t.Run(filepath.Base(room), func(t *testing.T) {
+			t.Parallel()
 			text, err := os.ReadFile(room)
 			require.NoError(t, err)
 			dir, order := drawnSets(t, room)
 			pages := svgs(t, dir)
 			views := 0
-			for _, set := range []string{"submittal", "install", "pole"} {
+			for _, set := range setsOf(which) {
 				file := filepath.Join(dir, set+".pdf")
 				labels := run(t, mutool, "show", file, "trailer/Root/PageLabels")
 				var got []string

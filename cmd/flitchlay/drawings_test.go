@@ -227,12 +227,12 @@ func wholeWall(t *testing.T, plan walls, page string, view *element, scale float
 // Source: MuPDF's trace of everything that is drawn.
 func TestPDFStandsWhereSVGStands(t *testing.T) {
 	effort.Tool(t, "mutool")
-	for _, room := range some(t) {
+	for which, room := range some(t) {
 		t.Run(filepath.Base(room), func(t *testing.T) {
 			dir, order := drawnSets(t, room)
 			pages := svgs(t, dir)
 			compared := 0
-			for _, set := range []string{"submittal", "install", "pole"} {
+			for _, set := range setsOf(which) {
 				file := filepath.Join(dir, set+".pdf")
 				uprights := uprights(t, file)
 				require.Len(t, uprights, len(order[set]), "%s: the program reads as many pages", set)
@@ -284,9 +284,9 @@ func uprights(t *testing.T, file string) [][]float64 {
 // The PDF files are sound to qpdf, and every typeface is in them.
 func TestPDFIsSound(t *testing.T) {
 	qpdf, pdffonts := effort.Tool(t, "qpdf"), effort.Tool(t, "pdffonts")
-	for _, room := range some(t) {
+	for which, room := range some(t) {
 		dir := drawn(t, room)
-		for _, set := range []string{"submittal", "install", "pole"} {
+		for _, set := range setsOf(which) {
 			file := filepath.Join(dir, set+".pdf")
 			assert.Contains(t, run(t, qpdf, "--check", file), "No syntax or stream encoding errors found", room)
 			lines := strings.Split(strings.TrimSpace(run(t, pdffonts, file)), "\n")
@@ -304,10 +304,10 @@ func TestPDFIsSound(t *testing.T) {
 // Every word of every page, sheet numbers and dimensions among them, is text in the PDF as it is in the SVG.
 func TestPDFIsText(t *testing.T) {
 	pdftotext := effort.Tool(t, "pdftotext")
-	for _, room := range some(t) {
+	for which, room := range some(t) {
 		dir, order := drawnSets(t, room)
 		pages := svgs(t, dir)
-		for _, set := range []string{"submittal", "install", "pole"} {
+		for _, set := range setsOf(which) {
 			said := strings.Split(run(t, pdftotext, "-raw", filepath.Join(dir, set+".pdf"), "-"), "\f")
 			require.Len(t, said, len(order[set])+1, "%s: every page ends with a form feed", set)
 			for i, name := range order[set] {

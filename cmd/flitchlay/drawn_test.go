@@ -35,6 +35,23 @@ func some(t *testing.T) []string {
 	return []string{filepath.Join(top, "samples", "reading-room.toml"), filepath.Join(top, "samples", "metric-headwall.toml")}
 }
 
+// sets are the sets that a room is drawn in.
+var sets = []string{"submittal", "install", "pole"}
+
+// setsOf are the sets of a room to look at: all with FLITCHLAY_CHECK=1, else every other one, of the next room the others.
+func setsOf(which int) []string {
+	if effort.Full() {
+		return sets
+	}
+	var out []string
+	for i, set := range sets {
+		if i%2 == which%2 {
+			out = append(out, set)
+		}
+	}
+	return out
+}
+
 // drawing is what the program has drawn of a room. Tests read it and change nothing in its folder.
 type drawing struct {
 	dir      string

@@ -121,7 +121,7 @@ func TestWordsOfRandomRoomsAreApart(t *testing.T) {
 			require.NoError(t, os.WriteFile(file, []byte(otherPaper(text, paper)), 0o644))
 			d := draw(file, dir)
 			require.LessOrEqual(t, d.status, 1, d.messages)
-			require.Greater(t, apart(t, dir), 100)
+			require.Greater(t, apart(t, dir, sets), 100)
 		})
 	}
 	require.Equal(t, wanted, count, "so many rooms have to be readable")

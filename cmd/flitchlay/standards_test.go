@@ -1,6 +1,7 @@
 package main
 
 import (
+	"maps"
 	"math"
 	"os"
 	"path/filepath"
@@ -23,11 +24,16 @@ import (
 func TestPaperSizesAreOfTheStandards(t *testing.T) {
 	pdfinfo := effort.Tool(t, "pdfinfo")
 	box := regexp.MustCompile(`Page +\d+ MediaBox: +([\d.]+) +([\d.]+) +([\d.]+) +([\d.]+)`)
-	for name, size := range map[string][2]float64{
+	sizes := map[string][2]float64{
 		"a1": {841, 594}, "a3": {420, 297}, "a4": {210, 297},
 		"ansi-a": {8.5 * 25.4, 11 * 25.4}, "ansi-b": {17 * 25.4, 11 * 25.4}, "ansi-d": {34 * 25.4, 22 * 25.4},
 		"arch-c": {24 * 25.4, 18 * 25.4}, "arch-d": {36 * 25.4, 24 * 25.4},
-	} {
+	}
+	for i, name := range slices.Sorted(maps.Keys(sizes)) {
+		if !effort.Full() && i%3 != 0 {
+			continue // every third one; package pdf holds the boxes of all sizes
+		}
+		size := sizes[name]
 		dir, order := drawnSets(t, onPaper(t, filepath.Join(top, "samples", "metric-headwall.toml"), name))
 		page := svgs(t, dir)[order["submittal"][0]]
 		for i, key := range []string{"width", "height"} {
