@@ -38,19 +38,9 @@ func some(t *testing.T) []string {
 // sets are the sets that a room is drawn in.
 var sets = []string{"submittal", "install", "pole"}
 
-// setsOf are the sets of a room to look at: all with FLITCHLAY_CHECK=1, else every other one, of the next room the others.
-func setsOf(which int) []string {
-	if effort.Full() {
-		return sets
-	}
-	var out []string
-	for i, set := range sets {
-		if i%2 == which%2 {
-			out = append(out, set)
-		}
-	}
-	return out
-}
+// setsOf are the sets of a room to look at: that for the architect, and by turns one of the others; with FLITCHLAY_CHECK=1
+// all of them.
+func setsOf(which int) []string { return append(sets[:1:1], effort.Turns(which, sets[1:])...) }
 
 // drawing is what the program has drawn of a room. Tests read it and change nothing in its folder.
 type drawing struct {
