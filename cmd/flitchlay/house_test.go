@@ -27,7 +27,8 @@ const top = "../.."
 // ours says who may import what of ours: data flows one way, from the room's text to the bytes of a drawing. The names
 // stand for internal/NAME, templates for itself.
 var ours = map[string]string{
-	"length": "", "font": "", "source": "", "wood": "", "templates": "",
+	"length": "", "font": "", "spell": "", "templates": "",
+	"source": "spell", "wood": "spell",
 	"finding": "length", "shape": "length", "seam": "length",
 	"scene":  "length font",
 	"room":   "length source finding",
@@ -40,13 +41,13 @@ var ours = map[string]string{
 	"paper": "length source templates",
 	"draft": "length scene",
 	// one page of each wall, from what stands above it to what stands under it
-	"face":      "length scene shape room layout",
+	"face":      "length shape room layout",
 	"folio":     "length font finding scene room run layout paper draft face",
 	"elevation": "length finding scene shape room layout draft face folio",
 	"detail":    "length scene room run layout draft face folio elevation",
 	"submittal": "length wood finding scene room layout climate paper draft face folio elevation detail",
 	"crew":      "length scene shape room layout days paper draft face folio submittal",
-	"pole":      "length scene room layout paper draft face folio crew",
+	"pole":      "length scene room layout paper draft face folio",
 	"aims":      "length scene shape room layout paper draft face folio elevation",
 	"svg":       "scene font", "pdf": "scene font",
 	"cli": "length font source wood templates finding shape seam scene room run layout report count days climate diff paper draft face folio submittal crew pole aims svg pdf",

@@ -105,7 +105,7 @@ func (c *comparing) arrange() {
 		scales = []int64{10, 20, 50, 100, 200}
 	}
 	legible := scene.Width("88", k.Small, false) + k.Of(1.6)
-	net := elevation.Net(c.Set).MM()
+	net := c.Room.NetWidth().MM()
 	best := math.Inf(1)
 	try := func(scale int64, must bool) {
 		row := c.rowHigh(high, scale)

@@ -101,7 +101,7 @@ func (e *aimElevation) openings() {
 			continue
 		}
 		box := e.v.Box(max(x0, e.From), z0, min(x1, e.To), z1)
-		e.group.Part(scene.Tag{Class: "opening", Title: o.Kind + " " + o.Name, Data: []scene.Datum{folio.Datum("name", o.Name)}}).
+		e.group.Part(scene.Tag{Class: "opening", Title: o.Kind.Named(o.Name), Data: []scene.Datum{folio.Datum("name", o.Name)}}).
 			Rect(box, scene.Pen(scene.Openings, e.Look.Seam).Filled(scene.White))
 		e.Space.Take(box.Inset(-e.Look.Seam))
 	}
@@ -192,7 +192,7 @@ func (e *aimElevation) breaks() {
 			at := scene.Pt(e.v.X(s.X), y)
 			mark(in, k, at)
 			r := k.Of(1.8)
-			e.Space.Take(scene.Box{X0: at.X - r, Y0: at.Y - r, X1: at.X + r, Y1: at.Y + r})
+			e.Space.Take(scene.BoxRound(at, 2*r, 2*r))
 			y += k.Of(3.9)
 		}
 		if jump {
@@ -224,7 +224,7 @@ func (e *aimElevation) numbers() {
 			continue
 		}
 		for _, s := range p.Sheets {
-			low, high, ok := e.reach(s)
+			_, low, _, high, ok := e.f.Extent(s)
 			if !ok {
 				continue
 			}
@@ -234,22 +234,6 @@ func (e *aimElevation) numbers() {
 			e.number(elevation.NumberOf(s), (e.v.X(from)+e.v.X(to))/2, e.v.Y(high), e.v.Y(low), k)
 		}
 	}
-}
-
-// reach are the lowest and highest of a sheet on the wall.
-func (e *aimElevation) reach(s *layout.Sheet) (low, high L, ok bool) {
-	for _, q := range s.Pieces {
-		if q.Wall != e.wall {
-			continue
-		}
-		for _, p := range q.Outline {
-			if !ok {
-				low, high, ok = p.Z, p.Z, true
-			}
-			low, high = min(low, p.Z), max(high, p.Z)
-		}
-	}
-	return low, high, ok
 }
 
 func (e *aimElevation) number(text string, x, top, foot float64, k draft.Look) {

@@ -15,14 +15,14 @@ import (
 func (b *board) cutWidths() []float64 {
 	list := []float64{9, 8, 23, 13.6, 34.4, 27, 19, 27, 18}
 	for i := range list {
-		list[i] *= b.u
+		list[i] *= b.Unit
 	}
 	return list
 }
 
 // cutHead draws the head of the columns and gives the y under it.
 func (b *board) cutHead(g *scene.Group, y float64) float64 {
-	u, f := b.u, b.Page.Frame
+	u, f := b.Unit, b.Page.Frame
 	heads := []string{"", "", "NUMBER", "flitch", "CUT", "up, down", "rip, to", "bends", "holes", "wall"}
 	if b.Room.Veneer.Horizontal {
 		heads[5] = "ends"
@@ -48,7 +48,7 @@ func (b *board) cutHead(g *scene.Group, y float64) float64 {
 
 // cutRow draws one sheet of the list.
 func (b *board) cutRow(g *scene.Group, r cutRow, y, high float64) {
-	u, f, w := b.u, b.Page.Frame, b.cutWidths()
+	u, f, w := b.Unit, b.Page.Frame, b.cutWidths()
 	g = g.Part(scene.Tag{Class: "sheet", Data: []scene.Datum{folio.Datum("place", strconv.Itoa(r.sheet.Place)), folio.Datum("cut", folio.Mm(r.sheet.CutLength))}})
 	mid := y + high/2
 	x := f.X0
@@ -91,7 +91,7 @@ func (b *board) cutRow(g *scene.Group, r cutRow, y, high float64) {
 
 // pair letters one or two lines in a cell; more are run together.
 func (b *board) pair(g *scene.Group, box scene.Box, lines []string, bold bool, anchor scene.Anchor) {
-	u, size := b.u, folio.TapedText*b.u
+	u, size := b.Unit, folio.TapedText*b.Unit
 	if len(lines) > 2 {
 		b.packed(g, box, strings.Join(lines, ", "))
 		return
@@ -112,7 +112,7 @@ func (b *board) packed(g *scene.Group, box scene.Box, text string) {
 	if text == "" {
 		return
 	}
-	u := b.u
+	u := b.Unit
 	const most = 2
 	size, pitch := folio.TapedText*u, 4.1*u
 	lines := scene.Wrap(text, size, false, box.W()-2.2*u)
@@ -132,7 +132,7 @@ func (b *board) packed(g *scene.Group, box scene.Box, text string) {
 
 // struckRow draws what is not cut, struck out on both sides of its words.
 func (b *board) struckRow(g *scene.Group, r cutRow, y, high float64) {
-	u, f, w := b.u, b.Page.Frame, b.cutWidths()
+	u, f, w := b.Unit, b.Page.Frame, b.cutWidths()
 	mid := y + high/2
 	x := f.X0 + w[0] + w[1] + 1.2*u
 	words := r.struck

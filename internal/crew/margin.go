@@ -4,13 +4,14 @@ import (
 	"math"
 
 	"flitchlay/internal/draft"
+	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
 )
 
 // marginWide is what the words left of the wall take: the level line's height, START, UP, DATUM.
 func (d *wallBoard) marginWide() float64 {
-	u := d.u
+	u := d.Unit
 	w := math.Max(scene.Width(d.Say(d.Level), folio.TapedText*u, true)+4*u, scene.Width("DATUM", folio.TapedSmall*u, true)+3*u)
 	if h := d.startHang(); h != nil {
 		w = math.Max(w, scene.Width("START", folio.TapedSmall*u, true)+3*u)
@@ -20,9 +21,9 @@ func (d *wallBoard) marginWide() float64 {
 
 // leftEdge is where the wall, with what is set in it, begins on the page.
 func (d *wallBoard) leftEdge() float64 {
-	x := d.p.from
-	for _, b := range d.w.BoxesOf() {
-		if b.X >= d.p.from {
+	x := d.p.From
+	for _, b := range d.w.Boxes() {
+		if b.X >= d.p.From {
 			x = min(x, b.X-b.PlateWidth/2)
 		}
 	}
@@ -30,12 +31,12 @@ func (d *wallBoard) leftEdge() float64 {
 }
 
 // rightWide is what is kept free right of the wall.
-func (d *wallBoard) rightWide() float64 { return 6 * d.u }
+func (d *wallBoard) rightWide() float64 { return 6 * d.Unit }
 
 // startHang is the first sheet that begins at the left end of the piece, nil where none does.
-func (d *wallBoard) startHang() *hang {
-	for _, h := range d.p.hangs {
-		if h.begins && d.p.startsHere(h) && d.startsAtEnd(h) && !h.Sheet().Hung {
+func (d *wallBoard) startHang() *face.Hang {
+	for _, h := range d.p.Hangs {
+		if h.Begins && d.p.StartsHere(h) && d.startsAtEnd(h) && !h.Hung() {
 			return h
 		}
 	}
@@ -44,10 +45,10 @@ func (d *wallBoard) startHang() *hang {
 
 // margins letters what stands left of the wall: the level line's height, START, UP.
 func (d *wallBoard) margins() {
-	u := d.u
+	u := d.Unit
 	right := d.leftEdge() - 2.6*u
-	low, high := d.extremes()
-	roof, floor := d.roof(d.v.X(d.p.from)-1, d.v.X(d.p.from)), d.v.Y(low)
+	low, high := d.p.Extremes()
+	roof, floor := d.roof(d.v.X(d.p.From)-1, d.v.X(d.p.From)), d.v.Y(low)
 	if d.Level > low && d.Level < high {
 		y := d.v.Y(d.Level)
 		t := scene.Text{At: scene.Pt(right, y), String: d.Say(d.Level), Height: folio.TapedText * u, Bold: true, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Plumb}
@@ -75,7 +76,7 @@ func (d *wallBoard) margins() {
 
 // down finds a free place in the left margin, from y on downward, from there upward where none is free.
 func (d *wallBoard) down(right, wide, high, y, floor float64) (scene.Box, bool) {
-	u := d.u
+	u := d.Unit
 	try := func(y float64) (scene.Box, bool) {
 		b := scene.Box{X0: right - wide, Y0: y, X1: right, Y1: y + high}
 		if d.space.Free(b, crewAir*u) {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"flitchlay/internal/folio"
+	"flitchlay/internal/length"
 	"flitchlay/internal/scene"
 )
 
@@ -84,7 +85,7 @@ func (p *chainPlan) measures() []measure {
 // eased is what a face between two bends is longer along the way than between its sharp corners.
 func (p *chainPlan) eased(a, b int) L {
 	va, vb := p.verts[a], p.verts[b]
-	return L(math.Round((va.arc + vb.arc - va.tan - vb.tan) * p.ratio * 8000))
+	return L(math.Round((va.arc + vb.arc - va.tan - vb.tan) * p.ratio * float64(length.Millimetre)))
 }
 
 // returns is the dimension of a leg, from the outer bend to the seam or raw end.

@@ -148,7 +148,7 @@ func tiles(t scene.Text, w float64, rows int) []scene.Box {
 		for j := range rows {
 			y := side * (float64(j) + 0.5)
 			c := t.At.Add(x*cos-y*sin, -x*sin-y*cos)
-			list = append(list, scene.Box{X0: c.X - r, Y0: c.Y - r, X1: c.X + r, Y1: c.Y + r})
+			list = append(list, scene.BoxRound(c, 2*r, 2*r))
 		}
 	}
 	return list

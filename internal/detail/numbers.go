@@ -59,7 +59,7 @@ func (p *chainPlan) beside(at scene.Point, dx, dy, w, h float64) (scene.Box, boo
 			for _, turn := range turns {
 				sin, cos := scene.SinCos(turn)
 				c := at.Add((dx*cos-dy*sin)*k.Of(out), (dx*sin+dy*cos)*k.Of(out))
-				box := scene.Box{X0: c.X - w/2, Y0: c.Y - h/2, X1: c.X + w/2, Y1: c.Y + h/2}
+				box := scene.BoxRound(c, w, h)
 				if p.space.Free(box, k.Of(0.9)) {
 					return box, true
 				}
@@ -111,7 +111,7 @@ func (p *chainPlan) mark(g *scene.Group, c scene.Point, w, h float64, word strin
 	}
 	g.Polygon(scene.Pen(scene.Numbers, k.Seam).Filled(scene.White), points...)
 	g.Text(scene.Text{At: c, String: word, Height: k.Medium, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Numbers})
-	p.space.Take(scene.Box{X0: c.X - w/2, Y0: c.Y - h/2, X1: c.X + w/2, Y1: c.Y + h/2}.Inset(-k.Seam / 2))
+	p.space.Take(scene.BoxRound(c, w, h).Inset(-k.Seam / 2))
 }
 
 // numbers letters the sheets: first those that go round a bend, at the bend where there is one alone, then the others.
@@ -207,7 +207,7 @@ func (p *chainPlan) parts(r sheetRun) []facePart {
 func (p *chainPlan) numberPlace(r sheetRun, w, h float64) (c, foot scene.Point, ok bool) {
 	k := p.Look
 	free := func(c scene.Point) bool {
-		return p.space.Free(scene.Box{X0: c.X - w/2, Y0: c.Y - h/2, X1: c.X + w/2, Y1: c.Y + h/2}, k.Of(0.7))
+		return p.space.Free(scene.BoxRound(c, w, h), k.Of(0.7))
 	}
 	parts := p.parts(r)
 	if len(p.bends) == 1 && len(r.bends) == 1 {

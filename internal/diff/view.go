@@ -36,7 +36,8 @@ type Wall struct {
 
 // Opening is an opening, x from the wall's left end.
 type Opening struct {
-	Name, Kind, Wall        string
+	Name, Wall              string
+	Kind                    room.Kind
 	Left, Right, Sill, Head L // Left, Right as measured; 0 from JSON
 	From, To                L // along the run, from where the wall begins
 }
@@ -84,7 +85,7 @@ func ViewOf(p *layout.Plan) *View {
 		}
 		for _, o := range run.Openings {
 			w := &r.Walls[o.Wall]
-			v.Openings = append(v.Openings, Opening{o.Name, o.Kind, w.Name, w.Openings[o.Index].FromLeft, w.Openings[o.Index].Right(), o.Sill, o.Head,
+			v.Openings = append(v.Openings, Opening{o.Name, w.Name, o.Kind, w.Openings[o.Index].FromLeft, w.Openings[o.Index].Right(), o.Sill, o.Head,
 				o.Left - left[o.Wall], o.Right - left[o.Wall]})
 		}
 		for _, s := range run.Seams {
@@ -163,7 +164,7 @@ func ReadKept(text []byte) (*View, error) {
 		}
 		for _, o := range r.Openings {
 			at := left[o.Wall]
-			v.Openings = append(v.Openings, Opening{Name: o.Name, Kind: o.Kind, Wall: o.Wall, Sill: L(o.Sill), Head: L(o.Head), From: L(o.Left - at), To: L(o.Right - at)})
+			v.Openings = append(v.Openings, Opening{Name: o.Name, Kind: room.Kind(o.Kind), Wall: o.Wall, Sill: L(o.Sill), Head: L(o.Head), From: L(o.Left - at), To: L(o.Right - at)})
 		}
 		for _, s := range r.Seams {
 			v.Seams = append(v.Seams, Seam{s.LeftSheet, s.Wall, L(s.X), s.Closing})

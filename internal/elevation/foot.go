@@ -60,7 +60,7 @@ func pageNotes(list []*View) []string {
 		measured = " Field measured " + m + "."
 	}
 	lines := []string{Capital(strings.Join(sheets, "; ")+", "+how) + "." + measured}
-	line := "Full sheets cover " + e.Style.Words(Net(e.Board.Set)) + "."
+	line := "Full sheets cover " + e.Style.Words(e.Room.NetWidth()) + "."
 	if len(widths) == 0 {
 		line += " No narrow sheet here."
 	}

@@ -6,6 +6,7 @@ import (
 	"flitchlay/internal/draft"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
+	"flitchlay/internal/length"
 	"flitchlay/internal/scene"
 )
 
@@ -49,7 +50,7 @@ func CutWall(s *folio.Set, f *face.Face) []Cut {
 // standing parts a wall into the fewest pieces that stand on a page each, nil where none do.
 func standing(s *folio.Set, f *face.Face, scale int64, lean bool) []Cut {
 	wide := f.Right - f.Left
-	most := L(s.Paper.Elevation.Width * float64(scale) * Millimetre)
+	most := L(s.Paper.Elevation.Width * float64(scale) * float64(length.Millimetre))
 	least := max(int((wide+most-1)/most), 1)
 	for n := least; n <= 2*least+6; n++ {
 		cuts := pieces(s, f, n, most, scale, lean)
@@ -94,8 +95,6 @@ func trial(s *folio.Set, v wallView) *View {
 	return e
 }
 
-const Millimetre = 8000
-
 // matchLine finds where to part a long wall: the middle of a sheet, over an opening if there is one, near the ideal.
 func matchLine(f *face.Face, ideal, least, most L) L {
 	best, cost := ideal, L(math.MaxInt64)
@@ -105,10 +104,8 @@ func matchLine(f *face.Face, ideal, least, most L) L {
 			continue
 		}
 		c := (m - ideal).Abs()
-		for i := range f.W.Openings {
-			if o := &f.W.Openings[i]; o.FromLeft < m && m < o.Right() {
-				c /= 4
-			}
+		if f.Open(m) {
+			c /= 4
 		}
 		if c < cost {
 			best, cost = m, c

@@ -2,6 +2,7 @@ package folio
 
 import (
 	"math"
+	"slices"
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/room"
@@ -101,22 +102,12 @@ func (b *Board) keyPlan(g *scene.Group, box scene.Box) {
 
 // heavy reports whether the key shows a wall heavy.
 func (b *Board) heavy(wall int) bool {
-	for _, w := range b.Leaf.Walls {
-		if w == wall {
-			return true
-		}
-	}
-	return wall == b.Leaf.Wall
+	return wall == b.Leaf.Wall || slices.Contains(b.Leaf.Walls, wall)
 }
 
 // MeetsAny reports whether a box meets one of a list.
 func MeetsAny(b scene.Box, list []scene.Box) bool {
-	for _, o := range list {
-		if b.Meets(o) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(list, b.Meets)
 }
 
 // Touches reports whether a box comes on a wall of the plan.

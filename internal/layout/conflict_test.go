@@ -133,7 +133,7 @@ func collide(t *testing.T, text string, rules []string) bool {
 			require.Zero(t, w.Radius, "an eased corner made straight has another girth")
 			w.Corner = room.Straight
 		}
-		w.Openings = slices.DeleteFunc(slices.Clone(w.Openings), func(o room.Opening) bool { return !asked(" at " + o.Kind + " " + o.Name) })
+		w.Openings = slices.DeleteFunc(slices.Clone(w.Openings), func(o room.Opening) bool { return !asked(" at " + o.Kind.Named(o.Name)) })
 		w.KeepClear = slices.DeleteFunc(slices.Clone(w.KeepClear), func(k room.KeepClear) bool {
 			return !asked("no seam from " + style.Words(k.From) + " to " + style.Words(k.To) + " on wall " + w.Name)
 		})

@@ -69,18 +69,13 @@ func (b *builder) demands(q *question) []demand {
 	rules := b.room.Rules
 	out := []demand{{name: "no sheet under " + b.style.Words(rules.LeastWidth) + " (least_width)", s: far, wall: -1,
 		leave: func(s *seam.Span) { s.LeastWidth = 0 }}}
-	k := 0
-	for _, c := range q.line.Corners {
-		if !c.Wrapped {
-			continue
-		}
+	for k, c := range q.corners {
 		strip := q.Corners[k]
-		k++
 		out = append(out, demand{"returns of " + b.style.Words(rules.CornerReturn) + " at corner " + c.Name, func(s *seam.Span) {
 			s.Corners = slices.DeleteFunc(slices.Clone(s.Corners), func(x seam.Strip) bool { return x == strip })
 		}, c.At, c.LeftWall})
 	}
-	k = 0
+	k := 0
 	for _, st := range q.line.Walls {
 		w := &b.room.Walls[st.Wall]
 		for i := range w.Openings {
@@ -129,6 +124,8 @@ func (b *builder) conflict(q *question) []demand {
 		met, err := seam.Meets(free)
 		return err == nil && !met
 	}
+	// 1. Halves of the list are left out first: a conflict is mostly of few demands, and large parts go at once. 2. Smaller and
+	// smaller parts after that, 3. single demands last: only then it is known that none can be left out.
 	for size := (len(kept) + 1) / 2; size >= 1; size /= 2 {
 		for at := 0; at < len(kept); {
 			end := min(at+size, len(kept))

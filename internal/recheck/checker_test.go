@@ -90,7 +90,7 @@ func (c *checker) run(p *printedRun, l *line) {
 	require.Len(c.t, p.Openings, len(l.openings))
 	for i, o := range l.openings {
 		q := p.Openings[i]
-		assert.Equal(c.t, []string{o.Name, name(o.wall), o.Kind}, []string{q.Name, q.Wall, q.Kind})
+		assert.Equal(c.t, []string{o.Name, name(o.wall), string(o.Kind)}, []string{q.Name, q.Wall, q.Kind})
 		c.is(o.left, q.Left, "left of %s", o.Name)
 		c.is(o.right, q.Right, "right of %s", o.Name)
 		c.is(o.sill, q.Sill, "sill of %s", o.Name)

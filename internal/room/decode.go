@@ -12,11 +12,6 @@ import (
 
 func itoa(n int64) string { return strconv.FormatInt(n, 10) }
 
-// sixtyFourths prints 1/64 in as the room file writes inches.
-func sixtyFourths(n int64) string {
-	return length.Style{Denominator: 64}.Inches(L(n) * length.Inch / 64)
-}
-
 // Decode reads a room file, fills in every default and checks all that needs no layout.
 //
 // Errors: a *source.Mistakes with everything that is to be mended, in the order of the file.
@@ -296,7 +291,7 @@ func (d *decoder) veneer(v source.Value) {
 func (d *decoder) rules(v source.Value) {
 	r := &d.room.Rules
 	for _, rule := range distances {
-		*rule.of(r), _ = d.positive(v.Get(rule.name), d.either(rule.inch, rule.mm), rule.name != "snap")
+		*rule.Of(r), _ = d.positive(v.Get(rule.Key), d.either(rule.inch, rule.mm), !rule.over0)
 	}
 	r.Aim = v.Get("aim").Word("steady", aimWords...)
 	r.Upper = v.Get("upper").Word("auto", upperWords...)

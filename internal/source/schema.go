@@ -1,7 +1,7 @@
 package source
 
 import (
-	"sort"
+	"slices"
 	"strings"
 )
 
@@ -82,7 +82,7 @@ func (s Schema) unknown(v Value, path string) {
 		if path != "" {
 			child = path + "." + name
 		}
-		if !contains(known, name) {
+		if !slices.Contains(known, name) {
 			what := "key"
 			if k := f.Kind(); k == Table || k == Array && len(f.node.items) > 0 && f.node.items[0].kind == Table {
 				what = "table"
@@ -129,17 +129,8 @@ func (s Schema) hint(name, path string, known []string) string {
 	case len(known) == 0:
 		return "leave it out"
 	}
-	sort.Strings(known)
+	slices.Sort(known)
 	return "known are " + strings.Join(known, ", ")
-}
-
-func contains(list []string, word string) bool {
-	for _, w := range list {
-		if w == word {
-			return true
-		}
-	}
-	return false
 }
 
 // quoteName prints a key as it would be written: bare where it can be.

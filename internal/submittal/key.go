@@ -8,6 +8,7 @@ import (
 	"flitchlay/internal/elevation"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
@@ -59,7 +60,7 @@ func newRoomKey(s *folio.Set) *roomKey {
 	inner.Y0, inner.Y1 = inner.Y0+k.Of(16), inner.Y1-k.Of(16)
 	for _, scale := range scales {
 		r.scale = scale
-		r.outline = folio.PlanAt(s.Room, inner, 1/(elevation.Millimetre*float64(scale)))
+		r.outline = folio.PlanAt(s.Room, inner, 1/(float64(length.Millimetre)*float64(scale)))
 		b := bounds(r.outline)
 		if b.W() <= inner.W() && b.H() <= inner.H() {
 			break
@@ -128,35 +129,23 @@ func (r *roomKey) wall(i int) {
 	if !w.Cover {
 		width = k.Seam
 	}
-	type stretch struct{ from, to float64 }
-	parts := []stretch{{0, 1}}
-	cut := func(from, to L) {
-		f, t := float64(from)/float64(w.Length), float64(to)/float64(w.Length)
-		var next []stretch
-		for _, p := range parts {
-			if f > p.from {
-				next = append(next, stretch{p.from, math.Min(p.to, f)})
-			}
-			if t < p.to {
-				next = append(next, stretch{math.Max(p.from, t), p.to})
-			}
-		}
-		parts = next
+	share := func(x L) float64 { return float64(x) / float64(w.Length) }
+	line := func(p draft.Part, width float64) {
+		in.Line(r.outline.Along(i, p.From, 0), r.outline.Along(i, p.To, 0), scene.Pen(scene.Walls, width))
 	}
+	var cuts []draft.Part
 	for j := range w.Openings {
 		o := &w.Openings[j]
-		cut(o.FromLeft, o.Right())
+		cuts = append(cuts, draft.Part{From: share(o.FromLeft), To: share(o.Right())})
 		r.opening(in, i, o)
 	}
 	for _, s := range w.Bare {
-		cut(s.From, s.To)
-		in.Line(r.outline.Along(i, float64(s.From)/float64(w.Length), 0), r.outline.Along(i, float64(s.To)/float64(w.Length), 0), scene.Pen(scene.Walls, k.Seam))
+		bare := draft.Part{From: share(s.From), To: share(s.To)}
+		cuts = append(cuts, bare)
+		line(bare, k.Seam)
 	}
-	for _, p := range parts {
-		if p.to-p.from > 1e-9 {
-			pen := scene.Pen(scene.Walls, width)
-			in.Line(r.outline.Along(i, p.from, 0), r.outline.Along(i, p.to, 0), pen)
-		}
+	for _, p := range draft.Rest(cuts...) {
+		line(p, width)
 	}
 }
 
@@ -171,7 +160,7 @@ func (r *roomKey) opening(g *scene.Group, i int, o *room.Opening) {
 		g.Line(a, b, pen)
 		r.Space.Stroke(a, b)
 	}
-	if o.Kind == "window" {
+	if o.Kind.Traits().Glazed {
 		g.Line(r.outline.Along(i, f, d), r.outline.Along(i, t, d), pen)
 		g.Line(r.outline.Along(i, f, d/2), r.outline.Along(i, t, d/2), scene.Pen(scene.Openings, k.Extension))
 	}
@@ -207,7 +196,7 @@ func (r *roomKey) corner(i int) {
 			sin, cos := scene.SinCos(turn)
 			ux, uy := dx*cos-dy*sin, dx*sin+dy*cos
 			m := at.Add(ux*k.Of(out), uy*k.Of(out))
-			box := scene.Box{X0: m.X - d/2, Y0: m.Y - d/2, X1: m.X + d/2, Y1: m.Y + d/2}
+			box := scene.BoxRound(m, d, d)
 			if !r.Space.Free(box, k.Of(0.9)) || !r.Space.FreeLine(at, m, k.Of(0.65)) {
 				continue
 			}
@@ -301,7 +290,7 @@ func (r *roomKey) changes() (list []func()) {
 			} else {
 				draft.Hexagon(r.g.Part(scene.Tag{Class: "flitch-change", Title: "change of flitch"}), k, scene.Marks, at, k.Of(5.6), k.Seam)
 			}
-			r.Space.Take(scene.Box{X0: at.X - k.Of(3), Y0: at.Y - k.Of(3), X1: at.X + k.Of(3), Y1: at.Y + k.Of(3)})
+			r.Space.Take(scene.BoxRound(at, 2*k.Of(3), 2*k.Of(3)))
 			words := elevation.NumberOf(elevation.SheetAt(r.Board.Set, m.LeftSheet)) + " | " + elevation.NumberOf(elevation.SheetAt(r.Board.Set, m.RightSheet))
 			list = append(list, func() { r.wordNear(words, at.Add(nx*k.Of(6), ny*k.Of(6)), nx, ny, true) })
 		}

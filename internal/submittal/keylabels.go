@@ -25,9 +25,9 @@ func (r *roomKey) mark(i int) {
 	for out := -R*1.5 - k.Of(3.5); out > -k.Of(120); out -= k.Of(2) {
 		for _, share := range []float64{0.5, 0.42, 0.58, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
 			c := r.outline.Along(i, share, out)
-			box := scene.Box{X0: c.X - R, Y0: c.Y - R, X1: c.X + R, Y1: c.Y + R}
+			box := scene.BoxRound(c, 2*R, 2*R)
 			tip := c.Add(nx*R*1.6, ny*R*1.6)
-			box = box.Union(scene.Box{X0: tip.X - 0.01, Y0: tip.Y - 0.01, X1: tip.X + 0.01, Y1: tip.Y + 0.01})
+			box = box.Union(scene.BoxRound(tip, 0.02, 0.02))
 			if !r.Space.Free(box, k.Of(0.8)) || out < -k.Of(30) && !r.Space.FreeLine(tip, r.outline.Along(i, share, -k.Of(1.2)), k.Of(0.7)) {
 				continue
 			}
@@ -70,7 +70,7 @@ func (r *roomKey) label(i int) {
 			// five off the wall, then the half of the label that lies across
 			off := k.Of(5) + math.Abs(nx)*wide/2 + math.Abs(ny)*high/2 + k.Of(1.6)*float64(step)
 			c := r.outline.Along(i, share, off)
-			box := scene.Box{X0: c.X - wide/2, Y0: c.Y - high/2, X1: c.X + wide/2, Y1: c.Y + high/2}
+			box := scene.BoxRound(c, wide, high)
 			if !r.Space.Free(box, k.Of(1.2)) || !r.box.Inset(-k.Of(4)).Contains(box) {
 				continue
 			}
@@ -99,7 +99,7 @@ func (r *roomKey) labelAside(i int, lines []string, wide, high float64, covered 
 			for turn := range 24 {
 				sin, cos := scene.SinCos(float64(turn) * 15)
 				c := from.Add(out*cos, -out*sin)
-				box := scene.Box{X0: c.X - wide/2, Y0: c.Y - high/2, X1: c.X + wide/2, Y1: c.Y + high/2}
+				box := scene.BoxRound(c, wide, high)
 				enter, _, ok := draft.Clip(from, c, box.Inset(-k.Of(1)))
 				end := from.Add((c.X-from.X)*enter, (c.Y-from.Y)*enter)
 				if !ok || enter <= 0 || !r.Space.Free(box, k.Of(1.2)) || !r.box.Inset(-k.Of(4)).Contains(box) || !r.Space.FreeLine(from, end, k.Of(0.6)) {

@@ -9,7 +9,6 @@ import (
 	"flitchlay/internal/elevation"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
-	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
@@ -132,7 +131,7 @@ func openingIn(b *folio.Board, cell scene.Box, h hole, n int) {
 	}
 	above, right = holeStacks(e, h)
 
-	name := strings.ToUpper(h.o.Kind + " " + h.o.Name)
+	name := strings.ToUpper(h.o.Kind.Named(h.o.Name))
 	view := scene.View{Box: e.Box().Inset(-k.Of(1)), Scale: float64(e.V.Scale), Metric: e.Metric(), Name: name, Ratio: draft.Ratio(e.V.Scale, e.Metric())}
 	e.Group = b.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(e.V.Scale)), folio.Datum("wall", h.f.W.Name), folio.Datum("opening", h.o.Name))
 	e.Body()
@@ -301,7 +300,7 @@ func holeTable(e *elevation.View, h hole) *draft.Table {
 	level := e.Room.Space.LevelLine
 	for _, p := range e.F.Parts {
 		for _, s := range p.Sheets {
-			a, b := raw(e, p, s)
+			a, b := p.Raw(s)
 			if b <= h.o.FromLeft || a >= h.o.Right() {
 				continue
 			}
@@ -330,18 +329,4 @@ func upDown(s *folio.Set, z L) string {
 		return "down " + s.Style.Format(-z)
 	}
 	return "up " + s.Style.Format(z)
-}
-
-// raw are the raw edges of a sheet as hung, on this wall.
-func raw(e *elevation.View, p face.Part, s *layout.Sheet) (left, right L) {
-	left, right = s.StartLine-e.F.St.Shift, s.RightLine-e.F.St.Shift
-	if e.F.Run.Closed {
-		for left > p.To {
-			left, right = left-e.F.Run.Length, right-e.F.Run.Length
-		}
-		for right < p.From {
-			left, right = left+e.F.Run.Length, right+e.F.Run.Length
-		}
-	}
-	return left, right
 }
