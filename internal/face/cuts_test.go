@@ -10,6 +10,7 @@ import (
 	"flitchlay/internal/face"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
+	"flitchlay/internal/room"
 	"flitchlay/internal/roomtest"
 )
 
@@ -17,7 +18,7 @@ func TestBoxesAreLetteredFromTheLeft(t *testing.T) {
 	f := laid(t, roomtest.Wall("Plant", `14'`, `9'`, roomtest.Box("outlet", "6'", "1' 6"), roomtest.Box("switch", "2'", "4'"), roomtest.Box("light", "2'", "1'")))
 	var got []string
 	for _, b := range f.Boxes() {
-		got = append(got, b.Letter+" "+b.Kind)
+		got = append(got, b.Letter+" "+string(b.Kind))
 	}
 	assert.Equal(t, []string{"a light", "b switch", "c outlet"}, got, "one over the other from below")
 	var parts []string
@@ -96,6 +97,6 @@ func TestBendsAreJambsAndTheCornerAtTheRight(t *testing.T) {
 	assert.Equal(t, last.Place, back.Hangs[0].Place)
 	assert.True(t, bar.Bent(bar.Hangs, bar.Right))
 	assert.False(t, bar.Bent(bar.Hangs, bar.Left), "the raw end is no bend")
-	assert.Equal(t, []string{"door"}, []string{bar.OpeningsIn(bar.Hangs[2])[0].Kind})
+	assert.Equal(t, room.Kind("door"), bar.OpeningsIn(bar.Hangs[2])[0].Kind)
 	assert.Empty(t, bar.OpeningsIn(bar.Hangs[1]), "it ends at the door")
 }

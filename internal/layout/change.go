@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"slices"
+
 	"flitchlay/internal/room"
 )
 
@@ -46,12 +48,9 @@ func (b *builder) overOpening(c column) bool {
 	if c.left == nil {
 		return false
 	}
-	for _, o := range c.run.Openings {
-		if c.run.Line.DistanceTo(c.left.At, o.Left, o.Right) == 0 {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(c.run.Openings, func(o Opening) bool {
+		return c.run.Line.DistanceTo(c.left.At, o.Left, o.Right) == 0
+	})
 }
 
 // besideCorner reports whether the seam left of column k is the nearest one to some inside corner.
@@ -66,13 +65,8 @@ func (b *builder) besideCorner(columns []column, k int) bool {
 			continue
 		}
 		mine := line.DistanceTo(c.left.At, corner.From, corner.To)
-		nearest := true
-		for _, s := range c.run.Seams {
-			if line.DistanceTo(s.At, corner.From, corner.To) < mine {
-				nearest = false
-			}
-		}
-		if nearest {
+		nearer := func(s Seam) bool { return line.DistanceTo(s.At, corner.From, corner.To) < mine }
+		if !slices.ContainsFunc(c.run.Seams, nearer) {
 			return true
 		}
 	}

@@ -9,7 +9,7 @@ import (
 	"flitchlay/internal/seam"
 )
 
-// Gross widths are tried by a step that stock is sold by, in the room's unit, and so many of them, some 2 ft in all.
+// Gross widths are tried by a step that stock is sold by, in the room's unit, and so many of them: 24 in or 480 mm.
 // Openings are moved by a step that a frame can be set to, and no farther than a builder would hear of.
 const (
 	widerInch   = length.Inch / 2

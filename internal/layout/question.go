@@ -170,14 +170,9 @@ func (b *builder) pins(line *run.Run) []pin {
 // strayPins drops the pins that stand in no span.
 func (b *builder) strayPins(line *run.Run, pins []pin, asked []*question) {
 	for _, p := range pins {
-		found := false
-		for _, q := range asked {
-			for _, other := range q.pins {
-				found = found || other.where == p.where && other.wall == p.wall && other.x == p.x
-			}
-			found = found || q.passed(p)
-		}
-		if !found {
+		same := func(other pin) bool { return other.where == p.where && other.wall == p.wall && other.x == p.x }
+		stands := func(q *question) bool { return q.passed(p) || slices.ContainsFunc(q.pins, same) }
+		if !slices.ContainsFunc(asked, stands) {
 			b.dropped(p, "no covering is there")
 		}
 	}

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -103,22 +104,14 @@ func (b *builder) demands(q *question) []demand {
 // conflict finds a set of demands that cannot all be met and from which none can be left out, by leaving out ever
 // smaller parts of the list while the rest still collides.
 func (b *builder) conflict(q *question) []demand {
-	kept := b.demands(q)
+	all := b.demands(q)
+	kept := slices.Clone(all)
 	collide := func(list []demand) bool {
 		free := q.Span
 		free.Pins = nil
-		in := map[int]bool{}
-		all := b.demands(q)
-		for _, d := range list {
-			for j := range all {
-				if all[j].name == d.name {
-					in[j] = true
-				}
-			}
-		}
-		for j := range all {
-			if !in[j] {
-				all[j].leave(&free)
+		for _, d := range all {
+			if !slices.ContainsFunc(list, func(kept demand) bool { return kept.name == d.name }) {
+				d.leave(&free)
 			}
 		}
 		met, err := seam.Meets(free)
@@ -137,6 +130,6 @@ func (b *builder) conflict(q *question) []demand {
 			at = end
 		}
 	}
-	slices.SortStableFunc(kept, func(x, y demand) int { return int(max(-1, min(1, x.s-y.s))) })
+	slices.SortStableFunc(kept, func(x, y demand) int { return cmp.Compare(x.s, y.s) })
 	return kept
 }

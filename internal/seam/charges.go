@@ -99,7 +99,8 @@ func (s *Span) charges(seams []int64, closing int, each func(Charge)) {
 	for i, right := range edges[1:] {
 		width := right - edges[i]
 		say(Sheet, right, Score{Sheets: 1, Unevenness: squareOf(width)})
-		s.owe(s.WidthDue(width), s.home(right), each)
+		due := s.WidthDue(width)
+		s.owe(&due, s.home(right), each)
 		if inner := i < last && (i > 0 || s.LeftSeam && !s.Closed); inner && s.Loses(width) {
 			say(Jump, right, s.jump(s.home(right)))
 		}
@@ -112,31 +113,35 @@ func (s *Span) charges(seams []int64, closing int, each func(Charge)) {
 
 // owed goes through what a seam at a place owes.
 func (s *Span) owed(at int64, each func(Charge)) {
-	var list [4]Due
-	all := func(object int, dues []Due) {
-		for _, due := range dues {
-			due.Object = object
-			s.owe(due, at, each)
-		}
+	say := func(due *Due, object int) {
+		due.Object = object
+		s.owe(due, at, each)
 	}
 	for i, corner := range s.Corners {
-		all(i, append(list[:0], s.cornerDue(at, corner)))
+		due := s.cornerDue(at, corner)
+		say(&due, i)
 	}
+	var list [4]Due
 	for i := range s.Openings {
-		all(i, s.openingDues(list[:0], at, &s.Openings[i]))
+		dues := s.openingDues(list[:0], at, &s.Openings[i])
+		for j := range dues {
+			say(&dues[j], i)
+		}
 	}
 	for i, keep := range s.Keep {
-		all(i, append(list[:0], s.keepDue(at, keep)))
+		due := s.keepDue(at, keep)
+		say(&due, i)
 	}
 	for i, box := range s.Boxes {
-		all(i, append(list[:0], s.boxDue(at, box)))
+		due := s.boxDue(at, box)
+		say(&due, i)
 	}
 }
 
 // owe charges what is owed of a due, if anything is.
-func (s *Span) owe(due Due, at int64, each func(Charge)) {
+func (s *Span) owe(due *Due, at int64, each func(Charge)) {
 	if owed := due.debt(); owed != (debt{}) {
-		each(Charge{due, at, Score{Bends: owed.bends, Edges: owed.edges, Should: owed.should}})
+		each(Charge{*due, at, Score{Bends: owed.bends, Edges: owed.edges, Should: owed.should}})
 	}
 }
 
@@ -166,8 +171,8 @@ func (s *Span) jump(at int64) Score {
 	return adds
 }
 
-// plus returns the sum of two scores.
-func (a Score) plus(b Score) Score {
+// add adds one score to another.
+func (a *Score) add(b *Score) {
 	a.Bends += b.Bends
 	a.Edges += b.Edges
 	a.Closing += b.Closing
@@ -179,5 +184,4 @@ func (a Score) plus(b Score) Score {
 	a.Seen += b.Seen
 	a.Difference += b.Difference
 	a.Unevenness = a.Unevenness.Plus(b.Unevenness)
-	return a
 }

@@ -1,6 +1,9 @@
 package seam
 
-import "slices"
+import (
+	"maps"
+	"slices"
+)
 
 // closed finds the best layout of a closed span among those that cost less than under; closings lists the lines the
 // closing seam may fall on, nil for all. Closing places are tried class by class, the least seen first.
@@ -137,7 +140,6 @@ func (t *table) classes(closings []int) [][]int {
 		}
 	}
 	by := map[int64][]int{}
-	var heights []int64
 	for _, c := range closings {
 		if t.seams[c].isNever() {
 			continue
@@ -146,14 +148,10 @@ func (t *table) classes(closings []int) [][]int {
 		if t.aim != musts {
 			feet = t.s.feet(t.g.seen[c])
 		}
-		if by[feet] == nil {
-			heights = append(heights, feet)
-		}
 		by[feet] = append(by[feet], c)
 	}
-	slices.Sort(heights)
 	var classes [][]int
-	for _, feet := range heights {
+	for _, feet := range slices.Sorted(maps.Keys(by)) {
 		classes = append(classes, by[feet])
 	}
 	return classes

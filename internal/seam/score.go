@@ -54,7 +54,7 @@ func squareOf(length int64) Square {
 // seams need not lie on the grid. It is the sum of what Charges lists.
 func (s Span) Score(seams []int64, closing int) Score {
 	var sum Score
-	s.charges(seams, closing, func(c Charge) { sum = sum.plus(c.Adds) })
+	s.charges(seams, closing, func(c Charge) { sum.add(&c.Adds) })
 	return sum
 }
 
