@@ -107,14 +107,14 @@ func (b *board) pair(g *scene.Group, box scene.Box, lines []string, bold bool, a
 	}
 }
 
-// packed letters words in a cell, smaller and on more lines where they are many.
+// packed letters words in a cell: 1. as text on one line; 2. small on two; 3. small, the second line shortened.
 func (b *board) packed(g *scene.Group, box scene.Box, text string) {
 	if text == "" {
 		return
 	}
 	u := b.Unit
-	const most = 2
-	size, pitch := folio.TapedText*u, 4.1*u
+	const most, pitch = 2, 4.1
+	size := folio.TapedText * u
 	lines := scene.Wrap(text, size, false, box.W()-2.2*u)
 	if len(lines) > 1 {
 		size = folio.TapedSmall * u
@@ -125,7 +125,7 @@ func (b *board) packed(g *scene.Group, box scene.Box, text string) {
 		lines = append(lines[:most-1], scene.Shorten(rest, size, false, box.W()-2.2*u))
 	}
 	for i, s := range lines {
-		y := box.Centre().Y + (float64(i)-float64(len(lines)-1)/2)*pitch
+		y := box.Centre().Y + (float64(i)-float64(len(lines)-1)/2)*(pitch*u)
 		g.Text(scene.Text{At: scene.Pt(box.X0+1.2*u, y), String: s, Height: size, Seat: scene.Centred, Layer: scene.Notes})
 	}
 }

@@ -42,7 +42,7 @@ func (d *wallBoard) flagList() []lineFlag {
 	}
 	for _, h := range d.p.Hangs {
 		if h.Opens && d.p.StartsHere(h) && !h.Hung() {
-			add(h.Start, false, d.SheetNumbers(h), folio.Datum("at", folio.Mm(d.w.Run.Line.Round(h.Start-h.Turn))))
+			add(h.Start, false, d.SheetNumbers(h), folio.Datum("at", folio.Mm(d.w.Began(h))))
 			list[len(list)-1].start = true
 		}
 		if h.Lined && d.p.Here(h) && !h.Hung() {

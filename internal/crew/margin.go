@@ -43,6 +43,15 @@ func (d *wallBoard) startHang() *face.Hang {
 	return nil
 }
 
+// Sizes in the margins of a wall, in mm on letter paper.
+const (
+	upWide    = 7.6 // the arrow UP with its word
+	upHigh    = 14.0
+	startHigh = 14.0 // under the ceiling, what START takes over the arrow UP
+	sideStep  = 1.0  // from one place that is tried to the next
+	underSide = 6.0  // the lowest place ends so far under the floor
+)
+
 // margins letters what stands left of the wall: the level line's height, START, UP.
 func (d *wallBoard) margins() {
 	u := d.Unit
@@ -64,17 +73,21 @@ func (d *wallBoard) margins() {
 			d.block(d.g, scene.Pt(box.X1-9*u, box.Y0+6.6*u), 9*u, 6*u)
 		}
 	}
-	const up = 14
-	if box, ok := d.down(right, 7.6*u, up*u, roof+14*u, floor); ok {
-		x := box.X1 - 1.4*u
-		d.g.VLine(x, box.Y0+flagLong*u, box.Y1, scene.Pen(scene.Marks, 0.5))
-		draft.Triangle(d.g, scene.Marks, scene.Pt(x, box.Y0), 90, 3*u, 2.8*u, 0, false)
-		t := scene.Text{At: scene.Pt(x-2.2*u, (box.Y0+box.Y1)/2+1*u), String: "UP", Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Angle: 90, Layer: scene.Marks}
-		d.g.Text(t)
+	if box, ok := d.down(right, upWide*u, upHigh*u, roof+startHigh*u, floor); ok {
+		d.arrowUp(box.X1-1.4*u, box)
 	}
 }
 
-// down finds a free place in the left margin, from y on downward, from there upward where none is free.
+// arrowUp draws an arrow up a box with its word left of it.
+func (d *wallBoard) arrowUp(x float64, box scene.Box) {
+	u := d.Unit
+	d.g.VLine(x, box.Y0+flagLong*u, box.Y1, scene.Pen(scene.Marks, 0.5))
+	draft.Triangle(d.g, scene.Marks, scene.Pt(x, box.Y0), 90, 3*u, 2.8*u, 0, false)
+	d.g.Text(scene.Text{At: scene.Pt(x-2.2*u, (box.Y0+box.Y1)/2+1*u), String: "UP", Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Angle: 90, Layer: scene.Marks})
+}
+
+// down finds a free place in the left margin: 1. from y on downward, to just under the floor; 2. from y on upward, beside
+// the ceiling and over it, where nothing hangs.
 func (d *wallBoard) down(right, wide, high, y, floor float64) (scene.Box, bool) {
 	u := d.Unit
 	try := func(y float64) (scene.Box, bool) {
@@ -85,12 +98,12 @@ func (d *wallBoard) down(right, wide, high, y, floor float64) (scene.Box, bool) 
 		}
 		return b, false
 	}
-	for at := y; at+high < floor+6*u; at += 1 * u {
+	for at := y; at+high < floor+underSide*u; at += sideStep * u {
 		if b, ok := try(at); ok {
 			return b, true
 		}
 	}
-	for at := y; at > d.space.Bounds.Y0; at -= 1 * u {
+	for at := y; at > d.space.Bounds.Y0; at -= sideStep * u {
 		if b, ok := try(at); ok {
 			return b, true
 		}

@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/effort"
 	"flitchlay/internal/length"
 	"flitchlay/internal/pdf"
 	"flitchlay/internal/roomtest"
@@ -34,7 +35,7 @@ func TestInstallGolden(t *testing.T) {
 		b.WriteString(scene.Dump(p))
 	}
 	file := filepath.Join("testdata", "install", "small.txt")
-	if os.Getenv("FLITCHLAY_UPDATE") == "1" {
+	if effort.Updating() {
 		require.NoError(t, os.MkdirAll(filepath.Dir(file), 0o755))
 		require.NoError(t, os.WriteFile(file, []byte(b.String()), 0o644))
 	}
@@ -171,10 +172,7 @@ func TestInstallIsBlackAndWhite(t *testing.T) {
 
 // TestInstallTextIsFound reads the PDF back with pdftotext of poppler.
 func TestInstallTextIsFound(t *testing.T) {
-	tool, err := exec.LookPath("pdftotext")
-	if err != nil {
-		t.Skip("pdftotext is not here")
-	}
+	tool := effort.Tool(t, "pdftotext")
 	out, err := pdf.Write(SmallInstall(t))
 	require.NoError(t, err)
 	file := filepath.Join(t.TempDir(), "install.pdf")

@@ -116,17 +116,14 @@ func (d *wallBoard) headsUp() {
 			d.word(d.g, scene.Pt(box.X0, box.Y1-0.8*u), "START", size, true, scene.Start)
 		}
 	}
-	if box, ok := d.right(x, 7.6*u, 14*u, d.v.Y(low)-24*u); ok {
-		at := box.X0 + 6*u
-		d.g.VLine(at, box.Y0+flagLong*u, box.Y1, scene.Pen(scene.Marks, 0.5))
-		draft.Triangle(d.g, scene.Marks, scene.Pt(at, box.Y0), 90, 3*u, 2.8*u, 0, false)
-		d.g.Text(scene.Text{At: scene.Pt(at-2.2*u, (box.Y0+box.Y1)/2+1*u), String: "UP", Height: size, Bold: true, Anchor: scene.Middle, Angle: 90, Layer: scene.Marks})
+	if box, ok := d.right(x, upWide*u, upHigh*u, d.v.Y(low)-24*u); ok {
+		d.arrowUp(box.X0+6*u, box)
 	}
 }
 
-// right finds a free place right of the wall, from y on upward.
+// right finds a free place right of the wall, the lowest from y on upward: the work begins at the floor.
 func (d *wallBoard) right(x, wide, high, y float64) (scene.Box, bool) {
-	for ; y > d.area.Y0; y -= 1 * d.Unit {
+	for ; y > d.area.Y0; y -= sideStep * d.Unit {
 		b := scene.Box{X0: x, Y0: y, X1: x + wide, Y1: y + high}
 		if d.space.Free(b, crewAir*d.Unit) {
 			d.space.Take(b)

@@ -60,11 +60,6 @@ type Task struct {
 	joined        bool // a sheet still to hang overlaps its right edge
 }
 
-// Word names a sheet as the crew does: by the number on its back.
-func (t *Task) Word() string {
-	return layout.SheetWords(&layout.Sheet{Number: t.Number, Place: t.Place})
-}
-
 // Hold is a point at which the crew stops until somebody has looked.
 type Hold int
 

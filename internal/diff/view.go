@@ -150,12 +150,6 @@ func ReadKept(text []byte) (*View, error) {
 		return nil, fmt.Errorf("it is no layout in the format flitchlay-layout/1, but %q", k.Format)
 	}
 	v := &View{Title: k.Title, Aim: k.Aim}
-	or := func(s *string) string {
-		if s == nil {
-			return ""
-		}
-		return *s
-	}
 	for _, r := range k.Runs {
 		left := map[string]layout.MM{}
 		for _, w := range r.Walls {
@@ -170,23 +164,10 @@ func ReadKept(text []byte) (*View, error) {
 			v.Seams = append(v.Seams, Seam{s.LeftSheet, s.Wall, L(s.X), s.Closing})
 		}
 		for _, s := range r.Sheets {
-			x := Sheet{Flitch: or(s.Flitch), Place: s.Place, Course: s.Course, Width: L(s.Width), Cut: L(s.CutLength), Ripped: or(s.Ripped)}
-			if s.Number != nil {
-				x.Number = *s.Number
-			} else {
+			if s.Number == nil {
 				v.Total.Short++
 			}
-			for _, piece := range s.Pieces {
-				for _, q := range piece.Outline {
-					x.spot(piece.Wall, L(q[0]), L(q[0]))
-				}
-				for _, ring := range append([][]layout.KeptPoint{piece.Outline}, piece.Holes...) {
-					for _, q := range ring {
-						x.point(L(q[0]), L(q[1]))
-					}
-				}
-			}
-			v.Sheets = append(v.Sheets, x)
+			v.Sheets = append(v.Sheets, keptSheet(&s))
 		}
 	}
 	for _, f := range k.Findings {
@@ -203,6 +184,30 @@ func ReadKept(text []byte) (*View, error) {
 		v.Total.Primer = &layout.Amount{Amount: float64(p.Amount), Unit: p.Unit}
 	}
 	return v, nil
+}
+
+// keptSheet looks at a sheet kept as JSON.
+func keptSheet(s *layout.KeptSheet) Sheet {
+	x := Sheet{Flitch: or(s.Flitch), Number: or(s.Number), Place: s.Place, Course: s.Course, Width: L(s.Width), Cut: L(s.CutLength), Ripped: or(s.Ripped)}
+	for _, piece := range s.Pieces {
+		for _, q := range piece.Outline {
+			x.spot(piece.Wall, L(q[0]), L(q[0]))
+		}
+		for _, ring := range append([][]layout.KeptPoint{piece.Outline}, piece.Holes...) {
+			for _, q := range ring {
+				x.point(L(q[0]), L(q[1]))
+			}
+		}
+	}
+	return x
+}
+
+// or is what is kept, or nothing where it is null.
+func or[T any](kept *T) (value T) {
+	if kept != nil {
+		value = *kept
+	}
+	return value
 }
 
 // widest is the widest sheet: what seams are at most apart.

@@ -1,13 +1,11 @@
 package elevation
 
 import (
-	"math"
 	"slices"
 	"strings"
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
-	"flitchlay/internal/length"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
@@ -68,8 +66,7 @@ func (e *View) ground(x float64) float64 {
 
 // back is the x of the wall that comes to lie at a place of the page.
 func (e *View) back(x float64) L {
-	at := L(math.Round((x - e.V.Origin.X) * float64(e.V.Scale) * float64(length.Millimetre)))
-	return min(max(at, e.From), e.To)
+	return min(max(e.V.Length(x-e.V.Origin.X), e.From), e.To)
 }
 
 // chain makes a tier of places along the wall: each once, inside what is shown, with its two ends.
@@ -167,21 +164,22 @@ func (e *View) middles(list []L, to func(L) float64, what string) draft.Tier {
 	if len(list) == 1 {
 		return draft.Tier{}
 	}
-	return e.running("BOXES", what, ascending(list), to)
+	return e.Running("BOXES", what, 0, ascending(list), to)
 }
 
-// running makes a tier whose figures count from zero, which may lie before the first of its places.
-func (e *View) running(name, what string, list []L, to func(L) float64) draft.Tier {
+// Running makes a tier whose figures count from zero, which may lie before the first of its places; what it is called in
+// the file.
+func (e *View) Running(name, what string, zero L, list []L, to func(L) float64) draft.Tier {
 	t := draft.Tier{Name: name, Running: true}
 	for i, x := range list {
 		text := ""
-		if i > 0 || x != 0 { // a piece of a wall: all figures still run from the wall's left end
-			text = e.Style.Format(x)
+		if i > 0 || x != zero { // a piece of a wall: all figures still run from the wall's left end
+			text = e.Style.Format(x - zero)
 		}
 		t.Marks, t.Figures = append(t.Marks, to(x)), append(t.Figures, text)
 	}
 	t.Data = func(i int) []scene.Datum {
-		return []scene.Datum{folio.Datum("tier", what), folio.Datum("from", "0"), folio.Datum("to", folio.Mm(list[i]))}
+		return []scene.Datum{folio.Datum("tier", what), folio.Datum("from", folio.Mm(zero)), folio.Datum("to", folio.Mm(list[i]))}
 	}
 	return t
 }

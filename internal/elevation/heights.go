@@ -76,7 +76,7 @@ func (e *View) profileTiers() (along, up draft.Tier) {
 	if len(xs) > 0 {
 		along = e.chain("CEILING", xs...)
 	}
-	return along, e.running("CEILING", "ceiling heights", zs, e.V.Y)
+	return along, e.Running("CEILING", "ceiling heights", 0, zs, e.V.Y)
 }
 
 // jointHeights are the heights at which courses meet on this wall, as the run has them. The joints of a face are the feet of

@@ -10,7 +10,6 @@ import (
 	"flitchlay/internal/face"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
-	"flitchlay/internal/room"
 	"flitchlay/internal/roomtest"
 )
 
@@ -97,6 +96,6 @@ func TestBendsAreJambsAndTheCornerAtTheRight(t *testing.T) {
 	assert.Equal(t, last.Place, back.Hangs[0].Place)
 	assert.True(t, bar.Bent(bar.Hangs, bar.Right))
 	assert.False(t, bar.Bent(bar.Hangs, bar.Left), "the raw end is no bend")
-	assert.Equal(t, room.Kind("door"), bar.OpeningsIn(bar.Hangs[2])[0].Kind)
+	assert.Equal(t, &bar.W.Openings[0], bar.OpeningsIn(bar.Hangs[2])[0])
 	assert.Empty(t, bar.OpeningsIn(bar.Hangs[1]), "it ends at the door")
 }

@@ -143,6 +143,9 @@ func (f *Face) band(sheets []*layout.Sheet) *Hang {
 	return h
 }
 
+// Began is where the raw left edge of a place stands along the run, rounded as the run's lines are.
+func (f *Face) Began(h *Hang) L { return f.Run.Line.Round(h.Start - h.Turn) }
+
 // inGap reports whether a place lies strictly inside a full-height gap, where nothing can be struck.
 func (f *Face) inGap(x L) bool {
 	for i := range f.W.Openings {

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"flitchlay/internal/finding"
-	"flitchlay/internal/room"
 	"flitchlay/internal/run"
 	"flitchlay/internal/seam"
 )
@@ -87,7 +86,8 @@ func (b *builder) debt(q *question, c seam.Charge) debt {
 		d.what = "the stretch kept clear"
 	case c.Cause == seam.Plate:
 		d.object = q.boxes[c.Object]
-		d.what = boxWords(&b.room.Walls[d.wall].Boxes[d.index])
+		box := &b.room.Walls[d.wall].Boxes[d.index]
+		d.what = box.Kind.Named(box.Name)
 	}
 	return d
 }
@@ -134,6 +134,3 @@ func (b *builder) sayDue(due seam.Due, f finding.Finding, slots finding.Slots) {
 		b.say(codes.close, f, slots)
 	}
 }
-
-// boxWords names a box inside a sentence.
-func boxWords(box *room.Box) string { return box.Kind.Named(box.Name) }

@@ -17,7 +17,7 @@ const far = 1000 * length.Metre
 func Whole(r *room.Room, st Stretch) shape.Wall {
 	w := &r.Walls[st.Wall]
 	left, right := st.Left-st.Shift, st.Right-st.Shift
-	return shape.Wall{Floor: Profile(w.Floor), Ceiling: Profile(w.Ceiling),
+	return shape.Wall{Floor: points(w.Floor), Ceiling: points(w.Ceiling),
 		Left:  shape.Leaning(left, w.LeanLeft, room.AtRight(w.Floor, left), room.AtRight(w.Ceiling, left)),
 		Right: shape.Leaning(right, w.LeanRight, room.At(w.Floor, right), room.At(w.Ceiling, right))}
 }
@@ -27,7 +27,7 @@ func Whole(r *room.Room, st Stretch) shape.Wall {
 func Covering(r *room.Room, st Stretch) shape.Wall {
 	w := &r.Walls[st.Wall]
 	out := Whole(r, st)
-	out.Floor, out.Ceiling = Profile(w.CoverFloor()), Profile(w.CoverCeiling())
+	out.Floor, out.Ceiling = points(w.CoverFloor()), points(w.CoverCeiling())
 	for i := range w.Openings {
 		o := &w.Openings[i]
 		hole := shape.Rect{Left: o.FromLeft, Right: o.Right(), Bottom: -far, Top: o.Head}
@@ -42,8 +42,8 @@ func Covering(r *room.Room, st Stretch) shape.Wall {
 	return out
 }
 
-// Profile is a floor or a ceiling as package shape takes it.
-func Profile(profile []room.Point) []shape.Point {
+// points is a floor or a ceiling as package shape takes it.
+func points(profile []room.Point) []shape.Point {
 	out := make([]shape.Point, len(profile))
 	for i, p := range profile {
 		out[i] = shape.Point{X: p.X, Z: p.Z}

@@ -67,7 +67,7 @@ func poleAlong(c *folio.TapedSet, w *face.Face) pole {
 		}
 		n := c.SheetNumbers(h)
 		if h.Opens && !h.Hung() {
-			add(h.Start, lineMark, "start "+n, scene.Tag{Class: "plumb-line", Data: []scene.Datum{folio.Datum("at", folio.Mm(w.Run.Line.Round(h.Start-h.Turn)))}})
+			add(h.Start, lineMark, "start "+n, scene.Tag{Class: "plumb-line", Data: []scene.Datum{folio.Datum("at", folio.Mm(w.Began(h)))}})
 		}
 		if h.Seam == nil {
 			continue

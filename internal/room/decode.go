@@ -143,35 +143,11 @@ func (d *decoder) required(v source.Value, of string) (L, bool) {
 
 // missing notes that a required key is not there.
 func missing(v source.Value, of string) {
-	table := v.Path()[:len(v.Path())-len(v.Name())]
 	doc := ""
-	if t, ok := Schema.Table(bare(table)); ok {
-		for _, k := range t.Keys {
-			if k.Name == v.Name() {
-				doc = fmt.Sprintf(": %s (%s)", k.Doc, k.Kind)
-			}
-		}
+	if k, ok := Schema.Key(v); ok {
+		doc = fmt.Sprintf(": %s (%s)", k.Doc, k.Kind)
 	}
 	v.Mistake("add "+v.Name()+doc, "%s has no %s", of, v.Name())
-}
-
-// bare is a path without its counts and its last point.
-func bare(path string) string {
-	out, in := []byte{}, false
-	for i := 0; i < len(path); i++ {
-		switch {
-		case path[i] == '[':
-			in = true
-		case path[i] == ']':
-			in = false
-		case !in:
-			out = append(out, path[i])
-		}
-	}
-	if n := len(out); n > 0 && out[n-1] == '.' {
-		out = out[:n-1]
-	}
-	return string(out)
 }
 
 // positive reads a length over 0; with zero allowed, not under 0.

@@ -65,8 +65,8 @@ func (b Box) Corners() []Point {
 	return []Point{{b.X0, b.Y0}, {b.X1, b.Y0}, {b.X1, b.Y1}, {b.X0, b.Y1}}
 }
 
-// around returns the box of some points, the zero Box of none.
-func around(points ...Point) Box {
+// Around returns the box of some points, the zero Box of none.
+func Around(points ...Point) Box {
 	if len(points) == 0 {
 		return Box{}
 	}

@@ -36,6 +36,18 @@ func (s Schema) Table(path string) (KeyTable, bool) {
 	return KeyTable{}, false
 }
 
+// Key is the row of the key under which a value stands, or should stand.
+func (s Schema) Key(v Value) (Key, bool) {
+	parent, name := cutPath(plainPath(v.path))
+	t, _ := s.Table(parent)
+	for _, k := range t.Keys {
+		if k.Name == name {
+			return k, true
+		}
+	}
+	return Key{}, false
+}
+
 // names are all keys and tables that can stand in a table.
 func (s Schema) names(path string) []string {
 	var names []string

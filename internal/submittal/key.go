@@ -37,6 +37,14 @@ type roomKey struct {
 	g       *scene.Group
 }
 
+// The scales of the key, the largest first, in an inch room and in a metric one.
+//
+// Source: scales of a US architect's rule and their halves; ISO 5455:1979 clause 5.1.
+var (
+	keyScales       = []int64{48, 64, 96, 128, 192, 384, 768, 1536}
+	keyScalesMetric = []int64{50, 100, 200, 500, 1000, 2000}
+)
+
 // newRoomKey chooses the scale: the largest standard one at which the plan stands in its part of the field with its labels.
 func newRoomKey(s *folio.Set) *roomKey {
 	k, f := s.Look, folio.BoxOf(s.Paper.Field)
@@ -51,9 +59,9 @@ func newRoomKey(s *folio.Set) *roomKey {
 		r.box = scene.Box{X0: f.X0 + k.Of(8), Y0: f.Y0 + k.Of(10), X1: f.X1 - k.Of(8), Y1: cut - k.Of(24)}
 		r.side = scene.Box{X0: f.X0 + k.Of(8), Y0: cut, X1: f.X1 - k.Of(8), Y1: f.Y1 - k.Of(5)}
 	}
-	scales := []int64{48, 64, 96, 128, 192, 384, 768, 1536}
+	scales := keyScales
 	if s.Metric() {
-		scales = []int64{50, 100, 200, 500, 1000, 2000}
+		scales = keyScalesMetric
 	}
 	inner := r.box
 	inner.X0, inner.X1 = inner.X0+k.Of(38), inner.X1-k.Of(38)
@@ -61,7 +69,7 @@ func newRoomKey(s *folio.Set) *roomKey {
 	for _, scale := range scales {
 		r.scale = scale
 		r.outline = folio.PlanAt(s.Room, inner, 1/(float64(length.Millimetre)*float64(scale)))
-		b := bounds(r.outline)
+		b := scene.Around(r.outline.Points...)
 		if b.W() <= inner.W() && b.H() <= inner.H() {
 			break
 		}
@@ -69,18 +77,9 @@ func newRoomKey(s *folio.Set) *roomKey {
 	return r
 }
 
-// bounds is the box of a plan.
-func bounds(p folio.OutlinePlan) scene.Box {
-	b := scene.Box{X0: p.Points[0].X, Y0: p.Points[0].Y, X1: p.Points[0].X, Y1: p.Points[0].Y}
-	for _, q := range p.Points {
-		b = scene.Box{X0: math.Min(b.X0, q.X), Y0: math.Min(b.Y0, q.Y), X1: math.Max(b.X1, q.X), Y1: math.Max(b.Y1, q.Y)}
-	}
-	return b
-}
-
 func (r *roomKey) draw() {
 	k := r.Look
-	b := bounds(r.outline)
+	b := scene.Around(r.outline.Points...)
 	view := scene.View{Box: b.Inset(-k.Of(2)), Scale: float64(r.scale), Metric: r.Metric(), Name: "ROOM KEY", Ratio: draft.Ratio(r.scale, r.Metric())}
 	r.g = r.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(r.scale)))
 	r.title()
@@ -167,7 +166,17 @@ func (r *roomKey) opening(g *scene.Group, i int, o *room.Opening) {
 	r.Space.Stroke(r.outline.Along(i, f, d), r.outline.Along(i, t, d))
 }
 
-// corner marks a wrapped corner: its name in a circle, inside the room or out, where it is free.
+// Places for the circle of a corner.
+var (
+	cornerOuts  = []float64{-5.6, 5.6, -9, 9, -13, 13, -18, 18, -24, 24, 30, -30, 38, -38, 46, 54} // out of the room, mm on the office page
+	cornerTurns = []float64{0, 35, -35, 70, -70}                                                   // from the middle of the angle, degrees
+)
+
+// corner marks a wrapped corner: its name in a circle, in the first place that is free:
+//
+//  1. close to the corner inside the room, where the covering is, then as close outside;
+//  2. at each distance in the middle of the angle, then turned to both sides;
+//  3. further off by turns, from far off on outside first, for the middle of the room is full of marks.
 func (r *roomKey) corner(i int) {
 	k := r.Look
 	var c *layout.Corner
@@ -191,8 +200,8 @@ func (r *roomKey) corner(i int) {
 	}
 	dx, dy = dx/l, dy/l
 	d := elevation.CornerDisc(r.Board.Set, c.Name)
-	for _, out := range []float64{-5.6, 5.6, -9, 9, -13, 13, -18, 18, -24, 24, 30, -30, 38, -38, 46, 54} {
-		for _, turn := range []float64{0, 35, -35, 70, -70} {
+	for _, out := range cornerOuts {
+		for _, turn := range cornerTurns {
 			sin, cos := scene.SinCos(turn)
 			ux, uy := dx*cos-dy*sin, dx*sin+dy*cos
 			m := at.Add(ux*k.Of(out), uy*k.Of(out))
@@ -258,12 +267,23 @@ func (r *roomKey) starts() (words []func()) {
 	return words
 }
 
-// wordNear letters a word at a place, or further along a direction, where it is free.
+// Places for a word of the key, in mm on the office page.
+const (
+	wordStep  = 1.5 // from one place along its direction to the next
+	wordSteps = 40
+	wordAside = 7 // from one place across its direction to the next
+)
+
+// wordSides are how many places a word stands to the side, in the order in which they are tried.
+var wordSides = []float64{0, 1, -1, 2, -2}
+
+// wordNear letters a word at a place or further along a direction, the nearest first; at each distance straight on, then
+// aside.
 func (r *roomKey) wordNear(text string, at scene.Point, dx, dy float64, bold bool) {
 	k := r.Look
-	for step := range 40 {
-		for _, side := range []float64{0, 1, -1, 2, -2} {
-			t := scene.Text{At: at.Add(dx*k.Of(1.5)*float64(step)-dy*k.Of(7)*side, dy*k.Of(1.5)*float64(step)+dx*k.Of(7)*side), String: text, Height: k.Small, Bold: bold,
+	for step := range wordSteps {
+		for _, side := range wordSides {
+			t := scene.Text{At: at.Add(dx*k.Of(wordStep)*float64(step)-dy*k.Of(wordAside)*side, dy*k.Of(wordStep)*float64(step)+dx*k.Of(wordAside)*side), String: text, Height: k.Small, Bold: bold,
 				Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
 			if r.Space.Free(t.Bounds(), k.Of(1.15)) {
 				r.g.Text(t)
