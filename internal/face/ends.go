@@ -147,7 +147,11 @@ func (f *Face) near(s, end, lean L) bool {
 // little outside.
 func (f *Face) on(s L) (L, bool) {
 	const play = length.Foot
-	for turn := -f.Run.Length; turn <= f.Run.Length; turn += max(f.Run.Length, 1) {
+	turns := []L{0}
+	if f.Run.Closed {
+		turns = []L{-f.Run.Length, 0, f.Run.Length}
+	}
+	for _, turn := range turns {
 		x := s + turn - f.St.Shift
 		if x >= f.Left-play && x <= f.Right+play {
 			return x, true

@@ -197,7 +197,9 @@ func (f *Face) Joints() []L {
 						at = min(at, q.X)
 					}
 				}
-				list = append(list, at)
+				if f.Run.Up || slices.Contains(f.Run.Joints, at) { // else it begins over the head of an opening
+					list = append(list, at)
+				}
 			}
 		}
 	}

@@ -113,3 +113,16 @@ func TestFeetAndHeads(t *testing.T) {
 		}
 	}
 }
+
+func TestEndsAndJointsStandWhereTheyAre(t *testing.T) {
+	faces(t, func(why string, _ *layout.Plan, f *face.Face) {
+		for _, e := range f.RawEnds() {
+			if e.Kind != "jamb" && e.Kind != "bare" {
+				assert.Equal(t, e.Right, e.X > (f.Left+f.Right)/2, "%s: the %s stands at %s", why, e.Kind, e.X.Decimal())
+			}
+		}
+		for _, z := range f.Joints() {
+			assert.Contains(t, f.Run.Joints, z, "%s: the head of an opening is no joint", why)
+		}
+	})
+}
