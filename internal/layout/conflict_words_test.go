@@ -70,6 +70,11 @@ func stated(t *testing.T, message string) said {
 
 func decoded(t *testing.T, text string) *room.Room {
 	t.Helper()
+	return roomOf(t, text)
+}
+
+func roomOf(t testing.TB, text string) *room.Room {
+	t.Helper()
 	r, err := room.Decode("room.toml", []byte(text))
 	require.NoError(t, err, text)
 	return r
