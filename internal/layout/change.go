@@ -31,7 +31,8 @@ const (
 // deliverable reports whether other sheets can still be bought: no flitch is given, and none hangs.
 func (b *builder) deliverable() bool { return len(b.room.Flitches) == 0 && len(b.room.Hung) == 0 }
 
-// altered puts the questions of the room with changes made in it. It says false where such a room has a mistake.
+// altered puts the questions of the room with changes made in it. It says false where such a room has a mistake, and where no
+// trials are left.
 func (k *clash) altered(list ...change) (*builder, bool) {
 	r := *k.room
 	r.Walls = slices.Clone(r.Walls)
@@ -41,7 +42,9 @@ func (k *clash) altered(list ...change) (*builder, bool) {
 		w.Openings, w.KeepClear = slices.Clone(w.Openings), slices.Clone(w.KeepClear)
 		weight += 1 + len(w.Openings) + len(w.KeepClear) + len(w.Boxes)
 	}
-	k.tries.left -= 40 * weight
+	if k.tries.left -= 40 * weight; k.tries.left <= 0 {
+		return nil, false
+	}
 	for _, c := range list {
 		c.room(&r)
 	}
@@ -89,8 +92,8 @@ func sound(r *room.Room) bool {
 // meets reports whether all that is asked of the spans can be met, but for some demands.
 func (t *trials) meets(spots []spot, less map[demandKey]bool) bool {
 	for i := range spots {
-		asked := slices.DeleteFunc(slices.Clone(spots[i].all), func(d demand) bool { return less[d.demandKey] })
-		if !t.stands(&spots[i], asked) {
+		t.rest = without(t.rest, spots[i].all, less)
+		if !t.stands(&spots[i], t.rest) {
 			return false
 		}
 	}

@@ -49,7 +49,7 @@ func (b *builder) spots() []spot {
 // trials bounds a search: what it takes is counted, never timed, so that the same room gets the same answer.
 type trials struct {
 	left int
-	rest []demand
+	rest []demand // used again by each question
 	scratch
 }
 
@@ -60,6 +60,17 @@ func (t *trials) stands(sp *spot, asked []demand) bool {
 	}
 	t.left -= 8 + len(asked)
 	return t.scratch.stands(&sp.q.Span, asked)
+}
+
+// without copies the demands that are not left out over what a slice held.
+func without(to, all []demand, left map[demandKey]bool) []demand {
+	to = to[:0]
+	for _, d := range all {
+		if !left[d.demandKey] {
+			to = append(to, d)
+		}
+	}
+	return to
 }
 
 // holds reports whether a conflict has a demand.
@@ -93,13 +104,14 @@ func (t *trials) conflicts(sp *spot) ([]conflict, bool) {
 	}
 	add(t.minimal(sp, sp.all))
 	whole := false
+	var rest []demand
 	for more := true; more && t.left > 0; {
 		more, whole = false, true
 		for _, h := range hittings(out) {
 			tried := 0
 			h.each(func(left map[demandKey]bool) bool {
 				tried++
-				rest := slices.DeleteFunc(slices.Clone(sp.all), func(d demand) bool { return left[d.demandKey] })
+				rest = without(rest, sp.all, left)
 				if t.left > 0 && !t.stands(sp, rest) {
 					more = add(t.minimal(sp, rest))
 				}
@@ -141,8 +153,9 @@ func (t *trials) minimal(sp *spot, asked []demand) []conflict {
 func (t *trials) rows(sp *spot, list, base []demand) []conflict {
 	var out []conflict
 	n := len(list)
+	var part []demand
 	row := func(i, j int) []demand {
-		part := slices.Clone(base)
+		part = append(part[:0], base...)
 		for k := i; k < j; k++ {
 			part = append(part, list[k%n])
 		}
@@ -161,7 +174,7 @@ func (t *trials) rows(sp *spot, list, base []demand) []conflict {
 		if !t.stands(sp, row(i+1, j)) {
 			continue
 		}
-		if c := (conflict{sp, t.shrink(sp, row(i, j))}); t.left > 0 {
+		if c := (conflict{sp, t.shrink(sp, slices.Clone(row(i, j)))}); t.left > 0 {
 			out = append(out, c)
 		}
 	}

@@ -21,6 +21,9 @@ var mostOfKind = map[changeKind]int{keepShorter: 2, openingMoved: 2, ruleLess: 4
 
 // proposals lists what would free a conflict, what asks least of others first.
 func (k *clash) proposals(c *conflict) []proposal {
+	if k.tries.left <= 0 {
+		return nil
+	}
 	m := &mender{clash: k, c: c, near: map[demandKey]bool{}}
 	for _, d := range c.spot.all {
 		if m.isNear(d) {
@@ -91,14 +94,8 @@ func (m *mender) does(do func(*seam.Span), but []conflict) bool {
 	h, ok, count := hitting{vary: but}, true, 0
 	h.each(func(left map[demandKey]bool) bool {
 		count++
-		rest := m.tries.rest[:0]
-		for _, d := range m.asked {
-			if !left[d.demandKey] {
-				rest = append(rest, d)
-			}
-		}
-		m.tries.rest = rest
-		ok = m.ask(&s, rest)
+		m.tries.rest = without(m.tries.rest, m.asked, left)
+		ok = m.ask(&s, m.tries.rest)
 		return ok && count < mostSets
 	})
 	return ok

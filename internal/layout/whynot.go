@@ -8,10 +8,10 @@ import (
 )
 
 // What is tried for a whole room, in questions weighed by how much is asked in them, for its conflicts and for what frees them
-// all. Tens of conflicts take less; a room of hundreds takes a quarter of a second of one core to come to the end of it.
+// all. Tens of conflicts take less; a room of hundreds takes less than half a second of one core to come to the end of it.
 const (
-	mostTrials      = 4_000_000
-	mostJointTrials = 1_500_000
+	mostTrials      = 2_500_000
+	mostJointTrials = 800_000
 )
 
 // clash is a room whose musts cannot all be met: its conflicts, and what a change would do about them.
