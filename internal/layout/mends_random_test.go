@@ -98,7 +98,7 @@ func made(t *testing.T, r *room.Room, change string) *room.Room {
 	} else if m := match(keepPattern); m != nil {
 		kept := wallOf(t, r, m[1]).KeepClear
 		i := slices.IndexFunc(kept, func(k room.KeepClear) bool {
-			return (k.From == of(m[2]) || k.To == of(m[3])) && k.To-k.From-of(m[3])+of(m[2]) == of(m[4])
+			return k.From <= of(m[2]) && k.To >= of(m[3]) && k.To-k.From-of(m[3])+of(m[2]) == of(m[4])
 		})
 		require.GreaterOrEqual(t, i, 0, change)
 		kept[i].From, kept[i].To = of(m[2]), of(m[3])
@@ -129,7 +129,7 @@ func made(t *testing.T, r *room.Room, change string) *room.Room {
 // left is as many as it says, and the set that frees all does. All is asked of the solver anew, of the room with the change in it.
 func TestMendsOfRandomRooms(t *testing.T) {
 	rooms, crowded, offers, joint := 0, 0, map[string]int{}, 0
-	for seed := uint64(0); rooms < long(25, 1500); seed++ {
+	for seed := uint64(0); rooms < long(25, 600); seed++ {
 		text := crowdedRoom(rand.New(rand.NewPCG(seed, 41)))
 		r, err := room.Decode("room.toml", []byte(text))
 		if err != nil {
