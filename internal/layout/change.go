@@ -4,112 +4,69 @@ import (
 	"slices"
 
 	"flitchlay/internal/room"
-	"flitchlay/internal/run"
-	"flitchlay/internal/seam"
 )
 
-// change is something that a person can do about a conflict.
-type change struct {
-	kind   changeKind
-	amount L                // the less of it, the better
-	span   func(*seam.Span) // what it does to the span of the conflict; nil where it makes other spans
-	room   func(*room.Room) // what it does to the room
-	on     *demandKey       // the one demand that is changed; nil where it is a rule
-}
-
-// changeKind is what is changed: what asks least of others first.
-type changeKind int
-
-const (
-	keepShorter changeKind = iota
-	openingMoved
-	ruleLess
-	bendLeft // a corner cut, a jamb not wrapped
-	sheetWider
-)
-
-// deliverable reports whether other sheets can still be bought: no flitch is given, and none hangs.
-func (b *builder) deliverable() bool { return len(b.room.Flitches) == 0 && len(b.room.Hung) == 0 }
-
-// altered puts the questions of the room with changes made in it. It says false where such a room has a mistake, and where no
-// trials are left.
-func (k *clash) altered(list ...change) (*builder, bool) {
-	r := *k.room
-	r.Walls = slices.Clone(r.Walls)
-	weight := 0
-	for i := range r.Walls {
-		w := &r.Walls[i]
-		w.Openings, w.KeepClear = slices.Clone(w.Openings), slices.Clone(w.KeepClear)
-		weight += 1 + len(w.Openings) + len(w.KeepClear) + len(w.Boxes)
+// change finds the column at which the next flitch begins, after at and at the latest at end: a span's first sheet; a
+// seam inside an opening's width; the seam nearest an inside corner; and only then any seam. What comes after it must
+// be enough for the rest, where it can be.
+func (b *builder) change(columns []column, at, end int, rest []supply) (begin int, inField bool) {
+	have := 0
+	for _, s := range rest {
+		have += len(s.free)
 	}
-	if k.tries.left -= 40 * weight; k.tries.left <= 0 {
-		return nil, false
+	need := 0
+	for _, c := range columns[end:] {
+		need += len(c.sheets)
 	}
-	for _, c := range list {
-		c.room(&r)
+	earliest := end
+	for k := end - 1; k > at && need+len(columns[k].sheets) <= have; k-- {
+		need += len(columns[k].sheets)
+		earliest = k
 	}
-	if !sound(&r) {
-		return nil, false
-	}
-	lines, err := run.Unroll(&r)
-	if err != nil {
-		return nil, false
-	}
-	b := &builder{room: &r, aim: k.aim, style: k.style, plan: &Plan{}}
-	for _, line := range lines {
-		asked := b.questions(line)
-		if b.hungInOrder(asked) != nil {
-			return nil, false
-		}
-		b.asked = append(b.asked, asked)
-	}
-	return b, true
-}
-
-// sound reports whether changes that each leave room have left it together: no opening stands in another or past its wall, and
-// what is kept clear has a length.
-func sound(r *room.Room) bool {
-	for i := range r.Walls {
-		w := &r.Walls[i]
-		for j := range w.Openings {
-			o := &w.Openings[j]
-			if o.FromLeft < 0 || o.Right() > w.Length {
-				return false
-			}
-			for _, x := range w.Openings[:j] {
-				if x.FromLeft < o.Right() && o.FromLeft < x.Right() && x.Sill < o.Head && o.Sill < x.Head {
-					return false
-				}
+	// Two flitches never match, so the change goes where the least of it shows:
+	for _, fits := range []func(int) bool{
+		// 1. a span's first sheet: the grain begins anew there anyhow;
+		func(k int) bool { return columns[k].first },
+		// 2. over or under an opening, where the seam is short;
+		func(k int) bool { return b.overOpening(columns[k]) },
+		// 3. the seam nearest an inside corner: the two sides are seldom seen in one light.
+		func(k int) bool { return b.besideCorner(columns, k) },
+	} {
+		// Of places that fit the last is taken, which leaves the fewest sheets of this flitch unused.
+		for k := end; k >= earliest && k > at; k-- {
+			if fits(k) {
+				return k, false
 			}
 		}
-		if slices.ContainsFunc(w.KeepClear, func(x room.KeepClear) bool { return x.To <= x.From }) {
-			return false
-		}
 	}
-	return true
+	// 4. any seam; the last uses this flitch up.
+	return end, true
 }
 
-// meets reports whether all that is asked of the spans can be met, but for some demands.
-func (t *trials) meets(spots []spot, less map[demandKey]bool) bool {
-	for i := range spots {
-		t.rest = without(t.rest, spots[i].all, less)
-		if !t.stands(&spots[i], t.rest) {
-			return false
-		}
+// overOpening reports whether the seam left of a column stands inside an opening's width.
+func (b *builder) overOpening(c column) bool {
+	if c.left == nil {
+		return false
 	}
-	return t.left > 0
+	return slices.ContainsFunc(c.run.Openings, func(o Opening) bool {
+		return c.run.Line.DistanceTo(c.left.At, o.Left, o.Right) == 0
+	})
 }
 
-// remains reports whether the demands of a conflict collide also in the spans of a changed room.
-func (t *trials) remains(c *conflict, spots []spot) bool {
-	for i := range spots {
-		var asked []demand
-		for _, d := range c.demands {
-			if x, ok := spots[i].of(d.demandKey); ok {
-				asked = append(asked, x)
-			}
+// besideCorner reports whether the seam left of column k is the nearest one to some inside corner.
+func (b *builder) besideCorner(columns []column, k int) bool {
+	c := columns[k]
+	if c.left == nil {
+		return false
+	}
+	line := c.run.Line
+	for _, corner := range line.Corners {
+		if corner.Kind != room.Inside {
+			continue
 		}
-		if !t.stands(&spots[i], asked) {
+		mine := line.DistanceTo(c.left.At, corner.From, corner.To)
+		nearer := func(s Seam) bool { return line.DistanceTo(s.At, corner.From, corner.To) < mine }
+		if !slices.ContainsFunc(c.run.Seams, nearer) {
 			return true
 		}
 	}

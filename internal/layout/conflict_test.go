@@ -93,7 +93,7 @@ func TestConflictsAreIrreducible(t *testing.T) {
 	}
 }
 
-func irreducible(t *testing.T, text string, s said) {
+func irreducible(t *testing.T, text string, s statement) {
 	t.Helper()
 	require.NotEmpty(t, s.rules)
 	assert.True(t, collide(t, decoded(t, text), s.rules), "all of them collide: %s", s.text)
@@ -104,7 +104,7 @@ func irreducible(t *testing.T, text string, s said) {
 
 // freed holds one proposed change against the room as it is with it: its conflict is gone, as many others are left as it says,
 // and none is there that was not before.
-func freed(t *testing.T, text string, all []said, i int, o offer, change func(*room.Room) *room.Room) {
+func freed(t *testing.T, text string, all []statement, i int, o offer, change func(*room.Room) *room.Room) {
 	t.Helper()
 	changed := func() *room.Room { return change(decoded(t, text)) }
 	assert.False(t, collide(t, changed(), renamed(t, text, changed(), all[i].rules)), "%q frees its own: %s", o.words, all[i].text)
@@ -119,7 +119,7 @@ func freed(t *testing.T, text string, all []said, i int, o offer, change func(*r
 
 // noneNew reports whether of a changed room's conflicts each was there before, as it is or with less in it, and none holds all
 // of the one that was to be freed.
-func noneNew(t *testing.T, text string, all []said, own int, changed *room.Room) bool {
+func noneNew(t *testing.T, text string, all []statement, own int, changed *room.Room) bool {
 	t.Helper()
 	b, err := askedOf(changed)
 	require.NoError(t, err)

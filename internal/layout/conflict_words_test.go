@@ -18,8 +18,8 @@ import (
 	"flitchlay/internal/seam"
 )
 
-// said is a message taken apart.
-type said struct {
+// statement is a message taken apart.
+type statement struct {
 	where   string
 	rules   []string
 	changes []offer
@@ -41,11 +41,11 @@ var (
 )
 
 // stated parts a message into where it is, the rules it names and the changes it proposes.
-func stated(t *testing.T, message string) said {
+func stated(t *testing.T, message string) statement {
 	t.Helper()
 	m := messagePattern.FindStringSubmatch(message)
 	require.NotNil(t, m, message)
-	out := said{where: m[1], rules: strings.Split(m[2], "; "), text: message}
+	out := statement{where: m[1], rules: strings.Split(m[2], "; "), text: message}
 	for _, sentence := range strings.Split(m[3], ". ") {
 		head, list, _ := strings.Cut(sentence, ": ")
 		if h := headPattern.FindStringSubmatch(head); h != nil {
@@ -107,7 +107,7 @@ func collide(t *testing.T, r *room.Room, rules []string) bool {
 			require.Zero(t, w.Radius, "an eased corner made straight has another girth")
 			w.Corner = room.Straight
 		}
-		w.Openings = slices.DeleteFunc(slices.Clone(w.Openings), func(o room.Opening) bool { return !asked(" at " + o.Kind + " " + o.Name) })
+		w.Openings = slices.DeleteFunc(slices.Clone(w.Openings), func(o room.Opening) bool { return !asked(" at " + o.Kind.Named(o.Name)) })
 		w.KeepClear = slices.DeleteFunc(slices.Clone(w.KeepClear), func(k room.KeepClear) bool {
 			return !asked("no seam from " + style.Words(k.From) + " to " + style.Words(k.To) + " on wall " + w.Name)
 		})
@@ -264,11 +264,11 @@ func holdsObjects(rules, others []string) bool {
 }
 
 // saying lists what a builder says of its conflicts; the place of each is that of its words.
-func saying(t *testing.T, b *builder) []said {
+func saying(t *testing.T, b *builder) []statement {
 	t.Helper()
 	b.plan.Findings = nil
 	b.sayConflicts(&trials{left: mostTrials})
-	var out []said
+	var out []statement
 	for _, f := range b.plan.Findings {
 		require.Equal(t, finding.CannotMeet, f.Code)
 		s := stated(t, f.Message)

@@ -44,13 +44,22 @@ func (m *mender) shorten(d demand) {
 // lower finds for each rule the greatest value that would do, less than what it is now.
 func (m *mender) lower() {
 	snap := int64(m.room.Rules.Snap)
-	for i := range ruleWords {
-		rule := &ruleWords[i]
-		now := *rule.ofSpan(&m.c.spot.q.Span)
-		m.least((now+snap-1)/snap-rule.least, func(n int64) change { // the n-th value on the grid under what it is
+	for _, rule := range charged {
+		if !rule.must {
+			continue
+		}
+		now := *rule.to(&m.c.spot.q.Rules)
+		steps := (now + snap - 1) / snap
+		if rule.key == "least_width" {
+			steps-- // a sheet is one snap wide at least
+		}
+		m.least(steps, func(n int64) change { // the n-th value on the grid under what it is
 			value := max(0, (now+snap-1)/snap-n) * snap
-			return change{kind: ruleLess, amount: L(now - value), span: func(s *seam.Span) { *rule.ofSpan(s) = value },
-				room: func(r *room.Room) { *rule.ofRoom(r) = min(*rule.ofRoom(r), L(value)) }}
+			return change{kind: ruleLess, amount: L(now - value), span: func(s *seam.Span) { *rule.to(&s.Rules) = value },
+				room: func(r *room.Room) {
+					d := distance(r, rule.key)
+					*d = min(*d, L(value))
+				}}
 		})
 	}
 }

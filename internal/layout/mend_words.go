@@ -4,20 +4,16 @@ import (
 	"strconv"
 
 	"flitchlay/internal/room"
-	"flitchlay/internal/seam"
 )
 
-// ruleWords are the rules that can be asked for less, by their names in the room file.
-var ruleWords = []struct {
-	name   string
-	least  int64 // snaps that it has to be
-	ofSpan func(*seam.Span) *int64
-	ofRoom func(*room.Room) *L
-}{
-	{"least_width", 1, func(s *seam.Span) *int64 { return &s.LeastWidth }, func(r *room.Room) *L { return &r.Rules.LeastWidth }},
-	{"corner_return", 0, func(s *seam.Span) *int64 { return &s.CornerReturn }, func(r *room.Room) *L { return &r.Rules.CornerReturn }},
-	{"leg", 0, func(s *seam.Span) *int64 { return &s.Leg }, func(r *room.Room) *L { return &r.Rules.Leg }},
-	{"opening_clear", 0, func(s *seam.Span) *int64 { return &s.OpeningClear }, func(r *room.Room) *L { return &r.Rules.OpeningClear }},
+// distance finds a rule of a room by its key.
+func distance(r *room.Room, key string) *L {
+	for _, d := range room.Distances() {
+		if d.Key == key {
+			return d.Of(&r.Rules)
+		}
+	}
+	panic("layout: no distance " + key)
 }
 
 // ask marks what is not the hanger's to change.
@@ -55,9 +51,9 @@ func (b *builder) differences(to *room.Room) []string {
 		}
 	}
 	out := append(kept, moved...)
-	for _, rule := range ruleWords {
-		if was, is := *rule.ofRoom(b.room), *rule.ofRoom(to); is != was {
-			out = append(out, rule.name+" "+b.style.Words(is)+" in place of "+b.style.Words(was)+ask)
+	for _, rule := range charged {
+		if was, is := *distance(b.room, rule.key), *distance(to, rule.key); is != was {
+			out = append(out, rule.key+" "+b.style.Words(is)+" in place of "+b.style.Words(was)+ask)
 		}
 	}
 	out = append(out, bends...)

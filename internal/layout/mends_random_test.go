@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/effort"
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
 )
@@ -81,7 +82,7 @@ func made(t *testing.T, r *room.Room, change string) *room.Room {
 	opening := func(kind, name string) *room.Opening {
 		for i := range r.Walls {
 			for j := range r.Walls[i].Openings {
-				if o := &r.Walls[i].Openings[j]; o.Kind == kind && o.Name == name {
+				if o := &r.Walls[i].Openings[j]; o.Kind.Named(o.Name) == kind+" "+name {
 					return o
 				}
 			}
@@ -129,7 +130,7 @@ func made(t *testing.T, r *room.Room, change string) *room.Room {
 // left is as many as it says, and the set that frees all does. All is asked of the solver anew, of the room with the change in it.
 func TestMendsOfRandomRooms(t *testing.T) {
 	rooms, crowded, offers, joint := 0, 0, map[string]int{}, 0
-	for seed := uint64(0); rooms < long(25, 600); seed++ {
+	for seed := uint64(0); rooms < effort.Of(25, 600); seed++ {
 		text := crowdedRoom(rand.New(rand.NewPCG(seed, 41)))
 		r, err := room.Decode("room.toml", []byte(text))
 		if err != nil {

@@ -13,14 +13,14 @@ import (
 )
 
 // mendsOf is what a room file's conflicts are said to be.
-func mendsOf(t *testing.T, text string) []said {
+func mendsOf(t *testing.T, text string) []statement {
 	t.Helper()
 	b, err := askedOf(decoded(t, text))
 	require.NoError(t, err)
 	return saying(t, b)
 }
 
-func wordsOf(s said) string {
+func wordsOf(s statement) string {
 	var out []string
 	for _, o := range s.changes {
 		out = append(out, o.words)

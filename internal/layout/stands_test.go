@@ -2,22 +2,14 @@ package layout
 
 import (
 	"math/rand/v2"
-	"os"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/effort"
 	"flitchlay/internal/room"
 	"flitchlay/internal/seam"
 )
-
-// long gives the longer count where FLITCHLAY_CHECK=1 asks for it.
-func long(short, checked int) int {
-	if os.Getenv("FLITCHLAY_CHECK") == "1" {
-		return checked
-	}
-	return short
-}
 
 // randomSpan is a span in small units with objects that leave little room, open or round, with seams that hang.
 func randomSpan(rng *rand.Rand) seam.Span {
@@ -78,7 +70,7 @@ func whole(s *seam.Span) []demand {
 // places.
 func TestStandsAgreesWithTheSolver(t *testing.T) {
 	met := map[bool]int{}
-	for seed := range uint64(long(4000, 200_000)) {
+	for seed := range uint64(effort.Of(4000, 200_000)) {
 		s := randomSpan(rand.New(rand.NewPCG(seed, 31)))
 		want, err := seam.Meets(s)
 		if err != nil {
@@ -94,7 +86,7 @@ func TestStandsAgreesWithTheSolver(t *testing.T) {
 // The same of the spans of random rooms, under rules that are hard to meet.
 func TestStandsAgreesWithTheSolverInRooms(t *testing.T) {
 	met := map[bool]int{}
-	for seed := range uint64(long(40, 1000)) {
+	for seed := range uint64(effort.Of(40, 1000)) {
 		r, err := room.Decode("room.toml", []byte(hard(randomRoom(rand.New(rand.NewPCG(seed, 37))))))
 		if err != nil {
 			continue
