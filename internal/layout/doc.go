@@ -88,7 +88,10 @@
 //
 //   - Finding: one thing that has to be said, with a code, a level (must, should, note), a place and what was measured
 //     (TestEveryCodeIsProvoked).
-//   - Conflict: rules that cannot all be met, none of which can be left out of it (TestConflictsAreIrreducible).
+//   - Conflict: rules that cannot all be met, none of which can be left out of it (TestConflictsAreIrreducible). Each has a
+//     finding of its own.
+//   - Proposal: one change that frees its conflict and makes no other (TestEveryProposedChangeFrees): the least on the grid of
+//     snap, what asks least of others first. All conflicts together get one set of changes (TestTheJointSetFreesAll).
 //   - Drift: how far what hangs already stands from where it was planned (TestReplanOneReading).
 //   - Closing error: how far a closed room's walls, as measured, miss their beginning (TestMisclosureOfAPublishedTraverse).
 package layout

@@ -84,7 +84,7 @@ joint_height = "9' 9 1/2"
 `), "sheet 1 has to be cut 10'-0 1/2\" long; the sheets are 10'-0\""},
 	{finding.FlitchShort, flitchRoom("1-3"), "6 sheets are laid and 3 can be: 3 short"},
 	{finding.Misclosure, strings.Replace(closedRoom(""), `length = "12'"`, `length = "12' 3"`, 1), "miss closing by 3 in, 0 degrees right of wall A"},
-	{finding.CannotMeet, narrowFace, "not all of these can be met on walls A, B: returns of 11 in at corner C1; returns of 11 in at corner C2"},
+	{finding.CannotMeet, narrowFace, "not all of these can be met on wall B: returns of 11 in at corner C1; returns of 11 in at corner C2"},
 
 	{finding.ReturnClose, head + `[rules]
 least_width = "20"

@@ -1,135 +1,172 @@
 package layout
 
 import (
-	"cmp"
-	"slices"
+	"fmt"
 	"strings"
 
 	"flitchlay/internal/finding"
-	"flitchlay/internal/seam"
 )
 
-// demand is one thing the room asks of a span, which can be left out to see whether the rest can be met.
-type demand struct {
-	name  string
-	leave func(*seam.Span)
-	s     L   // where it stands, for the order in the message
-	wall  int // -1: everywhere
+// What is tried for a whole room, in questions weighed by how much is asked in them, for its conflicts and for what frees them
+// all. Tens of conflicts take less; a room of hundreds takes less than half a second of one core to come to the end of it.
+const (
+	mostTrials      = 2_500_000
+	mostJointTrials = 800_000
+)
+
+// clash is a room whose musts cannot all be met: its conflicts, and what a change would do about them.
+type clash struct {
+	*builder
+	tries *trials
+	spots []spot
+	list  []conflict
+	whole bool // there are no other conflicts
+	// byRule are the conflicts that a change of a rule leaves, by its words.
+	byRule map[string][]conflict
 }
 
-// judgeMusts says, where a must is broken, which rules cannot all be met: a set from which none can be left out.
+// newClash looks for the conflicts of all spans.
+func newClash(b *builder, tries *trials) *clash {
+	k := &clash{builder: b, tries: tries, spots: b.spots(), whole: true, byRule: map[string][]conflict{}}
+	for i := range k.spots {
+		found, whole := tries.conflicts(&k.spots[i])
+		k.list = append(k.list, found...)
+		k.whole = k.whole && whole
+	}
+	return k
+}
+
+// judgeMusts says, where a must is broken, which rules cannot all be met: every set from which none can be left out, each
+// with what would free it, and at last what would free them all. It waits for the last run, for a rule that is changed
+// changes all runs.
 func (b *builder) judgeMusts(i int) {
-	r := &b.plan.Runs[i]
-	for k, q := range b.asked[i] {
-		if score := r.Spans[k].Score; q.done || score.Bends+score.Edges == 0 {
-			continue
-		}
-		kept := b.conflict(q)
-		if len(kept) == 0 {
-			continue
-		}
+	if i < len(b.plan.Runs)-1 || !b.broken() {
+		return
+	}
+	b.sayConflicts(&trials{left: mostTrials})
+}
+
+// sayConflicts says which conflicts there are, each at its own place.
+func (b *builder) sayConflicts(tries *trials) {
+	k := newClash(b, tries)
+	all := make([][]proposal, len(k.list))
+	tried := make([]bool, len(k.list))
+	for i := range k.list {
+		all[i] = k.proposals(&k.list[i])
+		tried[i] = k.tries.left > 0
+	}
+	for i := range k.list {
+		c := &k.list[i]
 		var names []string
-		for _, d := range kept {
-			names = append(names, d.name)
+		for _, d := range c.demands {
+			names = append(names, k.demandWords(d))
 		}
-		wall := q.line.Find(L(q.L)).Wall
-		for j := range r.Seams {
-			if s := &r.Seams[j]; s.Span == k && !s.Hung && len(b.near(q, s.At)) > 0 {
-				wall = s.Wall
-				break
-			}
+		where, wall, at := k.where(c)
+		mend := k.mendWords(all[i], tried[i])
+		if i == len(k.list)-1 {
+			mend += k.jointWords(all)
 		}
-		b.say(finding.CannotMeet, finding.Finding{Place: b.wallPlace(wall), Wall: wall}, finding.Slots{
-			"where": b.where(kept, q), "rules": strings.Join(names, "; "), "mend": b.mends(q, kept)})
+		b.say(finding.CannotMeet, finding.Finding{Place: where, Wall: wall, At: at}, finding.Slots{
+			"where": where, "rules": strings.Join(names, "; "), "mend": mend})
 	}
 }
 
-// where names the walls that a conflict stands on.
-func (b *builder) where(kept []demand, q *question) string {
-	var walls []string
-	for _, d := range kept {
-		if d.wall < 0 {
-			continue
-		}
-		name := b.room.Walls[d.wall].Name
-		if !slices.Contains(walls, name) {
-			walls = append(walls, name)
+// broken reports whether a span breaks a must of bends or edges.
+func (b *builder) broken() bool {
+	for i, asked := range b.asked {
+		for k, q := range asked {
+			if score := b.plan.Runs[i].Spans[k].Score; !q.done && score.Bends+score.Edges > 0 {
+				return true
+			}
 		}
 	}
-	if len(walls) == 0 {
-		return "run " + q.line.Name
-	}
-	if len(walls) == 1 {
-		return "wall " + walls[0]
-	}
-	return "walls " + strings.Join(walls, ", ")
+	return false
 }
 
-// demands lists what the room asks of a span, in order of s.
-func (b *builder) demands(q *question) []demand {
-	rules := b.room.Rules
-	out := []demand{{name: "no sheet under " + b.style.Words(rules.LeastWidth) + " (least_width)", s: far, wall: -1,
-		leave: func(s *seam.Span) { s.LeastWidth = 0 }}}
-	for k, c := range q.corners {
-		strip := q.Corners[k]
-		out = append(out, demand{"returns of " + b.style.Words(rules.CornerReturn) + " at corner " + c.Name, func(s *seam.Span) {
-			s.Corners = slices.DeleteFunc(slices.Clone(s.Corners), func(x seam.Strip) bool { return x == strip })
-		}, c.At, c.LeftWall})
-	}
-	k := 0
-	for _, st := range q.line.Walls {
-		w := &b.room.Walls[st.Wall]
-		for i := range w.Openings {
-			o := q.Openings[k]
-			k++
-			text := "legs of " + b.style.Words(rules.Leg) + " and seams " + b.style.Words(rules.OpeningClear) + " inside at "
-			if o.Wrap {
-				text = "returns of " + b.style.Words(rules.CornerReturn) + " and jambs of " + b.style.Words(L(o.Reveal)) + " at "
-			}
-			out = append(out, demand{text + b.openingWords(st.Wall, i), func(s *seam.Span) {
-				s.Openings = slices.DeleteFunc(slices.Clone(s.Openings), func(x seam.Opening) bool { return x == o })
-			}, L(o.A), st.Wall})
+// where names the walls that a conflict stands on, and the middle of what of the first it is about.
+func (k *clash) where(c *conflict) (words string, wall int, at L) {
+	walls := c.walls()
+	wall = walls[0]
+	line := c.spot.q.line
+	if st, ok := line.Of(wall); ok && !line.Up {
+		from, to := c.stretch()
+		if line.Closed && from >= st.Right {
+			from, to = from-line.Length, to-line.Length
 		}
-		for _, keep := range w.KeepClear {
-			strip := seam.Strip{From: int64(st.Shift + keep.From), To: int64(st.Shift + keep.To)}
-			out = append(out, demand{"no seam from " + b.style.Words(keep.From) + " to " + b.style.Words(keep.To) + " on wall " + w.Name,
-				func(s *seam.Span) {
-					s.Keep = slices.DeleteFunc(slices.Clone(s.Keep), func(x seam.Strip) bool { return x == strip })
-				}, L(strip.From), st.Wall})
-		}
+		from, to = max(from, st.Left), min(to, st.Right)
+		at = from + (to - from).HalfDown() - st.Shift
+		at = max(0, min(at, k.room.Walls[wall].Length))
 	}
-	return out
+	first, last := k.room.Walls[wall].Name, k.room.Walls[walls[len(walls)-1]].Name
+	switch len(walls) {
+	case 1:
+		return "wall " + first, wall, at
+	case 2:
+		return "walls " + first + ", " + last, wall, at
+	}
+	return "walls " + first + " to " + last, wall, at
 }
 
-// conflict finds a set of demands that cannot all be met and from which none can be left out, by leaving out ever
-// smaller parts of the list while the rest still collides.
-func (b *builder) conflict(q *question) []demand {
-	all := b.demands(q)
-	kept := slices.Clone(all)
-	collide := func(list []demand) bool {
-		free := q.Span
-		free.Pins = nil
-		for _, d := range all {
-			if !slices.ContainsFunc(list, func(kept demand) bool { return kept.name == d.name }) {
-				d.leave(&free)
-			}
+// mendWords words what frees one conflict. What leaves others than most do says so by itself.
+func (k *clash) mendWords(list []proposal, tried bool) string {
+	others := len(k.list) - 1
+	text := "No single change of a keep-clear, of an opening's place, of a rule or of a corner frees it"
+	switch {
+	case len(list) == 0 && !tried:
+		return "What would free it was not tried, for there are too many"
+	case len(list) == 0 && k.deliverable():
+		text = "No single change of a keep-clear, of an opening's place, of a rule, of a corner or of the gross width frees it"
+	case len(list) > 0:
+		grid := ", on the grid of " + k.style.Words(k.room.Rules.Snap)
+		text = "One of these would do" + grid
+		if others > 0 {
+			text = "One of these frees this one" + grid + ", and " + remain(others)
 		}
-		met, err := seam.Meets(free)
-		return err == nil && !met
-	}
-	// 1. Halves of the list are left out first: a conflict is mostly of few demands, and large parts go at once. 2. Smaller and
-	// smaller parts after that, 3. single demands last: only then it is known that none can be left out.
-	for size := (len(kept) + 1) / 2; size >= 1; size /= 2 {
-		for at := 0; at < len(kept); {
-			end := min(at+size, len(kept))
-			less := slices.Delete(slices.Clone(kept), at, end)
-			if collide(less) {
-				kept = less
-				continue
+		var words []string
+		for _, p := range list {
+			word := p.words
+			if p.left != others {
+				open, _ := strings.CutSuffix(word, ")")
+				word = open + map[bool]string{true: ", ", false: " ("}[open != word] + remain(p.left) + ")"
 			}
-			at = end
+			words = append(words, word)
 		}
+		text += ": " + strings.Join(words, "; ")
 	}
-	slices.SortStableFunc(kept, func(x, y demand) int { return cmp.Compare(x.s, y.s) })
-	return kept
+	if len(list) > 0 && !tried {
+		text += ". Other changes were not tried"
+	}
+	return text
+}
+
+// remain words how many conflicts are left.
+func remain(n int) string {
+	switch n {
+	case 0:
+		return "none remains"
+	case 1:
+		return "1 other remains"
+	}
+	return fmt.Sprintf("%d others remain", n)
+}
+
+// jointWords words what frees all conflicts of the room.
+func (k *clash) jointWords(all [][]proposal) string {
+	if len(k.list) == 1 {
+		return map[bool]string{false: ". Behind it there may be others"}[k.whole]
+	}
+	every := fmt.Sprintf("all %d", len(k.list))
+	if len(k.list) == 2 {
+		every = "both"
+	}
+	k.tries = &trials{left: mostJointTrials}
+	switch words := k.joint(all); {
+	case len(words) == 1:
+		return ". This frees " + every + ": " + words[0]
+	case len(words) > 0:
+		return ". Together these free " + every + ": " + strings.Join(words, "; ")
+	case k.tries.left <= 0 || !k.whole:
+		return ". What frees " + every + " was not looked for to the end; behind them there may be others"
+	}
+	return ". No set of such changes was found that frees " + every
 }
