@@ -325,8 +325,8 @@ func (b *builder) short(columns []column, all []supply) {
 		}
 	}
 	fewest := ""
-	if b.aim != seam.Fewest {
-		if other, err := solve(b.room, seam.Fewest); err == nil {
+	if b.aim != seam.Fewest && !b.trial {
+		if other, err := solve(b.room, seam.Fewest, nil); err == nil {
 			n := 0
 			for i := range other.plan.Runs {
 				n += len(other.plan.Runs[i].Sheets)

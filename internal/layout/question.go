@@ -21,12 +21,13 @@ type pin struct {
 // question is one span put to the solver, with the seams that already hang.
 type question struct {
 	seam.Span
-	from run.Span
-	line *run.Run
-	hung []hungSheet // sheets already on the wall, of this span
-	left L           // left boundary of the whole span: raw end, or the closing seam while sheets hang in a closed run
-	done bool        // every sheet of the span hangs already
-	pins []pin       // those of this span, in file order
+	from  run.Span
+	line  *run.Run
+	hung  []hungSheet // sheets already on the wall, of this span
+	left  L           // left boundary of the whole span: raw end, or the closing seam while sheets hang in a closed run
+	done  bool        // every sheet of the span hangs already
+	pins  []pin       // those of this span, in file order
+	found seam.Layout // what the solver makes of it
 }
 
 // hungSheet is a sheet already on the wall.
