@@ -142,6 +142,9 @@ func (s *search) eased(i, k int, now standing, loose bool) {
 			return s.with(&c, L(step), i, k, now)
 		}
 		turns(min(most, s.steps(&c)), at, func(step int, then standing) {
+			if s.spent > nearlySolve/2 {
+				return // not all that was asked was answered
+			}
 			want := now.wants(then, i)
 			s.hope(c, L(step), wall, want...)
 			if len(want) == now.could() {
