@@ -158,7 +158,7 @@ func (b *builder) savesWords(a, other *account) string {
 	}
 	for n := 1; n <= most; n++ {
 		if walls := byCourses[n]; len(walls) > 0 {
-			parts = append(parts, "hang "+eachOf(len(walls), "wall ", "walls ")+strings.Join(walls, ", ")+" in "+b.courseWords(n))
+			parts = append(parts, "hang "+eachOf(len(walls), "wall ", "walls ")+fewNames(walls)+" in "+b.courseWords(n))
 		}
 	}
 	if was, is := total(a.main), total(other.main); is < was {
@@ -178,6 +178,15 @@ func (b *builder) savesWords(a, other *account) string {
 		return strings.Join(parts, " and ") + ": " + sheets
 	}
 	return strings.Join(parts, " and ")
+}
+
+// fewNames lists names, and of many the first and how many more there are.
+func fewNames(names []string) string {
+	const most = 6
+	if len(names) <= most {
+		return strings.Join(names, ", ")
+	}
+	return strings.Join(names[:most-1], ", ") + " and " + strconv.Itoa(len(names)-most+1) + " more"
 }
 
 // courseWords is so many courses, or where the grain is horizontal so many pieces of a band.

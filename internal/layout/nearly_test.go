@@ -142,6 +142,11 @@ sill = "30"
 height = "48"
 `
 
+func TestManyNamesAreCut(t *testing.T) {
+	assert.Equal(t, "A, B, C, D, E, F", fewNames([]string{"A", "B", "C", "D", "E", "F"}))
+	assert.Equal(t, "A, B, C, D, E and 2 more", fewNames([]string{"A", "B", "C", "D", "E", "F", "G"}))
+}
+
 // TestLayAimSaysNothingNearly holds that only a room's own layout is searched, and that the rest of what is said is the same.
 func TestLayAimSaysNothingNearly(t *testing.T) {
 	r, err := room.Decode("room.toml", []byte(twoTall))
