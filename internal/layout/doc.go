@@ -59,11 +59,14 @@
 //     none and numbers do, where a sheet is damaged or kept back (TestHungSheets).
 //   - Seam: the finished joint, the line of the double cut. It has the number of the place at its left (TestOneSeamColumn).
 //   - Plumb line: the line struck for the right edge of a sheet before the double cut, half an overlap right of its seam
-//     (TestRooms in package recheck).
+//     (TestRooms in package recheck). In a through gap it is told as well, so that the count goes on, but nothing is struck
+//     there: such a seam is seen for nought (TestSituationsAtOpenings).
 //   - Start line: the same for the left edge of a first sheet.
 //   - Closing seam: in a closed span, where the last sheet meets the first and the grain breaks (TestClosedRemainder).
 //   - Seen height: how much of a seam shows: from base to crown, less openings and what furniture hides
-//     (TestSituationsOfStartAndEnd, TestSituationsAtOpenings).
+//     (TestSituationsOfStartAndEnd, TestSituationsAtOpenings). The wall that the seam is on at the floor counts; in the
+//     strip that a corner sweeps as it leans to the right, the wall at the corner's left. A straight joint makes no strip:
+//     the two walls are one plane (TestStraightJointSweepsNothing).
 //   - End sheet: the first or last of a span. All others are inner (TestAimsPart).
 //   - Rip: to cut a sheet narrower along its length before it hangs: a first one at its left, all others and a lone one
 //     between raw ends at their right (TestSheetsHoldTheirPieces).

@@ -68,3 +68,43 @@ func numbersOf(r Run) []int {
 	}
 	return out
 }
+
+// A seam in the strip of a straight joint that leans shows for the height of the wall it stands on at the floor; beside
+// a corner that leans as much it shows for that of the wall at the left.
+func TestStraightJointSweepsNothing(t *testing.T) {
+	for kind, seen := range map[string]L{"straight": 90 * length.Inch, "inside": 100 * length.Inch} {
+		p := lay(t, `[project]
+title = "Joint"
+[veneer]
+gross_width = 24.5
+overlap = 1
+length = "10'"
+[rules]
+corner_return = 0
+prefer_return = 0
+[room]
+base = 0
+[[wall]]
+name = "West"
+length = 94
+height = 100
+corner = "`+kind+`"
+lean = [0, 2]
+[[wall]]
+name = "East"
+length = 92
+height = 90
+lean = [2, 0]
+[[wall.pin]]
+at = 1
+`)
+		at := -1
+		for k, s := range p.Runs[0].Seams {
+			if s.Wall == 1 && s.X == length.Inch {
+				at = k
+			}
+		}
+		require.GreaterOrEqual(t, at, 0, "the pin is kept")
+		assert.Equal(t, seen, p.Runs[0].Seams[at].Seen, kind)
+	}
+}

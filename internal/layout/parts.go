@@ -1,6 +1,9 @@
 package layout
 
-import "sort"
+import (
+	"cmp"
+	"slices"
+)
 
 // part is what of a wall one place covers: from x to x, -far or far where it goes on round the corner.
 type part struct {
@@ -20,7 +23,7 @@ func (r *Run) parts(st Stretch) []part {
 			out = append(out, part{s.Place, x[0], x[1]})
 		}
 	}
-	sort.Slice(out, func(i, j int) bool { return out[i].from < out[j].from })
+	slices.SortFunc(out, func(p, q part) int { return cmp.Compare(p.from, q.from) })
 	return out
 }
 

@@ -189,7 +189,7 @@ opening = [ { from_left = 0, width = 10, height = 50, sill = 3 } ]
 	var names, kinds []string
 	for _, w := range r.Walls {
 		for _, o := range w.Openings {
-			names, kinds = append(names, o.Name), append(kinds, o.Kind)
+			names, kinds = append(names, o.Name), append(kinds, string(o.Kind))
 		}
 		for _, b := range w.Boxes {
 			names = append(names, b.Name)
@@ -303,4 +303,14 @@ height = "8 ft"
 	assert.Equal(t, 0, last[1].Wall)
 	assert.Equal(t, r.Walls[0].Length/2, last[1].At)
 	assert.Equal(t, r.Walls[0].Length/6, last[2].At)
+}
+
+// A head is level, and its height is taken at the left edge: the floor there is 2 in up, and falls on to nought.
+func TestHeadOverASlopingFloor(t *testing.T) {
+	r, err := Decode("r.toml", file("[[wall]]\nname = 'Ramp'\nlength = 100\nheight = 110\nfloor = [[0, 0], [40, 2], [80, 0], [100, 0]]\n"+
+		"[[wall.opening]]\nkind = 'door'\nfrom_left = 40\nwidth = 40\nheight = 84\n"))
+	require.NoError(t, err)
+	o := r.Walls[2].Openings[0]
+	assert.Equal(t, in("86"), o.Head)
+	assert.Zero(t, o.Sill, "down to the lowest of the floor under it")
 }

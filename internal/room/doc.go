@@ -43,7 +43,9 @@
 //   - corner = "none", which is also what the last wall of an open room has (TestDefaults);
 //   - cover = false, a wall that stays bare (TestBareWallEndsTheRun in package run);
 //   - wrap = false, a corner that is cut (TestClosedRunCut in package run), which is what close_at with a corner means
-//     (TestCloseAtCornerCutsIt);
+//     (TestCloseAtCornerCutsIt). It does so too where something else ends the row already: in a row that goes round,
+//     numbers then begin at the corner; in one with two ends they begin at its left end as ever
+//     (TestCloseAtCornerOfARunThatEndsElsewhere in package run);
 //   - [[wall.bare]], a strip from floor to ceiling (TestGapsAndBareStrips in package run);
 //   - an opening with no covering over or under it, where its grain is "skip" (TestGapUnderCrown in package run).
 //
@@ -56,7 +58,9 @@
 // # What is on a wall
 //
 // x and from_left are from the wall's left end, openings to the outer edge of their casing. An opening without a sill
-// reaches down to the floor, and is a door where no kind is given; with one it is a window. What has no name takes one by
+// reaches down to the floor, and is a door where no kind is given; with one it is a window. Heads are level: without a sill
+// the height is measured up the opening's left edge, from the floor there, however the floor goes on under it
+// (TestHeadOverASlopingFloor). What has no name takes one by
 // its kind (TestNamesByKind). wrap_reveal makes its jambs bends (TestSituationsAtOpenings in package layout). grain is
 // asked only of an opening with no covering over or under it: with "through" sheets count on behind it
 // (TestThroughGapCutsNothing in package run).

@@ -167,6 +167,21 @@ func TestClosedRunCut(t *testing.T) {
 	assert.Equal(t, [2]L{478 * in, 936 * in}, [2]L{r.Spans[1].L, r.Spans[1].R})
 }
 
+// close_at with a corner of a run that goes round and has a gap: two spans, the first from the corner on. Of a run with two
+// ends: the corner is cut, and the first span is the one at the left end.
+func TestCloseAtCornerOfARunThatEndsElsewhere(t *testing.T) {
+	door := "[[wall.opening]]\nkind = \"door\"\nfrom_left = \"40\"\nwidth = \"30\"\nheight = \"96\"\n"
+	at := "close_at = { corner = \"Wall 2\" }\n"
+	r := unroll(t, closed(at, "", "", "", door))[0]
+	require.Len(t, r.Spans, 2)
+	assert.Equal(t, [2]L{264 * in, 448 * in}, [2]L{r.Spans[0].L, r.Spans[0].R}, "from the corner to the door")
+	assert.Equal(t, [2]L{478 * in, 792 * in}, [2]L{r.Spans[1].L, r.Spans[1].R}, "from the door round to the corner")
+	r = unroll(t, closed(at, "", "", "", "cover = false\n"))[0]
+	require.Len(t, r.Spans, 2)
+	assert.Equal(t, [2]L{0, 264 * in}, [2]L{r.Spans[0].L, r.Spans[0].R})
+	assert.Equal(t, [2]L{264 * in, 408 * in}, [2]L{r.Spans[1].L, r.Spans[1].R})
+}
+
 func TestBareWallEndsTheRun(t *testing.T) {
 	runs := unroll(t, closed("", "", "cover = false\n", "", ""))
 	require.Len(t, runs, 1)

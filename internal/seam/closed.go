@@ -1,6 +1,9 @@
 package seam
 
-import "slices"
+import (
+	"maps"
+	"slices"
+)
 
 // closed finds the best layout of a closed span among those that cost less than under; closings lists the lines the
 // closing seam may fall on, nil for all. Closing places are tried class by class, the least seen first.
@@ -21,6 +24,9 @@ func (t *table) closed(b bounds, closings []int, under cost, s *store) (answer, 
 		h.search(t.window())
 		return answer{lines: h.lines, total: h.under}, h.place < t.g.lines
 	}
+	// What shows of the closing seam counts next after the musts, so a class that has a layout ends the search:
+	// 1. where any seam of a layout may as well close it, the lines of one net width stand for the class; 2. else all of it.
+	// 3. After a class without any layout it is asked once whether there is one at all.
 	for _, class := range t.classes(closings) {
 		if w := t.covered(class); w != nil {
 			h.searchThrough(w, class)
@@ -134,7 +140,6 @@ func (t *table) classes(closings []int) [][]int {
 		}
 	}
 	by := map[int64][]int{}
-	var heights []int64
 	for _, c := range closings {
 		if t.seams[c].isNever() {
 			continue
@@ -143,14 +148,10 @@ func (t *table) classes(closings []int) [][]int {
 		if t.aim != musts {
 			feet = t.s.feet(t.g.seen[c])
 		}
-		if by[feet] == nil {
-			heights = append(heights, feet)
-		}
 		by[feet] = append(by[feet], c)
 	}
-	slices.Sort(heights)
 	var classes [][]int
-	for _, feet := range heights {
+	for _, feet := range slices.Sorted(maps.Keys(by)) {
 		classes = append(classes, by[feet])
 	}
 	return classes
