@@ -20,9 +20,10 @@ func (c *call) check() *cobra.Command {
 		DisableFlagsInUseLine: true,
 		Short:                 "Print the findings, the seams round every opening and the corner returns",
 		Long: `check prints one finding a line: level, code, place, message. A must finding is a rule that the layout
-breaks, a should finding a preference that it misses, a note something to know. Then it prints where the
-seams stand round every opening and what wraps past every corner; while sheets hang already, also what stands
-elsewhere because of them.
+breaks, a should finding a preference that it misses, a note something to know: among others the smallest
+change that would save a course, a sheet or a broken rule. Then it prints where the seams stand round every
+opening and what wraps past every corner; while sheets hang already, also what stands elsewhere because of
+them.
 
 ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 		Example: `  flitchlay check dining.toml`,

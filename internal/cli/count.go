@@ -33,9 +33,9 @@ func (c *call) count() *cobra.Command {
 		DisableFlagsInUseLine: true,
 		Short:                 "Count sheets, spares, cuts, paste and small material, and say what to order",
 		Long: `count says what a room takes: what to order and why, sheets by flitch, wall and length, the cut list,
-where the veneer goes, paste and primer, small material, parts worth keeping, and how much may go wrong:
-how much narrower or shorter the sheets may come and how many may be lost. Of several rooms it adds the
-totals of the job.
+where the veneer goes, paste and primer, small material, parts worth keeping, how much may go wrong (how
+much narrower or shorter the sheets may come and how many may be lost), and what a small change of a trim,
+of a rule, of the sheets' length or of a measure would save. Of several rooms it adds the totals of the job.
 
 Tables: ` + strings.Join(count.TableNames(), ", ") + `, job.
 --csv prints one of them, the cut list if none is named; without --csv, --table prints that one alone.

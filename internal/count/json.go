@@ -68,6 +68,9 @@ func (c *Count) object() *jsonRoom {
 			out.Margins.Lost = &jsonLost{m.Lost.Left, m.Lost.Spares}
 		}
 	}
+	out.Nearly = report.Each(c.Plan.Nearly, func(s *layout.Saving) jsonSaving {
+		return jsonSaving{report.MM(s.By), s.Change, s.Sheets, s.Courses, s.Narrow, s.Musts, s.Saves}
+	})
 	var whole report.Sum
 	areas := make([]report.Sum, len(c.Areas.Of))
 	for i, a := range c.Areas.Of {

@@ -17,6 +17,7 @@ type jsonRoom struct {
 	Walls    []jsonWall   `json:"walls"`
 	Lengths  []jsonStock  `json:"lengths"`
 	Margins  jsonMargins  `json:"margins"`
+	Nearly   []jsonSaving `json:"nearly"`
 	Areas    jsonAreas    `json:"areas"`
 	Material jsonMaterial `json:"material"`
 	Order    []jsonLine   `json:"order"`
@@ -74,6 +75,16 @@ type jsonShorter struct {
 type jsonLost struct {
 	Left   int `json:"spares_kept"`
 	Spares int `json:"spares_laid"`
+}
+
+type jsonSaving struct {
+	By      report.MM `json:"by"`
+	Change  string    `json:"change"`
+	Sheets  int       `json:"sheets"`
+	Courses int       `json:"walls_in_fewer_courses"`
+	Narrow  int       `json:"narrow_on_main"`
+	Musts   int       `json:"musts"`
+	Saves   string    `json:"saves"`
 }
 
 type jsonAreas struct {

@@ -22,6 +22,7 @@ var tables = []tableOf{
 	{"order", (*Count).orderTable},
 	{"flitches", (*Count).flitchTable},
 	{"margins", (*Count).marginTable},
+	{"nearly", (*Count).nearlyTable},
 	{"walls", (*Count).wallTable},
 	{"lengths", (*Count).lengthTable},
 	{"areas", (*Count).areaTable},

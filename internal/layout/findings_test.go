@@ -182,6 +182,8 @@ x = "40"
 z = "84"`), "alarm AL1 at 3'-4\" on wall Long, 7'-0\" up, is an alarm device"},
 	{finding.Joint, wall(`length = "60"
 height = "12'"`), "wall Long takes two courses; 1 and 2 meet at 6'-0\": the middle between"},
+	{finding.Nearly, wall(`length = "60"
+height = "9' 8 1/16"`), "1/16 in less of top_trim (1 15/16 in) would hang wall Long in one course: 3 sheets and not 6"},
 	{finding.Turned, wall(`length = "60"
 height = "12'"
 [rules]

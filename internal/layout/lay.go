@@ -12,11 +12,17 @@ import (
 	"flitchlay/internal/seam"
 )
 
-// Lay lays a room out by its own aim.
+// Lay lays a room out by its own aim, and says which small change of the room would save something.
 //
 // Errors: mistakes of the room file that only its runs and spans show.
 func Lay(r *room.Room) (*Plan, error) {
-	return LayAim(r, aims[r.Rules.Aim])
+	b, err := build(r, aims[r.Rules.Aim])
+	if err != nil {
+		return nil, err
+	}
+	b.nearly()
+	finding.Sort(b.plan.Findings)
+	return b.plan, nil
 }
 
 var aims = map[string]seam.Aim{"steady": seam.Steady, "fewest": seam.Fewest, "even": seam.Even}
@@ -24,11 +30,21 @@ var aims = map[string]seam.Aim{"steady": seam.Steady, "fewest": seam.Fewest, "ev
 // AimWord is the key word of an aim.
 func AimWord(a seam.Aim) string { return [...]string{"steady", "fewest", "even"}[a] }
 
-// LayAim lays a room out by an aim of the caller's.
+// LayAim lays a room out by an aim of the caller's. What a small change would save is not looked for.
 //
 // Errors: as Lay.
 func LayAim(r *room.Room, aim seam.Aim) (*Plan, error) {
-	b, err := solve(r, aim)
+	b, err := build(r, aim)
+	if err != nil {
+		return nil, err
+	}
+	finding.Sort(b.plan.Findings)
+	return b.plan, nil
+}
+
+// build makes a plan and judges it.
+func build(r *room.Room, aim seam.Aim) (*builder, error) {
+	b, err := solve(r, aim, nil)
 	if err != nil {
 		return nil, err
 	}
@@ -40,8 +56,7 @@ func LayAim(r *room.Room, aim seam.Aim) (*Plan, error) {
 	b.judge()
 	b.drift()
 	b.total()
-	finding.Sort(b.plan.Findings)
-	return b.plan, nil
+	return b, nil
 }
 
 // builder carries a plan while it is made.
@@ -52,10 +67,11 @@ type builder struct {
 	style length.Style
 	net   L // W
 	asked [][]*question
+	trial bool // laid out only to see what a change of the room would save
 }
 
-// solve unrolls the room and finds every seam.
-func solve(r *room.Room, aim seam.Aim) (*builder, error) {
+// solve unrolls the room and finds every seam; those of a run may be known already.
+func solve(r *room.Room, aim seam.Aim, known func(run int) []*question) (*builder, error) {
 	lines, err := run.Unroll(r)
 	if err != nil {
 		return nil, err
@@ -64,21 +80,30 @@ func solve(r *room.Room, aim seam.Aim) (*builder, error) {
 	b := &builder{room: r, aim: aim, style: style, plan: &Plan{Room: r, Aim: aim, Style: style}}
 	b.net = r.NetWidth()
 	place := 1
-	for _, line := range lines {
+	for i, line := range lines {
 		out := Run{Name: line.Name, Up: line.Up, Length: line.Length, Closed: line.Closed, Walls: slices.Clone(line.Walls), Line: line}
 		out.Openings = b.openings(line)
 		asked := b.questions(line)
 		if err = b.hungInOrder(asked); err != nil {
 			return nil, err
 		}
-		for _, q := range asked {
+		var solved []*question
+		if known != nil {
+			solved = known(i)
+		}
+		for k, q := range asked {
 			var found seam.Layout
-			if !q.done {
+			switch {
+			case q.done:
+			case solved != nil:
+				found = solved[k].found
+			default:
 				if found, err = seam.Solve(q.Span, aim); err != nil {
 					return nil, r.Mistake(r.Walls[line.Walls[0].Wall].At, fmt.Sprintf("the run that begins with this wall cannot be laid out: %v", err),
 						"give a greater least_width or snap, or part the run")
 				}
 			}
+			q.found = found
 			for _, i := range found.Dropped {
 				b.dropped(q.pins[i], b.collision(q, i, found.Dropped))
 			}

@@ -23,6 +23,7 @@ type Plan struct {
 	Closing  *run.Misclosure // of a closed room: how far the measured walls miss closing; else nil
 	Left     []Stock         // by flitch: what was not laid
 	Moves    []Move          // while sheets hang: what stands elsewhere because of them
+	Nearly   []Saving        // small changes of the room that would save something; LayAim leaves them out
 }
 
 // Run is one run, laid out.

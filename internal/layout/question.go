@@ -22,12 +22,13 @@ type pin struct {
 type question struct {
 	seam.Span
 	*objects
-	from run.Span
-	line *run.Run
-	hung []hungSheet // sheets already on the wall, of this span
-	left L           // left boundary of the whole span: raw end, or the closing seam while sheets hang in a closed run
-	done bool        // every sheet of the span hangs already
-	pins []pin       // those of this span, in file order
+	from  run.Span
+	line  *run.Run
+	hung  []hungSheet // sheets already on the wall, of this span
+	left  L           // left boundary of the whole span: raw end, or the closing seam while sheets hang in a closed run
+	done  bool        // every sheet of the span hangs already
+	pins  []pin       // those of this span, in file order
+	found seam.Layout // what the solver makes of it
 }
 
 // hungSheet is a sheet already on the wall.
