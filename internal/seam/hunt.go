@@ -249,7 +249,7 @@ func (w *sweeper) openOn(g *group) {
 	for i := len(g.places) - 1; i >= 0; i-- {
 		c := g.places[i]
 		to.lines = append(to.lines, 2*w.g.lines-c)
-		to.left = append(to.left, w.g.at(c))
+		to.left = append(to.left, w.rightOf(c))
 		to.on = append(to.on, w.seams[c].plus(g.pull[i]))
 	}
 	w.endsFrom = w.find(to.lines[0] - w.g.net)
@@ -291,7 +291,7 @@ func (h *hunt) pull(g *group) {
 	n := len(g.places)
 	ends, left := make([]int, n), make([]int64, n)
 	for i, c := range g.places {
-		ends[n-1-i], left[n-1-i] = turn-c, h.t.g.at(turn+c)
+		ends[n-1-i], left[n-1-i] = turn-c, h.t.rightOf(turn+c)
 	}
 	most := make([]cost, n)
 	m := w.find(ends[n-1] + h.t.g.net + 1)

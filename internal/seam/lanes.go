@@ -6,7 +6,7 @@ import "slices"
 // may hold a seam, or those of a stretch that can still be part of a better layout than the best known.
 type lanes struct {
 	lines []int
-	left  []int64  // how far it is to a place right of all
+	left  []int64  // how far it is to a place right of all, in units
 	node  []cost   // what the seam costs
 	jump  []uint16 // kind of jump of a narrow sheet that ends here, on the way from right to left; may be nil
 	here  []uint16 // the same of a narrow sheet that begins here, on the way back; may be nil
@@ -82,7 +82,7 @@ func (t *table) reverse(v *lanes) *lanes {
 	slices.Reverse(back.here)
 	for i := range back.lines {
 		back.lines[i] = 2*t.g.lines - back.lines[i]
-		back.left[i] = t.far - back.left[i]
+		back.left[i] = t.far/t.unit - back.left[i]
 	}
 	return back
 }

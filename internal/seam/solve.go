@@ -138,7 +138,7 @@ func (p *problem) best(aim Aim, strict bool, low least, pins []int) (answer, boo
 	}
 	under := never
 	if !strict && aim != musts {
-		under = t.of(itemBends, low.bends).plus(t.of(itemEdges, low.edges+1))
+		under = t.of(itemBends, low.bends/t.unit).plus(t.of(itemEdges, low.edges/t.unit+1))
 	}
 	var best answer
 	found := false
