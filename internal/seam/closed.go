@@ -3,19 +3,39 @@ package seam
 import "slices"
 
 // closed finds the best layout of a closed span among those that cost less than under; closings lists the lines the
-// closing seam may fall on, nil for all. Closing places are tried class by class, the least seen first.
+// closing seam may fall on, nil for all.
 func (t *table) closed(b bounds, closings []int, under cost, s *store) (answer, bool) {
+	found, ok := t.closedBy(true, b, closings, under, s)
+	if !t.gists.over {
+		return found, ok
+	}
+	// Some sum was too great for a gist: what was found may not be the best.
+	return t.closedBy(false, b, closings, under, s)
+}
+
+// closedBy is closed, by gists where they will do. Closing places are tried class by class, the least seen first.
+func (t *table) closedBy(scouting bool, b bounds, closings []int, under cost, s *store) (answer, bool) {
 	back := *t
 	back.reversed = true
-	all := t.lanes()
-	h := &hunt{
-		t: t, back: &back, all: all, mirror: t.reverse(all), under: under, place: t.g.lines,
-		forth: newSweeper(t, b, s), again: newSweeper(t, b, s), round: newSweeper(&back, b.reverse(t.g), s),
-	}
-	defer h.forth.free()
-	defer h.again.free()
-	defer h.round.free()
+	full := !scouting || !t.gists.exact()
+	all := t.lanes(s, full)
+	h := &hunt{t: t, all: all, mirror: t.reverse(all, s), b: b, under: under, place: t.g.lines, store: s}
+	defer h.all.free(s)
+	defer h.mirror.free(s)
 	h.feasible = func() bool { return t.aim == musts || t.feasible(b, s) }
+	away := b.reverse(t.g)
+	if scouting {
+		h.far = sweeps{newScout(t, b, s), newScout(t, b, s), newScout(&back, away, s)}
+		defer h.far.free()
+		h.near = h.far
+	}
+	if full {
+		h.near = sweeps{newSweeper(t, b, s), newSweeper(t, b, s), newSweeper(&back, away, s)}
+		defer h.near.free()
+	}
+	if !scouting {
+		h.far = h.near
+	}
 	if t.aim == musts && closings == nil {
 		// Which seam closes makes no difference to the musts, and each layout has one in any window of net lines.
 		h.search(t.window())

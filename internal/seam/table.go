@@ -16,15 +16,17 @@ type table struct {
 	seams         []cost   // what each line costs as the place of a seam, never where it cannot be one
 	kind          []uint16 // of the jump of a narrow sheet that ends on a line
 	kinds         []cost   // what a narrow sheet costs more, by kind
-	far           int64    // a place right of all lines
 	// mean is the width that squares are taken from: with as many sheets on the same length the order is that of the
 	// squares of the whole widths, but a way that is a little short or long gains nothing by it.
 	mean       int64
 	unit       int64 // divides all lengths that are scored
+	step       int64 // a snap in units
+	short      int64 // what the last step of a closed span lacks of it
 	sheets     [2][]cost
 	reversed   bool // lines count from right to left: line i is line 2*lines-i of the grid
 	fall, drop cost // what ramp and steep are taken against
 	one        cost
+	gists      *gists
 }
 
 // size is how many lines the unrolled arrays hold: a closed span twice round.
@@ -50,6 +52,7 @@ func newTable(g *grid, aim Aim, strict bool, bends int64) (*table, error) {
 	}
 	t.unit = t.measure()
 	t.mean -= t.mean % t.unit
+	t.step, t.short = t.s.Snap/t.unit, g.short/t.unit
 	var err error
 	if t.ledger, err = newLedger(aim, t.most(bends)); err != nil {
 		return nil, err
@@ -59,6 +62,7 @@ func newTable(g *grid, aim Aim, strict bool, bends int64) (*table, error) {
 	t.widths()
 	t.fall = t.of(itemShould, t.prefer/t.unit)
 	t.drop = t.of(itemBends, t.least/t.unit).plus(t.fall)
+	t.gists = t.newGists()
 	return t, nil
 }
 
@@ -143,7 +147,6 @@ func (t *table) mostSheets() int64 {
 func (t *table) price() {
 	g := t.g
 	size := g.size()
-	t.far = g.at(size)
 	t.seams = make([]cost, size)
 	for i := range t.seams {
 		t.seams[i] = never
@@ -261,10 +264,13 @@ func (t *table) crosses(a, b int) int {
 func (t *table) steps(width int64) int { return int((width + t.s.Snap - 1) / t.s.Snap) }
 
 // leftOf returns how far it is from a line to one right of all, in units.
-func (t *table) leftOf(line int) int64 { return (t.far - t.g.at(line)) / t.unit }
-
-// rightOf is leftOf for lines of a closed span that are counted from right to left.
-func (t *table) rightOf(line int) int64 { return t.g.at(line) / t.unit }
+func (t *table) leftOf(line int) int64 {
+	left := int64(t.g.size()-line) * t.step
+	if t.s.Closed && (line < t.g.lines || t.reversed && line <= t.g.lines) {
+		left -= t.short
+	}
+	return left
+}
 
 // ramp falls as a line goes right, by as much as a sheet that ends there lacks less of prefer_width. What counts after
 // the sum of shoulds is short enough to share its word.
