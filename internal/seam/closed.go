@@ -153,25 +153,25 @@ func (t *table) classes(closings []int) [][]int {
 			closings[i] = i
 		}
 	}
-	by := map[int64][]int{}
 	var heights []int64
+	var classes [][]int
+	last := -1
 	for _, c := range closings {
 		if t.seams[c].isNever() {
 			continue
 		}
 		feet := int64(0)
 		if t.aim != musts {
-			feet = t.s.feet(t.g.seen[c])
+			feet = t.g.feet[c]
 		}
-		if by[feet] == nil {
-			heights = append(heights, feet)
+		if last < 0 || heights[last] != feet {
+			var found bool
+			if last, found = slices.BinarySearch(heights, feet); !found {
+				heights = slices.Insert(heights, last, feet)
+				classes = slices.Insert(classes, last, nil)
+			}
 		}
-		by[feet] = append(by[feet], c)
-	}
-	slices.Sort(heights)
-	var classes [][]int
-	for _, feet := range heights {
-		classes = append(classes, by[feet])
+		classes[last] = append(classes[last], c)
 	}
 	return classes
 }

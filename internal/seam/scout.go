@@ -10,10 +10,11 @@ type scout struct {
 	on                      []gist
 	ends                    []gist
 	endsFrom                int
-	wide, slim, short       glide
+	wide, slim, small       glide
 	goals                   [3]glide // the same for reach
 	queue                   []runner
 	leastSteps, preferSteps int
+	twice                   int64 // the mean, in half snaps, rounded up
 }
 
 func newScout(t *table, b bounds, s *store) *scout {
@@ -21,6 +22,7 @@ func newScout(t *table, b bounds, s *store) *scout {
 	w.leastSteps = min(w.steps(t.least), t.g.net)
 	w.preferSteps = min(max(w.steps(t.prefer), w.leastSteps), t.g.net)
 	if t.aim == Even {
+		w.twice = -floorDiv(-2*t.mean, t.s.Snap)
 		return w
 	}
 	w.wide.widen(s, t.g.net+1)
@@ -28,7 +30,7 @@ func newScout(t *table, b bounds, s *store) *scout {
 		w.slim.widen(s, t.g.net+1)
 	}
 	if !t.strict {
-		w.short.widen(s, t.g.net+1)
+		w.small.widen(s, t.g.net+1)
 	}
 	return w
 }
@@ -36,7 +38,7 @@ func newScout(t *table, b bounds, s *store) *scout {
 // free gives back what the scout holds.
 func (w *scout) free() {
 	w.store.gists.give(w.on, w.ends)
-	for _, s := range []*glide{&w.wide, &w.slim, &w.short, &w.goals[0], &w.goals[1], &w.goals[2]} {
+	for _, s := range []*glide{&w.wide, &w.slim, &w.small, &w.goals[0], &w.goals[1], &w.goals[2]} {
 		s.free(w.store)
 	}
 }
@@ -59,12 +61,16 @@ func (w *scout) run() {
 		w.runEven()
 		return
 	}
+	if w.plain() {
+		w.runPlain()
+		return
+	}
 	top := len(w.lines) - 1
 	lines, on := w.lines, w.on
 	net, least, prefer := w.g.net, w.leastSteps, w.preferSteps
 	w.wide.reset(top)
 	w.slim.reset(top)
-	w.short.reset(top)
+	w.small.reset(top)
 	whole, atLeast, atPrefer := top, top, top
 	for j := top; j >= 0; j-- {
 		a := lines[j]
@@ -86,7 +92,7 @@ func (w *scout) run() {
 			}
 		}
 		if !w.strict {
-			if x := w.short.least(lines, a+1, min(a+least-1, limit)); x < gistNever {
+			if x := w.small.least(lines, a+1, min(a+least-1, limit)); x < gistNever {
 				slim = min(slim, w.more+x+w.gists.drop-w.steepBy*gist(w.leftOf(w.lines[j])))
 			}
 		}
@@ -128,7 +134,7 @@ func (w *scout) put(j int, best gist) {
 		w.slim.set(j, steeper(n, w.rampBy, w.leftOf(w.lines[j])))
 	}
 	if !w.strict {
-		w.short.set(j, steeper(n, w.steepBy, w.leftOf(w.lines[j])))
+		w.small.set(j, steeper(n, w.steepBy, w.leftOf(w.lines[j])))
 	}
 }
 

@@ -1,6 +1,7 @@
 package seam
 
-// runEven is run for the aim whose sheets cost by the square of their width, as a sweeper does it.
+// runEven is run for the aim whose sheets cost by the square of their width, as a sweeper does it; here the queue says to
+// the line how far left a lane is best.
 func (w *scout) runEven() {
 	net := w.g.net
 	queue := w.queue[:0]
@@ -9,7 +10,7 @@ func (w *scout) runEven() {
 	whole := top
 	for j := top; j >= 0; j-- {
 		a := w.lines[j]
-		for head+1 < len(queue) && queue[head+1].since >= j {
+		for head+1 < len(queue) && queue[head+1].since >= a {
 			head++
 		}
 		best := gistNever
@@ -37,12 +38,13 @@ func (w *scout) runEven() {
 
 // join puts lane j at the tail of the queue and takes out those that are now never best.
 func (w *scout) join(queue []runner, head, j int) []runner {
+	near := w.lines[j] - 1
 	for {
-		since := j - 1
+		since := near
 		if len(queue) > head {
 			tail := queue[len(queue)-1]
-			since = w.overtakes(tail.lane, j, min(tail.since, j-1))
-			if since >= tail.since && len(queue) > head+1 || since == j-1 {
+			since = w.overtakes(tail.lane, j, min(tail.since, near))
+			if since >= tail.since && len(queue) > head+1 || since == near {
 				queue = queue[:len(queue)-1]
 				continue
 			}
@@ -54,10 +56,19 @@ func (w *scout) join(queue []runner, head, j int) []runner {
 	}
 }
 
-// overtakes returns the rightmost lane, high or left of it, from which lane j does no worse than the further lane i;
+// overtakes returns the rightmost line, high or left of it, from which lane j does no worse than the further lane i;
 // -1 where there is none.
 func (w *scout) overtakes(i, j, high int) int {
-	low := max(j-1-(w.g.net-(w.lines[i]-w.lines[j])), -1)
+	low := max(w.lines[i]-w.g.net-1, -1) // there the further lane is out of reach
+	if high <= low {
+		return high
+	}
+	// What a sheet lacks of prefer_width holds the nearer lane back, so that where it lacks nothing the squares decide.
+	if w.squareBy > 0 && w.b.limits == nil && w.short == 0 {
+		if line := w.even(i, j); line <= w.lines[j]-w.preferSteps {
+			return min(max(line, low), high)
+		}
+	}
 	for low < high {
 		mid := (low + high + 1) >> 1
 		if w.behind(mid, i, j) {
@@ -66,13 +77,23 @@ func (w *scout) overtakes(i, j, high int) int {
 			high = mid - 1
 		}
 	}
-	return min(low, high)
+	return low
 }
 
-// behind says whether from lane m the further lane i is out of reach or no better than lane j.
-func (w *scout) behind(m, i, j int) bool {
-	a, c, b := w.lines[m], w.lines[i], w.lines[j]
-	if c-a > w.g.net || c > w.b.limit(a) {
+// even returns what overtakes would if nothing but squares counted.
+//
+//	(far-line-mean)^2 - (near-line-mean)^2 = (far-near) * (far+near-2*line-2*mean), in snaps
+func (w *scout) even(i, j int) int {
+	far, near := w.lines[i], w.lines[j]
+	gain := int64(w.on[j]) - int64(w.on[i])
+	square := int64(w.squareBy) * w.step * w.step * int64(far-near)
+	return int((int64(far+near) - w.twice + floorDiv(-gain, square)) >> 1)
+}
+
+// behind says whether from line a the further lane i is out of reach or no better than lane j.
+func (w *scout) behind(a, i, j int) bool {
+	c, b := w.lines[i], w.lines[j]
+	if c-a > w.g.net || a < 0 || c > w.b.limit(a) {
 		return true
 	}
 	x := w.gists.sheets[w.crosses(a, b)][b-a]

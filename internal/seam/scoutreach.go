@@ -34,7 +34,7 @@ func (w *scout) reach(from []int, to goals, out []gist) {
 func (w *scout) reachFlat(from []int, to goals, out []gist) {
 	net, least, prefer := w.g.net, w.leastSteps, w.preferSteps
 	last := len(to.lines) - 1
-	wide, slim, short := &w.goals[0], &w.goals[1], &w.goals[2]
+	wide, slim, small := &w.goals[0], &w.goals[1], &w.goals[2]
 	wide.widen(w.store, last+1)
 	wide.reset(last)
 	copy(wide.key, to.on)
@@ -46,10 +46,10 @@ func (w *scout) reachFlat(from []int, to goals, out []gist) {
 		}
 	}
 	if !w.strict {
-		short.widen(w.store, last+1)
-		short.reset(last)
+		small.widen(w.store, last+1)
+		small.reset(last)
 		for j, on := range to.on {
-			short.set(j, steeper(on, w.steepBy, w.leftOf(to.lines[j])))
+			small.set(j, steeper(on, w.steepBy, w.leftOf(to.lines[j])))
 		}
 	}
 	widths := [2]int{least, prefer}
@@ -65,7 +65,7 @@ func (w *scout) reachFlat(from []int, to goals, out []gist) {
 			}
 		}
 		if !w.strict {
-			if x := short.least(to.lines, a+1, min(a+least-1, limit)); x < gistNever {
+			if x := small.least(to.lines, a+1, min(a+least-1, limit)); x < gistNever {
 				best = min(best, w.more+x+w.gists.drop-w.steepBy*gist(w.leftOf(a)))
 			}
 		}

@@ -106,7 +106,7 @@ func (t *table) most(bends int64) [itemCount]Square {
 		high.bends = max(high.bends, owed.bends)
 		high.edges = max(high.edges, owed.edges)
 		high.should = max(high.should, owed.should)
-		feet = max(feet, t.s.feet(t.g.seen[i]))
+		feet = max(feet, t.g.feet[i])
 	}
 	sheets := t.mostSheets()
 	high.bends += t.least
@@ -151,12 +151,17 @@ func (t *table) price() {
 	for i := range t.seams {
 		t.seams[i] = never
 	}
+	feet, shown := int64(-1), cost{}
 	for i := g.first(); i < g.lines; i++ {
 		owed := &g.owed[i]
 		if t.barred(owed) {
 			continue
 		}
-		x := t.of(itemSeen, t.s.feet(g.seen[i]))
+		if g.feet[i] != feet {
+			feet = g.feet[i]
+			shown = t.of(itemSeen, feet)
+		}
+		x := shown
 		if owed.should != 0 {
 			x = x.plus(t.of(itemShould, owed.should/t.unit))
 		}
