@@ -18,10 +18,9 @@ func (t *table) closedBy(scouting bool, b bounds, closings []int, under cost, s 
 	back := *t
 	back.reversed = true
 	full := !scouting || !t.gists.exact()
-	all := t.lanes(s, full)
-	h := &hunt{t: t, all: all, mirror: t.reverse(all, s), b: b, under: under, place: t.g.lines, store: s}
-	defer h.all.free(s)
-	defer h.mirror.free(s)
+	all, mirror, done := t.bothLanes(s, full)
+	defer done()
+	h := &hunt{t: t, all: all, mirror: mirror, b: b, under: under, place: t.g.lines, store: s}
 	h.feasible = func() bool { return t.aim == musts || t.feasible(b, s) }
 	away := b.reverse(t.g)
 	if scouting {
@@ -42,6 +41,9 @@ func (t *table) closedBy(scouting bool, b bounds, closings []int, under cost, s 
 		return answer{lines: h.lines, total: h.under}, h.place < t.g.lines
 	}
 	for _, class := range t.classes(closings) {
+		if closings == nil && len(b.wishes) == 0 && t.alike() {
+			class = class[len(class)-1:]
+		}
 		if w := t.covered(class); w != nil {
 			h.searchThrough(w, class)
 		} else {
@@ -55,6 +57,19 @@ func (t *table) closedBy(scouting bool, b bounds, closings []int, under cost, s 
 		}
 	}
 	return answer{}, false
+}
+
+// alike says that all lines are alike: then each layout can be turned to close on any of them, the last one too.
+func (t *table) alike() bool {
+	if t.g.short > 0 {
+		return false
+	}
+	for i, x := range t.seams[:t.g.lines] {
+		if x.isNever() || x != t.seams[0] || t.kind != nil && t.kind[i] != t.kind[0] {
+			return false
+		}
+	}
+	return true
 }
 
 // feasible says whether there is any layout, whichever seam closes it.

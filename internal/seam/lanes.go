@@ -113,3 +113,23 @@ func turned[T any](s *shelf[T], list []T) []T {
 	}
 	return out
 }
+
+// keptLanes are the lanes of a table that is used again, and the same from right to left.
+type keptLanes struct{ all, mirror *lanes }
+
+// bothLanes returns the lanes of a closed span, both ways; done gives back what is not kept.
+func (t *table) bothLanes(s *store, full bool) (all, mirror *lanes, done func()) {
+	if t.kept != nil && t.kept.all != nil && (t.kept.all.node != nil || !full) {
+		return t.kept.all, t.kept.mirror, func() {}
+	}
+	all = t.lanes(s, full)
+	mirror = t.reverse(all, s)
+	if t.kept != nil {
+		*t.kept = keptLanes{all, mirror}
+		return all, mirror, func() {}
+	}
+	return all, mirror, func() {
+		all.free(s)
+		mirror.free(s)
+	}
+}

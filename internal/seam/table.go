@@ -27,6 +27,7 @@ type table struct {
 	fall, drop cost // what ramp and steep are taken against
 	one        cost
 	gists      *gists
+	kept       *keptLanes // where the span is to be solved again
 }
 
 // size is how many lines the unrolled arrays hold: a closed span twice round.
