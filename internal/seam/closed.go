@@ -44,12 +44,16 @@ func (t *table) closedBy(scouting bool, b bounds, closings []int, under cost, s 
 		if closings == nil && len(b.wishes) == 0 && t.alike() {
 			class = class[len(class)-1:]
 		}
+		h.tryPast(class)
 		if w := t.covered(class); w != nil {
 			h.searchThrough(w, class)
 		} else {
 			h.search(class)
 		}
 		if h.place < t.g.lines {
+			if t.past != nil {
+				t.past.place = h.place
+			}
 			return answer{lines: h.lines, total: h.under}, true
 		}
 		if h.hopeless() {

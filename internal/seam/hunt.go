@@ -56,6 +56,7 @@ type group struct {
 	pull   []cost
 	top    cost // the greatest pull of the sweep that gave the bounds
 	v      *lanes
+	first  bool // nothing has been found of it
 }
 
 // beaten says whether a closing line whose total is at least x cannot be the answer.
@@ -67,8 +68,10 @@ func (h *hunt) beaten(c int, x cost) bool {
 func (h *hunt) search(class []int) {
 	clusters := h.clusters(class)
 	for _, places := range slices.Backward(clusters) {
-		g := &group{places: places, least: make([]cost, len(places)), pull: make([]cost, len(places)), v: h.all}
-		if g.wide() > h.t.g.net/2 { // the ends of a way cannot lie far apart where the places do not
+		g := &group{places: places, least: make([]cost, len(places)), pull: make([]cost, len(places)), v: h.all, first: true}
+		if h.pullAsBefore(g) {
+			g.first = false
+		} else if g.wide() > h.t.g.net/2 { // the ends of a way cannot lie far apart where the places do not
 			h.sweepBack(h.far, g, h.mirror)
 			h.pull(h.far, g)
 		}
@@ -95,10 +98,14 @@ func (h *hunt) search(class []int) {
 func (h *hunt) tryFirst(g *group) {
 	_, at := h.next([]*group{g})
 	c, bound := g.places[at], g.least[at]
+	known := !h.under.isNever()
+	if known { // lanes of no layout as good as the best known are of no use at all
+		bound = h.under
+	}
 	h.sweepBack(h.far, g, h.mirror)
 	few := h.far.forth.between(h.far.round, g.places[0]+1, g.top, bound)
 	exact := h.alone(c, few)
-	all := exact.isNever() || h.worse(exact, bound)
+	all := !known && (exact.isNever() || h.worse(exact, bound))
 	if all {
 		exact = h.alone(c, g.v)
 		h.counting = h.counting || h.t.g.shorter() > 0
@@ -107,7 +114,7 @@ func (h *hunt) tryFirst(g *group) {
 		h.under, h.place = exact, c
 		h.lines = h.near.again.walkFrom(c, exact.minus(h.t.seams[c]))
 	}
-	if all || h.worse(h.under, bound) {
+	if all {
 		few = h.far.forth.between(h.far.round, g.places[0]+1, g.top, h.under)
 	}
 	h.pull(h.far, g)
@@ -387,6 +394,10 @@ func (h *hunt) pull(by sweeps, g *group) {
 			g.pull[i] = cost{}
 		}
 	}
+	if h.t.past != nil && g.first {
+		h.t.past.pulls[g.places[0]] = group{places: slices.Clone(g.places), pull: slices.Clone(g.pull)}
+	}
+	g.first = false
 	h.prune(g)
 }
 

@@ -1,7 +1,7 @@
 package seam
 
-// plain says that no must is broken, nothing is pinned and all steps are alike, as mostly: then runPlain does.
-func (w *scout) plain() bool { return w.strict && w.b.limits == nil && w.short == 0 && w.aim != Even }
+// plain says that no must is broken and all steps are alike, as mostly: then runPlain does.
+func (w *scout) plain() bool { return w.strict && w.short == 0 && w.aim != Even }
 
 // runPlain is run with all that left out which is nothing then. A sheet as wide as least_width or prefer_width costs what
 // the windows beside it say.
@@ -25,12 +25,13 @@ func (w *scout) runPlain() {
 		for lines[whole] > a+net {
 			whole--
 		}
-		if lines[whole] == a+net {
+		limit := w.b.limit(a)
+		if lines[whole] == a+net && w.b.whole(a, a+net) {
 			best = min(best, full+on[whole])
 		}
-		x := w.wide.least(lines, a+prefer, a+net-1)
+		x := w.wide.least(lines, a+prefer, min(a+net-1, limit))
 		if w.prefer > 0 {
-			if y := w.slim.least(lines, a+least, a+prefer-1); y < gistNever {
+			if y := w.slim.least(lines, a+least, min(a+prefer-1, limit)); y < gistNever {
 				x = min(x, y+w.gists.fall-w.rampBy*gist(w.leftOf(a)))
 			}
 		}

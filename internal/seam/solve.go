@@ -107,7 +107,7 @@ func (p *problem) table(aim Aim, strict bool, bends int64) (*table, error) {
 	}
 	t, err := newTable(p.g, aim, strict, bends)
 	if err == nil && p.tables != nil {
-		t.kept = &keptLanes{}
+		t.kept, t.past = &keptLanes{}, &past{pulls: map[int]group{}, place: -1}
 		p.tables[key] = t
 	}
 	return t, err

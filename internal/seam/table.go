@@ -28,6 +28,7 @@ type table struct {
 	one        cost
 	gists      *gists
 	kept       *keptLanes // where the span is to be solved again
+	past       *past      // the same
 }
 
 // size is how many lines the unrolled arrays hold: a closed span twice round.
