@@ -10,6 +10,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/effort"
 )
 
 // The PDF files lead about as another program reads them: a label for each page, an outline by set, wall and page, the
@@ -17,15 +19,16 @@ import (
 //
 // Source: page labels ISO 32000-1, 12.4.2; outline 12.3.3; attachments 7.11.4; viewports 12.9; read by MuPDF and poppler.
 func TestPDFLeadsAbout(t *testing.T) {
-	mutool, pdfinfo, pdfdetach := tool(t, "mutool"), tool(t, "pdfinfo"), tool(t, "pdfdetach")
-	for _, room := range some(t) {
+	mutool, pdfinfo, pdfdetach := effort.Tool(t, "mutool"), effort.Tool(t, "pdfinfo"), effort.Tool(t, "pdfdetach")
+	for which, room := range some(t) {
 		t.Run(filepath.Base(room), func(t *testing.T) {
+			t.Parallel()
 			text, err := os.ReadFile(room)
 			require.NoError(t, err)
 			dir, order := drawnSets(t, room)
 			pages := svgs(t, dir)
 			views := 0
-			for _, set := range []string{"submittal", "install", "pole"} {
+			for _, set := range setsOf(which) {
 				file := filepath.Join(dir, set+".pdf")
 				labels := run(t, mutool, "show", file, "trailer/Root/PageLabels")
 				var got []string
@@ -51,6 +54,12 @@ func TestPDFLeadsAbout(t *testing.T) {
 				require.NoError(t, err)
 				assert.Equal(t, string(text), string(back), "%s: the room file", set)
 
+				ask := []string{"show", "-g", file}
+				for i := range order[set] {
+					ask = append(ask, "pages/"+strconv.Itoa(i+1)+"/VP")
+				}
+				ports := strings.Split(strings.TrimSpace(run(t, mutool, ask...)), "\n")
+				require.Len(t, ports, len(order[set]), "%s: a line for each page", set)
 				for i, name := range order[set] {
 					want := 0
 					for _, v := range pages[name].of("view") {
@@ -58,8 +67,7 @@ func TestPDFLeadsAbout(t *testing.T) {
 							want++
 						}
 					}
-					ports := run(t, mutool, "show", file, "pages/"+strconv.Itoa(i+1)+"/VP")
-					assert.Equal(t, want, strings.Count(ports, "/Type /Viewport"), "%s page %s: viewports", set, name)
+					assert.Equal(t, want, strings.Count(ports[i], "/Type/Viewport"), "%s page %s: viewports", set, name)
 					views += want
 				}
 			}

@@ -1,10 +1,7 @@
 package main
 
 import (
-	"bytes"
-	"encoding/json"
 	"encoding/xml"
-	"fmt"
 	"image"
 	_ "image/png"
 	"math"
@@ -21,84 +18,11 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"flitchlay/internal/cli"
+	"flitchlay/internal/effort"
 )
 
 // hair is how far a line may stand off its place on paper, in millimetres.
 const hair = 0.05
-
-// samples are the rooms that come with the program.
-func samples(t *testing.T) []string {
-	files, err := filepath.Glob(filepath.Join(top, "samples", "*.toml"))
-	require.NoError(t, err)
-	require.GreaterOrEqual(t, len(files), 6)
-	return files
-}
-
-// some are all samples with FLITCHLAY_CHECK=1, else one in inches and one in millimetres.
-func some(t *testing.T) []string {
-	if os.Getenv("FLITCHLAY_CHECK") == "1" {
-		return samples(t)
-	}
-	return []string{filepath.Join(top, "samples", "reading-room.toml"), filepath.Join(top, "samples", "metric-headwall.toml")}
-}
-
-// drawn draws a room into a folder of its own.
-func drawn(t *testing.T, room string) string {
-	dir, _ := drawnSets(t, room)
-	return dir
-}
-
-// wrote is what the program says of each set: its file, and the pages in their order.
-var wrote = regexp.MustCompile(`wrote .*?([a-z]+)\.pdf \((\d+) pages?\) and (.*)`)
-
-// drawnSets draws a room into a folder of its own, and gives the names of the pages of each set, in order.
-func drawnSets(t *testing.T, room string) (dir string, order map[string][]string) {
-	dir, order = t.TempDir(), map[string][]string{}
-	var out, messages bytes.Buffer
-	status := cli.Run([]string{"draw", room, "-o", dir}, nil, &out, &messages)
-	require.LessOrEqual(t, status, 1, messages.String())
-	for _, said := range wrote.FindAllStringSubmatch(messages.String(), -1) {
-		for _, name := range strings.Split(said[3], ", ") {
-			first, last, _ := strings.Cut(name, " to ")
-			order[said[1]] = append(order[said[1]], between(t, strings.TrimSuffix(first, ".svg"), strings.TrimSuffix(last, ".svg"))...)
-		}
-		require.Equal(t, said[2], strconv.Itoa(len(order[said[1]])))
-	}
-	require.Len(t, order, 3)
-	return dir, order
-}
-
-// between are the names of pages from first to last, which differ in the number at their end; first alone where there is no
-// last.
-func between(t *testing.T, first, last string) []string {
-	if last == "" {
-		return []string{first}
-	}
-	stem := strings.TrimRight(first, "0123456789")
-	a, err := strconv.Atoi(first[len(stem):])
-	require.NoError(t, err)
-	b, err := strconv.Atoi(last[len(stem):])
-	require.NoError(t, err)
-	var out []string
-	for ; a <= b; a++ {
-		out = append(out, fmt.Sprintf("%s%0*d", stem, len(first)-len(stem), a))
-	}
-	return out
-}
-
-// tool gives the path of a program, or skips: a machine need not have it. With FLITCHLAY_CHECK=1 it must.
-func tool(t *testing.T, name string) string {
-	t.Helper()
-	path, err := exec.LookPath(name)
-	if err != nil {
-		if os.Getenv("FLITCHLAY_CHECK") == "1" {
-			t.Fatalf("%s is not installed", name)
-		}
-		t.Skipf("%s is not installed", name)
-	}
-	return path
-}
 
 // run runs a program and gives what it says.
 func run(t *testing.T, name string, args ...string) string {
@@ -161,22 +85,6 @@ func (e *element) texts() []string {
 	return out
 }
 
-// svgs reads the pages of a folder, by name.
-func svgs(t *testing.T, dir string) map[string]*element {
-	files, err := filepath.Glob(filepath.Join(dir, "*.svg"))
-	require.NoError(t, err)
-	require.NotEmpty(t, files)
-	out := map[string]*element{}
-	for _, f := range files {
-		text, err := os.ReadFile(f)
-		require.NoError(t, err)
-		var e element
-		require.NoError(t, xml.Unmarshal(text, &e), f)
-		out[strings.TrimSuffix(filepath.Base(f), ".svg")] = &e
-	}
-	return out
-}
-
 var figure = regexp.MustCompile(`-?\d+(\.\d+)?`)
 
 // across is how far from left to right the feet of the outlines in some elements reach: above them edges may lean.
@@ -215,35 +123,6 @@ func points(text string) (xs, ys []float64) {
 		}
 	}
 	return xs, ys
-}
-
-// walls are the lengths of the walls of a room, their seams and their sheets, as the layout prints them.
-type walls struct {
-	Runs []struct {
-		Walls []struct {
-			Name        string
-			Left, Right float64
-		}
-		Seams []struct {
-			At, Seen float64
-			Wall     string
-		}
-		Sheets []struct {
-			Number *int
-			Pieces []struct {
-				Wall    string
-				Outline [][2]float64
-			}
-		}
-	}
-}
-
-func laid(t *testing.T, room string) walls {
-	var out, messages bytes.Buffer
-	require.LessOrEqual(t, cli.Run([]string{"layout", room}, nil, &out, &messages), 1, messages.String())
-	var w walls
-	require.NoError(t, json.Unmarshal(out.Bytes(), &w))
-	return w
 }
 
 // On every elevation the seams stand as far apart, to the scale that the view says, as they do on the wall, and the sheets
@@ -347,29 +226,26 @@ func wholeWall(t *testing.T, plan walls, page string, view *element, scale float
 //
 // Source: MuPDF's trace of everything that is drawn.
 func TestPDFStandsWhereSVGStands(t *testing.T) {
-	tool(t, "mutool")
-	for _, room := range some(t) {
+	effort.Tool(t, "mutool")
+	for which, room := range some(t) {
 		t.Run(filepath.Base(room), func(t *testing.T) {
 			dir, order := drawnSets(t, room)
 			pages := svgs(t, dir)
 			compared := 0
-			for _, set := range []string{"submittal", "install", "pole"} {
+			for _, set := range setsOf(which) {
 				file := filepath.Join(dir, set+".pdf")
+				uprights := uprights(t, file)
+				require.Len(t, uprights, len(order[set]), "%s: the program reads as many pages", set)
 				for i, name := range order[set] {
 					page := pages[name]
 					require.NotNil(t, page, "page %s is there as SVG", name)
-					seams := page.of("seam")
-					if len(seams) == 0 {
-						continue
-					}
-					uprights := uprights(t, file, strconv.Itoa(i+1))
-					for _, s := range seams {
+					for _, s := range page.of("seam") {
 						x, _, ok := seamPlace(t, s)
 						if !ok {
 							continue
 						}
-						k := sort.SearchFloat64s(uprights, x-hair)
-						assert.True(t, k < len(uprights) && uprights[k] <= x+hair, "%s page %s: a line at %v mm", set, name, x)
+						k := sort.SearchFloat64s(uprights[i], x-hair)
+						assert.True(t, k < len(uprights[i]) && uprights[i][k] <= x+hair, "%s page %s: a line at %v mm", set, name, x)
 						compared++
 					}
 				}
@@ -379,34 +255,38 @@ func TestPDFStandsWhereSVGStands(t *testing.T) {
 	}
 }
 
-// uprights are the places of all upright lines of a page, ascending, in millimetres.
-func uprights(t *testing.T, file, page string) []float64 {
-	var out []float64
+// uprights are the places of all upright lines of a file by page, ascending, in millimetres.
+func uprights(t *testing.T, file string) [][]float64 {
+	var out [][]float64
 	matrix, last := make([]float64, 6), []float64{0, 0}
 	trace(t, file, func(step string, at map[string]string) {
 		switch step {
+		case "page":
+			out = append(out, nil)
 		case "stroke_path":
 			numbers(t, at["transform"], matrix)
 		case "moveto", "lineto":
 			place := make([]float64, 2)
 			numbers(t, at["x"]+" "+at["y"], place)
 			if step == "lineto" && place[0] == last[0] && place[1] != last[1] && matrix[1] == 0 {
-				out = append(out, (place[0]*matrix[0]+matrix[4])*25.4/72)
+				out[len(out)-1] = append(out[len(out)-1], (place[0]*matrix[0]+matrix[4])*25.4/72)
 			}
 			last = place
 		}
-	}, page)
-	sort.Float64s(out)
-	require.NotEmpty(t, out)
+	})
+	for i := range out {
+		sort.Float64s(out[i])
+		require.NotEmpty(t, out[i], "page %d has lines", i+1)
+	}
 	return out
 }
 
 // The PDF files are sound to qpdf, and every typeface is in them.
 func TestPDFIsSound(t *testing.T) {
-	qpdf, pdffonts := tool(t, "qpdf"), tool(t, "pdffonts")
-	for _, room := range some(t) {
+	qpdf, pdffonts := effort.Tool(t, "qpdf"), effort.Tool(t, "pdffonts")
+	for which, room := range some(t) {
 		dir := drawn(t, room)
-		for _, set := range []string{"submittal", "install", "pole"} {
+		for _, set := range setsOf(which) {
 			file := filepath.Join(dir, set+".pdf")
 			assert.Contains(t, run(t, qpdf, "--check", file), "No syntax or stream encoding errors found", room)
 			lines := strings.Split(strings.TrimSpace(run(t, pdffonts, file)), "\n")
@@ -423,15 +303,15 @@ func TestPDFIsSound(t *testing.T) {
 
 // Every word of every page, sheet numbers and dimensions among them, is text in the PDF as it is in the SVG.
 func TestPDFIsText(t *testing.T) {
-	pdftotext := tool(t, "pdftotext")
-	for _, room := range some(t) {
+	pdftotext := effort.Tool(t, "pdftotext")
+	for which, room := range some(t) {
 		dir, order := drawnSets(t, room)
 		pages := svgs(t, dir)
-		for _, set := range []string{"submittal", "install", "pole"} {
-			file := filepath.Join(dir, set+".pdf")
+		for _, set := range setsOf(which) {
+			said := strings.Split(run(t, pdftotext, "-raw", filepath.Join(dir, set+".pdf"), "-"), "\f")
+			require.Len(t, said, len(order[set])+1, "%s: every page ends with a form feed", set)
 			for i, name := range order[set] {
-				n := strconv.Itoa(i + 1)
-				got := strings.Join(strings.Fields(run(t, pdftotext, "-raw", "-f", n, "-l", n, file, "-")), "")
+				got := strings.Join(strings.Fields(said[i]), "")
 				for _, word := range pages[name].texts() {
 					assert.Contains(t, got, word, "%s %s page %s", filepath.Base(room), set, name)
 				}
@@ -447,15 +327,17 @@ func TestPDFIsText(t *testing.T) {
 }
 
 // Two programs that draw SVG draw every page of a sample, at its size, with something on it.
+//
+// Three pages by the one; with FLITCHLAY_CHECK=1 all of them, and an elevation by a browser.
 func TestSVGIsDrawn(t *testing.T) {
-	rsvg, chromium := tool(t, "rsvg-convert"), tool(t, "chromium")
-	dir := drawn(t, filepath.Join(top, "samples", "reading-room.toml"))
+	rsvg := effort.Tool(t, "rsvg-convert")
+	dir, pictures := drawn(t, filepath.Join(top, "samples", "reading-room.toml")), t.TempDir()
 	for name, page := range svgs(t, dir) {
-		if os.Getenv("FLITCHLAY_CHECK") != "1" && name != "Z-201" && name != "install-03" && name != "pole-01" {
+		if !effort.Full() && name != "Z-201" && name != "install-03" && name != "pole-01" {
 			continue
 		}
 		file := filepath.Join(dir, name+".svg")
-		png := filepath.Join(dir, name+".png")
+		png := filepath.Join(pictures, name+".png")
 		run(t, rsvg, "-d", "50.8", "-p", "50.8", "-b", "white", "-o", png, file)
 		box := figure.FindAllString(page.attr("viewBox"), -1)
 		require.Len(t, box, 4)
@@ -465,8 +347,12 @@ func TestSVGIsDrawn(t *testing.T) {
 		assert.InDelta(t, 2*w, picture.Bounds().Dx(), 1, "%s: two points to a millimetre", name)
 		assert.Greater(t, dark(picture), 500, "%s: something is drawn", name)
 	}
+	if !effort.Full() {
+		return
+	}
+	chromium := effort.Tool(t, "chromium")
 	page := filepath.Join(dir, "Z-201.svg")
-	shot := filepath.Join(dir, "shot.png")
+	shot := filepath.Join(pictures, "shot.png")
 	abs, err := filepath.Abs(page)
 	require.NoError(t, err)
 	run(t, chromium, "--headless", "--no-sandbox", "--disable-gpu", "--hide-scrollbars", "--window-size=1632,1056", "--screenshot="+shot, "file://"+abs)

@@ -18,10 +18,23 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 
 	"flitchlay/internal/cli"
+	"flitchlay/internal/effort"
 )
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"flitchlay": func() { os.Exit(cli.Main()) }})
+	testscript.Main(cleared{m}, map[string]func(){"flitchlay": func() { os.Exit(cli.Main()) }})
+}
+
+// cleared runs the tests, and removes the drawings that they have shared.
+type cleared struct{ *testing.M }
+
+func (c cleared) Run() int {
+	defer func() {
+		if kept.dir != "" {
+			os.RemoveAll(kept.dir)
+		}
+	}()
+	return c.M.Run()
 }
 
 // The scripts run the program as a person does, with the rooms, the commands and what they must say in one text.
@@ -29,7 +42,7 @@ func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir:                 "testdata/script",
 		RequireExplicitExec: true,
-		UpdateScripts:       updating(),
+		UpdateScripts:       effort.Updating(),
 		Setup: func(e *testscript.Env) error {
 			dir, err := filepath.Abs(top)
 			e.Setenv("TOP", dir)

@@ -2,7 +2,6 @@ package main
 
 import (
 	"math"
-	"os"
 	"path/filepath"
 	"slices"
 	"strconv"
@@ -11,6 +10,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/effort"
 )
 
 // measured is a room of which every length is known beforehand: 15 ft by 9 ft, a window 3 ft wide at 4 ft and 4 ft high at
@@ -116,8 +117,7 @@ func strokesOf(t *testing.T, file string) [][]stroke {
 
 // onlyRoom draws the measured room.
 func onlyRoom(t *testing.T) (dir string, order map[string][]string, seams, lines []float64) {
-	file := filepath.Join(t.TempDir(), "measured.toml")
-	require.NoError(t, os.WriteFile(file, []byte(measured), 0o644))
+	file := keptFile(t, "measured.toml", measured)
 	dir, order = drawnSets(t, file)
 	for _, r := range laid(t, file).Runs {
 		for _, s := range r.Seams {
@@ -148,7 +148,7 @@ func near(t *testing.T, what string, want, got []float64) {
 // wall is where it is on the wall, the ticks are a millimetre and an eighth of an inch apart, and both bars are as long as
 // they say.
 func TestPoleIsFullSizeInPDF(t *testing.T) {
-	tool(t, "mutool")
+	effort.Tool(t, "mutool")
 	dir, _, seams, lines := onlyRoom(t)
 	pages := strokesOf(t, filepath.Join(dir, "pole.pdf"))
 	count := int(math.Ceil(wallLong / stripLong))
@@ -213,8 +213,8 @@ func TestPoleIsFullSizeInPDF(t *testing.T) {
 
 // In the PDF of the submittal set the wall, its seams and its window stand at the scale that is written under the view.
 func TestElevationIsToScaleInPDF(t *testing.T) {
-	tool(t, "mutool")
-	pdftotext := tool(t, "pdftotext")
+	effort.Tool(t, "mutool")
+	pdftotext := effort.Tool(t, "pdftotext")
 	dir, order, seams, _ := onlyRoom(t)
 	i := slices.Index(order["submittal"], "Z-201")
 	require.GreaterOrEqual(t, i, 0)
@@ -227,7 +227,7 @@ func TestElevationIsToScaleInPDF(t *testing.T) {
 // In the PDF of the install set, which takes the largest scale that the paper bears, they stand at the one that the page
 // carries as its data.
 func TestInstallPageIsToScaleInPDF(t *testing.T) {
-	tool(t, "mutool")
+	effort.Tool(t, "mutool")
 	dir, order, seams, _ := onlyRoom(t)
 	pages := svgs(t, dir)
 	strokes := strokesOf(t, filepath.Join(dir, "install.pdf"))

@@ -6,13 +6,13 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
-	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"flitchlay/internal/cli"
+	"flitchlay/internal/effort"
 )
 
 // madeUp writes a room file from chance: one to five walls, some sloping, leaning, stepped, turned outwards or split by a
@@ -96,12 +96,13 @@ func madeUp(seed uint64, metric bool) string {
 // No word lies in another in rooms that nobody thought of, by turns in inches and in millimetres, and on one paper after
 // the other.
 //
-// A few rooms, or as many as FLITCHLAY_DRAWN says, then on all papers: 500 take a quarter of an hour.
+// Four rooms, 8 with FLITCHLAY_CHECK=1, or as many as FLITCHLAY_DRAWN says, then on all papers: 500 take a quarter of an
+// hour.
 func TestWordsOfRandomRoomsAreApart(t *testing.T) {
-	tool(t, "pdftotext")
-	tool(t, "mutool")
-	wanted := 8
-	if n := roomsAsked(); n > 0 {
+	effort.Tool(t, "pdftotext")
+	effort.Tool(t, "mutool")
+	wanted := effort.Of(4, 8)
+	if n := effort.Drawn(); n > 0 {
 		wanted = n
 	}
 	list := papers(t)
@@ -115,7 +116,12 @@ func TestWordsOfRandomRoomsAreApart(t *testing.T) {
 		count++
 		t.Run(fmt.Sprintf("seed %d, metric %v, on %s", seed, metric, paper), func(t *testing.T) {
 			t.Parallel()
-			require.Greater(t, apart(t, onPaper(t, text, paper)), 100)
+			dir := t.TempDir()
+			file := filepath.Join(dir, "room.toml")
+			require.NoError(t, os.WriteFile(file, []byte(otherPaper(text, paper)), 0o644))
+			d := draw(file, dir)
+			require.LessOrEqual(t, d.status, 1, d.messages)
+			require.Greater(t, apart(t, dir, sets), 100)
 		})
 	}
 	require.Equal(t, wanted, count, "so many rooms have to be readable")
@@ -126,13 +132,4 @@ func readable(t *testing.T, text string) bool {
 	file := filepath.Join(t.TempDir(), "room.toml")
 	require.NoError(t, os.WriteFile(file, []byte(text), 0o644))
 	return cli.Run([]string{"check", file}, nil, io.Discard, io.Discard) <= 1
-}
-
-// roomsAsked is how many random rooms FLITCHLAY_DRAWN asks for, 0 where it does not say.
-func roomsAsked() int {
-	n, err := strconv.Atoi(os.Getenv("FLITCHLAY_DRAWN"))
-	if err != nil || n < 0 {
-		return 0
-	}
-	return n
 }

@@ -2,9 +2,7 @@ package main
 
 import (
 	"fmt"
-	"io"
 	"math"
-	"os"
 	"os/exec"
 	"path/filepath"
 	"regexp"
@@ -15,7 +13,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"flitchlay/internal/cli"
+	"flitchlay/internal/effort"
 )
 
 // touching is how deep two words may lie in each other, in millimetres: under it, an eye sees them apart.
@@ -57,7 +55,7 @@ var (
 // words reads the boxes of all words of a PDF file by Poppler, and the way each reads by MuPDF.
 func words(t *testing.T, file string) []sheetOfWords {
 	t.Helper()
-	text, err := exec.Command(tool(t, "pdftotext"), "-bbox", file, "-").Output()
+	text, err := exec.Command(effort.Tool(t, "pdftotext"), "-bbox", file, "-").Output()
 	require.NoError(t, err, file)
 	var out []sheetOfWords
 	for _, line := range strings.Split(string(text), "\n") {
@@ -226,32 +224,21 @@ func glyphs(t *testing.T, file string) [][]glyph {
 
 // numbers reads as many numbers as there is room for.
 func numbers(t *testing.T, text string, into []float64) {
-	t.Helper()
 	fields := strings.Fields(text)
-	require.Len(t, fields, len(into))
+	if len(fields) != len(into) {
+		t.Fatalf("%q: not %d numbers", text, len(into))
+	}
 	for i, f := range fields {
 		var err error
-		into[i], err = strconv.ParseFloat(f, 64)
-		require.NoError(t, err)
+		if into[i], err = strconv.ParseFloat(f, 64); err != nil {
+			t.Fatal(err)
+		}
 	}
-}
-
-// pageTable is the table of a room file that names its paper.
-var pageTable = regexp.MustCompile(`(?m)^\[page\]\n(?:[^\[\n].*\n|\n)*`)
-
-// onPaper is a room file that is drawn on other paper, in a folder of its own.
-func onPaper(t *testing.T, text, paper string) string {
-	t.Helper()
-	file := filepath.Join(t.TempDir(), "room.toml")
-	text = pageTable.ReplaceAllString(text, "")
-	text += fmt.Sprintf("\n[page]\nsubmittal = %q\ninstall = %q\n", paper, paper)
-	require.NoError(t, os.WriteFile(file, []byte(text), 0o644))
-	return file
 }
 
 // papers are those that the check from outside is made on: with FLITCHLAY_DRAWN all that come with the program.
 func papers(t *testing.T) []string {
-	if roomsAsked() == 0 {
+	if effort.Drawn() == 0 {
 		return []string{"ansi-b", "a3"}
 	}
 	files, err := filepath.Glob(filepath.Join(top, "templates", "pages", "*.toml"))
@@ -263,13 +250,11 @@ func papers(t *testing.T) []string {
 	return files
 }
 
-// apart draws a room and holds all words of all its pages apart. It counts them.
-func apart(t *testing.T, room string) int {
+// apart holds all words of all pages of some sets of a room as drawn apart. It counts them.
+func apart(t *testing.T, dir string, sets []string) int {
 	t.Helper()
-	dir := t.TempDir()
-	require.LessOrEqual(t, cli.Run([]string{"draw", room, "-o", dir}, nil, io.Discard, io.Discard), 1)
 	count := 0
-	for _, set := range []string{"submittal", "install", "pole"} {
+	for _, set := range sets {
 		for i, p := range words(t, filepath.Join(dir, set+".pdf")) {
 			assert.Empty(t, p.clashes(), "%s set, page %d", set, i+1)
 			count += len(p.words)
@@ -280,16 +265,23 @@ func apart(t *testing.T, room string) int {
 
 // No word of a written PDF file lies in another or off the paper, as Poppler reads it: a check that shares nothing with the
 // one that the drawing is made by.
+//
+// Of each sample one set by turns, on its own paper; with FLITCHLAY_CHECK=1 all sets on all that papers names.
 func TestWordsOfFilesAreApart(t *testing.T) {
-	tool(t, "pdftotext")
-	tool(t, "mutool")
-	for _, room := range samples(t) {
-		text, err := os.ReadFile(room)
-		require.NoError(t, err)
+	effort.Tool(t, "pdftotext")
+	effort.Tool(t, "mutool")
+	for i, room := range samples(t) {
+		if !effort.Full() && effort.Drawn() == 0 {
+			t.Run(filepath.Base(room), func(t *testing.T) {
+				t.Parallel()
+				require.Greater(t, apart(t, drawn(t, room), effort.Turns(i, sets)), 100)
+			})
+			continue
+		}
 		for _, paper := range papers(t) {
 			t.Run(filepath.Base(room)+" on "+paper, func(t *testing.T) {
 				t.Parallel()
-				require.Greater(t, apart(t, onPaper(t, string(text), paper)), 500)
+				require.Greater(t, apart(t, drawn(t, onPaper(t, room, paper)), sets), 500)
 			})
 		}
 	}
@@ -298,12 +290,10 @@ func TestWordsOfFilesAreApart(t *testing.T) {
 // The check from outside finds what lies in something else, level, upright or aslant, and what runs off the paper; and it
 // leaves alone what is only near.
 func TestWordsThatCollideAreFound(t *testing.T) {
-	tool(t, "pdftotext")
-	tool(t, "mutool")
-	dir := t.TempDir()
-	require.LessOrEqual(t, cli.Run([]string{"draw", filepath.Join(top, "samples", "metric-headwall.toml"), "-o", dir}, nil, io.Discard, io.Discard), 1)
-	qpdf := tool(t, "qpdf")
-	plain := filepath.Join(dir, "submittal.pdf")
+	effort.Tool(t, "pdftotext")
+	effort.Tool(t, "mutool")
+	qpdf, dir := effort.Tool(t, "qpdf"), t.TempDir()
+	plain := filepath.Join(drawn(t, filepath.Join(top, "samples", "metric-headwall.toml")), "submittal.pdf")
 	before := words(t, plain)
 	require.Empty(t, before[0].clashes())
 	// the first page with the second one laid over it

@@ -11,10 +11,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flitchlay/internal/cli"
+	"flitchlay/internal/effort"
 )
-
-// updating reports whether expected files are to be written anew.
-func updating() bool { return os.Getenv("FLITCHLAY_UPDATE") == "1" }
 
 // block is what stands in the README between a fence of that kind and the next one.
 func block(t *testing.T, text, kind string) string {
@@ -35,7 +33,7 @@ func TestReadme(t *testing.T) {
 	status := cli.Run([]string{"check", "-"}, strings.NewReader(block(t, text, "toml")), &out, &messages)
 	assert.Zero(t, status, messages.String())
 	said := block(t, text, "text")
-	if updating() {
+	if effort.Updating() {
 		require.NoError(t, os.WriteFile(path, []byte(strings.Replace(text, said, out.String(), 1)), 0o644))
 		return
 	}
@@ -74,7 +72,7 @@ func TestPictures(t *testing.T) {
 		want, err := os.ReadFile(filepath.Join(dir, of[1]))
 		require.NoError(t, err)
 		path := filepath.Join(top, "samples", "pictures", name)
-		if updating() {
+		if effort.Updating() {
 			require.NoError(t, os.MkdirAll(filepath.Dir(path), 0o755))
 			require.NoError(t, os.WriteFile(path, want, 0o644))
 			continue

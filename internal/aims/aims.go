@@ -80,8 +80,20 @@ func newComparing(s *folio.Set, all *layout.Comparison) *comparing {
 // box is where elevations and table stand.
 func (c *comparing) box() scene.Box { return c.Columns(1).Box }
 
-// arrange chooses the one scale: of those at which all rows stand one over the other and a sheet takes its number, the
-// largest that needs the fewest pages.
+// The scales of a comparison, the largest first, in an inch room and in a metric one.
+//
+// Source: scales of a US architect's rule; ISO 5455:1979 clause 5.1.
+var (
+	aimScales       = []int64{16, 24, 32, 48, 64, 96, 128, 192}
+	aimScalesMetric = []int64{10, 20, 50, 100, 200}
+)
+
+// arrange chooses the one scale:
+//
+//  1. of those at which all rows stand one over the other and a sheet takes its number, the largest that needs the fewest
+//     pages;
+//  2. where there is none, for walls so high that numbers do not stand in their sheets, the largest at which the rows
+//     stand, half by half down from the largest of all.
 func (c *comparing) arrange() {
 	k := c.Look
 	faces := face.All(c.Plan)
@@ -100,12 +112,12 @@ func (c *comparing) arrange() {
 		}
 		return h
 	}
-	scales := []int64{16, 24, 32, 48, 64, 96, 128, 192}
+	scales := aimScales
 	if c.Metric() {
-		scales = []int64{10, 20, 50, 100, 200}
+		scales = aimScalesMetric
 	}
 	legible := scene.Width("88", k.Small, false) + k.Of(1.6)
-	net := elevation.Net(c.Set).MM()
+	net := c.Room.NetWidth().MM()
 	best := math.Inf(1)
 	try := func(scale int64, must bool) {
 		row := c.rowHigh(high, scale)
@@ -126,7 +138,7 @@ func (c *comparing) arrange() {
 	for _, scale := range scales {
 		try(scale, false)
 	}
-	for scale := scales[0]; math.IsInf(best, 1); scale *= 2 { // walls so high that numbers do not stand in their sheets
+	for scale := scales[0]; math.IsInf(best, 1); scale *= 2 {
 		try(scale, true)
 	}
 }

@@ -3,6 +3,7 @@ package aims
 import (
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -15,10 +16,14 @@ import (
 	"flitchlay/internal/scene"
 )
 
+// allAims are the comparisons of rooms, by their text: each is laid out once for all tests.
+var allAims sync.Map // of func() (*layout.Comparison, error)
+
 // compared draws the comparison of a room.
 func compared(t *testing.T, text, page string) (*scene.Document, *layout.Comparison) {
 	p := roomtest.Laid(t, "room.toml", text)
-	all, err := layout.Compare(p.Room)
+	once, _ := allAims.LoadOrStore(text, sync.OnceValues(func() (*layout.Comparison, error) { return layout.Compare(p.Room) }))
+	all, err := once.(func() (*layout.Comparison, error))()
 	require.NoError(t, err)
 	template, err := paper.Named(page)
 	require.NoError(t, err)
@@ -29,25 +34,17 @@ func compared(t *testing.T, text, page string) (*scene.Document, *layout.Compari
 
 // Nothing touches anything on a comparison, on any room, on a small, the usual, a large and a metric paper.
 func TestNothingOverlapsOnAComparison(t *testing.T) {
-	rooms := roomtest.Samples(t)
-	for why, text := range roomtest.OddRooms {
-		rooms[why] = text
-	}
-	for why, text := range rooms {
-		for _, name := range []string{"ansi-a", "ansi-b", "arch-d", "a3"} {
-			t.Run(why+", "+name, func(t *testing.T) {
-				d, _ := compared(t, text, name)
-				for _, p := range d.Pages {
-					for _, o := range scene.Overlaps(p, 0.5) {
-						t.Errorf("%s: %v", p.Name, o)
-					}
-					p.Texts(func(x *scene.Text) {
-						assert.GreaterOrEqual(t, x.Height, 2.5-1e-9, "%s: %q is under 2.5 mm", p.Name, x.String)
-					})
-				}
+	roomtest.OnPapers(t, roomtest.AllRooms(t), []string{"ansi-a", "ansi-b", "arch-d", "a3"}, func(t *testing.T, text, name string) {
+		d, _ := compared(t, text, name)
+		for _, p := range d.Pages {
+			for _, o := range scene.Overlaps(p, 0.5) {
+				t.Errorf("%s: %v", p.Name, o)
+			}
+			p.Texts(func(x *scene.Text) {
+				assert.GreaterOrEqual(t, x.Height, 2.5-1e-9, "%s: %q is under 2.5 mm", p.Name, x.String)
 			})
 		}
-	}
+	})
 }
 
 // words are all texts of a document, in the order drawn.

@@ -101,7 +101,7 @@ func (e *aimElevation) openings() {
 			continue
 		}
 		box := e.v.Box(max(x0, e.From), z0, min(x1, e.To), z1)
-		e.group.Part(scene.Tag{Class: "opening", Title: o.Kind + " " + o.Name, Data: []scene.Datum{folio.Datum("name", o.Name)}}).
+		e.group.Part(scene.Tag{Class: "opening", Title: o.Kind.Named(o.Name), Data: []scene.Datum{folio.Datum("name", o.Name)}}).
 			Rect(box, scene.Pen(scene.Openings, e.Look.Seam).Filled(scene.White))
 		e.Space.Take(box.Inset(-e.Look.Seam))
 	}
@@ -192,7 +192,7 @@ func (e *aimElevation) breaks() {
 			at := scene.Pt(e.v.X(s.X), y)
 			mark(in, k, at)
 			r := k.Of(1.8)
-			e.Space.Take(scene.Box{X0: at.X - r, Y0: at.Y - r, X1: at.X + r, Y1: at.Y + r})
+			e.Space.Take(scene.BoxRound(at, 2*r, 2*r))
 			y += k.Of(3.9)
 		}
 		if jump {
@@ -224,7 +224,7 @@ func (e *aimElevation) numbers() {
 			continue
 		}
 		for _, s := range p.Sheets {
-			low, high, ok := e.reach(s)
+			_, low, _, high, ok := e.f.Extent(s)
 			if !ok {
 				continue
 			}
@@ -236,30 +236,27 @@ func (e *aimElevation) numbers() {
 	}
 }
 
-// reach are the lowest and highest of a sheet on the wall.
-func (e *aimElevation) reach(s *layout.Sheet) (low, high L, ok bool) {
-	for _, q := range s.Pieces {
-		if q.Wall != e.wall {
-			continue
-		}
-		for _, p := range q.Outline {
-			if !ok {
-				low, high, ok = p.Z, p.Z, true
-			}
-			low, high = min(low, p.Z), max(high, p.Z)
-		}
-	}
-	return low, high, ok
-}
+// Places for the number of a sheet, as shares of what is seen of the sheet from its top.
+const (
+	numberTries = 12
+	numberStep  = 0.04 // from the middle by turns up and down
+)
 
+// numberDowns are the rows under the wall, in mm on the office page from its foot.
+var numberDowns = []float64{2.6, 6.3}
+
+// number letters the number of a sheet in the first place that is free:
+//
+//  1. level in the sheet, near its middle or at an even step from its top, by turns;
+//  2. upright at the same places, for a slim sheet;
+//  3. under the wall, in the second row where sheets are slim: but for bands, which do not stand on the floor.
 func (e *aimElevation) number(text string, x, top, foot float64, k draft.Look) {
 	t := scene.Text{String: text, Height: k.Small, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Numbers}
-	const tries = 12
 	for _, angle := range []float64{0, 90} {
 		t.Angle = angle
-		for i := range tries {
-			share := 0.5 + 0.04*float64((i+1)/2)*float64(1-2*(i%2))
-			for _, y := range []float64{top + (foot-top)*share, top + (foot-top)*float64(i+1)/(tries+1)} {
+		for i := range numberTries {
+			share := 0.5 + numberStep*float64((i+1)/2)*float64(1-2*(i%2))
+			for _, y := range []float64{top + (foot-top)*share, top + (foot-top)*float64(i+1)/(numberTries+1)} {
 				t.At = scene.Pt(x, y)
 				if e.letter(t) {
 					return
@@ -270,7 +267,7 @@ func (e *aimElevation) number(text string, x, top, foot float64, k draft.Look) {
 	if t.Angle = 0; e.f.Run.Up {
 		return
 	}
-	for _, down := range []float64{2.6, 6.3} {
+	for _, down := range numberDowns {
 		t.At = scene.Pt(x, e.v.Y(e.f.Low)+k.Of(down))
 		if e.letter(t) {
 			return

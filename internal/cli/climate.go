@@ -99,15 +99,31 @@ func (c *call) climateOf(args []string, f *climateFlags) (*climate.Conditions, e
 			return nil, err
 		}
 	}
-	var err error
+	if err := f.sheet(k); err != nil {
+		return nil, err
+	}
+	if err := f.air(k); err != nil {
+		return nil, err
+	}
+	if k.Shop == nil && k.Site == nil {
+		return nil, fmt.Errorf(`no climate is given: --to "68 F 45 %%", or [site] in a room file; --list names the species`)
+	}
+	if k.Wall != nil && k.Site == nil {
+		return nil, fmt.Errorf("--wall needs the climate of the site: --to")
+	}
+	return k, nil
+}
+
+// sheet puts what the options say of the sheets over what is known.
+func (f *climateFlags) sheet(k *climate.Conditions) (err error) {
 	if f.species != "" {
 		if k.Species, err = climate.FindSpecies(f.species); err != nil {
-			return nil, err
+			return err
 		}
 	}
 	if f.cut != "" {
 		if !slices.Contains(cuts, f.cut) {
-			return nil, fmt.Errorf("there is no cut %q; there are %s", f.cut, strings.Join(cuts, ", "))
+			return fmt.Errorf("there is no cut %q; there are %s", f.cut, strings.Join(cuts, ", "))
 		}
 		k.Cut = wood.Cut(f.cut)
 	}
@@ -119,42 +135,41 @@ func (c *call) climateOf(args []string, f *climateFlags) (*climate.Conditions, e
 			continue
 		}
 		if *x.to, err = length.Parse(x.text, k.Style.Unit); err != nil {
-			return nil, fmt.Errorf("--%s %q: %w", x.flag, x.text, err)
+			return fmt.Errorf("--%s %q: %w", x.flag, x.text, err)
 		}
 		if *x.to <= 0 {
-			return nil, fmt.Errorf("--%s %q is no size of a sheet", x.flag, x.text)
+			return fmt.Errorf("--%s %q is no size of a sheet", x.flag, x.text)
 		}
 	}
+	return nil
+}
+
+// air puts what the options say of climates over what is known.
+func (f *climateFlags) air(k *climate.Conditions) (err error) {
 	if f.from != "" {
 		if k.Shop, err = parseClimate("from", f.from); err != nil {
-			return nil, err
+			return err
 		}
 	}
 	if f.to != "" {
 		if k.Site, err = parseClimate("to", f.to); err != nil {
-			return nil, err
+			return err
 		}
 	}
 	if f.wall != "" {
 		t, rest, ok := parseTemperature(f.wall)
 		if !ok || strings.TrimSpace(rest) != "" {
-			return nil, fmt.Errorf(`--wall %q is no temperature; write "58 F" or "14 C"`, f.wall)
+			return fmt.Errorf(`--wall %q is no temperature; write "58 F" or "14 C"`, f.wall)
 		}
 		k.Wall = &t
 	}
 	if f.year != "" {
 		if k.Low, k.High, err = parseYear(f.year); err != nil {
-			return nil, err
+			return err
 		}
 		k.YearGiven = true
 	}
-	if k.Shop == nil && k.Site == nil {
-		return nil, fmt.Errorf(`no climate is given: --to "68 F 45 %%", or [site] in a room file; --list names the species`)
-	}
-	if k.Wall != nil && k.Site == nil {
-		return nil, fmt.Errorf("--wall needs the climate of the site: --to")
-	}
-	return k, nil
+	return nil
 }
 
 // tellClimate prints and draws.

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"bufio"
+	"cmp"
 	"fmt"
 	"io"
 	"os"
@@ -17,10 +18,16 @@ import (
 	"flitchlay/internal/source"
 )
 
+// countFlags is what the command line says about a count.
+type countFlags struct {
+	asCSV, asJSON, quick bool
+	intoBook             bool // also with no name
+	book, table          string
+}
+
 // count counts rooms.
 func (c *call) count() *cobra.Command {
-	var asCSV, asJSON, quick bool
-	var book, table string
+	var f countFlags
 	cmd := &cobra.Command{
 		Use:                   "count ROOM... [--csv | --json | --xlsx FILE] [--table TABLE]",
 		DisableFlagsInUseLine: true,
@@ -43,46 +50,50 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 			return []string{"toml"}, cobra.ShellCompDirectiveFilterFileExt
 		},
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if err := knownTable(table); err != nil {
-				return err
-			}
-			if table != "" && (asJSON || book != "") {
-				return fmt.Errorf("--table goes with --csv or with plain tables")
-			}
-			if cmd.Flags().Changed("xlsx") && book == "" {
-				return fmt.Errorf("--xlsx takes the name of a file")
-			}
-			if i := slices.Index(args, stdin); i >= 0 && slices.Contains(args[i+1:], stdin) {
-				return fmt.Errorf("- can be read only once")
-			}
-			if book != "" {
-				return c.countInto(book, args, quick)
-			}
-			return c.spool(func(w io.Writer) error {
-				switch {
-				case asJSON:
-					return c.counts(args, quick, count.JSON(w))
-				case asCSV && table == "":
-					return c.counts(args, quick, count.CSV(w, "cuts"))
-				case asCSV:
-					return c.counts(args, quick, count.CSV(w, table))
-				case table != "":
-					return c.counts(args, quick, count.One(w, table))
-				}
-				return c.counts(args, quick, count.Text(w))
-			})
+			f.intoBook = cmd.Flags().Changed("xlsx")
+			return c.countAs(&f, args)
 		},
 	}
-	cmd.Flags().BoolVar(&asCSV, "csv", false, "print one table as CSV")
-	cmd.Flags().BoolVar(&asJSON, "json", false, "print everything as JSON")
-	cmd.Flags().StringVar(&book, "xlsx", "", "write all tables into a workbook")
-	cmd.Flags().StringVar(&table, "table", "", "the table to print")
-	cmd.Flags().BoolVar(&quick, "quick", false, "leave out the margins that need laying out again")
+	cmd.Flags().BoolVar(&f.asCSV, "csv", false, "print one table as CSV")
+	cmd.Flags().BoolVar(&f.asJSON, "json", false, "print everything as JSON")
+	cmd.Flags().StringVar(&f.book, "xlsx", "", "write all tables into a workbook")
+	cmd.Flags().StringVar(&f.table, "table", "", "the table to print")
+	cmd.Flags().BoolVar(&f.quick, "quick", false, "leave out the margins that need laying out again")
 	cmd.MarkFlagsMutuallyExclusive("csv", "json", "xlsx")
 	cmd.RegisterFlagCompletionFunc("table", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 		return append(count.TableNames(), "job"), cobra.ShellCompDirectiveNoFileComp
 	})
 	return cmd
+}
+
+// countAs counts rooms into what the options ask for.
+func (c *call) countAs(f *countFlags, rooms []string) error {
+	if err := knownTable(f.table); err != nil {
+		return err
+	}
+	if f.table != "" && (f.asJSON || f.book != "") {
+		return fmt.Errorf("--table goes with --csv or with plain tables")
+	}
+	if f.intoBook && f.book == "" {
+		return fmt.Errorf("--xlsx takes the name of a file")
+	}
+	if i := slices.Index(rooms, stdin); i >= 0 && slices.Contains(rooms[i+1:], stdin) {
+		return fmt.Errorf("- can be read only once")
+	}
+	if f.book != "" {
+		return c.countInto(f.book, rooms, f.quick)
+	}
+	return c.spool(func(w io.Writer) error {
+		switch {
+		case f.asJSON:
+			return c.counts(rooms, f.quick, count.JSON(w))
+		case f.asCSV:
+			return c.counts(rooms, f.quick, count.CSV(w, cmp.Or(f.table, "cuts")))
+		case f.table != "":
+			return c.counts(rooms, f.quick, count.One(w, f.table))
+		}
+		return c.counts(rooms, f.quick, count.Text(w))
+	})
 }
 
 // knownTable refuses a table that there is not, naming the nearest.

@@ -7,8 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"flitchlay/internal/count/counttest"
 	"flitchlay/internal/length"
+	"flitchlay/internal/roomtest"
 	"flitchlay/internal/wood"
 )
 
@@ -66,7 +66,7 @@ func TestSpeciesNotKnown(t *testing.T) {
 }
 
 func TestOfARoom(t *testing.T) {
-	for name, p := range counttest.Samples(t) {
+	for name, p := range roomtest.SamplePlans(t) {
 		if !strings.HasSuffix(name, "reading-room.toml") {
 			continue
 		}

@@ -86,17 +86,7 @@ func (a *Areas) add(r *room.Room, run *layout.Run, s *layout.Sheet, b bed) {
 	side(rawRight, span.RightTrim, right)
 	a.Of[Rest] += twice(rest, s.CutLength)
 
-	top, bottom := TopTrim, BottomTrim
-	if run.Up {
-		if len(run.Joints) > 0 && s.Course <= len(run.Joints) {
-			top = Matches
-		}
-	} else if over(run, s) {
-		top = Matches
-	}
-	if s.Course > 1 {
-		bottom = Matches
-	}
+	top, bottom := trims(run, s)
 	a.Of[top] += twice(s.Width, b.top)
 	a.Of[bottom] += twice(s.Width, b.bottom)
 	a.Of[Slopes] += twice(s.Width, b.high-b.low) - b.solid
@@ -109,6 +99,22 @@ func (a *Areas) add(r *room.Room, run *layout.Run, s *layout.Sheet, b bed) {
 	reveals := max(0, min(b.solid-net, reveals(r, run, s)))
 	a.Of[Reveals] += reveals
 	a.Of[Openings] += b.solid - net - reveals
+}
+
+// trims says what goes at the top and at the foot of a sheet: a trim, or what an end match takes.
+func trims(run *layout.Run, s *layout.Sheet) (top, bottom Part) {
+	top, bottom = TopTrim, BottomTrim
+	if run.Up {
+		if len(run.Joints) > 0 && s.Course <= len(run.Joints) {
+			top = Matches
+		}
+	} else if over(run, s) {
+		top = Matches
+	}
+	if s.Course > 1 {
+		bottom = Matches
+	}
+	return top, bottom
 }
 
 // asHung is the width of a sheet when it goes on the wall.

@@ -8,9 +8,10 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"flitchlay/internal/count/counttest"
+	"flitchlay/internal/effort"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
+	"flitchlay/internal/roomtest"
 	"flitchlay/internal/shape"
 )
 
@@ -101,18 +102,16 @@ func touched(r *layout.Run, s *layout.Sheet) bool {
 }
 
 func TestAreasAddUpOnSamples(t *testing.T) {
-	for name, p := range counttest.Samples(t) {
+	for name, p := range roomtest.SamplePlans(t) {
 		t.Run(name, func(t *testing.T) { assert.Empty(t, exact(Of(p))) })
 	}
 }
 
 func TestAreasAddUpOnRandomRooms(t *testing.T) {
-	n := 500
-	if testing.Short() {
-		n = 50
-	}
+	t.Parallel()
+	n := effort.Of(50, 500)
 	seen := map[string]int{}
-	counttest.RandomPlans(t, n, func(seed uint64, text string, p *layout.Plan) {
+	roomtest.RandomPlans(t, n, func(seed uint64, text string, p *layout.Plan) {
 		c := Of(p)
 		if wrong := exact(c); len(wrong) > 0 {
 			t.Errorf("seed %d: %s\n%s", seed, strings.Join(wrong, "\n"), text)
@@ -131,7 +130,7 @@ func TestAreasAddUpOnRandomRooms(t *testing.T) {
 // TestNetIsTheCovering holds what is on the wall against the covering of the walls, which is cut by nobody: for rooms
 // whose walls are wholly covered.
 func TestNetIsTheCovering(t *testing.T) {
-	for name, p := range counttest.Samples(t) {
+	for name, p := range roomtest.SamplePlans(t) {
 		if p.Room.Veneer.Horizontal {
 			continue
 		}

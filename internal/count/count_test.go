@@ -11,7 +11,7 @@ import (
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
 	"flitchlay/internal/report"
-	"flitchlay/internal/room"
+	"flitchlay/internal/roomtest"
 )
 
 const in = length.Inch
@@ -19,11 +19,7 @@ const in = length.Inch
 // counted lays a room out and counts it; a room here never has a mistake.
 func counted(t testing.TB, text string) *Count {
 	t.Helper()
-	r, err := room.Decode("room.toml", []byte(text))
-	require.NoError(t, err)
-	p, err := layout.Lay(r)
-	require.NoError(t, err)
-	return Of(p)
+	return Of(roomtest.PlanOf(t, "room.toml", []byte(text)))
 }
 
 // veneer is a room's head: gross width, overlap and length of the sheets.

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"flitchlay/internal/layout"
+	"flitchlay/internal/room"
 )
 
 // Cut is one row of the cut list.
@@ -40,9 +41,10 @@ type Bend struct {
 
 // Hole is what is cut out of a sheet.
 type Hole struct {
-	Kind, Name string
-	From, To   L // from the raw left edge, inside the sheet
-	Low, High  L // from the level line; where the grain is level from the wall's left end
+	Kind      room.Kind
+	Name      string
+	From, To  L // from the raw left edge, inside the sheet
+	Low, High L // from the level line; where the grain is level from the wall's left end
 }
 
 // cut makes a sheet's row.

@@ -23,11 +23,13 @@ type Flitch struct {
 // Over is how many are left over: kept back, never laid, or back from gaps.
 func (f *Flitch) Over() int { return len(f.Spare) + len(f.Left) + len(f.Gaps) }
 
+// What has become of a sheet that was laid out.
+const onWall, nowhere = 1, 2
+
 // flitches sorts every delivered number into one list.
 func (c *Count) flitches() {
 	where := map[string]map[int]int{}
 	headers := map[string]int{}
-	const onWall, nowhere = 1, 2
 	c.each(func(_ *layout.Run, s *layout.Sheet) {
 		if where[s.Flitch] == nil {
 			where[s.Flitch] = map[int]int{}
@@ -46,20 +48,7 @@ func (c *Count) flitches() {
 	for i := range c.Plan.Left {
 		stock := &c.Plan.Left[i]
 		f := Flitch{Number: stock.Flitch, Delivered: stock.Delivered, Headers: headers[stock.Flitch]}
-		for _, n := range stock.Delivered {
-			switch {
-			case where[f.Number][n] == onWall:
-				f.Laid = append(f.Laid, n)
-			case where[f.Number][n] == nowhere:
-				f.Gaps = append(f.Gaps, n)
-			case slices.Contains(stock.Damaged, n):
-				f.Damaged = append(f.Damaged, n)
-			case slices.Contains(stock.Spare, n):
-				f.Spare = append(f.Spare, n)
-			default:
-				f.Left = append(f.Left, n)
-			}
-		}
+		f.sort(stock, where[f.Number])
 		if len(stock.Laid) > 0 {
 			f.Want = layout.Spares(c.room(), len(stock.Laid))
 		}
@@ -67,16 +56,7 @@ func (c *Count) flitches() {
 			f.Short = c.Plan.Totals.Short
 		}
 		c.Flitches = append(c.Flitches, f)
-	}
-	for _, f := range c.Flitches {
-		c.All.Delivered = append(c.All.Delivered, f.Delivered...)
-		c.All.Damaged = append(c.All.Damaged, f.Damaged...)
-		c.All.Spare = append(c.All.Spare, f.Spare...)
-		c.All.Laid = append(c.All.Laid, f.Laid...)
-		c.All.Gaps = append(c.All.Gaps, f.Gaps...)
-		c.All.Left = append(c.All.Left, f.Left...)
-		c.All.Short += f.Short
-		c.All.Want += f.Want
+		c.All.add(&f)
 	}
 	if len(c.Flitches) == 0 {
 		c.All.Want = c.Spares
@@ -88,4 +68,34 @@ func (c *Count) flitches() {
 			}
 		})
 	}
+}
+
+// sort puts each number that was delivered into its list.
+func (f *Flitch) sort(stock *layout.Stock, where map[int]int) {
+	for _, n := range stock.Delivered {
+		switch {
+		case where[n] == onWall:
+			f.Laid = append(f.Laid, n)
+		case where[n] == nowhere:
+			f.Gaps = append(f.Gaps, n)
+		case slices.Contains(stock.Damaged, n):
+			f.Damaged = append(f.Damaged, n)
+		case slices.Contains(stock.Spare, n):
+			f.Spare = append(f.Spare, n)
+		default:
+			f.Left = append(f.Left, n)
+		}
+	}
+}
+
+// add adds a flitch to what is told of all; its headers are counted already.
+func (f *Flitch) add(one *Flitch) {
+	f.Delivered = append(f.Delivered, one.Delivered...)
+	f.Damaged = append(f.Damaged, one.Damaged...)
+	f.Spare = append(f.Spare, one.Spare...)
+	f.Laid = append(f.Laid, one.Laid...)
+	f.Gaps = append(f.Gaps, one.Gaps...)
+	f.Left = append(f.Left, one.Left...)
+	f.Short += one.Short
+	f.Want += one.Want
 }

@@ -120,7 +120,7 @@ func (x *Cut) object() jsonCut {
 		Net: report.MM(x.Net), Width: report.MM(x.Width), Ripped: report.Null(x.Rip), LeftTrim: report.MM(x.LeftTrim), RightTrim: report.MM(x.RightTrim),
 		Bends: report.Each(x.Bends, func(b *Bend) jsonBend { return jsonBend{b.Name, report.MM(b.At)} }),
 		Holes: report.Each(x.Holes, func(h *Hole) jsonHole {
-			return jsonHole{h.Kind, h.Name, report.MM(h.From), report.MM(h.To), report.MM(h.Low), report.MM(h.High)}
+			return jsonHole{string(h.Kind), h.Name, report.MM(h.From), report.MM(h.To), report.MM(h.Low), report.MM(h.High)}
 		}),
 		Askew: report.MM(x.Askew), Turned: x.Turned, Hung: x.Hung, Narrow: x.Narrow, Level: x.Level, Over: report.Null(x.Over), HeaderOnly: x.HeaderOnly}
 }

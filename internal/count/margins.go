@@ -106,7 +106,7 @@ func (c *Count) places() int {
 // atLeast is how many places any layout with sheets of a width has: it saves laying out where more are needed anyhow.
 func (c *Count) atLeast(gross L) int {
 	r := c.room()
-	net := (gross - r.Veneer.Overlap) / r.Rules.Snap * r.Rules.Snap
+	net := r.Net(gross)
 	n := 0
 	for i := range c.Plan.Runs {
 		for _, s := range c.Plan.Runs[i].Spans {

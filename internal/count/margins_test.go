@@ -7,10 +7,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"flitchlay/internal/count/counttest"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
+	"flitchlay/internal/roomtest"
 )
 
 // TestNarrowerByHand works the margin of TestPlainWall's wall through: 6 sheets cover 120 in as long as 2 (w - 1/2 - 1) +
@@ -37,7 +37,7 @@ func TestLostByHand(t *testing.T) {
 // with as many sheets lost as may be the layout still holds, with one more it falls.
 func TestMarginsHoldOnSamples(t *testing.T) {
 	narrower, lost := 0, 0
-	for name, p := range counttest.Samples(t) {
+	for name, p := range roomtest.SamplePlans(t) {
 		t.Run(name, func(t *testing.T) {
 			n := Of(p)
 			n.Solve()
@@ -104,7 +104,7 @@ func standsWithout(n *Count, lost int) bool {
 
 // TestLongestCut holds the margin of length against the cut lengths.
 func TestLongestCut(t *testing.T) {
-	for name, p := range counttest.Samples(t) {
+	for name, p := range roomtest.SamplePlans(t) {
 		n := Of(p)
 		longest := L(0)
 		for i := range p.Runs {
@@ -119,7 +119,7 @@ func TestLongestCut(t *testing.T) {
 
 // TestStockLengths holds the steps of stock lengths: whole feet, or 300 mm.
 func TestStockLengths(t *testing.T) {
-	for name, p := range counttest.Samples(t) {
+	for name, p := range roomtest.SamplePlans(t) {
 		step := length.Foot
 		if p.Room.Project.Units == length.Millimetres {
 			step = 300 * length.Millimetre
@@ -141,7 +141,7 @@ func TestStockLengths(t *testing.T) {
 
 // TestSolveLeavesTheRoom holds that margins are found on copies.
 func TestSolveLeavesTheRoom(t *testing.T) {
-	for name, p := range counttest.Samples(t) {
+	for name, p := range roomtest.SamplePlans(t) {
 		before, err := layout.Lay(clone(p.Room))
 		require.NoError(t, err)
 		n := Of(p)

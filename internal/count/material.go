@@ -201,10 +201,10 @@ func (c *Count) boxes(w *room.Wall) {
 		if stands(w, b) {
 			continue
 		}
-		switch b.Kind {
-		case "alarm":
+		if b.Kind.Traits().NeverCovered {
 			c.Material.Alarms++
-		case "outlet", "switch", "thermostat", "light":
+		}
+		if b.Kind.Traits().Electrical {
 			m := &c.Material
 			i := slices.IndexFunc(m.Extenders, func(e Extender) bool { return e.Gang == b.Gang })
 			if i < 0 {

@@ -19,23 +19,32 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"flitchlay/internal/count/counttest"
+	"flitchlay/internal/effort"
 	"flitchlay/internal/layout"
+	"flitchlay/internal/roomtest"
 )
 
-// counts counts all samples, in the order of their names.
+// samplesCounted are all samples as counted, with and without margins, once for all tests: nothing changes a count.
+var samplesCounted [2][]*Count
+
+// counts counts all samples, in the order of their names. Its list may be added to.
 func counts(t testing.TB, solve bool) []*Count {
 	t.Helper()
-	plans := counttest.Samples(t)
-	var out []*Count
-	for _, name := range slices.Sorted(maps.Keys(plans)) {
-		n := Of(plans[name])
-		if solve {
-			n.Solve()
-		}
-		out = append(out, n)
+	which := 0
+	if solve {
+		which = 1
 	}
-	return out
+	if samplesCounted[which] == nil {
+		plans := roomtest.SamplePlans(t)
+		for _, name := range slices.Sorted(maps.Keys(plans)) {
+			n := Of(plans[name])
+			if solve {
+				n.Solve()
+			}
+			samplesCounted[which] = append(samplesCounted[which], n)
+		}
+	}
+	return slices.Clone(samplesCounted[which])
 }
 
 // put writes rooms and the job.
@@ -236,7 +245,7 @@ func TestWorkbookReadsBack(t *testing.T) {
 func TestJSONKeepsItsSchema(t *testing.T) {
 	var b bytes.Buffer
 	list := counts(t, true)
-	counttest.RandomPlans(t, 30, func(_ uint64, _ string, p *layout.Plan) { list = append(list, Of(p)) })
+	roomtest.RandomPlans(t, effort.Of(8, 30), func(_ uint64, _ string, p *layout.Plan) { list = append(list, Of(p)) })
 	put(t, JSON(&b), list)
 	var schema, value any
 	require.NoError(t, json.Unmarshal(Schema, &schema))

@@ -1,95 +1,88 @@
 package crew
 
 import (
-	"sort"
-
 	"flitchlay/internal/draft"
+	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
-	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
 
-// letterOf is the letter of the i-th box: a to z, then aa, ab, ...
-func letterOf(i int) string {
-	if i < 26 {
-		return string(rune('a' + i))
-	}
-	return letterOf(i/26-1) + letterOf(i%26)
-}
-
-// boxOn is a box of the wall with its letter.
-type boxOn struct {
-	*room.Box
-	Letter string
-}
-
-// BoxesOf lists the boxes of a wall from left to right; the letters run through the whole wall.
-func (w *Wall) BoxesOf() []boxOn {
-	var list []boxOn
-	for i := range w.W.Boxes {
-		list = append(list, boxOn{Box: &w.W.Boxes[i]})
-	}
-	sort.SliceStable(list, func(i, j int) bool {
-		a, b := list[i], list[j]
-		if a.X != b.X {
-			return a.X < b.X
-		}
-		return a.Z < b.Z
-	})
-	for i := range list {
-		list[i].Letter = letterOf(i)
-	}
-	return list
-}
-
 // boxes draws what is set in the wall: the plate, and its letter beside it.
 func (d *wallBoard) boxes() {
-	u, size := d.u, folio.TapedText*d.u
+	u := d.Unit
 	type drawn struct {
-		boxOn
+		face.Box
 		plate scene.Box
 		g     *scene.Group
 	}
 	var list []drawn
-	for _, b := range d.w.BoxesOf() {
-		if b.X < d.p.from || b.X >= d.p.to && d.p.rightCut() {
-			continue
-		}
+	for _, b := range d.p.Boxes() {
 		plate := d.v.Box(b.X-b.PlateWidth/2, b.Z-b.PlateHigh/2, b.X+b.PlateWidth/2, b.Z+b.PlateHigh/2)
-		g := d.g.Part(scene.Tag{Class: "box", Title: b.Name, Data: []scene.Datum{folio.Datum("kind", b.Kind), folio.Datum("x", folio.Mm(b.X)), folio.Datum("z", folio.Mm(b.Z))}})
+		g := d.g.Part(scene.Tag{Class: "box", Title: b.Name, Data: []scene.Datum{folio.Datum("kind", string(b.Kind)), folio.Datum("x", folio.Mm(b.X)), folio.Datum("z", folio.Mm(b.Z))}})
 		g.Rect(plate, scene.Pen(scene.Boxes, folio.TapedFine).Filled(scene.White))
 		g.Line(scene.Pt(plate.X0, plate.Y1), scene.Pt(plate.X1, plate.Y0), scene.Pen(scene.Boxes, 0.25))
 		d.space.Take(plate.Inset(-0.2 * u))
 		list = append(list, drawn{b, plate, g})
 	}
 	for _, b := range list {
-		w := scene.Width(b.Letter, size, true)
-		c := b.plate.Centre()
-		var at []scene.Point
-		for _, gap := range []float64{1.6 * u, 0.9 * u} {
-			side, rise := gap+w/2, gap+size/2
-			for _, y := range []float64{c.Y, c.Y - b.plate.H()/4, c.Y + b.plate.H()/4} {
-				at = append(at, scene.Pt(b.plate.X0-side, y), scene.Pt(b.plate.X1+side, y))
-			}
-			at = append(at, scene.Pt(c.X, b.plate.Y0-rise), scene.Pt(c.X, b.plate.Y1+rise))
-			for _, x := range []float64{b.plate.X0 - side, b.plate.X1 + side} {
-				at = append(at, scene.Pt(x, b.plate.Y0-rise), scene.Pt(x, b.plate.Y1+rise))
-			}
+		at := letterPlaces(b.plate, scene.Width(b.Letter, folio.TapedText*u, true), u)
+		if !d.boxLetter(b.g, b.plate, b.Letter, at, letterAir*u) && !d.boxLetter(b.g, b.plate, b.Letter, at, letterLessAir*u) {
+			d.callout(b.g, b.plate.Centre(), b.Letter, "box "+b.Letter+" at "+d.Say(b.X), false)
 		}
-		for ring := 1.0; ring < 8; ring++ { // further out on a leader
-			o := b.plate.Inset(-(4 + 3*ring) * u)
-			for _, dx := range []float64{-1, -0.5, 0, 0.5, 1} {
-				for _, dy := range []float64{-1, -0.5, 0, 0.5, 1} {
-					if dx*dx == 1 || dy*dy == 1 {
-						at = append(at, scene.Pt(c.X+dx*o.W()/2, c.Y+dy*o.H()/2))
-					}
+	}
+}
+
+// A box's letter, in mm on letter paper: what it keeps clear of all else, and what it comes down to where that finds no
+// place; how far it stands from the plate, and how near where that has no room.
+const (
+	letterAir     = 1
+	letterLessAir = 0.6
+	letterGap     = 1.6
+	letterLessGap = 0.9
+)
+
+// Rings of places round a plate that take a leader: how far out the nearest is, how much further each is than the one
+// before, in mm on letter paper, and how many there are.
+const (
+	firstRing = 7.0
+	ringPitch = 3.0
+	ringCount = 7
+)
+
+// letterPlaces are the middles of the places for a box's letter that is so wide, those from which it is read most surely
+// first:
+//
+//  1. beside the plate, level with it, with its upper half, with its lower half, left before right: nothing else is near;
+//  2. over and under it, where a neighbour or a seam stands at its side;
+//  3. off its four corners, where it is one of a row and of a column;
+//  4. the same places closer to it;
+//  5. in rings further and further out, from the upper left to the lower right of each, on a leader.
+//
+// Shape: besideBox places without a leader, then those with one.
+func letterPlaces(plate scene.Box, wide, u float64) []scene.Point {
+	c, size := plate.Centre(), folio.TapedText*u
+	var at []scene.Point
+	for _, gap := range []float64{letterGap * u, letterLessGap * u} {
+		side, rise := gap+wide/2, gap+size/2
+		for _, y := range []float64{c.Y, c.Y - plate.H()/4, c.Y + plate.H()/4} {
+			at = append(at, scene.Pt(plate.X0-side, y), scene.Pt(plate.X1+side, y))
+		}
+		at = append(at, scene.Pt(c.X, plate.Y0-rise), scene.Pt(c.X, plate.Y1+rise))
+		for _, x := range []float64{plate.X0 - side, plate.X1 + side} {
+			at = append(at, scene.Pt(x, plate.Y0-rise), scene.Pt(x, plate.Y1+rise))
+		}
+	}
+	for ring := range ringCount {
+		o := plate.Inset(-(firstRing + ringPitch*float64(ring)) * u)
+		for _, dx := range []float64{-1, -0.5, 0, 0.5, 1} {
+			for _, dy := range []float64{-1, -0.5, 0, 0.5, 1} {
+				if dx*dx == 1 || dy*dy == 1 {
+					at = append(at, scene.Pt(c.X+dx*o.W()/2, c.Y+dy*o.H()/2))
 				}
 			}
 		}
-		if !d.boxLetter(b.g, b.plate, b.Letter, at, 1*u) && !d.boxLetter(b.g, b.plate, b.Letter, at, 0.6*u) {
-			d.callout(b.g, c, b.Letter, "box "+b.Letter+" at "+d.Say(b.X), false)
-		}
 	}
+	return at
 }
 
 // besideBox is how many of the places for a box's letter are right beside it; further ones take a leader.
@@ -98,19 +91,18 @@ const besideBox = 24
 // boxLetter letters a box's letter at the first place that is free.
 func (d *wallBoard) boxLetter(g *scene.Group, plate scene.Box, letter string, at []scene.Point, air float64) bool {
 	for i, p := range at {
-		t := scene.Text{At: p, String: letter, Height: folio.TapedText * d.u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Boxes}
+		t := scene.Text{At: p, String: letter, Height: folio.TapedText * d.Unit, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Boxes}
 		// as high as letters can be, so that c and a in a row do not stand closer than b and d
 		whole := t.Bounds().Union(scene.Box{X0: p.X, Y0: p.Y - t.Height/2, X1: p.X, Y1: p.Y + t.Height*0.8})
 		if !d.space.Free(whole, air) {
 			continue
 		}
 		if i >= besideBox {
-			from, to := leaderEnds(plate, t.Bounds().Inset(-0.6*d.u))
-			if !d.space.FreeLine(from, to, 0.3*d.u) {
+			from, to := leaderEnds(plate, t.Bounds().Inset(-0.6*d.Unit))
+			if !d.space.FreeLine(from, to, 0.3*d.Unit) {
 				continue
 			}
-			g.Line(from, to, scene.Pen(scene.Boxes, 0.25))
-			d.space.Stroke(from, to)
+			d.line(g, from, to, scene.Pen(scene.Boxes, 0.25))
 		}
 		g.Text(t)
 		d.space.Take(whole)
@@ -130,60 +122,40 @@ func leaderEnds(a, b scene.Box) (from, to scene.Point) {
 
 // boxLines say where each box is to be cut, in every sheet that its hole comes into.
 func (d *wallBoard) boxLines() []string {
-	if d.w.Run.Up {
-		return d.boxLinesUp()
-	}
 	var lines []string
-	for _, b := range d.w.BoxesOf() {
-		if b.X < d.p.from || b.X >= d.p.to && d.p.rightCut() {
-			continue
-		}
-		hole := d.bare(b.HoleWidth) + " x " + d.bare(b.HoleHigh)
-		if b.Kind == "alarm" {
-			hole += ", never cover"
-		}
-		found := false
-		for _, h := range d.p.hangs {
-			if b.X+b.HoleWidth/2 <= h.from || b.X-b.HoleWidth/2 >= h.to || !d.covered(b.X, b.Z, h) {
-				continue
+	for _, b := range d.p.Boxes() {
+		before := len(lines)
+		for _, h := range d.p.Hangs {
+			if d.w.Run.Up {
+				lines = append(lines, d.boxInBand(h, b)...)
+			} else if d.w.BoxIn(h, b) {
+				lines = append(lines, d.boxInSheet(h, b))
 			}
-			found = true
-			at := d.bare(b.X-h.Start) + " +, "
-			if b.X-b.HoleWidth/2 < h.Start { // the hole begins in the sheet before
-				at = "hole ends at " + d.bare(b.X+b.HoleWidth/2-h.Start) + " +, "
-			}
-			lines = append(lines, b.Letter+" in "+d.numberAt(h, b.Z)+": "+at+d.Updown(b.Z)+", "+hole)
 		}
-		if !found {
+		if len(lines) == before {
 			lines = append(lines, b.Letter+": stands where no covering is")
 		}
 	}
 	return lines
 }
 
-// covered reports whether a sheet of a place covers the height beside x.
-func (d *wallBoard) covered(x, z L, h *hang) bool {
-	x = min(max(x, h.from+1), h.to-1)
-	for _, s := range d.shows(x) {
-		if s[0] <= z && z <= s[1] {
-			return true
-		}
+// boxInSheet says where a box is cut into an upright sheet: from its raw left edge and from the level line.
+func (d *wallBoard) boxInSheet(h *face.Hang, b face.Box) string {
+	hole := d.bare(b.HoleWidth) + " x " + d.bare(b.HoleHigh)
+	if b.Kind.Traits().NeverCovered {
+		hole += ", never cover"
 	}
-	return false
+	at := d.bare(b.X-h.Start) + " +, "
+	if b.Left() < h.Start { // the hole begins in the sheet before
+		at = "hole ends at " + d.bare(b.Right()-h.Start) + " +, "
+	}
+	return b.Letter + " in " + d.numberAt(h, b.Z) + ": " + at + d.Updown(b.Z) + ", " + hole
 }
 
 // numberAt is the number of the sheet of a column that covers a height.
-func (d *wallBoard) numberAt(h *hang, z L) string {
-	for _, s := range h.sheets {
-		for _, p := range s.Pieces {
-			low, high := p.Outline[0].Z, p.Outline[0].Z
-			for _, q := range p.Outline {
-				high = max(high, q.Z)
-			}
-			if p.Wall == d.w.wall && low <= z && z <= high {
-				return d.Set.number(s)
-			}
-		}
+func (d *wallBoard) numberAt(h *face.Hang, z L) string {
+	if s := d.w.CourseAt(h, z); s != nil {
+		return d.SheetNumber(s)
 	}
-	return d.Numbers(h)
+	return d.SheetNumbers(h)
 }

@@ -2,8 +2,6 @@ package crew_test
 
 import (
 	"fmt"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -11,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flitchlay/internal/crew"
+	"flitchlay/internal/effort"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/pole"
 	"flitchlay/internal/room"
@@ -34,30 +33,20 @@ func TestInstallSaysWhatMayNotBeHung(t *testing.T) {
 }
 
 func TestInstallSamplesAreClean(t *testing.T) {
-	files, err := filepath.Glob("../../samples/*.toml")
-	require.NoError(t, err)
-	require.NotEmpty(t, files)
-	for _, f := range files {
-		for _, paper := range []string{"ansi-a", "a4"} {
-			t.Run(filepath.Base(f)+" on "+paper, func(t *testing.T) {
-				t.Parallel()
-				text, err := os.ReadFile(f)
-				require.NoError(t, err)
-				p := roomtest.PlanOf(t, f, text)
-				d, err := crew.Install(p, roomtest.Template(t, paper))
-				require.NoError(t, err)
-				crew.Clean(t, d)
-				d, err = pole.Draw(p, roomtest.Template(t, paper))
-				require.NoError(t, err)
-				crew.Clean(t, d)
-			})
-		}
-	}
+	roomtest.OnPapers(t, roomtest.Samples(t), []string{"ansi-a", "a4"}, func(t *testing.T, text, paper string) {
+		p := roomtest.Laid(t, "room.toml", text)
+		d, err := crew.Install(p, roomtest.Template(t, paper))
+		require.NoError(t, err)
+		crew.Clean(t, d)
+		d, err = pole.Draw(p, roomtest.Template(t, paper))
+		require.NoError(t, err)
+		crew.Clean(t, d)
+	})
 }
 
 func TestInstallOddRoomsAreClean(t *testing.T) {
-	count := 0
-	for seed := uint64(1); count < 120 && seed < 1000; seed++ {
+	count, wanted := 0, effort.Of(24, 120)
+	for seed := uint64(1); count < wanted && seed < 1000; seed++ {
 		text := crew.RandomRoom(seed)
 		r, err := room.Decode("random.toml", []byte(text))
 		if err != nil {
@@ -80,5 +69,5 @@ func TestInstallOddRoomsAreClean(t *testing.T) {
 			}
 		})
 	}
-	assert.Equal(t, 120, count, "so many rooms have to be readable")
+	assert.Equal(t, wanted, count, "so many rooms have to be readable")
 }

@@ -7,10 +7,10 @@ import (
 	"strconv"
 	"strings"
 
-	"flitchlay/internal/folio"
+	"flitchlay/internal/face"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
-	"flitchlay/internal/scene"
+	"flitchlay/internal/room"
 )
 
 // cutRow is one sheet of the cut list.
@@ -27,12 +27,6 @@ type cutRow struct {
 	sheet        *layout.Sheet
 }
 
-// rowsOnPage is how many sheets stand on one page of the cut list.
-const rowsOnPage = 18
-
-// firstCut is how many are cut and hung before all others.
-const firstCut = 3
-
 // cutRows lists all sheets in hanging order.
 func (c *Set) cutRows() []cutRow {
 	var list []cutRow
@@ -43,9 +37,9 @@ func (c *Set) cutRows() []cutRow {
 			if s.Hung || len(s.Pieces) == 0 {
 				continue
 			}
-			row := cutRow{order: len(list) + 1, number: c.number(s), flitch: s.Flitch, cut: c.Say(s.CutLength), above: c.Say(s.Above), below: c.Say(s.Below), sheet: s}
+			row := cutRow{order: len(list) + 1, number: c.SheetNumber(s), flitch: s.Flitch, cut: c.Say(s.CutLength), above: c.Say(s.Above), below: c.Say(s.Below), sheet: s}
 			if s.Ripped != "" {
-				row.rip, row.side = c.inches(s.RipTo), strings.ToUpper(s.Ripped)
+				row.rip, row.side = c.Inches(s.RipTo), strings.ToUpper(s.Ripped)
 				if r.Up {
 					row.side = map[string]string{"left": "LOWER", "right": "UPPER"}[s.Ripped]
 				}
@@ -64,166 +58,41 @@ func (c *Set) cutRows() []cutRow {
 func (c *Set) bendsAndHoles(s *layout.Sheet, row *cutRow) {
 	for _, w := range c.Walls {
 		for _, h := range w.Hangs {
-			if h.holds(s) && (row.wall == "" || !h.before) {
+			if h.Holds(s) && (row.wall == "" || !h.Before) {
 				row.wall = w.W.Name
 			}
 		}
 	}
 	for _, w := range c.Walls {
+		on := ""
+		if w.W.Name != row.wall {
+			on = " on " + w.W.Name
+		}
 		for _, h := range w.Hangs {
-			if !h.holds(s) {
-				continue
-			}
-			on := ""
-			if w.W.Name != row.wall {
-				on = " on " + w.W.Name
-			}
-			if w.Run.Up {
-				w.holesUp(s, row)
-				continue
-			}
-			for i := range w.W.Openings {
-				o := &w.W.Openings[i]
-				if o.FromLeft >= h.to || o.Right() <= h.from {
-					continue
-				}
-				row.holes = append(row.holes, o.Name+on)
-				for _, x := range []L{o.FromLeft, o.Right()} {
-					if o.WrapReveal && x > h.from && x < h.to {
-						row.bends = append(row.bends, c.bare(x-h.Start)+" "+o.Name)
-					}
+			switch {
+			case !h.Holds(s):
+			case w.Run.Up:
+				w.holes(row, "", w.OpeningsOf(s), func(b face.Box) bool { return w.BoxOf(s, b) })
+			default:
+				w.holes(row, on, w.OpeningsIn(h), func(b face.Box) bool { return w.BoxIn(h, b) })
+				for _, b := range w.Bends(h) {
+					row.bends = append(row.bends, c.bare(b.X-h.Start)+" "+b.Name)
 				}
 			}
-			for _, b := range w.BoxesOf() {
-				if b.X-b.HoleWidth/2 < h.to && b.X+b.HoleWidth/2 > h.from && w.covers(h, b.X, b.Z) {
-					row.holes = append(row.holes, b.Letter+on)
-				}
-			}
-			if h.after {
-				row.bends = append(row.bends, c.bare(w.right-h.Start)+" "+w.cornerAtRight())
-			}
 		}
 	}
 }
 
-// holesUp lists what is cut out of a piece of a band.
-func (w *Wall) holesUp(s *layout.Sheet, row *cutRow) {
-	x0, z0, x1, z1, ok := stretch(s, w.wall)
-	if !ok {
-		return
+// holes lists what is cut out of a sheet: openings by their names, boxes by their letters.
+func (w *Wall) holes(row *cutRow, on string, openings []*room.Opening, in func(face.Box) bool) {
+	for _, o := range openings {
+		row.holes = append(row.holes, o.Name+on)
 	}
-	for i := range w.W.Openings {
-		if o := &w.W.Openings[i]; o.FromLeft < x1 && o.Right() > x0 && o.Head > z0 && !(o.SillGiven && o.Sill >= z1) {
-			row.holes = append(row.holes, o.Name)
-		}
-	}
-	for _, b := range w.BoxesOf() {
-		if b.X-b.HoleWidth/2 < x1 && b.X+b.HoleWidth/2 > x0 && b.Z-b.HoleHigh/2 < z1 && b.Z+b.HoleHigh/2 > z0 {
-			row.holes = append(row.holes, b.Letter)
+	for _, b := range w.Boxes() {
+		if in(b) {
+			row.holes = append(row.holes, b.Letter+on)
 		}
 	}
-}
-
-// holds reports whether a sheet is one of a place.
-func (h *hang) holds(s *layout.Sheet) bool {
-	for _, t := range h.sheets {
-		if t == s {
-			return true
-		}
-	}
-	return false
-}
-
-// covers reports whether a place covers a height beside x.
-func (w *Wall) covers(h *hang, x, z L) bool {
-	d := wallBoard{w: w}
-	return d.covered(x, z, h)
-}
-
-// cornerAtRight is the name of the corner at the wall's right end.
-func (w *Wall) cornerAtRight() string {
-	for i := range w.Run.Corners {
-		if c := &w.Run.Corners[i]; c.LeftWall == w.wall {
-			return c.Name
-		}
-	}
-	return ""
-}
-
-// cutPages draws the cut list: the first three on top, then all others, then what is not cut, then how many of which
-// stock length.
-func (c *Set) cutPages(n int) []*scene.Page {
-	rows := c.cutRows()
-	struck := c.struckRows()
-	var out []*scene.Page
-	var b *board
-	var g *scene.Group
-	y, bottom, count := 0.0, 0.0, 0
-	u := c.u
-	fresh := func() {
-		b = c.open(n+len(out), folio.Sheet{Title: "Cut list", Lines: [2]string{c.place(), c.cutWords()}, Portrait: true})
-		b.Page.Title = "Cut list"
-		area := b.Area
-		g = b.Page.Part(scene.Tag{Class: "cut-list"})
-		y, bottom, count = area.Y0, area.Y1, 0
-		out = append(out, b.Page)
-	}
-	high := 11 * u
-	for i, r := range rows {
-		if b == nil || count == rowsOnPage || y+high > bottom {
-			fresh()
-			if i > 0 {
-				y = b.cutHead(g, y)
-			}
-		}
-		switch i {
-		case 0:
-			b.word(g, scene.Pt(b.Page.Frame.X0+3*u, y+6*u), "FIRST: cut these, hang, hold", folio.TapedText*u, true, scene.Start)
-			y = b.cutHead(g, y+8*u)
-		case firstCut:
-			if count > 0 {
-				b.word(g, scene.Pt(b.Page.Frame.X0+3*u, y+7*u), "THEN, when the hold is signed", folio.TapedText*u, true, scene.Start)
-				y += 9.4 * u
-				g.HLine(b.Page.Frame.X0, b.Page.Frame.X1, y, scene.Pen(scene.Frame, folio.TapedFine))
-			}
-		}
-		b.cutRow(g, r, y, high)
-		y += high
-		count++
-		width := folio.TapedFine
-		if (i+1)%firstCut == 0 || i == len(rows)-1 {
-			width = 1
-		}
-		if y < b.Page.Frame.Y1-0.5*u {
-			g.HLine(b.Page.Frame.X0, b.Page.Frame.X1, y, scene.Pen(scene.Frame, width))
-		}
-	}
-	if b == nil {
-		fresh()
-	}
-	for i, r := range struck {
-		if y+(8.4+8)*u > bottom {
-			fresh()
-			y += 2 * u
-		}
-		if i == 0 {
-			b.word(g, scene.Pt(b.Page.Frame.X0+3*u, y+6.4*u), "NOT CUT", folio.TapedText*u, true, scene.Start)
-			y += 8 * u
-		}
-		b.struckRow(g, r, y, 8.4*u)
-		y += 8.4 * u
-	}
-	lines := c.stockLengths(rows)
-	y += 1 * u
-	for i, line := range lines {
-		if y+8*u > bottom {
-			fresh()
-			y += 2 * u
-		}
-		y += 6 * u
-		b.word(g, scene.Pt(b.Page.Frame.X0+3*u, y), line, folio.TapedText*u, i == 0, scene.Start)
-	}
-	return out
 }
 
 // cutWords says what the figures of the list hold.

@@ -15,14 +15,14 @@ import (
 func (b *board) cutWidths() []float64 {
 	list := []float64{9, 8, 23, 13.6, 34.4, 27, 19, 27, 18}
 	for i := range list {
-		list[i] *= b.u
+		list[i] *= b.Unit
 	}
 	return list
 }
 
 // cutHead draws the head of the columns and gives the y under it.
 func (b *board) cutHead(g *scene.Group, y float64) float64 {
-	u, f := b.u, b.Page.Frame
+	u, f := b.Unit, b.Page.Frame
 	heads := []string{"", "", "NUMBER", "flitch", "CUT", "up, down", "rip, to", "bends", "holes", "wall"}
 	if b.Room.Veneer.Horizontal {
 		heads[5] = "ends"
@@ -48,7 +48,7 @@ func (b *board) cutHead(g *scene.Group, y float64) float64 {
 
 // cutRow draws one sheet of the list.
 func (b *board) cutRow(g *scene.Group, r cutRow, y, high float64) {
-	u, f, w := b.u, b.Page.Frame, b.cutWidths()
+	u, f, w := b.Unit, b.Page.Frame, b.cutWidths()
 	g = g.Part(scene.Tag{Class: "sheet", Data: []scene.Datum{folio.Datum("place", strconv.Itoa(r.sheet.Place)), folio.Datum("cut", folio.Mm(r.sheet.CutLength))}})
 	mid := y + high/2
 	x := f.X0
@@ -91,7 +91,7 @@ func (b *board) cutRow(g *scene.Group, r cutRow, y, high float64) {
 
 // pair letters one or two lines in a cell; more are run together.
 func (b *board) pair(g *scene.Group, box scene.Box, lines []string, bold bool, anchor scene.Anchor) {
-	u, size := b.u, folio.TapedText*b.u
+	u, size := b.Unit, folio.TapedText*b.Unit
 	if len(lines) > 2 {
 		b.packed(g, box, strings.Join(lines, ", "))
 		return
@@ -107,14 +107,14 @@ func (b *board) pair(g *scene.Group, box scene.Box, lines []string, bold bool, a
 	}
 }
 
-// packed letters words in a cell, smaller and on more lines where they are many.
+// packed letters words in a cell: 1. as text on one line; 2. small on two; 3. small, the second line shortened.
 func (b *board) packed(g *scene.Group, box scene.Box, text string) {
 	if text == "" {
 		return
 	}
-	u := b.u
-	const most = 2
-	size, pitch := folio.TapedText*u, 4.1*u
+	u := b.Unit
+	const most, pitch = 2, 4.1
+	size := folio.TapedText * u
 	lines := scene.Wrap(text, size, false, box.W()-2.2*u)
 	if len(lines) > 1 {
 		size = folio.TapedSmall * u
@@ -125,14 +125,14 @@ func (b *board) packed(g *scene.Group, box scene.Box, text string) {
 		lines = append(lines[:most-1], scene.Shorten(rest, size, false, box.W()-2.2*u))
 	}
 	for i, s := range lines {
-		y := box.Centre().Y + (float64(i)-float64(len(lines)-1)/2)*pitch
+		y := box.Centre().Y + (float64(i)-float64(len(lines)-1)/2)*(pitch*u)
 		g.Text(scene.Text{At: scene.Pt(box.X0+1.2*u, y), String: s, Height: size, Seat: scene.Centred, Layer: scene.Notes})
 	}
 }
 
 // struckRow draws what is not cut, struck out on both sides of its words.
 func (b *board) struckRow(g *scene.Group, r cutRow, y, high float64) {
-	u, f, w := b.u, b.Page.Frame, b.cutWidths()
+	u, f, w := b.Unit, b.Page.Frame, b.cutWidths()
 	mid := y + high/2
 	x := f.X0 + w[0] + w[1] + 1.2*u
 	words := r.struck

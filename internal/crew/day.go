@@ -46,7 +46,7 @@ func (c *Set) dayPages(n int) []*scene.Page {
 // readable is the look of pages without drawings: no text under what is read from a ladder.
 func (c *Set) readable() draft.Look {
 	k := c.Look
-	k.Small, k.Medium, k.Large = folio.TapedText*c.u, folio.TapedLarge*c.u, folio.TapedName*c.u
+	k.Small, k.Medium, k.Large = folio.TapedText*c.Unit, folio.TapedLarge*c.Unit, folio.TapedName*c.Unit
 	k.Unit = k.Small / paper.Least
 	return k
 }

@@ -1,6 +1,7 @@
 package crew
 
 import (
+	"maps"
 	"regexp"
 	"strconv"
 	"strings"
@@ -10,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flitchlay/internal/days"
+	"flitchlay/internal/effort"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/paper"
@@ -35,57 +37,47 @@ var oddDays = map[string]string{
 
 // Nothing touches on the pages of any room's days, and all of it is read from a ladder: 3.5 mm and more.
 func TestNothingOverlapsOnTheHangingDays(t *testing.T) {
-	rooms := roomtest.Samples(t)
-	for _, list := range []map[string]string{roomtest.OddRooms, oddDays} {
-		for why, text := range list {
-			rooms[why] = text
-		}
-	}
-	for why, text := range rooms {
-		for _, name := range []string{"ansi-a", "a4", "ansi-b"} {
-			t.Run(why+", "+name, func(t *testing.T) {
-				template, err := paper.Named(name)
-				require.NoError(t, err)
-				c := NewSet(roomtest.Laid(t, "room.toml", text), template, "Install")
-				pages := c.dayPages(1)
-				require.NotEmpty(t, pages)
-				require.NoError(t, (&scene.Document{Title: "t", Pages: pages}).Validate())
-				for _, p := range pages {
-					for _, o := range scene.Overlaps(p, 0.5) {
-						t.Errorf("%s: %v", p.Name, o)
-					}
-					p.Texts(func(x *scene.Text) {
-						assert.GreaterOrEqual(t, x.Height, 3.5-1e-9, "%q", x.String)
-						assert.False(t, strings.HasSuffix(x.String, "…") && x.At.Y > 30, "%q is cut off", x.String)
-					})
-				}
-				plan := days.Of(c.Plan)
-				all := strings.Join(strings.Fields(roomtest.Texts(pages)), " ")
-				evenings := map[int]bool{}
-				for _, x := range plan.Steps {
-					if x.Kind == days.EveningStep && x.Stop != nil {
-						evenings[x.Stop.Task] = true
-						assert.True(t, x.Done || strings.Contains(all, "STOP "+x.Stop.Where), x.Stop.Where)
-					}
-				}
-				for _, x := range plan.Stops {
-					if task := &plan.Tasks[x.Task]; !evenings[x.Task] {
-						assert.Contains(t, all, room.Clock(task.Up)+" "+sheetWord(task)+" "+x.Where)
-					}
-				}
-				for i := range plan.Tasks {
-					assert.Contains(t, all, sheetWord(&plan.Tasks[i]))
-				}
-				assert.Contains(t, all, "all hangs")
+	rooms := roomtest.AllRooms(t)
+	maps.Copy(rooms, oddDays)
+	roomtest.OnPapers(t, rooms, []string{"ansi-a", "a4", "ansi-b"}, func(t *testing.T, text, name string) {
+		c := NewSet(roomtest.Laid(t, "room.toml", text), roomtest.Template(t, name), "Install")
+		pages := c.dayPages(1)
+		require.NotEmpty(t, pages)
+		require.NoError(t, (&scene.Document{Title: "t", Pages: pages}).Validate())
+		for _, p := range pages {
+			for _, o := range scene.Overlaps(p, 0.5) {
+				t.Errorf("%s: %v", p.Name, o)
+			}
+			p.Texts(func(x *scene.Text) {
+				assert.GreaterOrEqual(t, x.Height, 3.5-1e-9, "%q", x.String)
+				assert.False(t, strings.HasSuffix(x.String, "…") && x.At.Y > 30, "%q is cut off", x.String)
 			})
 		}
-	}
+		plan := days.Of(c.Plan)
+		all := strings.Join(strings.Fields(roomtest.Texts(pages)), " ")
+		evenings := map[int]bool{}
+		for _, x := range plan.Steps {
+			if x.Kind == days.EveningStep && x.Stop != nil {
+				evenings[x.Stop.Task] = true
+				assert.True(t, x.Done || strings.Contains(all, "STOP "+x.Stop.Where), x.Stop.Where)
+			}
+		}
+		for _, x := range plan.Stops {
+			if task := &plan.Tasks[x.Task]; !evenings[x.Task] {
+				assert.Contains(t, all, room.Clock(task.Up)+" "+sheetWord(task)+" "+x.Where)
+			}
+		}
+		for i := range plan.Tasks {
+			assert.Contains(t, all, sheetWord(&plan.Tasks[i]))
+		}
+		assert.Contains(t, all, "all hangs")
+	})
 }
 
 // The same of rooms with much that is odd.
 func TestNothingOverlapsOnTheDaysOfRandomRooms(t *testing.T) {
-	count := 0
-	for seed := uint64(1000); count < 40 && seed < 2000; seed++ {
+	count, wanted := 0, effort.Of(10, 40)
+	for seed := uint64(1000); count < wanted && seed < 2000; seed++ {
 		r, err := room.Decode("random.toml", []byte(RandomRoom(seed)))
 		if err != nil {
 			continue
@@ -101,7 +93,7 @@ func TestNothingOverlapsOnTheDaysOfRandomRooms(t *testing.T) {
 			}
 		}
 	}
-	assert.Equal(t, 40, count, "so many rooms have to be readable")
+	assert.Equal(t, wanted, count, "so many rooms have to be readable")
 }
 
 // A day worked by hand in package count, as the crew reads it.

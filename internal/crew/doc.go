@@ -6,7 +6,7 @@
 //
 // Order: walls in the order of the room, long ones in pieces from left to right; sheets in the order of hanging.
 //
-// Not here: the story pole (package pole); what hangs when (package days).
+// Not here: what hangs on a wall and where (package face); the story pole (package pole); what hangs when (package days).
 package crew
 
 import "flitchlay/internal/length"

@@ -1,7 +1,6 @@
 package crew
 
 import (
-	"math"
 	"strconv"
 
 	"flitchlay/internal/draft"
@@ -41,13 +40,13 @@ const crewAir = 1.2
 func (c *Set) wallPage(w *Wall, p *piece, n int) []*scene.Page {
 	title := w.W.Name
 	if len(w.pieces) > 1 {
-		title += ", piece " + strconv.Itoa(p.index+1)
+		title += ", piece " + strconv.Itoa(p.Index+1)
 	}
 	way := "left to right"
 	if w.Run.Up {
 		way = "bottom to top"
 	}
-	lines := [2]string{c.place(), c.flitchWords(p.hangs) + ", " + way}
+	lines := [2]string{c.place(), c.flitchWords(p.Hangs) + ", " + way}
 	var first []*scene.Page
 	var kept *fit
 	from, to := 0, mostMore
@@ -78,7 +77,7 @@ func (c *Set) wallPage(w *Wall, p *piece, n int) []*scene.Page {
 
 // scaleBar says at what scale the wall is drawn, where there is room under it.
 func (d *wallBoard) scaleBar() {
-	u := d.u
+	u := d.Unit
 	bar := draft.Bar{Scale: d.v.Scale, Metric: d.Metric()}
 	ratio := "1:" + strconv.FormatInt(d.v.Scale, 10)
 	k := d.Look
@@ -91,11 +90,21 @@ func (d *wallBoard) scaleBar() {
 	}
 }
 
-// under finds a free place at the foot of the drawing, as low and as far left as it goes, and takes it.
+// Places at the foot of a drawing, in mm on letter paper: how far over the edge of the field the lowest is and the highest
+// may be, and the steps up and along.
+const (
+	lowestUnder  = 1.8
+	highestUnder = 24.0
+	underUp      = 2.0
+	underAlong   = 4.0
+)
+
+// under finds a free place at the foot of the drawing, as low and as far left as it goes, and takes it: rows from below,
+// each from the left.
 func (d *wallBoard) under(wide, high float64) (scene.Box, bool) {
-	u := d.u
-	for y := d.area.Y1 - 1.8*u; y > d.area.Y1-24*u; y -= 2 * u {
-		for x := d.area.X0 + 4*u; x+wide < d.area.X1; x += 4 * u {
+	u := d.Unit
+	for y := d.area.Y1 - lowestUnder*u; y > d.area.Y1-highestUnder*u; y -= underUp * u {
+		for x := d.area.X0 + underAlong*u; x+wide < d.area.X1; x += underAlong * u {
 			box := scene.Box{X0: x, Y0: y - high, X1: x + wide, Y1: y}
 			if d.space.Free(box, crewAir*u) {
 				d.space.Take(box)
@@ -120,102 +129,47 @@ func (d *wallBoard) openings() {
 		}
 	}
 	for _, x := range d.w.W.Bare {
-		from, to := max(x.From, d.p.from), min(x.To, d.p.to)
+		from, to := max(x.From, d.p.From), min(x.To, d.p.To)
 		if from >= to {
 			continue
 		}
 		low, high := room.At(d.w.W.Floor, from), room.At(d.w.W.Ceiling, from)
 		box := d.v.Box(from, low, to, high)
-		draft.Hatch(d.g, scene.Pen(scene.Hatch, 0.18), box, 3*d.u, true)
+		draft.Hatch(d.g, scene.Pen(scene.Hatch, 0.18), box, 3*d.Unit, true)
 		d.space.Take(box)
 	}
 }
 
 // hole is the white of an opening on the page, false where the piece does not show it.
 func (d *wallBoard) hole(o *room.Opening) (scene.Box, bool) {
-	x0, x1 := max(o.FromLeft, d.p.from), min(o.Right(), d.p.to)
-	z0 := o.Sill
-	if !o.SillGiven {
-		z0 = min(room.At(d.w.W.Floor, o.FromLeft), room.At(d.w.W.Floor, o.Right()))
-	}
+	x0, z0, x1, z1 := d.w.Hole(o)
+	x0, x1 = max(x0, d.p.From), min(x1, d.p.To)
 	if x0 >= x1 {
 		return scene.Box{}, false
 	}
-	return d.v.Box(x0, z0, x1, o.Head), true
-}
-
-// shows lists the heights between which a line straight up at x shows in the covering.
-func (d *wallBoard) shows(x L) [][2]L {
-	w := d.w.W
-	list := [][2]L{{max(room.At(w.CoverFloor(), x), room.AtRight(w.CoverFloor(), x)), min(room.At(w.CoverCeiling(), x), room.AtRight(w.CoverCeiling(), x))}}
-	cut := func(low, high L) {
-		var next [][2]L
-		for _, s := range list {
-			if low > s[0] {
-				next = append(next, [2]L{s[0], min(s[1], low)})
-			}
-			if high < s[1] {
-				next = append(next, [2]L{max(s[0], high), s[1]})
-			}
-		}
-		list = next
-	}
-	for i := range w.Openings {
-		if o := &w.Openings[i]; o.FromLeft <= x && x <= o.Right() {
-			low := L(math.MinInt64)
-			if o.SillGiven {
-				low = o.Sill
-			}
-			cut(low, o.Head)
-		}
-	}
-	for _, b := range w.Bare {
-		if b.From <= x && x <= b.To {
-			cut(math.MinInt64, math.MaxInt64)
-		}
-	}
-	var out [][2]L
-	for _, s := range list {
-		if s[0] < s[1] {
-			out = append(out, s)
-		}
-	}
-	return out
+	return d.v.Box(x0, z0, x1, z1), true
 }
 
 // seams draws the finished joints.
 func (d *wallBoard) seams() {
-	for _, h := range d.p.hangs {
-		if h.Seam == nil || !d.p.here(h) {
+	for _, h := range d.p.Hangs {
+		if h.Seam == nil || !d.p.Here(h) {
 			continue
 		}
 		g := d.g.Part(scene.Tag{Class: "seam", Title: "seam " + strconv.Itoa(h.Seam.Number), Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
-		for _, s := range d.shows(h.X) {
+		for _, s := range d.w.Covered(h.X) {
 			a, b := d.v.Pt(h.X, s[0]), d.v.Pt(h.X, s[1])
-			g.Line(a, b, scene.Pen(scene.Seams, folio.TapedFine))
-			d.space.Stroke(a, b)
+			d.line(g, a, b, scene.Pen(scene.Seams, folio.TapedFine))
 		}
 	}
 }
 
 // joints draws the end matches of courses.
 func (d *wallBoard) joints() {
-	for _, h := range d.p.hangs {
-		for _, s := range h.sheets[1:] {
-			for _, p := range s.Pieces {
-				if p.Wall != d.w.wall {
-					continue
-				}
-				for i, a := range p.Outline {
-					b := p.Outline[(i+1)%len(p.Outline)]
-					if a.Z == b.Z && a.Z == p.Outline[0].Z && a.X < b.X {
-						x0, x1 := max(a.X, d.p.from), min(b.X, d.p.to)
-						if x0 < x1 {
-							d.g.Line(d.v.Pt(x0, a.Z), d.v.Pt(x1, a.Z), scene.Pen(scene.Seams, folio.TapedFine))
-							d.space.Stroke(d.v.Pt(x0, a.Z), d.v.Pt(x1, a.Z))
-						}
-					}
-				}
+	for _, h := range d.p.Hangs {
+		for _, e := range d.w.Feet(h) {
+			if x0, x1 := max(e.From, d.p.From), min(e.To, d.p.To); x0 < x1 {
+				d.line(d.g, d.v.Pt(x0, e.Z), d.v.Pt(x1, e.Z), scene.Pen(scene.Seams, folio.TapedFine))
 			}
 		}
 	}
@@ -229,16 +183,21 @@ func (d *wallBoard) levelLine() {
 			clear = append(clear, box)
 		}
 	}
-	if low, high := d.extremes(); d.Level <= low || d.Level >= high {
+	if low, high := d.p.Extremes(); d.Level <= low || d.Level >= high {
 		return
 	}
 	y := d.v.Y(d.Level)
-	a, b := scene.Pt(d.leftEdge()-2*d.u, y), scene.Pt(d.v.X(d.p.to)+2*d.u, y)
+	a, b := scene.Pt(d.leftEdge()-2*d.Unit, y), scene.Pt(d.v.X(d.p.To)+2*d.Unit, y)
 	points := draft.Outside(a, b, clear...)
 	for i := 0; i+1 < len(points); i += 2 {
-		d.g.Line(points[i], points[i+1], scene.Pen(scene.Plumb, folio.TapedFine).As(scene.Chain(folio.TapedFine)))
-		d.space.Stroke(points[i], points[i+1])
+		d.line(d.g, points[i], points[i+1], scene.Pen(scene.Plumb, folio.TapedFine).As(scene.Chain(folio.TapedFine)))
 	}
+}
+
+// line draws a line that words have to keep clear of.
+func (d *wallBoard) line(g *scene.Group, a, b scene.Point, pen scene.Style) {
+	g.Line(a, b, pen)
+	d.space.Stroke(a, b)
 }
 
 // lack notes that something found no place over the ceiling or under the floor.

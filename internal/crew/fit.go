@@ -7,16 +7,37 @@ import (
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
-	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
 
-// fit draws the wall as large as it goes with everything in its place. Where it would come out much smaller than it could,
-// what finds no place stands beside the drawing instead.
+// The heights kept free over and under a wall, in mm on letter paper: the least that labels and rows of figures take, by
+// how much more is tried each time, and the share of the field that they have at most.
+const (
+	keepOver      = 21.0
+	keepOverMore  = 3.0 // a row of labels
+	keepOverMost  = 0.48
+	keepUnder     = 24.5
+	keepUnderMore = 4.0 // less than a row of figures: what stands there is of all heights
+	keepUnderMost = 0.42
+)
+
+// smaller is by how many tenths a drawing's scale may grow over that of the largest before what finds no place has to
+// stand beside it instead.
+const smaller = 13
+
+// fit draws the wall as large as it goes with everything in its place. Drawings are tried until one has it all:
+//
+//  1. with the least heights kept free over and under the wall, which leave the most for it;
+//  2. with more and more of them, but none that is no higher over (under) it than one in which something over (under) it
+//     found no place;
+//  3. where the drawing has come out by three tenths smaller than it could, again from the first, what finds no place over
+//     the ceiling standing beside the drawing: a wall that cannot be read is worse than a label that is not at its place.
+//
+// The second time round a page is drawn as it was found to fit the first time.
 func (c *Set) fit(b *board, p *piece, area scene.Box) *wallBoard {
 	try := func(keep [2]float64, settled bool) *wallBoard {
 		d := &wallBoard{board: b, w: p.wall, p: p, area: area, settled: settled}
-		d.try(keep[0]*c.u, keep[1]*c.u)
+		d.try(keep[0]*c.Unit, keep[1]*c.Unit)
 		return d
 	}
 	if p.fits != nil {
@@ -26,7 +47,7 @@ func (c *Set) fit(b *board, p *piece, area scene.Box) *wallBoard {
 	largest := int64(0)
 	for _, settled := range []bool{false, true} {
 		overLacks, underLacks := 0.0, 0.0
-		for _, keep := range keeps(area.H() / c.u) {
+		for _, keep := range keeps(area.H() / c.Unit) {
 			if keep[0] <= overLacks || keep[1] <= underLacks {
 				continue // a smaller drawing with no more room about it has no better chance
 			}
@@ -44,7 +65,7 @@ func (c *Set) fit(b *board, p *piece, area scene.Box) *wallBoard {
 			if d.below {
 				underLacks = max(underLacks, keep[1])
 			}
-			if !settled && d.v.Scale*10 > largest*13 {
+			if !settled && d.v.Scale*10 > largest*smaller {
 				break
 			}
 		}
@@ -55,8 +76,8 @@ func (c *Set) fit(b *board, p *piece, area scene.Box) *wallBoard {
 // keeps are the heights over and under a wall to try, those that leave the most for the wall first.
 func keeps(high float64) [][2]float64 {
 	var list [][2]float64
-	for bottom := 24.5; bottom < high*0.42; bottom += 4 {
-		for top := 21.0; top < high*0.48; top += 3 {
+	for bottom := keepUnder; bottom < high*keepUnderMost; bottom += keepUnderMore {
+		for top := keepOver; top < high*keepOverMost; top += keepOverMore {
 			list = append(list, [2]float64{top, bottom})
 		}
 	}
@@ -80,34 +101,33 @@ func (c *Set) place() string {
 	return s
 }
 
-// Pad is a page's number in the name of its file.
-func Pad(n int) string {
-	if n < 10 {
-		return "0" + strconv.Itoa(n)
-	}
-	return strconv.Itoa(n)
-}
+// The largest scale at which a wall is drawn, 1:5, and the most of the height left over that stands over it, in mm on
+// letter paper.
+const (
+	largestScale = 5
+	mostOver     = 14
+)
 
 // try draws the wall with heights kept free over it and under it, and notes where they do not suffice.
 func (d *wallBoard) try(top, bottom float64) {
-	u := d.u
+	u := d.Unit
 	margin, beside := d.marginWide(), d.rightWide()
 	if d.w.Run.Up {
 		margin, beside = d.marginUp(), 30*u
 	}
-	low, high := d.extremes()
+	low, high := d.p.Extremes()
 	wide := d.area.W() - margin - beside
 	tall := d.area.H() - top - bottom
-	length := (d.p.to - d.p.from).MM()
-	scale := int64(max(math.Ceil(length/wide-1e-9), math.Ceil((high-low).MM()/tall-1e-9), 5))
+	length := (d.p.To - d.p.From).MM()
+	scale := int64(max(math.Ceil(length/wide-1e-9), math.Ceil((high-low).MM()/tall-1e-9), largestScale))
 	d.v = draft.View{Scale: scale}
-	d.v.Origin.X = d.area.X0 + margin - d.v.MM(d.p.from) + (wide-length/float64(scale))/2
+	d.v.Origin.X = d.area.X0 + margin - d.v.MM(d.p.From) + (wide-length/float64(scale))/2
 	// What height is left goes below and above in equal parts, but little above.
 	rest := tall - d.v.MM(high-low)
-	d.v.Origin.Y = d.area.Y0 + top + d.v.MM(high) + min(rest/2, 14*u)
+	d.v.Origin.Y = d.area.Y0 + top + d.v.MM(high) + min(rest/2, mostOver*u)
 	d.space = draft.NewSpace(d.area.Inset(1 * u))
 	name := d.w.W.Name
-	view := scene.View{Box: scene.Box{X0: d.v.X(d.p.from), Y0: d.v.Y(high), X1: d.v.X(d.p.to), Y1: d.v.Y(low)}, Scale: float64(scale), Metric: d.Metric(), Name: name, Ratio: draft.Ratio(scale, d.Metric())}
+	view := scene.View{Box: scene.Box{X0: d.v.X(d.p.From), Y0: d.v.Y(high), X1: d.v.X(d.p.To), Y1: d.v.Y(low)}, Scale: float64(scale), Metric: d.Metric(), Name: name, Ratio: draft.Ratio(scale, d.Metric())}
 	d.g = &scene.Group{}
 	inner := d.g.Viewed(view, folio.Datum("scale", strconv.FormatInt(scale, 10)), folio.Datum("wall", name))
 	outer := d.g
@@ -129,25 +149,4 @@ func (d *wallBoard) try(top, bottom float64) {
 		}
 	}
 	d.g = outer
-}
-
-// extremes are the lowest and the highest point of the piece's outline.
-func (d *wallBoard) extremes() (low, high L) {
-	w := d.w.W
-	low, high = room.AtRight(w.Floor, d.p.from), room.AtRight(w.Ceiling, d.p.from)
-	take := func(profile []room.Point) {
-		for _, p := range profile {
-			if p.X >= d.p.from && p.X <= d.p.to {
-				low, high = min(low, p.Z), max(high, p.Z)
-			}
-		}
-		for _, x := range []L{d.p.from, d.p.to} {
-			for _, z := range []L{room.At(profile, x), room.AtRight(profile, x)} {
-				low, high = min(low, z), max(high, z)
-			}
-		}
-	}
-	take(w.Floor)
-	take(w.Ceiling)
-	return low, high
 }

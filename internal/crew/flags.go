@@ -13,11 +13,13 @@ import (
 
 // Rows of figures under the floor, and the arrowheads of flags.
 const (
-	firstRow = 9.9 // baseline of the first row under the floor
-	rowPitch = 6.0
-	flagLong = 2.4
-	flagWide = 2.2
-	flagStem = 4.8 // whole height of a flag over the ceiling
+	firstRow     = 9.9 // baseline of the first row under the floor, in mm on letter paper as all here
+	rowPitch     = 6.0
+	flagRows     = 3
+	mostFlagRows = 4
+	flagLong     = 2.4
+	flagWide     = 2.2
+	flagStem     = 4.8 // whole height of a flag over the ceiling
 )
 
 // lineFlag is one plumb line: an arrowhead at the floor, one at the ceiling, and its running figure.
@@ -38,36 +40,41 @@ func (d *wallBoard) flagList() []lineFlag {
 	add := func(x L, open bool, number string, tag ...scene.Datum) {
 		list = append(list, lineFlag{x: x, at: d.v.X(x), text: d.Say(x), open: open, number: number, seamTag: tag})
 	}
-	for _, h := range d.p.hangs {
-		if h.Opens && d.p.startsHere(h) && !h.Sheet().Hung {
-			add(h.Start, false, d.Numbers(h), folio.Datum("at", folio.Mm(d.w.Run.Line.Round(h.Start-h.Turn))))
+	for _, h := range d.p.Hangs {
+		if h.Opens && d.p.StartsHere(h) && !h.Hung() {
+			add(h.Start, false, d.SheetNumbers(h), folio.Datum("at", folio.Mm(d.w.Began(h))))
 			list[len(list)-1].start = true
 		}
-		if h.Lined && d.p.here(h) && !h.Sheet().Hung {
-			add(h.Line, h.Check(), d.Numbers(h), folio.Datum("at", folio.Mm(h.Seam.PlumbLine)), folio.Datum("sheet", strconv.Itoa(h.place)))
+		if h.Lined && d.p.Here(h) && !h.Hung() {
+			add(h.Line, h.Check(), d.SheetNumbers(h), folio.Datum("at", folio.Mm(h.Seam.PlumbLine)), folio.Datum("sheet", strconv.Itoa(h.Place)))
 		}
 	}
 	sort.SliceStable(list, func(i, j int) bool { return list[i].x < list[j].x })
-	if !d.p.rightCut() {
-		list = append(list, lineFlag{x: d.w.right, at: d.v.X(d.w.right), text: d.Say(d.w.right), end: true})
+	if !d.p.RightCut() {
+		list = append(list, lineFlag{x: d.w.Right, at: d.v.X(d.w.Right), text: d.Say(d.w.Right), end: true})
 	}
 	return list
 }
 
-// flags draws the plumb lines as flags outside the wall, with their figures from the one datum.
+// flags draws the plumb lines as flags outside the wall, with their figures from the one datum. A figure is read level
+// wherever it can be:
+//
+//  1. level in flagRows rows, each under its line, the wall's end in the lowest;
+//  2. level in one row more, which takes height from the wall;
+//  3. upright side by side, on stems that bend to them: they stand closer than any row lets them.
 func (d *wallBoard) flags() {
-	u, size := d.u, folio.TapedText*d.u
+	u, size := d.Unit, folio.TapedText*d.Unit
 	list := d.flagList()
-	low, _ := d.extremes()
+	low, _ := d.p.Extremes()
 	floor := d.v.Y(low)
 	lo, hi := d.area.X0+1.5*u, d.area.X1-1.5*u
-	if !d.p.leftCut() {
-		lo = d.v.X(d.w.left) + 1.2*u
+	if !d.p.LeftCut() {
+		lo = d.v.X(d.w.Left) + 1.2*u
 	}
 	flags := make([]draft.Flag, len(list))
-	rows := 3
+	rows := flagRows
 	var perches []draft.Perch
-	for ok := false; !ok && rows <= 4; {
+	for ok := false; !ok && rows <= mostFlagRows; {
 		for i, f := range list {
 			flags[i] = draft.Flag{At: f.at, Width: scene.Width(f.text, size, !f.end)}
 			if f.end {
@@ -82,7 +89,7 @@ func (d *wallBoard) flags() {
 	baseline := func(row int) float64 { return floor + (firstRow+rowPitch*float64(row-1))*u }
 	if perches == nil {
 		d.shelf(list, floor, lo, hi)
-		d.datum(floor, 3)
+		d.datum(floor, flagRows)
 		return
 	}
 	for i, f := range list {
@@ -106,13 +113,12 @@ func (d *wallBoard) figure(g *scene.Group, f lineFlag, t scene.Text) {
 
 // flag draws the arrowheads of one line and its stem down to where its figure begins.
 func (d *wallBoard) flag(f lineFlag, foot float64) *scene.Group {
-	u := d.u
+	u := d.Unit
 	w := d.w.W
 	floor := d.v.Y(room.At(w.Floor, f.x))
 	pen := scene.Pen(scene.Plumb, folio.TapedFine)
 	if f.end {
-		d.g.VLine(f.at, floor+1*u, foot, scene.Pen(scene.Dimensions, 0.25))
-		d.space.Stroke(scene.Pt(f.at, floor+1*u), scene.Pt(f.at, foot))
+		d.line(d.g, scene.Pt(f.at, floor+1*u), scene.Pt(f.at, foot), scene.Pen(scene.Dimensions, 0.25))
 		return d.g
 	}
 	g := d.g.Part(scene.Tag{Class: "plumb-line", Title: "line of sheet " + f.number, Data: f.seamTag})
@@ -130,15 +136,15 @@ func (d *wallBoard) flag(f lineFlag, foot float64) *scene.Group {
 // head draws an arrowhead, solid or open.
 func (d *wallBoard) head(g *scene.Group, tip scene.Point, direction float64, open bool) {
 	if open {
-		draft.Triangle(g, scene.Plumb, tip, direction, flagLong*d.u, flagWide*d.u, folio.TapedFine, true)
+		draft.Triangle(g, scene.Plumb, tip, direction, flagLong*d.Unit, flagWide*d.Unit, folio.TapedFine, true)
 		return
 	}
-	draft.Triangle(g, scene.Plumb, tip, direction, flagLong*d.u, flagWide*d.u, 0, false)
+	draft.Triangle(g, scene.Plumb, tip, direction, flagLong*d.Unit, flagWide*d.Unit, 0, false)
 }
 
 // shelf stands the figures upright side by side where they have no room to lie, each on a stem that bends to it.
 func (d *wallBoard) shelf(list []lineFlag, floor, lo, hi float64) {
-	u, size := d.u, folio.TapedText*d.u
+	u, size := d.Unit, folio.TapedText*d.Unit
 	var at []float64
 	for _, f := range list {
 		at = append(at, f.at)
@@ -152,8 +158,7 @@ func (d *wallBoard) shelf(list []lineFlag, floor, lo, hi float64) {
 	top := neck + math.Min(math.Max(bend/2, 1.5*u), 8*u)
 	for i, f := range list {
 		g := d.flag(f, neck)
-		g.Line(scene.Pt(f.at, neck), scene.Pt(slots[i], top), scene.Pen(scene.Plumb, folio.TapedFine))
-		d.space.Stroke(scene.Pt(f.at, neck), scene.Pt(slots[i], top))
+		d.line(g, scene.Pt(f.at, neck), scene.Pt(slots[i], top), scene.Pen(scene.Plumb, folio.TapedFine))
 		t := scene.Text{At: scene.Pt(slots[i], top+0.8*u), String: f.text, Height: size, Bold: !f.end, Anchor: scene.End, Seat: scene.Centred, Angle: 90, Layer: scene.Plumb}
 		d.figure(g, f, t)
 		if t.Bounds().Y1 > d.area.Y1-1*u {
@@ -164,17 +169,17 @@ func (d *wallBoard) shelf(list []lineFlag, floor, lo, hi float64) {
 
 // datum marks the point that all figures count from; on a further piece of a wall it says where that point is.
 func (d *wallBoard) datum(floor float64, rows int) {
-	u := d.u
-	if d.p.leftCut() {
-		words := "0 DATUM: the wall's left end, " + d.pageWord(d.w.pieces[0].key())
+	u := d.Unit
+	if d.p.LeftCut() {
+		words := "0 DATUM: the wall's left end, " + d.PageWord(d.w.pieces[0].key())
 		size := folio.TapedText * u
 		if box, ok := d.under(scene.Width(words, size, true), size*1.3); ok {
 			d.g.Text(scene.Text{At: scene.Pt(box.X0, box.Y1-size*0.3), String: words, Height: size, Bold: true, Layer: scene.Plumb})
 		}
 		return
 	}
-	x := d.v.X(d.w.left)
-	at := scene.Pt(x, d.v.Y(room.AtRight(d.w.W.Floor, d.w.left)))
+	x := d.v.X(d.w.Left)
+	at := scene.Pt(x, d.v.Y(room.AtRight(d.w.W.Floor, d.w.Left)))
 	g := d.g.Part(scene.Tag{Class: "datum"})
 	foot := floor + (firstRow+rowPitch*float64(rows-1))*u
 	g.VLine(x, at.Y+1.5*u, foot, scene.Pen(scene.Dimensions, 0.25))

@@ -17,7 +17,7 @@ const footPitch = 5.6
 // grow makes boxes and rips higher by some lines, at the cost of the drawing.
 func (b *board) grow(lines int) {
 	b.more = lines
-	b.Field.Y1 -= float64(lines) * footPitch * b.u
+	b.Field.Y1 -= float64(lines) * footPitch * b.Unit
 }
 
 // footStrip draws the three fields under the drawing: boxes, rips, hold. It gives back what they have no room for.
@@ -54,7 +54,7 @@ func (b *board) footStrip(d *wallBoard) []note {
 
 // footList letters a heading, as many lines as stand under it, and cautions; the lines that have no room come back.
 func (b *board) footList(g *scene.Group, box scene.Box, head string, lines []string, most int, caution ...string) []note {
-	u := b.u
+	u := b.Unit
 	x, w := box.X0+3*u, box.W()-5*u
 	b.word(g, scene.Pt(x, box.Y0+6*u), head, folio.TapedText*u, true, scene.Start)
 	if len(lines) == 0 {
@@ -94,15 +94,15 @@ func (d *wallBoard) ripLines() []string {
 	var order []rip
 	numbers := map[rip][]string{}
 	for _, h := range d.p.rows {
-		for _, s := range h.sheets {
-			if s.Ripped == "" || s.Hung || len(s.Pieces) == 0 || h.before || !d.p.startsHere(h) {
+		for _, s := range h.Sheets {
+			if s.Ripped == "" || s.Hung || len(s.Pieces) == 0 || h.Before || !d.p.StartsHere(h) {
 				continue
 			}
 			k := rip{s.Ripped, s.RipTo}
 			if numbers[k] == nil {
 				order = append(order, k)
 			}
-			numbers[k] = append(numbers[k], d.Set.number(s))
+			numbers[k] = append(numbers[k], d.SheetNumber(s))
 		}
 	}
 	var lines []string
@@ -111,18 +111,18 @@ func (d *wallBoard) ripLines() []string {
 		if d.w.Run.Up {
 			side = map[string]string{"left": "lower", "right": "upper"}[side]
 		}
-		lines = append(lines, fmt.Sprintf("%s: %s edge off, %s stays", strings.Join(numbers[k], ", "), side, d.inches(k.stays)))
+		lines = append(lines, fmt.Sprintf("%s: %s edge off, %s stays", strings.Join(numbers[k], ", "), side, d.Inches(k.stays)))
 	}
 	return lines
 }
 
 // holdField is where the crew signs that the first sheets are right.
 func (b *board) holdField(g *scene.Group, box scene.Box, d *wallBoard) {
-	u, size := b.u, folio.TapedText*b.u
+	u, size := b.Unit, folio.TapedText*b.Unit
 	x, right := box.X0+3*u, box.X1-3*u
 	after := "HOLD"
 	if len(d.p.rows) > 0 {
-		after = "HOLD after sheet " + d.Numbers(d.p.rows[d.p.thirdRow()])
+		after = "HOLD after sheet " + d.SheetNumbers(d.p.rows[d.p.thirdRow()])
 	}
 	b.word(g, scene.Pt(x, box.Y0+6*u), after, size, true, scene.Start)
 	far := "6 ft"
@@ -146,7 +146,7 @@ func (b *board) holdField(g *scene.Group, box scene.Box, d *wallBoard) {
 
 // blanks letters words with lines to write on behind each, from x to right.
 func (b *board) blanks(g *scene.Group, x, right, y float64, words []string) {
-	u, size := b.u, folio.TapedText*b.u
+	u, size := b.Unit, folio.TapedText*b.Unit
 	sum := 0.0
 	for _, w := range words {
 		sum += scene.Width(w, size, false) + 2*u

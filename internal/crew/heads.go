@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"flitchlay/internal/draft"
+	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
@@ -27,10 +28,10 @@ func (d *wallBoard) roof(x0, x1 float64) float64 {
 	w := d.w.W
 	y := math.Inf(1)
 	take := func(x L) {
-		x = min(max(x, d.p.from), d.p.to)
+		x = min(max(x, d.p.From), d.p.To)
 		y = min(y, d.v.Y(room.At(w.Ceiling, x)), d.v.Y(room.AtRight(w.Ceiling, x)))
 	}
-	at := func(px float64) L { return d.p.from + L(math.Round((px-d.v.X(d.p.from))*float64(d.v.Scale)*8000)) }
+	at := func(px float64) L { return d.p.From + d.v.Length(px-d.v.X(d.p.From)) }
 	a, b := at(x0), at(x1)
 	take(a)
 	take(b)
@@ -42,32 +43,57 @@ func (d *wallBoard) roof(x0, x1 float64) float64 {
 	return y
 }
 
-// rowHigh is from one row of labels over the ceiling to the next.
-const rowHigh = 2.9
+// Rows of labels over the ceiling, in mm on letter paper.
+const (
+	rowHigh    = 2.9 // from one row to the next
+	firstOver  = 2.6 // the baseline of the lowest over the flags
+	overReach  = 2.0 // the ceiling counts so far left and right of a label
+	overRows   = 16  // rows of labels that are tried
+	lowRows    = 5   // rows under the ceiling's, beside the wall
+	calledRows = 12  // rows of what is called out: they keep under the labels of the ends
+)
 
-// overhead finds a place over the ceiling for a label: as low as it goes, and of the left edges wanted the first.
+// What a place over the ceiling costs, in mm on letter paper that it stands lower for it.
+const (
+	wantedCost = 1.5  // each left edge that was wanted less
+	besideCost = 30.0 // beside the wall: a last resort
+)
+
+// row is the baseline of a row of labels over the ceiling from x0 to x1.
+func (d *wallBoard) row(x0, x1 float64, row int) float64 {
+	return d.roof(x0-overReach*d.Unit, x1+overReach*d.Unit) - (flagStem+firstOver+rowHigh*float64(row))*d.Unit
+}
+
+// overhead finds a place over the ceiling for a label. A label is looked for where it points, so it stands as low as it
+// goes; all places are tried, and the one that costs the least is taken:
+//
+//  1. each of the left edges wanted, the first first, moved into the page where it would leave it;
+//  2. at each the lowest row over the ceiling that is free; a row higher costs its height, a left edge wanted less half a
+//     row;
+//  3. past the ends of the wall the rows beside it too, which cost so much that only labels without another place come
+//     there.
 //
 // Shape: the box of the label, taken, and which of the left edges it got. A label that finds no place is noted: its words
 // stand beside the drawing where no larger drawing could be had.
 func (d *wallBoard) overhead(words string, wide, high float64, wanted ...float64) (scene.Box, int, bool) {
-	u := d.u
+	u := d.Unit
 	lo, hi := d.space.Bounds.X0+0.5*u, d.space.Bounds.X1-0.5*u
 	best, which, least := scene.Box{}, -1, math.Inf(1)
 	for i, x := range wanted {
 		x = math.Max(math.Min(x, hi-wide), lo)
 		first := 0
-		if x+wide < d.v.X(d.p.from)-2*u || x > d.v.X(d.p.to)+2*u {
-			first = -5 // beside the wall it may stand lower than the ceiling
+		if x+wide < d.v.X(d.p.From)-2*u || x > d.v.X(d.p.To)+2*u {
+			first = -lowRows
 		}
-		for row := first; row < 16; row++ {
-			y := d.roof(x-2*u, x+wide+2*u) - (flagStem+2.6+rowHigh*float64(row))*u
+		for row := first; row < overRows; row++ {
+			y := d.row(x, x+wide, row)
 			box := scene.Box{X0: x, Y0: y - high, X1: x + wide, Y1: y + 0.9*u}
 			if !d.space.Free(box, crewAir*u) {
 				continue
 			}
-			cost := -y + 1.5*float64(i)*u
+			cost := -y + wantedCost*float64(i)*u
 			if row < 0 {
-				cost += 30 * u
+				cost += besideCost * u
 			}
 			if cost < least {
 				best, which, least = box, i, cost
@@ -85,23 +111,31 @@ func (d *wallBoard) overhead(words string, wide, high float64, wanted ...float64
 	return best, which, true
 }
 
-// label letters a label over the ceiling, with its left edge, its middle or its right edge at x, or near it.
+// Where else a label may stand than at its x, in mm on letter paper.
+const (
+	labelInset = 8.0 // so much of it still stands over x
+	labelPast  = 3.0 // clear of x, to its side
+)
+
+// label letters a label over the ceiling, with its left edge, its middle or its right edge at x, or near it. Wanted are,
+// in turn: where it belongs; moved along by as little as brings it clear, while it still stands over x; wholly to the side
+// of x, first the side on which the wall is not.
 func (d *wallBoard) label(x float64, text string, bold bool, anchor scene.Anchor) {
-	size := folio.TapedText * d.u
-	text = scene.Shorten(text, size, bold, d.area.W()-8*d.u)
+	size := folio.TapedText * d.Unit
+	text = scene.Shorten(text, size, bold, d.area.W()-8*d.Unit)
 	w := scene.Width(text, size, bold)
-	inset := math.Min(w/2, 8*d.u)
+	inset, past := math.Min(w/2, labelInset*d.Unit), labelPast*d.Unit
 	var wanted []float64
 	switch anchor {
 	case scene.Start: // from the left end to the right; else out to the left
-		wanted = []float64{x, x - inset, x - w/2, x - w + inset, x - w - 3*d.u}
+		wanted = []float64{x, x - inset, x - w/2, x - w + inset, x - w - past}
 	case scene.Middle:
-		wanted = []float64{x - w/2, x - w/3, x - w*2/3, x - w + inset/2, x - inset/2, x - w - 3*d.u, x + 3*d.u}
+		wanted = []float64{x - w/2, x - w/3, x - w*2/3, x - w + inset/2, x - inset/2, x - w - past, x + past}
 	case scene.End:
-		wanted = []float64{x - w, x - w + inset, x - w/2, x - inset, x + 3*d.u}
+		wanted = []float64{x - w, x - w + inset, x - w/2, x - inset, x + past}
 	}
 	if box, _, ok := d.overhead(text, w, size*1.1, wanted...); ok {
-		d.word(d.g, scene.Pt(box.X0, box.Y1-0.9*d.u), text, size, bold, scene.Start)
+		d.word(d.g, scene.Pt(box.X0, box.Y1-0.9*d.Unit), text, size, bold, scene.Start)
 	}
 }
 
@@ -115,9 +149,9 @@ func (d *wallBoard) endNames() {
 		}
 		d.g = outer.Part(scene.Tag{Class: "corner", Data: []scene.Datum{folio.Datum("name", name)}})
 		if right {
-			d.label(d.v.X(d.p.to), name, false, scene.End)
+			d.label(d.v.X(d.p.To), name, false, scene.End)
 		} else {
-			d.label(d.v.X(d.p.from), name, false, scene.Start)
+			d.label(d.v.X(d.p.From), name, false, scene.Start)
 		}
 	}
 	d.g = outer
@@ -126,59 +160,29 @@ func (d *wallBoard) endNames() {
 // endName is the name of an end of the piece.
 func (d *wallBoard) endName(right bool) string {
 	w, p := d.w, d.p
-	if right && p.rightCut() {
-		return "MATCH LINE: " + d.pageWord(w.pieces[p.index+1].key())
+	if right && p.RightCut() {
+		return "MATCH LINE: " + d.PageWord(w.pieces[p.Index+1].key())
 	}
-	if !right && p.leftCut() {
-		return "MATCH LINE: " + d.pageWord(w.pieces[p.index-1].key())
+	if !right && p.LeftCut() {
+		return "MATCH LINE: " + d.PageWord(w.pieces[p.Index-1].key())
 	}
-	for i := range w.Run.Corners {
-		c := &w.Run.Corners[i]
-		if right && c.LeftWall != w.wall || !right && c.RightWall != w.wall {
-			continue
-		}
+	if c, _, _ := w.Neighbour(right); c != nil {
 		kind := "in"
 		if c.Kind == room.Outside {
 			kind = "out"
 		}
 		name := c.Name + " " + kind
-		for _, h := range p.hangs {
-			if right && h.after && h.place == c.Sheet {
-				return name + ": " + d.Numbers(h) + " goes on " + d.inches(c.RightReturn)
+		for _, h := range p.Hangs {
+			if right && h.After && h.Place == c.Sheet {
+				return name + ": " + d.SheetNumbers(h) + " goes on " + d.Inches(c.RightReturn)
 			}
-			if !right && h.before && h.place == c.Sheet {
-				return name + ": " + d.Numbers(h) + " comes from " + d.Room.Walls[c.LeftWall].Name
+			if !right && h.Before && h.Place == c.Sheet {
+				return name + ": " + d.SheetNumbers(h) + " comes from " + d.Room.Walls[c.LeftWall].Name
 			}
 		}
 		return name
 	}
-	for i := range w.Run.Line.Spans {
-		s := &w.Run.Line.Spans[i]
-		if s.Closed {
-			continue
-		}
-		if right && s.RightEnd.Wall == w.wall && w.W.Corner != room.Straight && d.near(s.R, w.right, w.W.LeanRight) {
-			return strings.TrimPrefix(s.RightEnd.Words(), "the ")
-		}
-		if !right && s.LeftEnd.Wall == w.wall && d.near(s.L, w.left, w.W.LeanLeft) {
-			return strings.TrimPrefix(s.LeftEnd.Words(), "the ")
-		}
-	}
-	return ""
-}
-
-// near reports whether a place of the run is at an end of the wall.
-func (d *wallBoard) near(s, end, lean L) bool {
-	x := s - d.w.st.Shift
-	if n := d.w.Run.Length; d.w.Run.Closed && n > 0 {
-		for x > end+n/2 {
-			x -= n
-		}
-		for x < end-n/2 {
-			x += n
-		}
-	}
-	return x >= end-lean.Abs() && x <= end+lean.Abs()
+	return strings.TrimPrefix(w.EndAt(right), "the ")
 }
 
 // thirdRow is the row of the tape list after which the work stops: the third, or the last where there are fewer.
@@ -189,13 +193,13 @@ func (d *wallBoard) hold() {
 	if len(d.p.rows) == 0 {
 		return
 	}
-	u, size := d.u, folio.TapedText*d.u
+	u, size := d.Unit, folio.TapedText*d.Unit
 	h := d.p.rows[d.p.thirdRow()]
-	at := d.v.X(min(h.to, d.p.to))
-	text := "HOLD after " + d.Numbers(h)
+	at := d.v.X(min(h.To, d.p.To))
+	text := "HOLD after " + d.SheetNumbers(h)
 	w := scene.Width(text, size, true)
 	const sign = 5.2
-	// the triangle stands over the seam, the words to its right or its left
+	// 1. the triangle over the seam, the words to its right, where the work goes on; 2. the words to its left
 	wide := sign*u + 1.6*u + w
 	box, which, ok := d.overhead("", wide, size*1.15, at-sign/2*u, at+sign/2*u-wide)
 	if !ok {
@@ -217,40 +221,40 @@ func (d *wallBoard) hold() {
 
 // starts marks where a first sheet begins inside a wall, and where the room closes.
 func (d *wallBoard) starts() {
-	for _, h := range d.p.hangs {
-		if h.begins && d.p.startsHere(h) && !d.startsAtEnd(h) && !h.Sheet().Hung {
+	for _, h := range d.p.Hangs {
+		if h.Begins && d.p.StartsHere(h) && !d.startsAtEnd(h) && !h.Hung() {
 			d.startLabel(h)
 		}
-		if h.closes && d.p.here(h) && h.Seam != nil {
+		if h.Closes && d.p.Here(h) && h.Seam != nil {
 			first := d.firstOf(h)
-			d.label(d.v.X(h.X), "closing "+d.Numbers(h)+" | "+first, true, scene.End)
+			d.label(d.v.X(h.X), "closing "+d.SheetNumbers(h)+" | "+first, true, scene.End)
 		}
 	}
 }
 
 // firstOf is the number of the sheet that the last one closes on.
-func (d *wallBoard) firstOf(h *hang) string {
+func (d *wallBoard) firstOf(h *face.Hang) string {
 	place := d.w.Run.Spans[h.Sheet().Span].FirstSheet
 	for i := range d.w.Run.Sheets {
 		if s := &d.w.Run.Sheets[i]; s.Place == place {
-			return d.Set.number(s)
+			return d.SheetNumber(s)
 		}
 	}
 	return ""
 }
 
 // startsAtEnd reports whether a first sheet begins at the wall's left end, where START stands in the margin.
-func (d *wallBoard) startsAtEnd(h *hang) bool {
-	return !h.Opens && h.from <= d.w.left+max(0, d.w.W.LeanLeft)
+func (d *wallBoard) startsAtEnd(h *face.Hang) bool {
+	return !h.Opens && h.From <= d.w.Left+max(0, d.w.W.LeanLeft)
 }
 
-func (d *wallBoard) startLabel(h *hang) {
-	u, size := d.u, folio.TapedText*d.u
+func (d *wallBoard) startLabel(h *face.Hang) {
+	u, size := d.Unit, folio.TapedText*d.Unit
 	const arrow = 6
-	text := "START " + d.Numbers(h)
+	text := "START " + d.SheetNumbers(h)
 	w := scene.Width(text, size, true) + (arrow+1.6)*u
-	x := d.v.X(h.from)
-	box, _, ok := d.overhead(text+" at "+d.Say(h.from), w, size*1.1, x, x-w/3, x-w/2)
+	x := d.v.X(h.From)
+	box, _, ok := d.overhead(text+" at "+d.Say(h.From), w, size*1.1, x, x-w/3, x-w/2)
 	if ok {
 		d.block(d.g, scene.Pt(box.X0, box.Y1-0.9*u-size/2), arrow*u, 4.4*u)
 		d.word(d.g, scene.Pt(box.X1, box.Y1-0.9*u), text, size, true, scene.End)
@@ -266,8 +270,8 @@ func (d *wallBoard) block(g *scene.Group, at scene.Point, long, high float64) {
 
 // checks says which lines are only to check by.
 func (d *wallBoard) checks() {
-	for _, h := range d.p.hangs {
-		if h.Check() && d.p.here(h) && !h.Sheet().Hung {
+	for _, h := range d.p.Hangs {
+		if h.Check() && d.p.Here(h) && !h.Hung() {
 			d.label(d.v.X(h.Line), "check only", false, scene.Middle)
 		}
 	}
@@ -275,28 +279,34 @@ func (d *wallBoard) checks() {
 
 // changes names the flitch where it changes inside the piece.
 func (d *wallBoard) changes() {
-	for i, h := range d.p.hangs {
+	for i, h := range d.p.Hangs {
 		if i == 0 {
 			continue
 		}
-		if a, b := d.p.hangs[i-1].Sheet().Flitch, h.Sheet().Flitch; a != b && b != "" {
-			d.label(d.v.X(h.from), "flitch "+b+" from here", true, scene.Start)
+		if a, b := d.p.Hangs[i-1].Sheet().Flitch, h.Sheet().Flitch; a != b && b != "" {
+			d.label(d.v.X(h.From), "flitch "+b+" from here", true, scene.Start)
 		}
 	}
 }
 
-// callout letters over the ceiling what has no room where it belongs, with a line down to it.
+// leans are how far a called out text stands beside its target, in its own widths: straight over it, then further and
+// further left and right, as long as the line down to it is not taken for one of a neighbour.
+var leans = []float64{0, -0.3, 0.3, -0.6, 0.6, -0.9, 0.9, -1.3, 1.3}
+
+// callout letters over the ceiling what has no room where it belongs, with a line down to it. The first place is taken
+// that is free and whose line crosses nothing: the lowest rows first, since a short line is read best, in each row the
+// place nearest to the target first.
 func (d *wallBoard) callout(g *scene.Group, target scene.Point, text, words string, boxed bool) {
-	u, size := d.u, folio.TapedLarge*d.u
+	u, size := d.Unit, folio.TapedLarge*d.Unit
 	w, ring := scene.Width(text, size, true), 0.0
 	if boxed {
 		ring = 1.2 * u
 	}
 	lo, hi := d.space.Bounds.X0+0.5*u+ring, d.space.Bounds.X1-0.5*u-ring
-	for row := 0; row < 12; row++ {
-		for _, lean := range []float64{0, -0.3, 0.3, -0.6, 0.6, -0.9, 0.9, -1.3, 1.3} {
+	for row := range calledRows {
+		for _, lean := range leans {
 			x0 := math.Max(math.Min(target.X-w/2+lean*w, hi-w), lo)
-			y := d.roof(math.Min(x0, target.X)-2*u, math.Max(x0+w, target.X)+2*u) - (flagStem+2.6+rowHigh*float64(row))*u
+			y := d.row(math.Min(x0, target.X), math.Max(x0+w, target.X), row)
 			box := scene.Box{X0: x0 - ring, Y0: y - size - ring, X1: x0 + w + ring, Y1: y + ring}
 			from := scene.Pt(math.Max(math.Min(target.X, box.X1-0.5*u), box.X0+0.5*u), box.Y1+0.6*u)
 			if d.space.Free(box, crewAir*u) && d.space.FreeLine(from, target, 0.3*u) {
@@ -304,10 +314,9 @@ func (d *wallBoard) callout(g *scene.Group, target scene.Point, text, words stri
 				if boxed {
 					g.Rect(box, scene.Pen(scene.Numbers, folio.TapedFine))
 				}
-				g.Line(from, target, scene.Pen(scene.Marks, 0.25))
+				d.line(g, from, target, scene.Pen(scene.Marks, 0.25))
 				g.Circle(target, 0.6*u, scene.Style{Layer: scene.Marks, Fill: scene.Solid(scene.Black)})
 				d.space.Take(box)
-				d.space.Stroke(from, target)
 				return
 			}
 		}

@@ -12,7 +12,7 @@ import (
 // heightPages give the heights of floor and ceiling from the level line to be read along every wall, spread evenly over as
 // few pages as take them.
 func (c *Set) heightPages(n int) []*scene.Page {
-	u, size := c.u, folio.TapedText*c.u
+	u, size := c.Unit, folio.TapedText*c.Unit
 	const row = 7.2
 	least := 29 * u // of a column: room for its figures, and to write beside them
 	for _, w := range c.Walls {
@@ -77,7 +77,7 @@ func (c *Set) heightPlaces(w *room.Wall) []L {
 // heightGrid draws three rows: where, down to the floor, up to the ceiling, with what the room file says and room to
 // write beside it.
 func (b *board) heightGrid(g *scene.Group, w *room.Wall, places []L, at scene.Point, wide, row float64) {
-	u, size := b.u, folio.TapedText*b.u
+	u, size := b.Unit, folio.TapedText*b.Unit
 	head := 27 * u
 	pen := scene.Pen(scene.Frame, 0.25)
 	right := at.X + head + wide*float64(len(places))

@@ -31,113 +31,139 @@ func Clean(t *testing.T, d *scene.Document) {
 // RandomRoom writes a room file with much that is odd: slopes, steps, leans, narrow walls, long names, gaps, bare strips,
 // several flitches, sheets that hang, courses, millimetres.
 func RandomRoom(seed uint64) string {
-	r := rand.New(rand.NewPCG(seed, 7))
-	var b strings.Builder
-	metric := r.IntN(4) == 0
-	in := func(v float64) string { // inches, in the room's unit
-		if metric {
-			return fmt.Sprintf("%.1f", v*25)
-		}
-		return fmt.Sprintf(`"%d %d/16"`, int(v), int(v*16)%16)
-	}
-	chance := func(n int) bool { return r.IntN(n) == 0 }
-	pick := func(list ...string) string { return list[r.IntN(len(list))] }
-	names := []string{"North", "East wall of the old refectory beside the elevator lobby", "C", "Wand gegenüber der Tür", "Side, second part", "Long gallery, courtyard side"}
-	units, gross, overlap := "in", 24.5, 1.0
-	if metric {
-		units = "mm"
-	}
-	if chance(4) {
-		gross, overlap = float64(18+r.IntN(20)), 0.75
-	}
-	height := float64(84 + r.IntN(60))
-	long := height + 12
-	if chance(6) {
-		long = height * 0.7 // two courses
-	}
-	fmt.Fprintf(&b, "[project]\ntitle = %q\nunits = %q\nroom = \"%d\"\ntag = \"WD-1\"\n", pick("Room", "The Harbour Lane Library and Reading Room Society: great reading room, north end"), units, r.IntN(999))
-	if chance(2) {
-		b.WriteString("drawn = 2026-04-14\n[[project.revision]]\nmark = \"" + pick("A", "AB", "12") + "\"\ndate = 2026-05-02\nnote = \"again\"\n")
-	}
-	if b.WriteString("[veneer]\n"); chance(10) {
-		b.WriteString("grain = \"horizontal\"\n")
-	}
-	fmt.Fprintf(&b, "gross_width = %s\noverlap = %s\nlength = %s\n", in(gross), in(overlap), in(long))
-	switch r.IntN(4) {
-	case 0:
-		fmt.Fprintf(&b, "[[flitch]]\nnumber = \"F-1\"\nsheets = \"%d-%d\"\nspare = 2\n", 1, 80)
-	case 1:
-		fmt.Fprintf(&b, "[[flitch]]\nnumber = \"F-1\"\nsheets = \"1-%d\"\ndamaged = [3]\n[[flitch]]\nnumber = \"LONG-FLITCH-2\"\nsheets = \"101-190\"\n", 4+r.IntN(12))
-	case 2:
-		fmt.Fprintf(&b, "[[flitch]]\nnumber = \"G\"\nsheets = \"1-%d\"\n", 3+r.IntN(8))
-	}
-	closed := chance(2)
-	fmt.Fprintf(&b, "[rules]\naim = %q\n", pick("steady", "fewest", "even"))
-	fmt.Fprintf(&b, "[room]\nclosed = %v\nlevel_line = %s\nbase = %s\ncrown = %s\n", closed, in(float64(36+r.IntN(24))), in(float64(r.IntN(8))), in(float64(r.IntN(4))))
-	walls := 1 + r.IntN(5)
+	w := &roomWriter{Rand: rand.New(rand.NewPCG(seed, 7))}
+	w.metric = w.IntN(4) == 0
+	w.head()
+	closed := w.chance(2)
+	w.line("[rules]\naim = %q\n", w.pick("steady", "fewest", "even"))
+	w.line("[room]\nclosed = %v\nlevel_line = %s\nbase = %s\ncrown = %s\n", closed, w.in(float64(36+w.IntN(24))), w.in(float64(w.IntN(8))), w.in(float64(w.IntN(4))))
+	walls := 1 + w.IntN(5)
 	if closed {
 		walls = 4
 	}
 	for i := range walls {
-		w := float64(40+r.IntN(240)) + float64(r.IntN(16))/16
-		switch {
-		case chance(5):
-			w = float64(9 + r.IntN(20))
-		case chance(6):
-			w = float64(300 + r.IntN(500))
-		}
-		fmt.Fprintf(&b, "[[wall]]\nname = %q\nlength = %s\n", fmt.Sprintf("%s %d", pick(names...), i+1), in(w))
-		switch {
-		case chance(5):
-			fmt.Fprintf(&b, "height = [%s, %s]\n", in(height), in(height-float64(r.IntN(40))))
-		case chance(7):
-			fmt.Fprintf(&b, "height = [[0, %s], [%s, %s], [%s, %s]]\n", in(height-30), in(float64(int(w/2))), in(height), in(w), in(height-30))
-		default:
-			fmt.Fprintf(&b, "height = %s\n", in(height))
-		}
-		if chance(4) {
-			fmt.Fprintf(&b, "floor = [0, %s]\n", in(0.5))
-		}
-		if chance(3) {
-			fmt.Fprintf(&b, "lean = [%s, %s]\n", pick("0", in(0.25)), pick("0", in(0.5)))
-		}
-		fmt.Fprintf(&b, "corner = %q\n", pick("inside", "inside", "inside", "outside", "straight"))
-		if chance(6) {
-			b.WriteString("wrap = false\n")
-		}
-		if chance(9) && walls > 1 {
-			b.WriteString("cover = false\n")
-		}
-		x := 6.0
-		for n := 0; n < 3 && x < w-20 && !chance(3); n++ {
-			ow := 4 + float64(r.IntN(int(w-x-12)))
-			if ow > 60 {
-				ow = 60
-			}
-			kind := pick("window", "door", "built-in")
-			fmt.Fprintf(&b, "[[wall.opening]]\nkind = %q\nfrom_left = %s\nwidth = %s\n", kind, in(x), in(ow))
-			switch {
-			case chance(8):
-				fmt.Fprintf(&b, "height = %s\n", in(height+20)) // a gap
-				if chance(2) {
-					b.WriteString("grain = \"through\"\n")
-				}
-			case kind == "door":
-				fmt.Fprintf(&b, "height = %s\n", in(80))
-			default:
-				fmt.Fprintf(&b, "sill = %s\nheight = %s\n", in(30), in(float64(20+r.IntN(24))))
-				if chance(4) {
-					fmt.Fprintf(&b, "reveal = %s\nwrap_reveal = true\n", in(6))
-				}
-			}
-			x += ow + float64(4+r.IntN(50))
-		}
-		if chance(8) && x < w-30 {
-			fmt.Fprintf(&b, "[[wall.bare]]\nfrom = %s\nto = %s\nwhy = \"control joint\"\n", in(x+4), in(x+8))
-		}
-		for n := r.IntN(6); n > 0; n-- {
-			fmt.Fprintf(&b, "[[wall.box]]\nkind = %q\nx = %s\nz = %s\n", pick("outlet", "switch", "alarm", "thermostat"), in(4+float64(r.IntN(int(w)-8))), in(float64(12+r.IntN(60))))
-		}
+		w.wall(i, walls)
 	}
-	return b.String()
+	return w.text.String()
+}
+
+// roomWriter writes a room file by chance. What is written in which order decides what later chances come to.
+type roomWriter struct {
+	*rand.Rand
+	text   strings.Builder
+	metric bool
+	height float64 // of the walls
+}
+
+func (w *roomWriter) line(format string, values ...any) { fmt.Fprintf(&w.text, format, values...) }
+
+func (w *roomWriter) chance(n int) bool { return w.IntN(n) == 0 }
+
+func (w *roomWriter) pick(list ...string) string { return list[w.IntN(len(list))] }
+
+// in prints inches in the room's unit.
+func (w *roomWriter) in(v float64) string {
+	if w.metric {
+		return fmt.Sprintf("%.1f", v*25)
+	}
+	return fmt.Sprintf(`"%d %d/16"`, int(v), int(v*16)%16)
+}
+
+// head writes the project, the veneer and the flitches.
+func (w *roomWriter) head() {
+	units, gross, overlap := "in", 24.5, 1.0
+	if w.metric {
+		units = "mm"
+	}
+	if w.chance(4) {
+		gross, overlap = float64(18+w.IntN(20)), 0.75
+	}
+	w.height = float64(84 + w.IntN(60))
+	long := w.height + 12
+	if w.chance(6) {
+		long = w.height * 0.7 // two courses
+	}
+	w.line("[project]\ntitle = %q\nunits = %q\nroom = \"%d\"\ntag = \"WD-1\"\n", w.pick("Room", "The Harbour Lane Library and Reading Room Society: great reading room, north end"), units, w.IntN(999))
+	if w.chance(2) {
+		w.line("drawn = 2026-04-14\n[[project.revision]]\nmark = %q\ndate = 2026-05-02\nnote = \"again\"\n", w.pick("A", "AB", "12"))
+	}
+	if w.line("[veneer]\n"); w.chance(10) {
+		w.line("grain = \"horizontal\"\n")
+	}
+	w.line("gross_width = %s\noverlap = %s\nlength = %s\n", w.in(gross), w.in(overlap), w.in(long))
+	switch w.IntN(4) {
+	case 0:
+		w.line("[[flitch]]\nnumber = \"F-1\"\nsheets = \"%d-%d\"\nspare = 2\n", 1, 80)
+	case 1:
+		w.line("[[flitch]]\nnumber = \"F-1\"\nsheets = \"1-%d\"\ndamaged = [3]\n[[flitch]]\nnumber = \"LONG-FLITCH-2\"\nsheets = \"101-190\"\n", 4+w.IntN(12))
+	case 2:
+		w.line("[[flitch]]\nnumber = \"G\"\nsheets = \"1-%d\"\n", 3+w.IntN(8))
+	}
+}
+
+// wall writes the i-th of so many walls with all that is on it.
+func (w *roomWriter) wall(i, of int) {
+	names := []string{"North", "East wall of the old refectory beside the elevator lobby", "C", "Wand gegenüber der Tür", "Side, second part", "Long gallery, courtyard side"}
+	wide := float64(40+w.IntN(240)) + float64(w.IntN(16))/16
+	switch {
+	case w.chance(5):
+		wide = float64(9 + w.IntN(20))
+	case w.chance(6):
+		wide = float64(300 + w.IntN(500))
+	}
+	w.line("[[wall]]\nname = %q\nlength = %s\n", fmt.Sprintf("%s %d", w.pick(names...), i+1), w.in(wide))
+	switch {
+	case w.chance(5):
+		w.line("height = [%s, %s]\n", w.in(w.height), w.in(w.height-float64(w.IntN(40))))
+	case w.chance(7):
+		w.line("height = [[0, %s], [%s, %s], [%s, %s]]\n", w.in(w.height-30), w.in(float64(int(wide/2))), w.in(w.height), w.in(wide), w.in(w.height-30))
+	default:
+		w.line("height = %s\n", w.in(w.height))
+	}
+	if w.chance(4) {
+		w.line("floor = [0, %s]\n", w.in(0.5))
+	}
+	if w.chance(3) {
+		w.line("lean = [%s, %s]\n", w.pick("0", w.in(0.25)), w.pick("0", w.in(0.5)))
+	}
+	w.line("corner = %q\n", w.pick("inside", "inside", "inside", "outside", "straight"))
+	if w.chance(6) {
+		w.line("wrap = false\n")
+	}
+	if w.chance(9) && of > 1 {
+		w.line("cover = false\n")
+	}
+	x := w.openings(wide)
+	if w.chance(8) && x < wide-30 {
+		w.line("[[wall.bare]]\nfrom = %s\nto = %s\nwhy = \"control joint\"\n", w.in(x+4), w.in(x+8))
+	}
+	for n := w.IntN(6); n > 0; n-- {
+		w.line("[[wall.box]]\nkind = %q\nx = %s\nz = %s\n", w.pick("outlet", "switch", "alarm", "thermostat"), w.in(4+float64(w.IntN(int(wide)-8))), w.in(float64(12+w.IntN(60))))
+	}
+}
+
+// openings writes the openings of a wall so wide, and gives where there is room again.
+func (w *roomWriter) openings(wide float64) (x float64) {
+	x = 6.0
+	for n := 0; n < 3 && x < wide-20 && !w.chance(3); n++ {
+		open := min(4+float64(w.IntN(int(wide-x-12))), 60)
+		kind := w.pick("window", "door", "built-in")
+		w.line("[[wall.opening]]\nkind = %q\nfrom_left = %s\nwidth = %s\n", kind, w.in(x), w.in(open))
+		switch {
+		case w.chance(8):
+			w.line("height = %s\n", w.in(w.height+20)) // a gap
+			if w.chance(2) {
+				w.line("grain = \"through\"\n")
+			}
+		case kind == "door":
+			w.line("height = %s\n", w.in(80))
+		default:
+			w.line("sill = %s\nheight = %s\n", w.in(30), w.in(float64(20+w.IntN(24))))
+			if w.chance(4) {
+				w.line("reveal = %s\nwrap_reveal = true\n", w.in(6))
+			}
+		}
+		x += open + float64(4+w.IntN(50))
+	}
+	return x
 }

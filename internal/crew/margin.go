@@ -4,13 +4,14 @@ import (
 	"math"
 
 	"flitchlay/internal/draft"
+	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
 )
 
 // marginWide is what the words left of the wall take: the level line's height, START, UP, DATUM.
 func (d *wallBoard) marginWide() float64 {
-	u := d.u
+	u := d.Unit
 	w := math.Max(scene.Width(d.Say(d.Level), folio.TapedText*u, true)+4*u, scene.Width("DATUM", folio.TapedSmall*u, true)+3*u)
 	if h := d.startHang(); h != nil {
 		w = math.Max(w, scene.Width("START", folio.TapedSmall*u, true)+3*u)
@@ -20,9 +21,9 @@ func (d *wallBoard) marginWide() float64 {
 
 // leftEdge is where the wall, with what is set in it, begins on the page.
 func (d *wallBoard) leftEdge() float64 {
-	x := d.p.from
-	for _, b := range d.w.BoxesOf() {
-		if b.X >= d.p.from {
+	x := d.p.From
+	for _, b := range d.w.Boxes() {
+		if b.X >= d.p.From {
 			x = min(x, b.X-b.PlateWidth/2)
 		}
 	}
@@ -30,24 +31,33 @@ func (d *wallBoard) leftEdge() float64 {
 }
 
 // rightWide is what is kept free right of the wall.
-func (d *wallBoard) rightWide() float64 { return 6 * d.u }
+func (d *wallBoard) rightWide() float64 { return 6 * d.Unit }
 
 // startHang is the first sheet that begins at the left end of the piece, nil where none does.
-func (d *wallBoard) startHang() *hang {
-	for _, h := range d.p.hangs {
-		if h.begins && d.p.startsHere(h) && d.startsAtEnd(h) && !h.Sheet().Hung {
+func (d *wallBoard) startHang() *face.Hang {
+	for _, h := range d.p.Hangs {
+		if h.Begins && d.p.StartsHere(h) && d.startsAtEnd(h) && !h.Hung() {
 			return h
 		}
 	}
 	return nil
 }
 
+// Sizes in the margins of a wall, in mm on letter paper.
+const (
+	upWide    = 7.6 // the arrow UP with its word
+	upHigh    = 14.0
+	startHigh = 14.0 // under the ceiling, what START takes over the arrow UP
+	sideStep  = 1.0  // from one place that is tried to the next
+	underSide = 6.0  // the lowest place ends so far under the floor
+)
+
 // margins letters what stands left of the wall: the level line's height, START, UP.
 func (d *wallBoard) margins() {
-	u := d.u
+	u := d.Unit
 	right := d.leftEdge() - 2.6*u
-	low, high := d.extremes()
-	roof, floor := d.roof(d.v.X(d.p.from)-1, d.v.X(d.p.from)), d.v.Y(low)
+	low, high := d.p.Extremes()
+	roof, floor := d.roof(d.v.X(d.p.From)-1, d.v.X(d.p.From)), d.v.Y(low)
 	if d.Level > low && d.Level < high {
 		y := d.v.Y(d.Level)
 		t := scene.Text{At: scene.Pt(right, y), String: d.Say(d.Level), Height: folio.TapedText * u, Bold: true, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Plumb}
@@ -63,19 +73,23 @@ func (d *wallBoard) margins() {
 			d.block(d.g, scene.Pt(box.X1-9*u, box.Y0+6.6*u), 9*u, 6*u)
 		}
 	}
-	const up = 14
-	if box, ok := d.down(right, 7.6*u, up*u, roof+14*u, floor); ok {
-		x := box.X1 - 1.4*u
-		d.g.VLine(x, box.Y0+flagLong*u, box.Y1, scene.Pen(scene.Marks, 0.5))
-		draft.Triangle(d.g, scene.Marks, scene.Pt(x, box.Y0), 90, 3*u, 2.8*u, 0, false)
-		t := scene.Text{At: scene.Pt(x-2.2*u, (box.Y0+box.Y1)/2+1*u), String: "UP", Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Angle: 90, Layer: scene.Marks}
-		d.g.Text(t)
+	if box, ok := d.down(right, upWide*u, upHigh*u, roof+startHigh*u, floor); ok {
+		d.arrowUp(box.X1-1.4*u, box)
 	}
 }
 
-// down finds a free place in the left margin, from y on downward, from there upward where none is free.
+// arrowUp draws an arrow up a box with its word left of it.
+func (d *wallBoard) arrowUp(x float64, box scene.Box) {
+	u := d.Unit
+	d.g.VLine(x, box.Y0+flagLong*u, box.Y1, scene.Pen(scene.Marks, 0.5))
+	draft.Triangle(d.g, scene.Marks, scene.Pt(x, box.Y0), 90, 3*u, 2.8*u, 0, false)
+	d.g.Text(scene.Text{At: scene.Pt(x-2.2*u, (box.Y0+box.Y1)/2+1*u), String: "UP", Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Angle: 90, Layer: scene.Marks})
+}
+
+// down finds a free place in the left margin: 1. from y on downward, to just under the floor; 2. from y on upward, beside
+// the ceiling and over it, where nothing hangs.
 func (d *wallBoard) down(right, wide, high, y, floor float64) (scene.Box, bool) {
-	u := d.u
+	u := d.Unit
 	try := func(y float64) (scene.Box, bool) {
 		b := scene.Box{X0: right - wide, Y0: y, X1: right, Y1: y + high}
 		if d.space.Free(b, crewAir*u) {
@@ -84,12 +98,12 @@ func (d *wallBoard) down(right, wide, high, y, floor float64) (scene.Box, bool) 
 		}
 		return b, false
 	}
-	for at := y; at+high < floor+6*u; at += 1 * u {
+	for at := y; at+high < floor+underSide*u; at += sideStep * u {
 		if b, ok := try(at); ok {
 			return b, true
 		}
 	}
-	for at := y; at > d.space.Bounds.Y0; at -= 1 * u {
+	for at := y; at > d.space.Bounds.Y0; at -= sideStep * u {
 		if b, ok := try(at); ok {
 			return b, true
 		}

@@ -18,13 +18,13 @@ func (d *wallBoard) tapeWords() []string {
 		return append(d.markWordsUp(), d.beside...)
 	}
 	lines := d.markWords()
-	lines = append(lines, "trims in; line: right edge; seam "+d.inches(d.half)+" left")
+	lines = append(lines, "trims in; line: right edge; seam "+d.Inches(d.half)+" left")
 	if lean := d.datumLean(); lean != 0 {
 		side := "right"
 		if lean < 0 {
 			side = "left"
 		}
-		lines = append(lines, fmt.Sprintf("0 is at the floor: at the level line the corner stands %s %s of it", d.inches(lean.Abs()), side))
+		lines = append(lines, fmt.Sprintf("0 is at the floor: at the level line the corner stands %s %s of it", d.Inches(lean.Abs()), side))
 	}
 	return append(lines, d.beside...)
 }
@@ -65,8 +65,8 @@ func known(numbers []int) []int {
 // datumLean is how far the left end of the wall has moved to the right where the level line meets it.
 func (d *wallBoard) datumLean() L {
 	w := d.w.W
-	floor, ceiling := room.AtRight(w.Floor, d.w.left), room.AtRight(w.Ceiling, d.w.left)
-	if w.LeanLeft == 0 || d.p.leftCut() || ceiling <= floor {
+	floor, ceiling := room.AtRight(w.Floor, d.w.Left), room.AtRight(w.Ceiling, d.w.Left)
+	if w.LeanLeft == 0 || d.p.LeftCut() || ceiling <= floor {
 		return 0
 	}
 	return d.Style.Round(length.MulDiv(w.LeanLeft, d.Level-floor, ceiling-floor))
@@ -78,8 +78,8 @@ func (d *wallBoard) markWords() []string {
 	var order []mark
 	numbers := map[mark][]int{}
 	for _, h := range d.p.rows {
-		for _, s := range h.sheets {
-			if s.Hung || s.InGap || h.before || !d.p.startsHere(h) || s.CutLength == 0 {
+		for _, s := range h.Sheets {
+			if s.Hung || s.InGap || h.Before || !d.p.StartsHere(h) || s.CutLength == 0 {
 				continue
 			}
 			m := mark{s.CutLength, s.Above, s.Below}
@@ -93,7 +93,7 @@ func (d *wallBoard) markWords() []string {
 	case len(order) == 0:
 		return nil
 	case len(order) > 3:
-		return append(d.cutsBeside(), "up, down of the level mark: cut list, "+d.pageWord("cuts"))
+		return append(d.cutsBeside(), "up, down of the level mark: cut list, "+d.PageWord("cuts"))
 	}
 	var lines []string
 	for _, m := range order {
@@ -112,7 +112,7 @@ func (d *wallBoard) markWords() []string {
 
 // besides letters notes under the tape list as far as there is room, and gives back the others.
 func (b *board) besides(g *scene.Group, notes []note, y float64) []note {
-	u := b.u
+	u := b.Unit
 	var rest []note
 	for _, n := range notes {
 		var lines []string
@@ -139,7 +139,7 @@ func (c *Set) notesPages(title string, n int, notes []note) []*scene.Page {
 	for len(notes) > 0 {
 		b := c.open(n+len(out), folio.Sheet{Title: title, Lines: [2]string{c.place(), "notes to the page before"}})
 		b.Page.Title = title + ", notes"
-		area := b.Area.Inset(3 * c.u)
+		area := b.Area.Inset(3 * c.Unit)
 		notes = b.columns(area, notes)
 		out = append(out, b.Page)
 	}
@@ -148,7 +148,7 @@ func (c *Set) notesPages(title string, n int, notes []note) []*scene.Page {
 
 // columns letters notes in two columns, and gives back what has no room.
 func (b *board) columns(area scene.Box, notes []note) []note {
-	u := b.u
+	u := b.Unit
 	g := b.Page.Part(scene.Tag{Class: "notes"})
 	w := (area.W() - 6*u) / 2
 	col, y := 0, area.Y0

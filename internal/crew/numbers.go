@@ -3,14 +3,34 @@ package crew
 import (
 	"math"
 
+	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
-	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 	"flitchlay/internal/shape"
 )
 
+// Sizes of what stands in a sheet, in mm on letter paper.
+const (
+	numberStep  = 1.0 // by which all numbers are tried smaller
+	singleStep  = 0.5 // by which one of them is
+	numberFair  = 6.0 // the least height that numbers of whole sheets take from the first
+	numberRing  = 1.2 // from a number to the frame of a sheet that is ripped
+	tightRing   = 0.8
+	tightAir    = 0.92 // clear of the sheet's edges, where crewAir has no room
+	framesAside = 2.6  // what both sides of a frame take
+)
+
+// How much it weighs that something finds no place in its sheet: a number is called out over the ceiling, a cut length
+// only listed beside the drawing.
+const (
+	numberOut = 100
+	cutOut    = 1
+)
+
 // sheetNumbers letters the numbers of the sheets and their cut lengths, each inside its own sheet and clear of everything.
+// All are placed anew with numbers of less and less height, until everything has a place; else with that height at which
+// the least was left out, the largest of several.
 func (d *wallBoard) sheetNumbers() {
 	start := *d.space
 	solid := start // what is open is no part of a sheet
@@ -21,7 +41,7 @@ func (d *wallBoard) sheetNumbers() {
 	}
 	var best []numbered
 	fewest := math.MaxInt
-	for size := d.numberSize(); size >= folio.TapedLarge*d.u-1e-9; size -= 1 * d.u {
+	for size := d.numberSize(); size >= folio.TapedLarge*d.Unit-1e-9; size -= numberStep * d.Unit {
 		*d.space = solid
 		list, out := d.place(size)
 		if out < fewest {
@@ -55,25 +75,25 @@ type numbered struct {
 
 // place finds a place for everything with numbers of a height at the most, and counts what finds none.
 func (d *wallBoard) place(size float64) (list []numbered, out int) {
-	for _, h := range d.p.hangs {
-		for _, s := range h.sheets {
+	for _, h := range d.p.Hangs {
+		for _, s := range h.Sheets {
 			if len(s.Pieces) == 0 {
 				continue
 			}
-			n := numbered{sheet: s, from: h.from, to: h.to, box: d.sheetBox(h, s), words: d.cutWords(h, s)}
-			n.number, n.in = d.findNumber(&n, d.Set.number(s), size, s.Ripped != "")
+			n := numbered{sheet: s, from: h.From, to: h.To, box: d.sheetBox(h, s), words: d.cutWords(h, s)}
+			n.number, n.in = d.findNumber(&n, d.SheetNumber(s), size, s.Ripped != "")
 			if n.in {
-				n.frame = n.number.Bounds().Inset(-max(n.ring, 0.8*d.u))
+				n.frame = n.number.Bounds().Inset(-max(n.ring, tightRing*d.Unit))
 				d.space.Take(n.frame)
 			} else {
-				out += 100
+				out += numberOut
 			}
 			if n.in && n.words != "" {
 				var ok bool
 				if n.cut, ok = d.findCut(&n, n.number.Bounds(), n.words); ok {
 					d.space.Take(n.cut.Bounds())
 				} else {
-					out++
+					out += cutOut
 				}
 			}
 			list = append(list, n)
@@ -93,57 +113,38 @@ func (d *wallBoard) take(n *numbered) {
 
 // numberSize is the height at which the numbers of most sheets fit between their seams.
 func (d *wallBoard) numberSize() float64 {
-	u, size := d.u, folio.TapedNumber*d.u
+	u, size := d.Unit, folio.TapedNumber*d.Unit
 	whole := d.Room.Veneer.GrossWidth - d.Room.Veneer.Overlap
-	for _, h := range d.p.hangs {
-		a, b := d.span(h)
+	for _, h := range d.p.Hangs {
+		a, b := d.p.Span(h)
 		if b-a < whole*6/10 {
 			continue
 		}
-		for _, s := range h.sheets {
-			w := scene.Width(d.Set.number(s), folio.TapedNumber*u, true)
+		for _, s := range h.Sheets {
+			w := scene.Width(d.SheetNumber(s), folio.TapedNumber*u, true)
 			have := d.v.MM(b-a) - 2*crewAir*u
 			if s.Ripped != "" {
-				have -= 2.6 * u
+				have -= framesAside * u
 			}
-			size = math.Min(size, math.Max(6*u, folio.TapedNumber*u*have/w))
+			size = math.Min(size, math.Max(numberFair*u, folio.TapedNumber*u*have/w))
 		}
 	}
 	return size
 }
 
-// span is the width of a sheet on this piece.
-func (d *wallBoard) span(h *hang) (a, b L) { return max(h.from, d.p.from), min(h.to, d.p.to) }
-
 // sheetBox is the box of the page in which the words of a sheet may stand.
-func (d *wallBoard) sheetBox(h *hang, s *layout.Sheet) scene.Box {
-	if x0, z0, x1, z1, ok := stretch(s, d.w.wall); ok && d.w.Run.Up {
+func (d *wallBoard) sheetBox(h *face.Hang, s *layout.Sheet) scene.Box {
+	if x0, z0, x1, z1, ok := d.w.Extent(s); ok && d.w.Run.Up {
 		return d.v.Box(x0, z0, x1, z1)
 	}
-	a, b := d.span(h)
-	w := d.w.W
-	top, bottom := room.At(w.CoverCeiling(), a), room.At(w.CoverFloor(), a)
-	first := true
-	for _, p := range s.Pieces {
-		if p.Wall != d.w.wall {
-			continue
-		}
-		for _, q := range p.Outline {
-			if q.X < a || q.X > b {
-				continue
-			}
-			if first {
-				top, bottom, first = q.Z, q.Z, false
-			}
-			top, bottom = max(top, q.Z), min(bottom, q.Z)
-		}
-	}
-	return d.v.Box(a, bottom, b, top)
+	a, b := d.p.Span(h)
+	low, high := d.w.Between(s, a, b)
+	return d.v.Box(a, low, b, high)
 }
 
 // number letters one sheet's number and cut length; what finds no place inside goes over the ceiling on a leader.
 func (d *wallBoard) number(n *numbered) {
-	s, text := n.sheet, d.Set.number(n.sheet)
+	s, text := n.sheet, d.SheetNumber(n.sheet)
 	g := d.g.Part(scene.Tag{Class: "sheet", Title: "sheet " + text, Data: d.sheetData(s)})
 	if n.in {
 		g.Text(n.number)
@@ -169,25 +170,32 @@ func (d *wallBoard) number(n *numbered) {
 	}
 }
 
-// target is where a leader meets a sheet: midway between the flags of its two lines, which stand half an overlap right of
-// its seams, a little under the sheet's upper edge there.
+// underEdge is how far under the upper edge of a sheet a leader ends, in mm on letter paper.
+const underEdge = 1.6
+
+// target is where a leader meets a sheet, a little under its upper edge: as high as it goes, since the leader comes from
+// over the ceiling, at the first of these places that lies in the sheet and not in an opening:
+//
+//  1. midway between the flags of its two lines, which stand half an overlap right of its seams;
+//  2. in its middle;
+//  3. a quarter of its width from the left, from the right.
 func (d *wallBoard) target(n *numbered) scene.Point {
-	u := d.u
+	u := d.Unit
 	x := math.Min((n.box.X0+n.box.X1)/2+d.v.MM(d.half), n.box.X1-0.6*u)
 	for _, at := range []float64{x, (n.box.X0 + n.box.X1) / 2, n.box.X0 + n.box.W()/4, n.box.X1 - n.box.W()/4} {
-		for y := n.box.Y0 + 1.6*u; y < n.box.Y1; y += 0.5 * u {
+		for y := n.box.Y0 + underEdge*u; y < n.box.Y1; y += 0.5 * u {
 			if d.within(n.sheet, scene.Pt(at, y-1*u)) && d.within(n.sheet, scene.Pt(at, y)) {
 				return scene.Pt(at, y)
 			}
 		}
 	}
-	return scene.Pt(x, n.box.Y0+1.6*u)
+	return scene.Pt(x, n.box.Y0+underEdge*u)
 }
 
 // within reports whether a point of the page lies in a sheet's pieces on this wall.
 func (d *wallBoard) within(s *layout.Sheet, p scene.Point) bool {
 	for i := range s.Pieces {
-		if q := &s.Pieces[i]; q.Wall == d.w.wall && d.inside(q.Outline, p) {
+		if q := &s.Pieces[i]; q.Wall == d.w.Wall && d.inside(q.Outline, p) {
 			hole := false
 			for _, o := range q.Holes {
 				hole = hole || d.inside(o, p)
@@ -217,116 +225,22 @@ func (d *wallBoard) sheetData(s *layout.Sheet) []scene.Datum {
 }
 
 // cutWords is the cut length of a sheet, on the page where it is hung first; where it hangs, that it does.
-func (d *wallBoard) cutWords(h *hang, s *layout.Sheet) string {
+func (d *wallBoard) cutWords(h *face.Hang, s *layout.Sheet) string {
 	switch {
 	case s.Hung:
 		return "hung"
-	case h.before:
+	case h.Before:
 		return ""
-	case !d.p.startsHere(h):
+	case !d.p.StartsHere(h):
 		return ""
 	}
 	return d.Say(s.CutLength)
 }
 
-// findNumber finds the largest number that stands inside a sheet, as high up as it goes: level, else upright, else
-// closer to the sheet's edges.
-func (d *wallBoard) findNumber(n *numbered, text string, most float64, framed bool) (scene.Text, bool) {
-	u := d.u
-	for _, try := range []struct{ angle, most, air, ring float64 }{{0, most, crewAir, 1.2}, {90, most, crewAir, 1.2}, {0, 6 * u, 0.92, 0.8}, {90, 6 * u, 0.92, 0.8}} {
-		n.ring = 0
-		if framed {
-			n.ring = try.ring * u
-		}
-		for size := try.most; size >= folio.TapedLarge*u-1e-9; size -= 0.5 * u {
-			wide, high := scene.Width(text, size, true), size
-			if try.angle == 90 {
-				wide, high = high, wide
-			}
-			if wide+2*(try.air*u+n.ring) > n.box.W()+1e-9 {
-				continue
-			}
-			t := scene.Text{String: text, Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Angle: try.angle, Layer: scene.Numbers}
-			ink := t.Bounds()
-			for _, y := range rows(n.box.Y0, n.box.Y1-high, u) {
-				for _, x := range d.columns(n.box, wide, n.ring) {
-					t.At = scene.Pt(x, y+high/2)
-					if at := moved(ink, t.At); d.within(n.sheet, at.Centre()) && d.space.Free(at.Inset(-n.ring), try.air*u) {
-						return t, true
-					}
-				}
-			}
-		}
-	}
-	return scene.Text{}, false
-}
-
-// moved is a box taken along by as much as its point of reference.
-func moved(b scene.Box, by scene.Point) scene.Box {
-	return scene.Box{X0: b.X0 + by.X, Y0: b.Y0 + by.Y, X1: b.X1 + by.X, Y1: b.Y1 + by.Y}
-}
-
-// rows are the heights at which words may begin: 3 mm under the top, then further down, then close to the top.
-func rows(top, end, u float64) []float64 {
-	var list []float64
-	for y := top + 3*u; y < end; y += 1 * u {
-		list = append(list, y)
-	}
-	return append(list, top+2.2*u, top+1.6*u)
-}
-
-// columns are the places across a sheet at which words of a width may stand: the middle, then to its sides.
-func (d *wallBoard) columns(box scene.Box, wide, ring float64) []float64 {
-	mid := (box.X0 + box.X1) / 2
-	list := []float64{mid}
-	side := wide/2 + crewAir*d.u + ring
-	for k := 1; k <= 3; k++ {
-		off := (box.W()/2 - side) * float64(k) / 3
-		if off > 0.5*d.u {
-			list = append(list, mid+off, mid-off)
-		}
-	}
-	return list
-}
-
-// findCut finds a place for the cut length: level under the number where it clears the seams, else upright, else level
-// anywhere in the sheet.
-func (d *wallBoard) findCut(n *numbered, number scene.Box, text string) (*scene.Text, bool) {
-	u, size, box := d.u, folio.TapedText*d.u, n.box
-	wide := scene.Width(text, size, false)
-	at := func(x, y, angle float64) *scene.Text {
-		return &scene.Text{At: scene.Pt(x, y), String: text, Height: size, Anchor: scene.Middle, Seat: scene.Centred, Angle: angle, Layer: scene.Numbers}
-	}
-	try := func(angle, w, h, y0, y1 float64) (*scene.Text, bool) {
-		if w+2*crewAir*u > box.W() {
-			return nil, false
-		}
-		ink := at(0, 0, angle).Bounds()
-		for y := y0; y+h < y1; y += 1 * u {
-			for _, x := range d.columns(box, w, 0) {
-				if b := moved(ink, scene.Pt(x, y+h/2)); d.within(n.sheet, b.Centre()) && d.space.Free(b, crewAir*u) {
-					return at(x, y+h/2, angle), true
-				}
-			}
-		}
-		return nil, false
-	}
-	y := number.Y1 + 2.6*u
-	if t := at(number.Centre().X, y+size/2, 0); wide+2*crewAir*u <= box.W() && d.within(n.sheet, t.Bounds().Centre()) && d.space.Free(t.Bounds(), crewAir*u) {
-		return t, true
-	}
-	if t, ok := try(90, size*1.25, wide, y, box.Y1); ok {
-		return t, true
-	}
-	if t, ok := try(0, wide, size*1.2, box.Y0+2*u, box.Y1); ok {
-		return t, true
-	}
-	return try(90, size*1.25, wide, box.Y0+2*u, box.Y1)
-}
-
-// turned draws the arrow of a sheet that hangs with its head down.
+// turned draws the arrow of a sheet that hangs with its head down: 1. right, 2. left of the number, 3. across the sheet, and
+// so further and further down it.
 func (d *wallBoard) turned(g *scene.Group, box, number scene.Box) {
-	u := d.u
+	u := d.Unit
 	const long, wide = 7, 2.2
 	for y := number.Y0; y+long*u < box.Y1; y += 1 * u {
 		for _, x := range append([]float64{number.X1 + 2.5*u, number.X0 - 2.5*u}, d.columns(box, wide*u, 0)...) {

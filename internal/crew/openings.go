@@ -24,13 +24,13 @@ func (d *wallBoard) openingCuts(o *room.Opening) []openingCut {
 	if o.WrapReveal {
 		word = "fold "
 	}
-	for _, h := range d.p.hangs {
-		if h.to <= o.FromLeft || h.from >= o.Right() || h.Sheet().Hung {
+	for _, h := range d.p.Hangs {
+		if !h.Meets(o) || h.Hung() {
 			continue
 		}
-		c := openingCut{number: d.Numbers(h)}
+		c := openingCut{number: d.SheetNumbers(h)}
 		from, to := d.bare(o.FromLeft-h.Start)+" +", d.bare(o.Right()-h.Start)+" +"
-		switch starts, ends := h.from < o.FromLeft, h.to > o.Right(); {
+		switch starts, ends := h.From < o.FromLeft, h.To > o.Right(); {
 		case h.Sheet().InGap:
 			c.words = "to stock"
 		case starts && ends:
@@ -54,7 +54,7 @@ func (d *wallBoard) openingHeights(o *room.Opening) []string {
 		return nil
 	}
 	if o.WrapReveal {
-		lines = append(lines, "fold in "+d.inches(o.Reveal))
+		lines = append(lines, "fold in "+d.Inches(o.Reveal))
 	}
 	if d.w.W.FullHeight(o) {
 		return lines
@@ -88,7 +88,7 @@ func (d *wallBoard) openingWords() {
 			continue
 		}
 		if !d.openingBlock(box, o.Name, nil) && !d.openingName(box, o.Name) {
-			d.callout(d.g, scene.Pt(box.Centre().X, box.Y0+1*d.u), o.Name, o.Name+" at "+d.Say(o.FromLeft)+" to "+d.Say(o.Right()), false)
+			d.callout(d.g, scene.Pt(box.Centre().X, box.Y0+1*d.Unit), o.Name, o.Name+" at "+d.Say(o.FromLeft)+" to "+d.Say(o.Right()), false)
 		}
 		if len(short) > 0 {
 			d.outside = append(d.outside, o.Name+": "+strings.Join(short, ", "))
@@ -96,16 +96,24 @@ func (d *wallBoard) openingWords() {
 	}
 }
 
-// openingBlock letters a name and lines in the middle of a box where they fit.
+// Lines in an opening and a name beside one, in mm on letter paper.
+const (
+	openingPitch = 5.8 // from line to line
+	nameRing     = 6.0 // how far from the opening the nearest places are
+	nameMore     = 3.0 // how much further each ring of places is
+	nameRings    = 11
+)
+
+// openingBlock letters a name and lines in a box where they fit: in its middle, else further and further over and under
+// it, as seams and the level line leave off at what is open but boxes may stand in it.
 func (d *wallBoard) openingBlock(box scene.Box, name string, lines []string) bool {
-	u, size := d.u, folio.TapedText*d.u
-	const pitch = 5.8
-	high := size + float64(len(lines))*pitch*u
+	u, size := d.Unit, folio.TapedText*d.Unit
+	high := size + float64(len(lines))*openingPitch*u
 	var list []scene.Text
 	place := func(y float64) bool {
 		list = list[:0]
 		for i, s := range append([]string{name}, lines...) {
-			t := scene.Text{At: scene.Pt(box.Centre().X, y+float64(i)*pitch*u), String: s, Height: size, Bold: i == 0, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Openings}
+			t := scene.Text{At: scene.Pt(box.Centre().X, y+float64(i)*openingPitch*u), String: s, Height: size, Bold: i == 0, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Openings}
 			if !d.space.Free(t.Bounds(), crewAir*u) {
 				return false
 			}
@@ -128,9 +136,14 @@ func (d *wallBoard) openingBlock(box scene.Box, name string, lines []string) boo
 	return false
 }
 
-// openingName letters a name upright in a narrow opening, or near it on a leader.
+// aroundOpening are the places of a ring round an opening, in halves of its width and height: over and under it, where
+// walls have the most room, right and left, its corners, and between them.
+var aroundOpening = [][2]float64{{0, -1}, {0, 1}, {1, 0}, {-1, 0}, {1, -1}, {-1, -1}, {1, 1}, {-1, 1}, {0.5, 1}, {-0.5, 1}, {0.5, -1}, {-0.5, -1}}
+
+// openingName letters a name where it has no room level in its opening: 1. upright in it; 2. near it on a leader, in rings
+// further and further out.
 func (d *wallBoard) openingName(box scene.Box, name string) bool {
-	u, size := d.u, folio.TapedText*d.u
+	u, size := d.Unit, folio.TapedText*d.Unit
 	c := box.Centre()
 	t := scene.Text{At: c, String: name, Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Angle: 90, Layer: scene.Openings}
 	if d.space.Free(t.Bounds(), crewAir*u) {
@@ -139,9 +152,9 @@ func (d *wallBoard) openingName(box scene.Box, name string) bool {
 		return true
 	}
 	t.Angle = 0
-	for ring := 1.0; ring < 12; ring++ {
-		o := box.Inset(-(3 + 3*ring) * u)
-		for _, k := range [][2]float64{{0, -1}, {0, 1}, {1, 0}, {-1, 0}, {1, -1}, {-1, -1}, {1, 1}, {-1, 1}, {0.5, 1}, {-0.5, 1}, {0.5, -1}, {-0.5, -1}} {
+	for ring := range nameRings {
+		o := box.Inset(-(nameRing + nameMore*float64(ring)) * u)
+		for _, k := range aroundOpening {
 			t.At = scene.Pt(c.X+k[0]*o.W()/2, c.Y+k[1]*o.H()/2)
 			if !d.space.Free(t.Bounds(), crewAir*u) {
 				continue
@@ -150,8 +163,7 @@ func (d *wallBoard) openingName(box scene.Box, name string) bool {
 			if !d.space.FreeLine(from, to, 0.3*u) {
 				continue
 			}
-			d.g.Line(from, to, scene.Pen(scene.Openings, 0.25))
-			d.space.Stroke(from, to)
+			d.line(d.g, from, to, scene.Pen(scene.Openings, 0.25))
 			d.g.Text(t)
 			d.space.Take(t.Bounds())
 			return true

@@ -12,13 +12,10 @@ type board struct {
 	more int // lines by which boxes and rips are higher than the foot
 }
 
-// CrewHeavy is the width of the heaviest lines of a page that is read from a ladder, in mm.
-const CrewHeavy = 0.7
-
 // open makes a page of the set ready.
 func (c *Set) open(n int, sheet folio.Sheet) *board {
-	sheet.Name = "install-" + Pad(n)
-	return &board{Set: c, Taped: c.Tape(n, c.Total, c.u, sheet)}
+	sheet.Name = "install"
+	return &board{Set: c, Taped: c.Tape(n, sheet)}
 }
 
 // word letters one line of notes.

@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/effort"
 	"flitchlay/internal/length"
 	"flitchlay/internal/pdf"
 	"flitchlay/internal/roomtest"
@@ -34,7 +35,7 @@ func TestInstallGolden(t *testing.T) {
 		b.WriteString(scene.Dump(p))
 	}
 	file := filepath.Join("testdata", "install", "small.txt")
-	if os.Getenv("FLITCHLAY_UPDATE") == "1" {
+	if effort.Updating() {
 		require.NoError(t, os.MkdirAll(filepath.Dir(file), 0o755))
 		require.NoError(t, os.WriteFile(file, []byte(b.String()), 0o644))
 	}
@@ -171,10 +172,7 @@ func TestInstallIsBlackAndWhite(t *testing.T) {
 
 // TestInstallTextIsFound reads the PDF back with pdftotext of poppler.
 func TestInstallTextIsFound(t *testing.T) {
-	tool, err := exec.LookPath("pdftotext")
-	if err != nil {
-		t.Skip("pdftotext is not here")
-	}
+	tool := effort.Tool(t, "pdftotext")
 	out, err := pdf.Write(SmallInstall(t))
 	require.NoError(t, err)
 	file := filepath.Join(t.TempDir(), "install.pdf")
@@ -197,21 +195,21 @@ func TestInstallSplitsLongWallsThroughSheets(t *testing.T) {
 	require.Greater(t, len(w.pieces), 2)
 	seen := map[int]int{}
 	for i, piece := range w.pieces {
-		assert.LessOrEqual(t, len(piece.hangs), mostSheets)
-		for _, h := range piece.hangs {
-			seen[h.place]++
+		assert.LessOrEqual(t, len(piece.Hangs), mostSheets)
+		for _, h := range piece.Hangs {
+			seen[h.Place]++
 		}
 		if i > 0 {
-			assert.Equal(t, w.pieces[i-1].to, piece.from, "pieces meet")
-			assert.Same(t, w.pieces[i-1].hangs[len(w.pieces[i-1].hangs)-1], piece.hangs[0], "the sheet that is cut through is on both")
-			h := piece.hangs[0]
-			assert.Equal(t, (h.from+h.to)/2, piece.from, "through the middle of it")
+			assert.Equal(t, w.pieces[i-1].To, piece.From, "pieces meet")
+			assert.Same(t, w.pieces[i-1].Hangs[len(w.pieces[i-1].Hangs)-1], piece.Hangs[0], "the sheet that is cut through is on both")
+			h := piece.Hangs[0]
+			assert.Equal(t, (h.From+h.To)/2, piece.From, "through the middle of it")
 		}
 	}
 	twice := 0
 	for _, h := range w.Hangs {
-		assert.Positive(t, seen[h.place], "sheet at place %d is on a page", h.place)
-		if seen[h.place] == 2 {
+		assert.Positive(t, seen[h.Place], "sheet at place %d is on a page", h.Place)
+		if seen[h.Place] == 2 {
 			twice++
 		}
 	}

@@ -1,7 +1,6 @@
 package crew_test
 
 import (
-	"os"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -15,11 +14,10 @@ import (
 func TestInstallIsCleanOnEveryPaper(t *testing.T) {
 	names := paper.Names()
 	require.NotEmpty(t, names)
-	text, err := os.ReadFile("../../samples/reading-room.toml")
-	require.NoError(t, err)
-	p := roomtest.PlanOf(t, "reading-room.toml", text)
+	p := roomtest.Laid(t, "room.toml", roomtest.Samples(t)["samples reading-room.toml"])
 	for _, name := range names {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			d, err := crew.Install(p, roomtest.Template(t, name))
 			require.NoError(t, err)
 			crew.Clean(t, d)

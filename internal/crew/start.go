@@ -19,7 +19,7 @@ func (c *Set) startPage(n int) []*scene.Page {
 		b := c.open(n+len(out), folio.Sheet{Title: "Room start", Lines: [2]string{c.place(), "before the first cut"}, Form: folio.OverFoot})
 		b.Page.Title = "Room start"
 		area := b.Area
-		u := b.u
+		u := b.Unit
 		left := scene.Box{X0: area.X0 + 3*u, Y0: area.Y0, X1: area.X0 + area.W()*0.385, Y1: area.Y1}
 		right := scene.Box{X0: left.X1 + 5*u, Y0: area.Y0, X1: area.X1 - 3*u, Y1: area.Y1}
 		if first {
@@ -39,7 +39,7 @@ func (c *Set) startPage(n int) []*scene.Page {
 
 // siteChecks letters what the site has to give, with a box to tick before each.
 func (b *board) siteChecks(box scene.Box) {
-	u, size := b.u, folio.TapedText*b.u
+	u, size := b.Unit, folio.TapedText*b.Unit
 	g := b.Page.Part(scene.Tag{Class: "checks"})
 	y := box.Y0 + 6*u
 	b.word(g, scene.Pt(box.X0, y), "SITE CHECKS", size, true, scene.Start)
@@ -82,9 +82,18 @@ func (b *board) checkWords() []string {
 	return list
 }
 
+// markOuts are how far outside a wall of the plan its letter may stand, in mm on letter paper: near it, further out where a
+// neighbour's stands there, else inside the room.
+var markOuts = []float64{4.4, 6.4, 8.4, -4.4, -6.4}
+
+// startPlaces are where the word START may stand, in mm on letter paper along the wall from where the first sheet begins,
+// and out of the room: inside it behind the arrow's foot, further in; to the arrow's sides, further away; far inside; out
+// of the room only where the wall leaves nothing else.
+var startPlaces = [][2]float64{{0, -9}, {0, -12}, {8, -9}, {-8, -9}, {14, -7}, {-14, -7}, {16, -4}, {-16, -4}, {0, -16}, {0, 12}, {10, 9}, {-10, 9}}
+
 // startPlan draws the room from above with the way of hanging, and beside it what is delivered.
 func (b *board) startPlan(box scene.Box) {
-	u, size := b.u, folio.TapedText*b.u
+	u, size := b.Unit, folio.TapedText*b.Unit
 	g := b.Page.Part(scene.Tag{Class: "key", Title: "plan of the room"})
 	view := scene.Box{X0: box.X0, Y0: box.Y0 + 2*u, X1: box.X0 + box.W()*0.5, Y1: box.Y1 - 2*u}
 	p := folio.PlanIn(b.Room, view.Inset(8*u))
@@ -105,7 +114,7 @@ func (b *board) startPlan(box scene.Box) {
 		if !ok {
 			continue
 		}
-		for _, out := range []float64{4.4, 6.4, 8.4, -4.4, -6.4} {
+		for _, out := range markOuts {
 			t := scene.Text{At: p.Along(i, 0.5, out*u), String: mark, Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
 			if k := t.Bounds().Inset(-1.3 * u); view.Contains(k) && !folio.MeetsAny(k, taken) && !p.Touches(k) {
 				taken = append(taken, k)
@@ -128,22 +137,22 @@ func (b *board) startPlan(box scene.Box) {
 
 // startMark draws where the first sheet begins, inside the room, and letters START beside it.
 func (b *board) startMark(g *scene.Group, p folio.OutlinePlan, view scene.Box, taken *[]scene.Box) {
-	u := b.u
+	u := b.Unit
 	for _, w := range b.Walls {
 		for _, h := range w.Hangs {
-			if h.place != 1 || !h.begins {
+			if h.Place != 1 || !h.Begins {
 				continue
 			}
-			share := float64(h.from) / math.Max(float64(w.W.Length), 1)
-			tip, foot := p.Along(w.wall, share, -0.8*u), p.Along(w.wall, share, -5.5*u)
+			share := float64(h.From) / math.Max(float64(w.W.Length), 1)
+			tip, foot := p.Along(w.Wall, share, -0.8*u), p.Along(w.Wall, share, -5.5*u)
 			dx, dy := tip.X-foot.X, tip.Y-foot.Y
 			l := math.Hypot(dx, dy)
 			nx, ny := -dy/l*1.9*u, dx/l*1.9*u
 			g.Polygon(scene.Style{Layer: scene.Marks, Fill: scene.Solid(scene.Black)}, tip, foot.Add(nx, ny), foot.Add(-nx, -ny))
 			*taken = append(*taken, scene.Box{X0: math.Min(tip.X, foot.X) - 2*u, Y0: math.Min(tip.Y, foot.Y) - 2*u, X1: math.Max(tip.X, foot.X) + 2*u, Y1: math.Max(tip.Y, foot.Y) + 2*u})
-			for _, k := range [][2]float64{{0, -9}, {0, -12}, {8, -9}, {-8, -9}, {14, -7}, {-14, -7}, {16, -4}, {-16, -4}, {0, -16}, {0, 12}, {10, 9}, {-10, 9}} {
-				along := share + k[0]*u/math.Max(lengthOf(p, w.wall), 1)
-				t := scene.Text{At: p.Along(w.wall, along, k[1]*u), String: "START", Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
+			for _, k := range startPlaces {
+				along := share + k[0]*u/math.Max(lengthOf(p, w.Wall), 1)
+				t := scene.Text{At: p.Along(w.Wall, along, k[1]*u), String: "START", Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
 				if box := t.Bounds().Inset(-1.3 * u); view.Contains(box) && !folio.MeetsAny(box, *taken) && !p.Touches(box) {
 					*taken = append(*taken, box)
 					g.Text(t)
@@ -189,7 +198,7 @@ func (c *Set) leanRows() []leanRow {
 	var list []leanRow
 	marks := folio.WallMarks(c.Plan)
 	for _, w := range c.Walls {
-		list = append(list, leanRow{marks[w.wall] + "  " + w.W.Name, c.Say(w.W.Length), c.leanWords(w.W.LeanLeft), c.leanWords(w.W.LeanRight)})
+		list = append(list, leanRow{marks[w.Wall] + "  " + w.W.Name, c.Say(w.W.Length), c.leanWords(w.W.LeanLeft), c.leanWords(w.W.LeanRight)})
 	}
 	return list
 }
@@ -198,16 +207,16 @@ func (c *Set) leanRows() []leanRow {
 func (c *Set) leanWords(l L) string {
 	switch {
 	case l > 0:
-		return c.inches(l) + " R"
+		return c.Inches(l) + " R"
 	case l < 0:
-		return c.inches(-l) + " L"
+		return c.Inches(-l) + " L"
 	}
 	return "plumb"
 }
 
 // leanTable draws as many rows as have room, and gives back the others.
 func (b *board) leanTable(box scene.Box, rows []leanRow) []leanRow {
-	u, size := b.u, folio.TapedText*b.u
+	u, size := b.Unit, folio.TapedText*b.Unit
 	g := b.Page.Part(scene.Tag{Class: "leans"})
 	b.word(g, scene.Pt(box.X0, box.Y0+5*u), "READ AT EVERY WALL; leans floor to ceiling, R right, L left", size, true, scene.Start)
 	heads := []string{"wall", "length", "read", "left", "read", "right", "read"}
@@ -255,7 +264,7 @@ func (b *board) leanTable(box scene.Box, rows []leanRow) []leanRow {
 
 // holdZero is the first hold point: all sheets lie on the floor in order, and somebody signs that they may be cut.
 func (b *board) holdZero() {
-	u, size, f := b.u, folio.TapedText*b.u, b.Foot
+	u, size, f := b.Unit, folio.TapedText*b.Unit, b.Foot
 	g := b.Page.Part(scene.Tag{Class: "hold"})
 	g.HLine(f.X0, f.X1, f.Y0, scene.Pen(scene.Frame, folio.TapedFine))
 	x, right := f.X0+3*u, f.X1-3*u

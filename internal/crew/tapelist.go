@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"flitchlay/internal/draft"
+	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
 )
@@ -31,24 +32,24 @@ func (d *wallBoard) tapeRows() []tapeRow {
 			list = append(list, tapeRow{head: "flitch " + f})
 		}
 		flitch = h.Sheet().Flitch
-		if h.Opens && d.p.startsHere(h) && !h.Sheet().Hung {
-			list = append(list, tapeRow{number: d.stacked(h), line: d.Say(h.Start), words: "start", seam: d.Say(h.from)})
+		if h.Opens && d.p.StartsHere(h) && !h.Hung() {
+			list = append(list, tapeRow{number: d.stacked(h), line: d.Say(h.Start), words: "start", seam: d.Say(h.From)})
 		}
-		r := tapeRow{number: d.stacked(h), rule: i == d.p.thirdRow(), hung: h.Sheet().Hung}
+		r := tapeRow{number: d.stacked(h), rule: i == d.p.thirdRow(), hung: h.Hung()}
 		switch {
 		case h.Sheet().InGap:
 			r.words = "in the gap: to stock"
-		case !d.p.here(h):
-			r.words = "on " + d.pageWord(d.w.pieces[d.p.index+1].key())
-		case h.hung():
+		case !d.p.Here(h):
+			r.words = "on " + d.PageWord(d.w.pieces[d.p.Index+1].key())
+		case h.Hung():
 			r.words, r.seam = "hangs", d.Say(h.X)
-		case h.after && h.before:
+		case h.After && h.Before:
 			r.words = "goes past"
-		case h.after:
+		case h.After:
 			r.words = "left edge " + d.Say(h.Start)
-		case h.closes:
+		case h.Closes:
 			r.words, r.seam = "over "+d.firstOf(h), d.Say(h.X)
-		case h.ends:
+		case h.Ends:
 			r.words, r.seam = d.endWords(), d.Say(h.X)
 		case !h.Lined:
 			r.words, r.seam = "no line, gap", d.Say(h.X)
@@ -70,14 +71,12 @@ func (d *wallBoard) endWords() string {
 	return "no line, end"
 }
 
-func (h *hang) hung() bool { return h.Sheet().Hung }
-
 // stacked are the numbers of a place as they stand on the wall: the upper course over the lower one; more than two courses
 // as from and to.
-func (c *Set) stacked(h *hang) []string {
-	sheets := h.hanging()
+func (c *Set) stacked(h *face.Hang) []string {
+	sheets := h.Called()
 	n := len(sheets)
-	first, last := c.number(sheets[0]), c.number(sheets[n-1])
+	first, last := c.SheetNumber(sheets[0]), c.SheetNumber(sheets[n-1])
 	if n == 1 {
 		return []string{first}
 	}
@@ -90,35 +89,17 @@ func (c *Set) stacked(h *hang) []string {
 // tapeList draws the list that is called out at the tape, then what has to be said about it, then the notes that found
 // no other place. It gives back what has no room.
 func (b *board) tapeList(d *wallBoard, notes []note) []note {
-	u, box := b.u, b.List
+	u, box := b.Unit, b.List
 	x0, x1 := box.X0, box.X1
 	g := b.Page.Part(scene.Tag{Class: "tape-list"})
 	b.word(g, scene.Pt(x0, box.Y0+6*u), "TAPE LIST, from the one datum", folio.TapedText*u, true, scene.Start)
 	rows := d.tapeRows()
 	columns := b.tapeColumns(rows)
-	top := box.Y0 + 8.6*u
-	head := 6.2 * u
-	low := 15 * u // for two lines under the list
-	high := math.Max(9.3*u, math.Min(9.6*u, (box.Y1-top-head-low)/math.Max(float64(len(rows)), 1)))
-	pen := scene.Pen(scene.Frame, folio.TapedFine)
-	y := top
-	x := x0
-	last := "as hung"
-	if scene.Width(last, folio.TapedText*u, false)+1.2*u > columns[3] {
-		last = "hung"
-	}
-	if scene.Width(last, folio.TapedText*u, false)+1.4*u > columns[3] {
-		last = ""
-	}
-	for i, word := range []string{"no.", "line", "seam", last} {
-		w := columns[i]
-		if word != "" {
-			b.word(g, scene.Pt(x+w/2, y+head-1.7*u), word, folio.TapedText*u, false, scene.Middle)
-		}
-		x += w
-	}
-	y += head
-	g.HLine(x0, x1, y, pen)
+	top, head := box.Y0+8.6*u, tapeHead*u
+	high := math.Max(tapeLeast*u, math.Min(tapeMost*u, (box.Y1-top-head-underTape*u)/math.Max(float64(len(rows)), 1)))
+	b.tapeHeads(g, columns, top)
+	y := top + head
+	g.HLine(x0, x1, y, scene.Pen(scene.Frame, folio.TapedFine))
 	for i, r := range rows {
 		b.tapeRow(g, r, columns, y, high)
 		y += high
@@ -150,15 +131,41 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	return b.besides(g, notes, y)
 }
 
-// ruleMore is how much higher the row over the heavy rule is.
-const ruleMore = 0.9
+// Heights in the tape list, in mm on letter paper.
+const (
+	tapeHead  = 6.2
+	tapeLeast = 9.3  // of a row: two numbers one over the other
+	tapeMost  = 9.6  // of a row, where there are few
+	underTape = 15.0 // kept for two lines of words under the list
+	ruleMore  = 0.9  // by which the row over the heavy rule is higher
+)
+
+// tapeHeads letters the heads of the columns. The last says that what is hung is written there, shorter or not at all
+// where the column is narrow.
+func (b *board) tapeHeads(g *scene.Group, columns [4]float64, top float64) {
+	u := b.Unit
+	last := "as hung"
+	if scene.Width(last, folio.TapedText*u, false)+1.2*u > columns[3] {
+		last = "hung"
+	}
+	if scene.Width(last, folio.TapedText*u, false)+1.4*u > columns[3] {
+		last = ""
+	}
+	x := b.List.X0
+	for i, word := range []string{"no.", "line", "seam", last} {
+		if word != "" {
+			b.word(g, scene.Pt(x+columns[i]/2, top+tapeHead*u-1.7*u), word, folio.TapedText*u, false, scene.Middle)
+		}
+		x += columns[i]
+	}
+}
 
 // tapeLines draws the upright lines between the columns, but not through rows that run across.
 func (b *board) tapeLines(g *scene.Group, rows []tapeRow, columns [4]float64, top, high float64) {
 	x := b.List.X0
 	for i := range 3 {
 		x += columns[i]
-		from := top - 6.2*b.u
+		from := top - tapeHead*b.Unit
 		y := top
 		stop := func(at float64) {
 			if from < at {
@@ -168,7 +175,7 @@ func (b *board) tapeLines(g *scene.Group, rows []tapeRow, columns [4]float64, to
 		for _, r := range rows {
 			next := y + high
 			if r.rule {
-				next += ruleMore * b.u
+				next += ruleMore * b.Unit
 			}
 			if r.head != "" || i == 1 && r.across() {
 				stop(y)
@@ -180,16 +187,36 @@ func (b *board) tapeLines(g *scene.Group, rows []tapeRow, columns [4]float64, to
 	}
 }
 
-// tapeColumns are the widths of the four columns: numbers and seams as they need, lines large, the rest to write in.
+// Widths of the columns of the tape list, in mm on letter paper: what each has at least and at most.
+const (
+	numberLeast = 10.0
+	numberMost  = 12.6 // more figures are lettered smaller
+	numberTight = 10.6 // what it keeps where it gives way
+	lineLeast   = 20.0
+	lineFair    = 35.0 // that figures are lettered large in, where the others leave it
+	lineMost    = 38.0 // for the figure of a line
+	wordsMost   = 44.0 // for words beside it, or in its place
+	seamLeast   = 14.0
+	writeFair   = 20.0 // to write in what was hung
+	writeLeast  = 11.0 // no hand writes a figure in less
+)
+
+// tapeColumns are the widths of the four columns: numbers, lines, seams, room to write in. What is read from a ladder comes
+// before what is written:
+//
+//  1. numbers, lines and seams as their words need, the figures of lines lettered large;
+//  2. lines up to lineFair, as long as writeFair stays to write in;
+//  3. all else to write in, writeLeast if the list has to do with less for its figures;
+//  4. where a line's figure (sixteenths in a large room) then has no room in letters of text, the numbers give way.
 func (b *board) tapeColumns(rows []tapeRow) [4]float64 {
-	u := b.u
-	number, line, seam := 10*u, 20*u, 14*u
+	u := b.Unit
+	number, line, seam := numberLeast*u, lineLeast*u, seamLeast*u
 	for _, r := range rows {
 		for _, s := range r.number {
-			number = math.Max(number, math.Min(scene.Width(s, folio.TapedLarge*u, true)+2*u, 12.6*u))
+			number = math.Max(number, math.Min(scene.Width(s, folio.TapedLarge*u, true)+2*u, numberMost*u))
 		}
 		seam = math.Max(seam, scene.Width(r.seam, folio.TapedText*u, false)+2.6*u)
-		line = math.Max(line, math.Min(scene.Width(r.line, folio.TapedLarge*u, true)+2.4*u, 38*u))
+		line = math.Max(line, math.Min(scene.Width(r.line, folio.TapedLarge*u, true)+2.4*u, lineMost*u))
 		words := scene.Width(r.words, folio.TapedText*u, false)
 		switch {
 		case r.line != "":
@@ -197,15 +224,15 @@ func (b *board) tapeColumns(rows []tapeRow) [4]float64 {
 		case r.across():
 			words = 0
 		}
-		line = math.Max(line, math.Min(words+2.4*u, 44*u))
+		line = math.Max(line, math.Min(words+2.4*u, wordsMost*u))
 	}
 	whole := b.List.W()
-	line = math.Max(line, math.Min(35*u, whole-number-seam-20*u))
-	write := math.Max(whole-number-line-seam, 11*u)
-	for _, r := range rows { // figures with sixteenths in a large room: the numbers give way
+	line = math.Max(line, math.Min(lineFair*u, whole-number-seam-writeFair*u))
+	write := math.Max(whole-number-line-seam, writeLeast*u)
+	for _, r := range rows {
 		need := scene.Width(r.line, folio.TapedText*u, true) + 2.4*u
 		if short := need - (whole - number - seam - write); short > 0 {
-			number = math.Max(number-short, 10.6*u)
+			number = math.Max(number-short, numberTight*u)
 		}
 	}
 	line = whole - number - seam - write
@@ -214,7 +241,7 @@ func (b *board) tapeColumns(rows []tapeRow) [4]float64 {
 
 // tapeRow letters one row.
 func (b *board) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, high float64) {
-	u, x := b.u, b.List.X0
+	u, x := b.Unit, b.List.X0
 	mid := y + high/2
 	put := func(at float64, s string, size float64, bold bool, anchor scene.Anchor, most float64) {
 		if s == "" {

@@ -2,41 +2,19 @@ package crew
 
 import (
 	"math"
+	"slices"
 	"sort"
 	"strconv"
 
 	"flitchlay/internal/draft"
+	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
-	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
 
 // With horizontal grain sheets lie on their sides in bands from the floor up: lines to strike are level, figures are
 // heights, a course is a piece along its band. The page is the same but for that.
-
-// gatherUp lists the bands of a wall from the floor up.
-func (w *Wall) gatherUp() {
-	r := w.Run
-	w.left, w.right = 0, w.W.Length
-	for i := 0; i < len(r.Sheets); {
-		s := &r.Sheets[i]
-		span := &r.Spans[s.Span]
-		h := &hang{place: s.Place, from: 0, to: w.W.Length, Start: s.StartLine, raw: s.RightLine, X: s.Right}
-		h.begins, h.ends = s.Place == span.FirstSheet, s.Place == span.LastSheet
-		for ; i < len(r.Sheets) && r.Sheets[i].Place == h.place; i++ {
-			h.sheets = append(h.sheets, &r.Sheets[i])
-		}
-		for k := range r.Seams {
-			if m := &r.Seams[k]; m.LeftSheet == h.place {
-				h.Seam, h.Line, h.Lined = m, m.PlumbLine, true
-			}
-		}
-		w.Hangs = append(w.Hangs, h)
-	}
-	p := &piece{wall: w, to: w.right, hangs: w.Hangs, rows: w.Hangs}
-	w.pieces = []*piece{p}
-}
 
 // tryUp draws a wall of bands.
 func (d *wallBoard) tryUp() {
@@ -54,21 +32,13 @@ func (d *wallBoard) tryUp() {
 
 // seamsUp draws the finished joints between bands.
 func (d *wallBoard) seamsUp() {
-	for _, h := range d.p.hangs {
+	for _, h := range d.p.Hangs {
 		if h.Seam == nil {
 			continue
 		}
 		g := d.g.Part(scene.Tag{Class: "seam", Title: "seam " + strconv.Itoa(h.Seam.Number), Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
-		for _, s := range h.sheets {
-			for _, p := range s.Pieces {
-				for i, a := range p.Outline {
-					b := p.Outline[(i+1)%len(p.Outline)]
-					if a.Z == h.X && b.Z == h.X && a.X != b.X {
-						g.Line(d.v.Pt(a.X, a.Z), d.v.Pt(b.X, b.Z), scene.Pen(scene.Seams, folio.TapedFine))
-						d.space.Stroke(d.v.Pt(a.X, a.Z), d.v.Pt(b.X, b.Z))
-					}
-				}
-			}
+		for _, e := range d.w.Heads(h) {
+			d.line(g, d.v.Pt(e.From, e.Z), d.v.Pt(e.To, e.Z), scene.Pen(scene.Seams, folio.TapedFine))
 		}
 	}
 }
@@ -76,39 +46,38 @@ func (d *wallBoard) seamsUp() {
 // jointsUp draws the end matches along the bands.
 func (d *wallBoard) jointsUp() {
 	for _, x := range d.w.Run.Joints {
-		for _, s := range d.shows(x) {
-			d.g.Line(d.v.Pt(x, s[0]), d.v.Pt(x, s[1]), scene.Pen(scene.Seams, folio.TapedFine))
-			d.space.Stroke(d.v.Pt(x, s[0]), d.v.Pt(x, s[1]))
+		for _, s := range d.w.Covered(x) {
+			d.line(d.g, d.v.Pt(x, s[0]), d.v.Pt(x, s[1]), scene.Pen(scene.Seams, folio.TapedFine))
 		}
 	}
 }
 
 // flagsUp draws the level lines as flags left and right of the wall, with their heights from the datum.
 func (d *wallBoard) flagsUp() {
-	u, size := d.u, folio.TapedText*d.u
+	u, size := d.Unit, folio.TapedText*d.Unit
 	type mark struct {
 		z    L
-		hang *hang
+		hang *face.Hang
 	}
 	var list []mark
-	for _, h := range d.p.hangs {
-		if h.Lined && !h.hung() {
+	for _, h := range d.p.Hangs {
+		if h.Lined && !h.Hung() {
 			list = append(list, mark{h.Line, h})
 		}
 	}
-	_, high := d.extremes()
+	_, high := d.p.Extremes()
 	list = append(list, mark{z: high})
 	sort.SliceStable(list, func(i, j int) bool { return list[i].z > list[j].z })
 	at := make([]float64, len(list))
 	for i, m := range list {
 		at[i] = d.v.Y(m.z)
 	}
-	left, right := d.v.X(d.w.left)-0.6*u, d.v.X(d.w.right)+0.6*u
+	left, right := d.v.X(d.w.Left)-0.6*u, d.v.X(d.w.Right)+0.6*u
 	slots := draft.Shelf(at, size+2*u, d.area.Y0+2*u, d.area.Y1-12*u)
 	for i, m := range list {
 		g := d.g
 		if m.hang != nil {
-			g = d.g.Part(scene.Tag{Class: "plumb-line", Title: "line of sheet " + d.Numbers(m.hang), Data: []scene.Datum{folio.Datum("at", folio.Mm(m.z))}})
+			g = d.g.Part(scene.Tag{Class: "plumb-line", Title: "line of sheet " + d.SheetNumbers(m.hang), Data: []scene.Datum{folio.Datum("at", folio.Mm(m.z))}})
 			d.head(g, scene.Pt(left, at[i]), 0, false)
 			d.head(g, scene.Pt(right, at[i]), 180, false)
 			g.HLine(right+flagLong*u, right+flagStem*u, at[i], scene.Pen(scene.Plumb, folio.TapedFine))
@@ -123,7 +92,7 @@ func (d *wallBoard) flagsUp() {
 		}
 	}
 	d.space.Take(scene.Box{X0: left - 8.4*u, Y0: d.v.Y(high) - 2*u, X1: left, Y1: d.area.Y1})
-	c := scene.Pt(d.v.X(d.w.left), d.v.Y(room.AtRight(d.w.W.Floor, d.w.left)))
+	c := scene.Pt(d.v.X(d.w.Left), d.v.Y(room.AtRight(d.w.W.Floor, d.w.Left)))
 	d.g.Circle(c, 1.5*u, scene.Pen(scene.Plumb, 0.5).Filled(scene.White))
 	t := scene.Text{At: scene.Pt(c.X-1.6*u, c.Y+7*u), String: "0 DATUM: floor, left end", Height: size, Bold: true, Layer: scene.Plumb}
 	d.g.Text(t)
@@ -132,40 +101,31 @@ func (d *wallBoard) flagsUp() {
 
 // headsUp letters the names of the ends over the wall, START, UP and HOLD beside it.
 func (d *wallBoard) headsUp() {
-	u, size := d.u, folio.TapedText*d.u
-	d.label(d.v.X(d.w.left), d.endUp(false), false, scene.Start)
-	d.label(d.v.X(d.w.right), d.endUp(true), false, scene.End)
-	x := d.v.X(d.w.right) + 7*u
-	if h := d.p.rows[d.p.thirdRow()]; true {
-		y := d.v.Y(h.X)
-		g := d.g.Part(scene.Tag{Class: "hold"})
-		draft.Triangle(g, scene.Marks, scene.Pt(x, y), 180, 4.4*u, 5.2*u, 0.7, true)
-		d.word(g, scene.Pt(x+6*u, y+size/2), "HOLD", size, true, scene.Start)
-		d.space.Take(scene.Box{X0: x - 1*u, Y0: y - 3*u, X1: x + 20*u, Y1: y + 3*u})
-	}
-	if h := d.p.rows[0]; h.begins && !h.hung() {
-		if box, ok := d.right(x, 16*u, 5*u, d.v.Y(d.extremesLow())-8*u); ok {
+	u, size := d.Unit, folio.TapedText*d.Unit
+	d.label(d.v.X(d.w.Left), d.endUp(false), false, scene.Start)
+	d.label(d.v.X(d.w.Right), d.endUp(true), false, scene.End)
+	x := d.v.X(d.w.Right) + 7*u
+	y := d.v.Y(d.p.rows[d.p.thirdRow()].X)
+	g := d.g.Part(scene.Tag{Class: "hold"})
+	draft.Triangle(g, scene.Marks, scene.Pt(x, y), 180, 4.4*u, 5.2*u, folio.TapedHeavy, true)
+	d.word(g, scene.Pt(x+6*u, y+size/2), "HOLD", size, true, scene.Start)
+	d.space.Take(scene.Box{X0: x - 1*u, Y0: y - 3*u, X1: x + 20*u, Y1: y + 3*u})
+	low, _ := d.p.Extremes()
+	if h := d.p.rows[0]; h.Begins && !h.Hung() {
+		if box, ok := d.right(x, 16*u, 5*u, d.v.Y(low)-8*u); ok {
 			d.word(d.g, scene.Pt(box.X0, box.Y1-0.8*u), "START", size, true, scene.Start)
 		}
 	}
-	if box, ok := d.right(x, 7.6*u, 14*u, d.v.Y(d.extremesLow())-24*u); ok {
-		at := box.X0 + 6*u
-		d.g.VLine(at, box.Y0+flagLong*u, box.Y1, scene.Pen(scene.Marks, 0.5))
-		draft.Triangle(d.g, scene.Marks, scene.Pt(at, box.Y0), 90, 3*u, 2.8*u, 0, false)
-		d.g.Text(scene.Text{At: scene.Pt(at-2.2*u, (box.Y0+box.Y1)/2+1*u), String: "UP", Height: size, Bold: true, Anchor: scene.Middle, Angle: 90, Layer: scene.Marks})
+	if box, ok := d.right(x, upWide*u, upHigh*u, d.v.Y(low)-24*u); ok {
+		d.arrowUp(box.X0+6*u, box)
 	}
 }
 
-func (d *wallBoard) extremesLow() L {
-	low, _ := d.extremes()
-	return low
-}
-
-// right finds a free place right of the wall, from y on upward.
+// right finds a free place right of the wall, the lowest from y on upward: the work begins at the floor.
 func (d *wallBoard) right(x, wide, high, y float64) (scene.Box, bool) {
-	for ; y > d.area.Y0; y -= 1 * d.u {
+	for ; y > d.area.Y0; y -= sideStep * d.Unit {
 		b := scene.Box{X0: x, Y0: y, X1: x + wide, Y1: y + high}
-		if d.space.Free(b, crewAir*d.u) {
+		if d.space.Free(b, crewAir*d.Unit) {
 			d.space.Take(b)
 			return b, true
 		}
@@ -176,9 +136,9 @@ func (d *wallBoard) right(x, wide, high, y float64) (scene.Box, bool) {
 // endUp names an end of a wall of bands, where they are always cut.
 func (d *wallBoard) endUp(right bool) string {
 	n := len(d.Room.Walls)
-	corner, end := (d.w.wall+n-1)%n, d.w.W.LeftEnd
+	corner, end := (d.w.Wall+n-1)%n, d.w.W.LeftEnd
 	if right {
-		corner, end = d.w.wall, d.w.W.RightEnd
+		corner, end = d.w.Wall, d.w.W.RightEnd
 	}
 	if end != "" {
 		return end
@@ -193,39 +153,12 @@ func (d *wallBoard) endUp(right bool) string {
 	return "cut"
 }
 
-// stretch is a sheet's extent on its wall.
-func stretch(s *layout.Sheet, wall int) (x0, z0, x1, z1 L, ok bool) {
-	for _, p := range s.Pieces {
-		if p.Wall != wall {
-			continue
-		}
-		for _, q := range p.Outline {
-			if !ok {
-				x0, z0, x1, z1, ok = q.X, q.Z, q.X, q.Z, true
-			}
-			x0, z0, x1, z1 = min(x0, q.X), min(z0, q.Z), max(x1, q.X), max(z1, q.Z)
-		}
-	}
-	return x0, z0, x1, z1, ok
-}
-
-// boxLinesUp say where boxes are cut into bands: up from the raw lower edge, right of the cut left end.
-func (d *wallBoard) boxLinesUp() []string {
+// boxInBand says where a box is cut into the pieces of a band: right of the cut left end, up from the raw lower edge.
+func (d *wallBoard) boxInBand(h *face.Hang, b face.Box) []string {
 	var lines []string
-	for _, b := range d.w.BoxesOf() {
-		found := false
-		for _, h := range d.p.hangs {
-			for _, s := range h.sheets {
-				x0, z0, x1, z1, ok := stretch(s, d.w.wall)
-				if !ok || b.X+b.HoleWidth/2 <= x0 || b.X-b.HoleWidth/2 >= x1 || b.Z+b.HoleHigh/2 <= z0 || b.Z-b.HoleHigh/2 >= z1 {
-					continue
-				}
-				found = true
-				lines = append(lines, b.Letter+" in "+d.Set.number(s)+": right "+d.bare(b.X+s.Below)+", up "+d.bare(b.Z-h.Start)+", "+d.bare(b.HoleWidth)+" x "+d.bare(b.HoleHigh))
-			}
-		}
-		if !found {
-			lines = append(lines, b.Letter+": stands where no covering is")
+	for _, s := range h.Sheets {
+		if d.w.BoxOf(s, b) {
+			lines = append(lines, b.Letter+" in "+d.SheetNumber(s)+": right "+d.bare(b.X+s.Below)+", up "+d.bare(b.Z-h.Start)+", "+d.bare(b.HoleWidth)+" x "+d.bare(b.HoleHigh))
 		}
 	}
 	return lines
@@ -234,13 +167,13 @@ func (d *wallBoard) boxLinesUp() []string {
 // openingCutsUp say where an opening is cut into bands.
 func (d *wallBoard) openingCutsUp(o *room.Opening) []openingCut {
 	var list []openingCut
-	for _, h := range d.p.hangs {
-		for _, s := range h.sheets {
-			x0, z0, x1, z1, ok := stretch(s, d.w.wall)
-			if !ok || s.Hung || o.Right() <= x0 || o.FromLeft >= x1 || o.Head <= z0 || o.SillGiven && o.Sill >= z1 {
+	for _, h := range d.p.Hangs {
+		for _, s := range h.Sheets {
+			if s.Hung || !slices.Contains(d.w.OpeningsOf(s), o) {
 				continue
 			}
-			c := openingCut{number: d.Set.number(s)}
+			x0, z0, x1, z1, _ := d.w.Extent(s)
+			c := openingCut{number: d.SheetNumber(s)}
 			c.words = "right " + d.bare(max(o.FromLeft, x0)+s.Below) + " to " + d.bare(min(o.Right(), x1)+s.Below)
 			switch {
 			case o.SillGiven && o.Sill > z0:
@@ -259,13 +192,13 @@ func (d *wallBoard) markWordsUp() []string {
 	var lines []string
 	seen := map[string]bool{}
 	for _, h := range d.p.rows {
-		for _, s := range h.sheets {
+		for _, s := range h.Sheets {
 			if s.CutLength == 0 || s.Hung {
 				continue
 			}
 			where := "from " + d.Say(-s.Below)
 			if s.Below > 0 {
-				where = "from " + d.inches(s.Below) + " left of 0"
+				where = "from " + d.Inches(s.Below) + " left of 0"
 			}
 			text := "cut " + d.Say(s.CutLength) + ", " + where
 			if !seen[text] {
@@ -275,16 +208,16 @@ func (d *wallBoard) markWordsUp() []string {
 		}
 	}
 	if len(lines) > 4 {
-		lines = []string{"cut lengths: in the cut list, " + d.pageWord("cuts")}
+		lines = []string{"cut lengths: in the cut list, " + d.PageWord("cuts")}
 	}
-	return append(lines, "trims in; line: upper edge; seam "+d.inches(d.half)+" under")
+	return append(lines, "trims in; line: upper edge; seam "+d.Inches(d.half)+" under")
 }
 
 // marginUp is what heights take left of a wall of bands.
 func (d *wallBoard) marginUp() float64 {
 	w := 0.0
-	for _, h := range d.p.hangs {
-		w = math.Max(w, scene.Width(d.Say(h.X), folio.TapedText*d.u, true))
+	for _, h := range d.p.Hangs {
+		w = math.Max(w, scene.Width(d.Say(h.X), folio.TapedText*d.Unit, true))
 	}
-	return w + 16*d.u
+	return w + 16*d.Unit
 }

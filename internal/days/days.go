@@ -60,11 +60,6 @@ type Task struct {
 	joined        bool // a sheet still to hang overlaps its right edge
 }
 
-// Word names a sheet as the crew does: by the number on its back.
-func (t *Task) Word() string {
-	return layout.SheetWords(&layout.Sheet{Number: t.Number, Place: t.Place})
-}
-
 // Hold is a point at which the crew stops until somebody has looked.
 type Hold int
 
@@ -161,7 +156,7 @@ func (s *Schedule) tasks(c *count.Count, run *layout.Run) (hung int) {
 		t := Task{Run: run.Name, Place: sheet.Place, Course: sheet.Course, Flitch: sheet.Flitch, Number: sheet.Number,
 			Wall: run.Line.Find(sheet.Left).Wall, Bends: len(cut.Bends), Ripped: cut.Rip != "", Whole: true}
 		for _, h := range cut.Holes {
-			if isBox(h.Kind) {
+			if h.Kind.Traits().Box {
 				t.Boxes++
 			} else {
 				t.Opening = true
@@ -178,15 +173,6 @@ func (s *Schedule) tasks(c *count.Count, run *layout.Run) (hung int) {
 		s.Tasks = append(s.Tasks, t)
 	}
 	return hung
-}
-
-// isBox tells a box's hole from an opening's.
-func isBox(kind string) bool {
-	switch kind {
-	case "window", "door", "cased opening", "fireplace", "built-in":
-		return false
-	}
-	return true
 }
 
 // minutes is what a sheet takes to hang: a plain sheet's time and what each kind that it is takes over that.
@@ -242,7 +228,7 @@ func (s *Schedule) stop(c *count.Count, run *layout.Run, sheet *layout.Sheet) St
 		o := &run.Openings[k]
 		count.Turns(run, func(turn L) {
 			if o.Left+turn < seam.At && seam.At < o.Right+turn {
-				stop.Kind, stop.Where = AtOpening, "at "+o.Kind+" "+o.Name
+				stop.Kind, stop.Where = AtOpening, "at "+o.Kind.Named(o.Name)
 				if o.Gap {
 					stop.Seen = 0
 				}

@@ -2,8 +2,6 @@ package days
 
 import (
 	"fmt"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -13,16 +11,18 @@ import (
 	"flitchlay/internal/count"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
+	"flitchlay/internal/roomtest"
 )
 
 // scheduled lays out a room of walls with sheets of 24 1/2 in that overlap by 1 in, and plans its days.
 func scheduled(t *testing.T, text string) *Schedule {
 	t.Helper()
-	r, err := room.Decode("r.toml", []byte("[project]\ntitle = 't'\n[veneer]\ngross_width = '24 1/2'\noverlap = 1\nlength = \"10'\"\n"+text))
-	require.NoError(t, err)
-	p, err := layout.Lay(r)
-	require.NoError(t, err)
-	return Of(p)
+	return Of(roomtest.PlanOf(t, "r.toml", []byte("[project]\ntitle = 't'\n[veneer]\ngross_width = '24 1/2'\noverlap = 1\nlength = \"10'\"\n"+text)))
+}
+
+// word names a sheet as the crew does: by the number on its back.
+func word(t *Task) string {
+	return layout.SheetWords(&layout.Sheet{Number: t.Number, Place: t.Place})
 }
 
 // timetable writes a schedule as one line for each step.
@@ -41,7 +41,7 @@ func timetable(s *Schedule) string {
 			fmt.Fprintf(&b, "hang %s:", room.Clock(x.Hang))
 			for _, i := range x.Tasks {
 				k := &s.Tasks[i]
-				fmt.Fprintf(&b, " %s", k.Word())
+				fmt.Fprintf(&b, " %s", word(k))
 				if k.Late {
 					b.WriteString("late")
 				}
@@ -194,7 +194,7 @@ height = "8'"
 			want += 10
 		}
 		want += 7 * k.Bends
-		assert.Equal(t, want, k.Hang, "sheet %s", k.Word())
+		assert.Equal(t, want, k.Hang, "sheet %s", word(&k))
 	}
 }
 
@@ -293,11 +293,11 @@ height = "8'"
 	holds := map[Hold]string{}
 	for _, k := range s.Tasks {
 		if k.Hold != NoHold {
-			holds[k.Hold] = k.Flitch + k.Word()
+			holds[k.Hold] = k.Flitch + word(&k)
 		}
 	}
 	last := s.Tasks[len(s.Tasks)-1]
-	assert.Equal(t, map[Hold]string{FirstSheets: "A3", NewFlitch: "B3", Finished: "B" + last.Word()}, holds)
+	assert.Equal(t, map[Hold]string{FirstSheets: "A3", NewFlitch: "B3", Finished: "B" + word(&last)}, holds)
 }
 
 // A wall of two courses: a column is never left half hung, its seam is cut once, its end match once.
@@ -332,29 +332,19 @@ height = "16'"
 // each other without overlap; nothing but a first column and a look passes the evening; minutes add up; the same each
 // time.
 func TestEverySchedule(t *testing.T) {
-	files, err := filepath.Glob("../../samples/*.toml")
-	require.NoError(t, err)
-	more, err := filepath.Glob("../../templates/rooms/*.toml")
-	require.NoError(t, err)
-	require.NotEmpty(t, append(files, more...))
-	for _, file := range append(files, more...) {
+	for file, text := range roomtest.Samples(t) {
 		for name, day := range map[string]string{
 			"usual": "", "short": "[day]\nstart = '8:00'\nend = '9:00'\nbreak = []", "busy": "[day]\nplain = 400\nrest = 240\nlook = 480\nbreak = ['8:00-8:05', '9:00-11:00']",
 			"one by one": "[day]\ngroup = 1\ncrew = 1\nbreak = ['7:30-7:40', '7:40-7:50']", "at once": "[day]\ngroup = 12\nplain = 1\ncut = 0\nrest = 0\nlook = 0\nlay_out = 120",
 		} {
-			t.Run(filepath.Base(file)+", "+name, func(t *testing.T) {
-				text, err := os.ReadFile(file)
-				require.NoError(t, err)
-				own, rest, found := strings.Cut(string(text), "\n[day]")
+			t.Run(file+", "+name, func(t *testing.T) {
+				own, rest, found := strings.Cut(text, "\n[day]")
 				if _, after, more := strings.Cut(rest, "\n["); found && more && day != "" {
 					own += "\n[" + after // the case's own day stands in for the room's
 				} else if day == "" {
-					own = string(text)
+					own = text
 				}
-				r, err := room.Decode(file, []byte(own+"\n"+day))
-				require.NoError(t, err)
-				p, err := layout.Lay(r)
-				require.NoError(t, err)
+				p := roomtest.PlanOf(t, file, []byte(own+"\n"+day))
 				s := Of(p)
 				left := 0
 				for _, c := range count.Of(p).Cuts {

@@ -1,10 +1,9 @@
 package detail
 
 import (
+	"cmp"
 	"slices"
-	"sort"
 
-	"flitchlay/internal/elevation"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
@@ -34,10 +33,10 @@ func chains(s *folio.Set) []chain {
 		for j := range r.Corners {
 			bends = append(bends, &r.Corners[j])
 		}
-		sort.SliceStable(bends, func(i, j int) bool { return bends[i].At < bends[j].At })
+		slices.SortStableFunc(bends, func(a, b *layout.Corner) int { return cmp.Compare(a.At, b.At) })
 		list = append(list, chainsOf(s, r, bends)...)
 	}
-	sort.SliceStable(list, func(i, j int) bool { return list[i].first() < list[j].first() })
+	slices.SortStableFunc(list, func(a, b chain) int { return cmp.Compare(a.first(), b.first()) })
 	return list
 }
 
@@ -105,7 +104,7 @@ func Close(s *folio.Set, r *layout.Run, a, b *layout.Corner) bool {
 }
 
 // closest is the widest face between two bends that are drawn together.
-func closest(s *folio.Set) L { return elevation.Net(s) + elevation.Net(s)/4 }
+func closest(s *folio.Set) L { return s.Room.NetWidth() + s.Room.NetWidth()/4 }
 
 // around is a distance along a run, in a closed one brought to what is less than its length.
 func around(r *layout.Run, d L) L {

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"sort"
 	"strconv"
 	"strings"
 
@@ -93,9 +92,8 @@ func settle(s *folio.Set, list []chain, cells []scene.Box) [][]cornerCell {
 		}
 	}
 	for _, page := range pages {
-		sort.SliceStable(page, func(i, j int) bool {
-			a, b := page[i].box, page[j].box
-			return a.Y0 < b.Y0 || a.Y0 == b.Y0 && a.X0 < b.X0
+		slices.SortStableFunc(page, func(a, b cornerCell) int {
+			return cmp.Or(cmp.Compare(a.box.Y0, b.box.Y0), cmp.Compare(a.box.X0, b.box.X0))
 		})
 	}
 	return pages

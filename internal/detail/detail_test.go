@@ -103,32 +103,27 @@ func detailsOf(t *testing.T, text, named string) (*folio.Set, []*scene.Page) {
 }
 
 func TestNothingOverlapsOnAnyDetail(t *testing.T) {
-	for why, text := range bentRooms {
-		for _, name := range paper.Names() {
-			t.Run(why+", "+name, func(t *testing.T) {
-				t.Parallel()
-				s, list := detailsOf(t, text, name)
-				numbers := 0
-				for _, p := range list {
-					for _, o := range scene.Overlaps(p, 0.5) {
-						t.Errorf("%s: %v", p.Name, o)
-					}
-					p.Texts(func(x *scene.Text) {
-						assert.GreaterOrEqual(t, x.Height, 2.5-1e-9, "%s: %q is under 2.5 mm", p.Name, x.String)
-					})
-					for _, g := range roomtest.Classed(&p.Group, "sheet-number") {
-						for _, it := range g.Items {
-							if x, ok := it.(*scene.Text); ok {
-								assert.InDelta(t, s.Look.Medium, x.Height, 1e-9, "%s: sheet %s is lettered at a height of the series", p.Name, x.String)
-								numbers++
-							}
-						}
+	roomtest.OnPapers(t, bentRooms, paper.Names(), func(t *testing.T, text, name string) {
+		s, list := detailsOf(t, text, name)
+		numbers := 0
+		for _, p := range list {
+			for _, o := range scene.Overlaps(p, 0.5) {
+				t.Errorf("%s: %v", p.Name, o)
+			}
+			p.Texts(func(x *scene.Text) {
+				assert.GreaterOrEqual(t, x.Height, 2.5-1e-9, "%s: %q is under 2.5 mm", p.Name, x.String)
+			})
+			for _, g := range roomtest.Classed(&p.Group, "sheet-number") {
+				for _, it := range g.Items {
+					if x, ok := it.(*scene.Text); ok {
+						assert.InDelta(t, s.Look.Medium, x.Height, 1e-9, "%s: sheet %s is lettered at a height of the series", p.Name, x.String)
+						numbers++
 					}
 				}
-				assert.Positive(t, numbers)
-			})
+			}
 		}
-	}
+		assert.Positive(t, numbers)
+	})
 }
 
 // Every bend is in one plan, named in it, and the plan leads from where other pages look it up.

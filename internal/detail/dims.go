@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"flitchlay/internal/folio"
+	"flitchlay/internal/length"
 	"flitchlay/internal/scene"
 )
 
@@ -84,7 +85,7 @@ func (p *chainPlan) measures() []measure {
 // eased is what a face between two bends is longer along the way than between its sharp corners.
 func (p *chainPlan) eased(a, b int) L {
 	va, vb := p.verts[a], p.verts[b]
-	return L(math.Round((va.arc + vb.arc - va.tan - vb.tan) * p.ratio * 8000))
+	return L(math.Round((va.arc + vb.arc - va.tan - vb.tan) * p.ratio * float64(length.Millimetre)))
 }
 
 // returns is the dimension of a leg, from the outer bend to the seam or raw end.
@@ -150,7 +151,7 @@ func (p *chainPlan) choose() {
 		for v := range p.verts { // both of two dimensions inside the same angle
 			i, j := p.before(v), p.after(v)
 			if t := p.verts[v].turn; sides[i] == sides[j] && t*sides[i] > 0 && i != j {
-				cost += 50
+				cost += hardCost
 			}
 		}
 		if cost < best {
@@ -158,10 +159,18 @@ func (p *chainPlan) choose() {
 			copy(p.sides, sides)
 		}
 	}
-	if best >= 50 {
+	if best >= hardCost {
 		p.lost++
 	}
 }
+
+// What a side costs at which the dimensions of a face do not stand freely.
+const (
+	behindCost = 0.01 // behind the board: of two sides as good as one another, the room
+	insideCost = 1.0  // inside the angle of a bend
+	acrossCost = 20.0 // across another face, or the band of its figures
+	hardCost   = 50.0 // through a face, or two dimensions inside one angle: no better than no place
+)
 
 // sideCosts says how badly the dimensions of each segment stand in the room, and behind the board.
 func (p *chainPlan) sideCosts() [][2]float64 {
@@ -170,7 +179,7 @@ func (p *chainPlan) sideCosts() [][2]float64 {
 	for i := range p.segs {
 		for s := range 2 {
 			side := 1 - 2*float64(s)
-			cost := 0.01 * float64(s)
+			cost := behindCost * float64(s)
 			a, b := p.bounds(i)
 			for _, v := range []int{a, b} {
 				if v < 0 {
@@ -178,9 +187,9 @@ func (p *chainPlan) sideCosts() [][2]float64 {
 				}
 				switch t := p.verts[v].turn * side; {
 				case t > 100: // its extension line would run through the next face
-					cost += 50
+					cost += hardCost
 				case t > 0:
-					cost++
+					cost += insideCost
 				}
 			}
 			far := k.Of(tierOff) + math.Max(p.bt, p.vo+k.Of(1.2))
@@ -195,7 +204,7 @@ func (p *chainPlan) sideCosts() [][2]float64 {
 						continue
 					}
 					if meets(c, d, p.on(j, 0, 0), p.on(j, p.segs[j].long, 0)) || meets(c, d, p.on(j, 0, -p.bt), p.on(j, p.segs[j].long, -p.bt)) {
-						cost += 20
+						cost += acrossCost
 					}
 				}
 			}

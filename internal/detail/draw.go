@@ -3,6 +3,7 @@ package detail
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/elevation"
@@ -105,45 +106,56 @@ func (p *chainPlan) draw() {
 	p.numbers()
 }
 
-// board draws the board, hatched, and its face.
-func (p *chainPlan) board() {
-	k := p.Look
-	n := len(p.segs)
-	shapes := make([][]scene.Point, n)
-	var face, back []scene.Point
+// slab is the board behind one segment: its face with half the bends at its ends, and the two ends of its back.
+type slab struct {
+	front []scene.Point
+	back  [2]scene.Point
+}
+
+// outline goes once round the slab.
+func (s slab) outline() []scene.Point {
+	return append(slices.Clone(s.front), s.back[1], s.back[0])
+}
+
+// slabs are the boards of all segments.
+func (p *chainPlan) slabs() []slab {
+	list := make([]slab, len(p.segs))
 	for i := range p.segs {
 		long := p.segs[i].long
-		a, b := p.bounds(i)
 		start, end := []scene.Point{p.on(i, 0, 0)}, []scene.Point{p.on(i, long, 0)}
-		backA, backB := p.on(i, 0, -p.bt), p.on(i, long, -p.bt)
+		back := [2]scene.Point{p.on(i, 0, -p.bt), p.on(i, long, -p.bt)}
+		a, b := p.bounds(i)
 		if a >= 0 {
 			arc := p.round(a, 0)
-			start, backA = arc[len(arc)/2:], p.corner(a, -p.bt)
+			start, back[0] = arc[len(arc)/2:], p.corner(a, -p.bt)
 		}
 		if b >= 0 {
 			arc := p.round(b, 0)
-			end, backB = arc[:len(arc)/2+1], p.corner(b, -p.bt)
+			end, back[1] = arc[:len(arc)/2+1], p.corner(b, -p.bt)
 		}
-		front := append(append([]scene.Point{}, start...), end...)
-		shapes[i] = append(append([]scene.Point{}, front...), backB, backA)
-		face = append(face, front...)
-		back = append(back, backA, backB)
-		p.space.Stroke(backA, backB)
-		p.space.Stroke(scene.Pt((backA.X+start[0].X)/2, (backA.Y+start[0].Y)/2), scene.Pt((backB.X+front[len(front)-1].X)/2, (backB.Y+front[len(front)-1].Y)/2))
-		for j := 1; j < len(front); j++ {
-			p.space.Stroke(front[j-1], front[j])
+		list[i] = slab{slices.Concat(start, end), back}
+	}
+	return list
+}
+
+// board draws the board, hatched, and its face.
+func (p *chainPlan) board() {
+	k := p.Look
+	slabs := p.slabs()
+	var face, back, all []scene.Point
+	for _, s := range slabs {
+		a, b, last := s.back[0], s.back[1], len(s.front)-1
+		face, back, all = append(face, s.front...), append(back, a, b), append(all, s.outline()...)
+		p.space.Stroke(a, b)
+		p.space.Stroke(scene.Pt((a.X+s.front[0].X)/2, (a.Y+s.front[0].Y)/2), scene.Pt((b.X+s.front[last].X)/2, (b.Y+s.front[last].Y)/2))
+		for j := range last {
+			p.space.Stroke(s.front[j], s.front[j+1])
 		}
 	}
-	var all []scene.Point
-	for _, s := range shapes {
-		all = append(all, s...)
-	}
-	box := boxAround(all)
-	for _, s := range shapes {
-		if p.dry {
-			break
+	if !p.dry {
+		for _, s := range slabs {
+			draft.Hatch(p.g.Clipped(s.outline()...), scene.Pen(scene.Hatch, k.Dimension), scene.Around(all...), k.Of(1.6), true)
 		}
-		draft.Hatch(p.g.Clipped(s...), scene.Pen(scene.Hatch, k.Dimension), box, k.Of(1.6), true)
 	}
 	if p.loop {
 		p.g.Polygon(scene.Pen(scene.Walls, k.Outline), face...)
@@ -152,6 +164,12 @@ func (p *chainPlan) board() {
 	}
 	p.g.Polyline(scene.Pen(scene.Walls, k.Outline), face...)
 	p.g.Polyline(scene.Pen(scene.Walls, k.Thin), back...)
+	p.boardEnds()
+}
+
+// boardEnds closes the board where its wall ends, and breaks it off where the wall goes on.
+func (p *chainPlan) boardEnds() {
+	k := p.Look
 	for _, x := range p.stops {
 		if p.inner(x.seg) {
 			continue
@@ -169,15 +187,6 @@ func (p *chainPlan) board() {
 			p.space.Stroke(p.on(x.seg, along+k.Of(side), k.Of(3)), p.on(x.seg, along+k.Of(side), -p.bt-k.Of(1.4)))
 		}
 	}
-}
-
-// boxAround is the box of some points.
-func boxAround(points []scene.Point) scene.Box {
-	box := scene.Box{X0: math.Inf(1), Y0: math.Inf(1), X1: math.Inf(-1), Y1: math.Inf(-1)}
-	for _, q := range points {
-		box = scene.Box{X0: math.Min(box.X0, q.X), Y0: math.Min(box.Y0, q.Y), X1: math.Max(box.X1, q.X), Y1: math.Max(box.Y1, q.Y)}
-	}
-	return box
 }
 
 // sheetRun is what of a sheet the plan shows: from one stop to the next, or to where the plan is broken off.

@@ -51,7 +51,7 @@ func (p *chainPlan) rawEnd(x stop) {
 	case "inside corner":
 		a = p.on(x.seg, x.along, p.vo+k.Of(6))
 		c, d := p.on(x.seg, x.along+sign*p.bt, p.vo+k.Of(6)), p.on(x.seg, x.along+sign*p.bt, 0)
-		draft.Hatch(in.Clipped(a, b, d, c), scene.Pen(scene.Hatch, k.Dimension), boxAround([]scene.Point{a, b, c, d}), k.Of(1.6), false)
+		draft.Hatch(in.Clipped(a, b, d, c), scene.Pen(scene.Hatch, k.Dimension), scene.Around(a, b, c, d), k.Of(1.6), false)
 		in.Line(a, b, scene.Pen(scene.Walls, k.Outline))
 		in.Line(c, d, scene.Pen(scene.Walls, k.Thin))
 		draft.Break(in, k, scene.Walls, p.on(x.seg, x.along-sign*k.Of(1), p.vo+k.Of(6)), p.on(x.seg, x.along+sign*(p.bt+k.Of(1)), p.vo+k.Of(6)))

@@ -2,6 +2,7 @@ package detail
 
 import (
 	"math"
+	"slices"
 
 	"flitchlay/internal/scene"
 )
@@ -59,77 +60,124 @@ func (p *chainPlan) read(seg int) float64 {
 	return math.Round(angle*1e6) / 1e6
 }
 
-// figure letters a dimension: over the middle of its line, else past one of its ends, else further out on a leader.
+// Places for the figure of a dimension.
+var (
+	figureShifts = []float64{0.25, -0.25, 0.5, -0.5}   // along the line, as shares of what the figure leaves of it
+	figureOuts   = []float64{4.5, 6.5, 9, 12, 15.5}    // further out than the line, mm on the office page
+	figureAsides = []float64{0, 4, -4, 8, -8, 12, -12} // from its middle, mm on the office page
+)
+
+// figure letters a dimension in the first place that is free:
+//
+//  1. where it fits, over the middle of its line, as a dimension is read;
+//  2. where it fits, over the line to one side of the middle, a little before more;
+//  3. past one of the ends of the line, drawn on under it: away from the bend first;
+//  4. further out on a leader, the nearest row first, in each from the middle by turns to both sides.
+//
+// Where none is free it stands over the middle all the same, and counts as lost.
 func (p *chainPlan) figure(g *scene.Group, m measure, fits bool) {
-	k := p.Look
-	angle := p.read(m.seg)
-	sin, cos := scene.SinCos(angle)
-	up := scene.Pt(-sin*k.Of(1), -cos*k.Of(1))
-	w := scene.Width(m.figure, k.Small, false)
-	text := func(along, off float64) scene.Text {
-		c := p.on(m.seg, along, m.side*off).Add(up.X, up.Y)
-		return scene.Text{At: c, String: m.figure, Height: k.Small, Anchor: scene.Middle, Angle: angle, Layer: scene.Dimensions}
-	}
-	free := func(t scene.Text) bool {
-		for _, b := range tiles(t, w, 4) {
-			if !p.space.Free(b, k.Of(0.45)) {
-				return false
-			}
-		}
-		return true
-	}
-	put := func(t scene.Text) {
-		g.Text(t)
-		p.space.Take(tiles(t, w, 1)...)
-	}
-	line := func(a, b scene.Point) {
-		g.Line(a, b, scene.Pen(scene.Dimensions, k.Dimension))
-		p.space.Stroke(a, b)
-	}
-	mid := (m.from + m.to) / 2
-	if t := text(mid, m.off); fits && free(t) {
-		put(t)
+	f := p.lettering(g, m)
+	if fits && f.over() || f.past() || f.led() {
 		return
 	}
-	if fits { // pushed along its line
-		for _, d := range []float64{0.25, -0.25, 0.5, -0.5} {
-			if t := text(mid+d*(m.to-m.from-w-k.Of(2)), m.off); free(t) {
-				put(t)
-				return
-			}
-		}
-	}
-	outward := []float64{m.to, m.from}
-	if a, _ := p.bounds(m.seg); a < 0 { // away from the bend
-		outward = []float64{m.from, m.to}
-	}
-	for _, end := range outward {
-		sign := math.Copysign(1, end-mid)
-		t := text(end+sign*(w/2+k.Of(2.4)), m.off)
-		a, b := p.on(m.seg, end, m.side*m.off), p.on(m.seg, end+sign*(w+k.Of(3.5)), m.side*m.off)
-		if free(t) && p.space.FreeLine(a, b, k.Of(0.5)) {
-			line(a, b)
-			put(t)
-			return
-		}
-	}
-	for _, out := range []float64{4.5, 6.5, 9, 12, 15.5} {
-		for _, d := range []float64{0, 4, -4, 8, -8, 12, -12} {
-			t := text(mid+k.Of(d), m.off+k.Of(out))
-			foot := p.on(m.seg, mid+k.Of(d)*0.9, m.side*(m.off+k.Of(out)-k.Of(1.2)))
-			if m.side*(p.segs[m.seg].r.X*up.X+p.segs[m.seg].r.Y*up.Y) < 0 { // the words lie between
-				foot = p.on(m.seg, mid+k.Of(d)*0.9, m.side*(m.off+k.Of(out)-k.Small-k.Of(2.2)))
-			}
-			from := p.on(m.seg, mid, m.side*m.off)
-			if free(t) && p.space.FreeLine(from, foot, k.Of(0.5)) {
-				line(from, foot)
-				put(t)
-				return
-			}
-		}
-	}
 	p.lost++
-	put(text(mid, m.off))
+	f.put(f.text(f.mid, m.off))
+}
+
+// lettering is the figure of a dimension that looks for its place.
+type lettering struct {
+	*chainPlan
+	measure
+	in    *scene.Group
+	angle float64     // at which it is read
+	up    scene.Point // from the line to the foot of the figure
+	w     float64     // of the figure
+	mid   float64     // of the line, along the segment
+}
+
+func (p *chainPlan) lettering(g *scene.Group, m measure) *lettering {
+	k := p.Look
+	f := &lettering{chainPlan: p, measure: m, in: g, angle: p.read(m.seg), w: scene.Width(m.figure, k.Small, false), mid: (m.from + m.to) / 2}
+	sin, cos := scene.SinCos(f.angle)
+	f.up = scene.Pt(-sin*k.Of(1), -cos*k.Of(1))
+	return f
+}
+
+// text is the figure at a place along the segment and off it.
+func (f *lettering) text(along, off float64) scene.Text {
+	c := f.on(f.seg, along, f.side*off).Add(f.up.X, f.up.Y)
+	return scene.Text{At: c, String: f.measure.figure, Height: f.Look.Small, Anchor: scene.Middle, Angle: f.angle, Layer: scene.Dimensions}
+}
+
+func (f *lettering) free(t scene.Text) bool {
+	return !slices.ContainsFunc(tiles(t, f.w, 4), func(b scene.Box) bool { return !f.space.Free(b, f.Look.Of(0.45)) })
+}
+
+func (f *lettering) put(t scene.Text) {
+	f.in.Text(t)
+	f.space.Take(tiles(t, f.w, 1)...)
+}
+
+// putWith puts a figure with the line that leads to it.
+func (f *lettering) putWith(t scene.Text, a, b scene.Point) {
+	f.in.Line(a, b, scene.Pen(scene.Dimensions, f.Look.Dimension))
+	f.space.Stroke(a, b)
+	f.put(t)
+}
+
+// over puts the figure over its line: in its middle, or pushed along it.
+func (f *lettering) over() bool {
+	if t := f.text(f.mid, f.off); f.free(t) {
+		f.put(t)
+		return true
+	}
+	for _, d := range figureShifts {
+		if t := f.text(f.mid+d*(f.to-f.from-f.w-f.Look.Of(2)), f.off); f.free(t) {
+			f.put(t)
+			return true
+		}
+	}
+	return false
+}
+
+// past puts the figure past an end of its line.
+func (f *lettering) past() bool {
+	k := f.Look
+	ends := [2]float64{f.to, f.from}
+	if a, _ := f.bounds(f.seg); a < 0 { // away from the bend
+		ends = [2]float64{f.from, f.to}
+	}
+	for _, end := range ends {
+		sign := math.Copysign(1, end-f.mid)
+		t := f.text(end+sign*(f.w/2+k.Of(2.4)), f.off)
+		a, b := f.on(f.seg, end, f.side*f.off), f.on(f.seg, end+sign*(f.w+k.Of(3.5)), f.side*f.off)
+		if f.free(t) && f.space.FreeLine(a, b, k.Of(0.5)) {
+			f.putWith(t, a, b)
+			return true
+		}
+	}
+	return false
+}
+
+// led puts the figure further out, on a leader from the middle of its line.
+func (f *lettering) led() bool {
+	k := f.Look
+	from := f.on(f.seg, f.mid, f.side*f.off)
+	under := k.Of(1.2)                                            // from the foot of the words to the end of the leader
+	if r := f.segs[f.seg].r; f.side*(r.X*f.up.X+r.Y*f.up.Y) < 0 { // the words lie between
+		under = k.Small + k.Of(2.2)
+	}
+	for _, out := range figureOuts {
+		for _, d := range figureAsides {
+			t := f.text(f.mid+k.Of(d), f.off+k.Of(out))
+			foot := f.on(f.seg, f.mid+k.Of(d)*0.9, f.side*(f.off+k.Of(out)-under))
+			if f.free(t) && f.space.FreeLine(from, foot, k.Of(0.5)) {
+				f.putWith(t, from, foot)
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // tiles covers a text by small upright boxes, in so many rows: one box where the text is level or upright, for then that
@@ -148,7 +196,7 @@ func tiles(t scene.Text, w float64, rows int) []scene.Box {
 		for j := range rows {
 			y := side * (float64(j) + 0.5)
 			c := t.At.Add(x*cos-y*sin, -x*sin-y*cos)
-			list = append(list, scene.Box{X0: c.X - r, Y0: c.Y - r, X1: c.X + r, Y1: c.Y + r})
+			list = append(list, scene.BoxRound(c, 2*r, 2*r))
 		}
 	}
 	return list

@@ -8,18 +8,31 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// fitting finds how a chain stands best in a cell: at the usual scale where it can, in one cell or over two, else at the
-// next smaller one. A single bend always stands, its returns broken off; a loop may take any scale.
+// Lengths of a return past an outer bend, as drawn, in mm on the office page.
+const (
+	longestLeg  = 54.0 // no more is to be seen on a longer one
+	shortestLeg = 12.0 // room for its dimension and the mark of its end
+	legStep     = 0.82 // from one length tried to the next, as a share
+)
+
+// fitting finds how a chain stands in a cell: the first of
+//
+//  1. the scales from the usual one down, for what is drawn larger is read better;
+//  2. at each scale one cell, then two side by side;
+//  3. in each the way along the page as the walls go, then turned so that another face lies level;
+//  4. for each of these the longest returns, see legs.
+//
+// A single bend always stands, its returns broken off; a loop may take any scale, another chain the first three.
 func fitting(s *folio.Set, c chain, cell scene.Box, two bool) (pose, bool) {
 	k := s.Look
 	if len(c.bends) == 1 && !c.loop {
-		return pose{scale: detailScale(s), leg: k.Of(54)}, true
+		return pose{scale: detailScale(s), leg: k.Of(longestLeg)}, true
 	}
 	double := cell
 	double.X1 += cell.W()
 	scales := detailScales(s)
 	if !c.loop {
-		scales = scales[:3]
+		scales = scales[:chainScales]
 	}
 	for _, scale := range scales {
 		for _, wide := range []bool{false, true} {
@@ -40,6 +53,9 @@ func fitting(s *folio.Set, c chain, cell scene.Box, two bool) (pose, bool) {
 	return pose{}, false
 }
 
+// chainScales is how many of the scales of a detail a chain may take: smaller, its returns could not be read.
+const chainScales = 3
+
 // rotations are the directions tried for the first segment: as the way goes, then so that a face lies level.
 func (c chain) rotations() []float64 {
 	list := []float64{0}
@@ -59,23 +75,28 @@ func (c chain) rotations() []float64 {
 	return list
 }
 
-// legs finds the longest returns, no longer than 54 on the office page, with which the plan and its table stand in a
-// cell with nothing lost, and where they stand: over the title, or beside it.
+// legs finds the longest returns with which the plan and its table stand in a cell with nothing lost, and where they
+// stand. For each length, from the longest down, it tries
+//
+//  1. the middle of the cell over the title;
+//  2. the same raised by the height of the table, which then stands in a row under it;
+//  3. beside the title, as high as the cell;
+//  4. against the right edge of the cell, as high as it.
 func (p *chainPlan) legs(clear scene.Box, table *draft.Table) bool {
 	k := p.Look
 	high := clear.H() - k.Of(titleFoot) - k.Of(2)
 	var trial scene.Group
 	page := p.Paper.PageNumber(int(folio.Details), 1)
 	titled := titleOf(p.Set, p.chain, p.scale, page, 1, clear).Draw(&trial, k, titleAt(k, clear)).Inset(-k.Of(3))
-	least := 12.0
+	least := shortestLeg
 	if p.loop {
-		least = 54
+		least = longestLeg
 	}
 	p.leg, p.origin = k.Of(least), scene.Pt(0, 0)
 	if p.shape(); !p.roomy(clear.W(), clear.H()) && !p.loop {
 		return false // not even with the shortest
 	}
-	for leg := 54.0; leg >= least; leg *= 0.82 {
+	for leg := longestLeg; leg >= least; leg *= legStep {
 		p.leg = k.Of(leg)
 		p.origin = scene.Pt(0, 0)
 		p.shape()
@@ -146,7 +167,7 @@ func (p *chainPlan) roomy(w, h float64) bool {
 			}
 		}
 	}
-	box := boxAround(points)
+	box := scene.Around(points...)
 	return box.W() <= w && box.H() <= h
 }
 
@@ -181,20 +202,30 @@ func (p *chainPlan) place(clear, titled scene.Box, table *draft.Table) scene.Poi
 	return scene.Pt(clear.X1-table.Width(), titled.Y0-row)
 }
 
+// The returns of a single bend are shortened in up to so many steps, each to that share of the length before, and no
+// further than to a length on the office page.
+const (
+	fitSteps = 16
+	fitStep  = 0.88
+	fitLeast = 8
+)
+
 // fit shortens the returns of a single bend until the plan stands in the upper part of a cell, and places it there.
 func (p *chainPlan) fit(clear scene.Box, high float64) {
 	k := p.Look
-	for range 16 {
+	for range fitSteps {
 		box := p.trial(scene.Pt(0, 0), draft.NewSpace(scene.Box{}))
-		if box.W() <= clear.W() && box.H() <= high && p.lost == 0 || p.leg < k.Of(8) {
+		if box.W() <= clear.W() && box.H() <= high && p.lost == 0 || p.leg < k.Of(fitLeast) {
 			p.origin = scene.Pt(clear.Centre().X-box.Centre().X, clear.Y0+high/2-box.Centre().Y)
 			return
 		}
-		p.leg *= 0.88
+		p.leg *= fitStep
 	}
 }
 
-// tablePlace finds a place for a table: in the white beside the plan, over the title or beside it.
+// tablePlace finds a place for a table in the white beside the plan, so that it lies against an edge of the cell: at the
+// left over the title, where it is read with it, then in the upper left corner; the same at the right; in the lower right
+// corner beside the title; in the middle beside it.
 func (p *chainPlan) tablePlace(t *draft.Table, clear, titled scene.Box) (scene.Point, bool) {
 	k := p.Look
 	space := draft.NewSpace(clear.Inset(-1))

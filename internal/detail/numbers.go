@@ -51,15 +51,31 @@ func (p *chainPlan) names() {
 	}
 }
 
-// beside finds a free box near a place: straight out in a direction, then turned away from it.
+// Places for a box beside something: how far from it, in mm on the office page, and how far turned from straight out, in
+// degrees.
+const (
+	besideFirst = 3.0
+	besideReach = 26.0
+	besideStep  = 0.6
+)
+
+var (
+	nearTurns = []float64{0, 20, -20, 35, -35}
+	wideTurns = []float64{60, -60, 90, -90, 130, -130, 180}
+)
+
+// beside finds a free box near a place:
+//
+//  1. as near as can be out in its direction, turned from it no more than still reads as that direction;
+//  2. as near as can be to any side.
 func (p *chainPlan) beside(at scene.Point, dx, dy, w, h float64) (scene.Box, bool) {
 	k := p.Look
-	for _, turns := range [][]float64{{0, 20, -20, 35, -35}, {60, -60, 90, -90, 130, -130, 180}} {
-		for out := 3.0; out < 26; out += 0.6 {
+	for _, turns := range [][]float64{nearTurns, wideTurns} {
+		for out := besideFirst; out < besideReach; out += besideStep {
 			for _, turn := range turns {
 				sin, cos := scene.SinCos(turn)
 				c := at.Add((dx*cos-dy*sin)*k.Of(out), (dx*sin+dy*cos)*k.Of(out))
-				box := scene.Box{X0: c.X - w/2, Y0: c.Y - h/2, X1: c.X + w/2, Y1: c.Y + h/2}
+				box := scene.BoxRound(c, w, h)
 				if p.space.Free(box, k.Of(0.9)) {
 					return box, true
 				}
@@ -111,7 +127,7 @@ func (p *chainPlan) mark(g *scene.Group, c scene.Point, w, h float64, word strin
 	}
 	g.Polygon(scene.Pen(scene.Numbers, k.Seam).Filled(scene.White), points...)
 	g.Text(scene.Text{At: c, String: word, Height: k.Medium, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Numbers})
-	p.space.Take(scene.Box{X0: c.X - w/2, Y0: c.Y - h/2, X1: c.X + w/2, Y1: c.Y + h/2}.Inset(-k.Seam / 2))
+	p.space.Take(scene.BoxRound(c, w, h).Inset(-k.Seam / 2))
 }
 
 // numbers letters the sheets: first those that go round a bend, at the bend where there is one alone, then the others.
@@ -187,6 +203,9 @@ type facePart struct {
 	from, to float64
 }
 
+// long is how long the part is.
+func (f facePart) long() float64 { return f.to - f.from }
+
 // parts are the parts of a sheet on its segments.
 func (p *chainPlan) parts(r sheetRun) []facePart {
 	n := len(p.segs)
@@ -199,93 +218,4 @@ func (p *chainPlan) parts(r sheetRun) []facePart {
 		list = append(list, facePart{i, 0, p.segs[i].long})
 	}
 	return append(list, facePart{r.to.seg, 0, r.to.along})
-}
-
-// numberPlace finds where the number of a sheet stands: in the angle of a bend that stands alone, else beside its longest
-// face, away from the dimensions, else beside another or on the other side, else further off on a leader, whose foot is
-// given.
-func (p *chainPlan) numberPlace(r sheetRun, w, h float64) (c, foot scene.Point, ok bool) {
-	k := p.Look
-	free := func(c scene.Point) bool {
-		return p.space.Free(scene.Box{X0: c.X - w/2, Y0: c.Y - h/2, X1: c.X + w/2, Y1: c.Y + h/2}, k.Of(0.7))
-	}
-	parts := p.parts(r)
-	if len(p.bends) == 1 && len(r.bends) == 1 {
-		sign := math.Copysign(1, p.verts[0].turn)
-		first := 15.1 // as far as it looks well; where the bend is sharp, further out
-		if sign < 0 {
-			first = 17.1
-		}
-		for more := first; more < first+16; more += 2 {
-			if c := p.inAngle(0, sign, k.Of(more)+w/2-k.Of(4.5)); free(c) {
-				return c, foot, true
-			}
-		}
-	}
-	sortParts(parts)
-	clear := func(seg int, side float64) float64 { // of its middle from the face: half of what it takes across the face
-		r := p.segs[seg].r
-		half := math.Abs(r.X)*(w-h)/2 + h/2
-		if side > 0 {
-			return p.vo + k.Of(2.4) + half
-		}
-		return p.bt + k.Of(1.9) + half
-	}
-	if r.stub {
-		near := r.to
-		sign := -1.0
-		if !r.gap[1] {
-			near, sign = r.from, 1
-		}
-		for _, side := range []float64{-p.sides[near.seg], p.sides[near.seg]} {
-			for _, out := range []float64{6, 4.5, 8, 3, 10, 2, 1} {
-				if c := p.on(near.seg, near.along+sign*k.Of(out), side*clear(near.seg, side)); free(c) {
-					return c, foot, true
-				}
-			}
-		}
-	}
-	for _, other := range []float64{-1, 1} {
-		for _, f := range parts {
-			side := other * p.sides[f.seg]
-			for _, t := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
-				if c := p.on(f.seg, f.from+t*(f.to-f.from), side*clear(f.seg, side)); free(c) {
-					return c, foot, true
-				}
-			}
-		}
-	}
-	for out := 10.0; out < 34; out += 1.5 {
-		for _, f := range parts {
-			at := p.on(f.seg, (f.from+f.to)/2, p.vo)
-			for _, side := range []float64{-p.sides[f.seg], p.sides[f.seg]} {
-				for _, turn := range []float64{0, 25, -25, 50, -50} {
-					sin, cos := scene.SinCos(turn)
-					x, y := p.segs[f.seg].r.X*side, p.segs[f.seg].r.Y*side
-					c := at.Add((x*cos-y*sin)*k.Of(out), (x*sin+y*cos)*k.Of(out))
-					if free(c) && p.space.FreeLine(at, c, k.Of(0.5)) {
-						return c, at, true
-					}
-				}
-			}
-		}
-	}
-	return c, foot, false
-}
-
-// inAngle is a place in the angle of a bend, so far from it, on one side.
-func (p *chainPlan) inAngle(v int, side, far float64) scene.Point {
-	at, q := p.corner(v, 0), p.corner(v, side*10)
-	dx, dy := q.X-at.X, q.Y-at.Y
-	l := math.Hypot(dx, dy)
-	return at.Add(dx/l*far, dy/l*far)
-}
-
-// sortParts puts the longest part first; of equal ones the earlier.
-func sortParts(list []facePart) {
-	for i := 1; i < len(list); i++ {
-		for j := i; j > 0 && list[j].to-list[j].from > list[j-1].to-list[j-1].from+1e-6; j-- {
-			list[j], list[j-1] = list[j-1], list[j]
-		}
-	}
 }

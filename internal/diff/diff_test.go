@@ -9,19 +9,15 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"flitchlay/internal/count/counttest"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
+	"flitchlay/internal/roomtest"
 )
 
 func planOf(t testing.TB, text string) *layout.Plan {
 	t.Helper()
-	r, err := room.Decode("room.toml", []byte(text))
-	require.NoError(t, err)
-	p, err := layout.Lay(r)
-	require.NoError(t, err)
-	return p
+	return roomtest.PlanOf(t, "room.toml", []byte(text))
 }
 
 // doorWall is a wall of 15 ft with a door, a box, a flitch and seams pinned at 36 in and at a place of the test's own.
@@ -168,10 +164,10 @@ func TestKeptLayoutIsThePlan(t *testing.T) {
 		v.Total.Short = w.Total.Short
 		assert.Equal(t, w.Total, v.Total, name)
 	}
-	for name, p := range counttest.Samples(t) {
+	for name, p := range roomtest.SamplePlans(t) {
 		check(name, p)
 	}
-	counttest.RandomPlans(t, 40, func(_ uint64, text string, p *layout.Plan) { check(text, p) })
+	roomtest.RandomPlans(t, 40, func(_ uint64, text string, p *layout.Plan) { check(text, p) })
 	_, err := ReadKept([]byte(`{"format": "other/1"}`))
 	assert.ErrorContains(t, err, "other/1")
 	_, err = ReadKept([]byte(`{`))

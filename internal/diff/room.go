@@ -57,7 +57,7 @@ func (d *Changes) openings() {
 			d.say("%s %s on wall %s is new", o.Kind, o.Name, o.Wall)
 			continue
 		}
-		name := o.Kind + " " + o.Name
+		name := o.Kind.Named(o.Name)
 		if o.Wall != was.Wall {
 			d.say("%s is on wall %s, was on wall %s", name, o.Wall, was.Wall)
 			continue
@@ -116,17 +116,13 @@ func (d *Changes) rest() {
 	length("gross width", a.Veneer.GrossWidth, b.Veneer.GrossWidth)
 	length("overlap", a.Veneer.Overlap, b.Veneer.Overlap)
 	length("sheets' length", a.Veneer.Length, b.Veneer.Length)
+	for _, x := range room.Distances() {
+		length(x.Key, *x.Of(&a.Rules), *x.Of(&b.Rules))
+	}
 	for _, x := range []struct {
 		what    string
 		was, is L
-	}{{"corner_return", a.Rules.CornerReturn, b.Rules.CornerReturn}, {"prefer_return", a.Rules.PreferReturn, b.Rules.PreferReturn},
-		{"leg", a.Rules.Leg, b.Rules.Leg}, {"prefer_leg", a.Rules.PreferLeg, b.Rules.PreferLeg},
-		{"opening_clear", a.Rules.OpeningClear, b.Rules.OpeningClear}, {"prefer_clear", a.Rules.PreferClear, b.Rules.PreferClear},
-		{"box_clear", a.Rules.BoxClear, b.Rules.BoxClear}, {"least_width", a.Rules.LeastWidth, b.Rules.LeastWidth},
-		{"prefer_width", a.Rules.PreferWidth, b.Rules.PreferWidth}, {"short_seam", a.Rules.ShortSeam, b.Rules.ShortSeam},
-		{"least_overlap", a.Rules.LeastOverlap, b.Rules.LeastOverlap}, {"edge_trim", a.Rules.EdgeTrim, b.Rules.EdgeTrim},
-		{"top_trim", a.Rules.TopTrim, b.Rules.TopTrim}, {"bottom_trim", a.Rules.BottomTrim, b.Rules.BottomTrim},
-		{"snap", a.Rules.Snap, b.Rules.Snap}, {"level line", a.Space.LevelLine, b.Space.LevelLine},
+	}{{"level line", a.Space.LevelLine, b.Space.LevelLine},
 		{"base", a.Space.Base, b.Space.Base}, {"crown", a.Space.Crown, b.Space.Crown}} {
 		length(x.what, x.was, x.is)
 	}
@@ -233,7 +229,7 @@ func (d *Changes) boxes(a, b *room.Room) {
 	for _, name := range newNames {
 		n := is[name]
 		o, ok := was[name]
-		what := n.box.Kind + " " + name
+		what := n.box.Kind.Named(name)
 		switch {
 		case !ok:
 			d.say("%s on wall %s is new", what, n.wall)

@@ -36,7 +36,8 @@ type Wall struct {
 
 // Opening is an opening, x from the wall's left end.
 type Opening struct {
-	Name, Kind, Wall        string
+	Name, Wall              string
+	Kind                    room.Kind
 	Left, Right, Sill, Head L // Left, Right as measured; 0 from JSON
 	From, To                L // along the run, from where the wall begins
 }
@@ -84,7 +85,7 @@ func ViewOf(p *layout.Plan) *View {
 		}
 		for _, o := range run.Openings {
 			w := &r.Walls[o.Wall]
-			v.Openings = append(v.Openings, Opening{o.Name, o.Kind, w.Name, w.Openings[o.Index].FromLeft, w.Openings[o.Index].Right(), o.Sill, o.Head,
+			v.Openings = append(v.Openings, Opening{o.Name, w.Name, o.Kind, w.Openings[o.Index].FromLeft, w.Openings[o.Index].Right(), o.Sill, o.Head,
 				o.Left - left[o.Wall], o.Right - left[o.Wall]})
 		}
 		for _, s := range run.Seams {
@@ -149,12 +150,6 @@ func ReadKept(text []byte) (*View, error) {
 		return nil, fmt.Errorf("it is no layout in the format flitchlay-layout/1, but %q", k.Format)
 	}
 	v := &View{Title: k.Title, Aim: k.Aim}
-	or := func(s *string) string {
-		if s == nil {
-			return ""
-		}
-		return *s
-	}
 	for _, r := range k.Runs {
 		left := map[string]layout.MM{}
 		for _, w := range r.Walls {
@@ -163,29 +158,16 @@ func ReadKept(text []byte) (*View, error) {
 		}
 		for _, o := range r.Openings {
 			at := left[o.Wall]
-			v.Openings = append(v.Openings, Opening{Name: o.Name, Kind: o.Kind, Wall: o.Wall, Sill: L(o.Sill), Head: L(o.Head), From: L(o.Left - at), To: L(o.Right - at)})
+			v.Openings = append(v.Openings, Opening{Name: o.Name, Kind: room.Kind(o.Kind), Wall: o.Wall, Sill: L(o.Sill), Head: L(o.Head), From: L(o.Left - at), To: L(o.Right - at)})
 		}
 		for _, s := range r.Seams {
 			v.Seams = append(v.Seams, Seam{s.LeftSheet, s.Wall, L(s.X), s.Closing})
 		}
 		for _, s := range r.Sheets {
-			x := Sheet{Flitch: or(s.Flitch), Place: s.Place, Course: s.Course, Width: L(s.Width), Cut: L(s.CutLength), Ripped: or(s.Ripped)}
-			if s.Number != nil {
-				x.Number = *s.Number
-			} else {
+			if s.Number == nil {
 				v.Total.Short++
 			}
-			for _, piece := range s.Pieces {
-				for _, q := range piece.Outline {
-					x.spot(piece.Wall, L(q[0]), L(q[0]))
-				}
-				for _, ring := range append([][]layout.KeptPoint{piece.Outline}, piece.Holes...) {
-					for _, q := range ring {
-						x.point(L(q[0]), L(q[1]))
-					}
-				}
-			}
-			v.Sheets = append(v.Sheets, x)
+			v.Sheets = append(v.Sheets, keptSheet(&s))
 		}
 	}
 	for _, f := range k.Findings {
@@ -202,6 +184,30 @@ func ReadKept(text []byte) (*View, error) {
 		v.Total.Primer = &layout.Amount{Amount: float64(p.Amount), Unit: p.Unit}
 	}
 	return v, nil
+}
+
+// keptSheet looks at a sheet kept as JSON.
+func keptSheet(s *layout.KeptSheet) Sheet {
+	x := Sheet{Flitch: or(s.Flitch), Number: or(s.Number), Place: s.Place, Course: s.Course, Width: L(s.Width), Cut: L(s.CutLength), Ripped: or(s.Ripped)}
+	for _, piece := range s.Pieces {
+		for _, q := range piece.Outline {
+			x.spot(piece.Wall, L(q[0]), L(q[0]))
+		}
+		for _, ring := range append([][]layout.KeptPoint{piece.Outline}, piece.Holes...) {
+			for _, q := range ring {
+				x.point(L(q[0]), L(q[1]))
+			}
+		}
+	}
+	return x
+}
+
+// or is what is kept, or nothing where it is null.
+func or[T any](kept *T) (value T) {
+	if kept != nil {
+		value = *kept
+	}
+	return value
 }
 
 // widest is the widest sheet: what seams are at most apart.

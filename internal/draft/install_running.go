@@ -19,6 +19,15 @@ type Perch struct {
 // nib is how far a figure that stands to one side of its stem reaches past it.
 const nib = 0.9
 
+// What a figure costs besides its row, each of which costs 1.
+const (
+	asideCost  = 1.2 // at one side of its flag: a figure under its flag one row further out is better, two rows is not
+	pushedCost = 0.8 // pushed along by an end of the page: better than one row further out
+)
+
+// patience is how many places are tried before the best answer so far stands: a crowded wall would take for ever.
+const patience = 60_000
+
 // Rows finds a row and a place for the figure of every flag so that no figure touches another one nor a stem that goes
 // on to a deeper row: figures in the middle under their flags where they can be, in as few rows as can be.
 //
@@ -26,12 +35,15 @@ const nib = 0.9
 //
 // Errors: false where the rows do not suffice.
 func Rows(flags []Flag, rows int, air, lo, hi float64) ([]Perch, bool) {
-	s := rowSearch{flags: flags, rows: rows, air: air, lo: lo, hi: hi, best: math.Inf(1), left: 60_000, now: make([]Perch, len(flags))}
+	s := rowSearch{flags: flags, rows: rows, air: air, lo: lo, hi: hi, best: math.Inf(1), left: patience, now: make([]Perch, len(flags))}
 	s.place(0, 0)
 	return s.found, s.found != nil
 }
 
-// rowSearch goes through rows and sides, the cheap ones first, and keeps the cheapest whole answer.
+// rowSearch goes through the answers and keeps the cheapest whole one. For each flag in its order it tries
+//
+//  1. the rows from the wall out: the nearest costs least, so good answers come early and cut the others off;
+//  2. in each row the figure under its flag, then ending there, then beginning there: under it nothing is to be explained.
 type rowSearch struct {
 	flags       []Flag
 	rows        int
@@ -63,16 +75,16 @@ func (s *rowSearch) place(i int, cost float64) {
 			extra := 0.0
 			switch side {
 			case -1:
-				p.From, p.To, extra = f.At+nib-f.Width, f.At+nib, 1.2
+				p.From, p.To, extra = f.At+nib-f.Width, f.At+nib, asideCost
 			case 1:
-				p.From, p.To, extra = f.At-nib, f.At-nib+f.Width, 1.2
+				p.From, p.To, extra = f.At-nib, f.At-nib+f.Width, asideCost
 			}
 			// at the ends of the page a figure gives way as far as it still touches its stem
 			if d := s.lo - p.From; d > 0 {
-				p.From, p.To, extra = p.From+d, p.To+d, math.Max(extra, 0.8)
+				p.From, p.To, extra = p.From+d, p.To+d, math.Max(extra, pushedCost)
 			}
 			if d := p.To - s.hi; d > 0 {
-				p.From, p.To, extra = p.From-d, p.To-d, math.Max(extra, 0.8)
+				p.From, p.To, extra = p.From-d, p.To-d, math.Max(extra, pushedCost)
 			}
 			if p.From < s.lo-1e-9 || f.At < p.From-1e-9 || f.At > p.To+1e-9 || !s.clear(i, p) {
 				continue

@@ -8,8 +8,6 @@
 // Not here: rooms, plans, and what a page shows (packages submittal, crew, pole, aims).
 package draft
 
-import "flitchlay/internal/scene"
-
 // Look is the office's manner: heights of capitals, widths of lines, and the unit that all distances are counted in.
 type Look struct {
 	Unit                        float64 // 1 where small text is 2.5 high
@@ -28,11 +26,3 @@ func Office() Look {
 
 // Of is a distance on the office page, brought to this look.
 func (k Look) Of(mm float64) float64 { return mm * k.Unit }
-
-// Pen is a full line of a width.
-func (k Look) Pen(layer scene.Layer, width float64) scene.Style { return scene.Pen(layer, width) }
-
-// text makes a line of text in black.
-func (k Look) text(layer scene.Layer, at scene.Point, s string, height float64, bold bool) scene.Text {
-	return scene.Text{At: at, String: s, Height: height, Bold: bold, Layer: layer}
-}

@@ -20,7 +20,7 @@ func Disc(g *scene.Group, k Look, layer scene.Layer, at scene.Point, diameter, p
 		g.Text(words(layer, at, word, FitDisc(word, height, k.Small, bold, diameter-pen), bold))
 	}
 	r := diameter/2 + pen/2
-	return scene.Box{X0: at.X - r, Y0: at.Y - r, X1: at.X + r, Y1: at.Y + r}
+	return scene.BoxRound(at, 2*r, 2*r)
 }
 
 // letterings are the heights that letters come in, in mm.
@@ -72,7 +72,7 @@ func DiscAround(word string, height float64, bold bool, pen float64) float64 {
 func Diamond(g *scene.Group, k Look, layer scene.Layer, at scene.Point, size, pen float64, fill scene.Colour) scene.Box {
 	r := size / 2
 	g.Polygon(scene.Pen(layer, pen).Filled(fill), at.Add(0, -r), at.Add(r, 0), at.Add(0, r), at.Add(-r, 0))
-	return scene.Box{X0: at.X - r, Y0: at.Y - r, X1: at.X + r, Y1: at.Y + r}.Inset(-pen / 2)
+	return scene.BoxRound(at, 2*r, 2*r).Inset(-pen / 2)
 }
 
 // Hexagon draws a hexagon that stands on a side, white inside.
@@ -84,7 +84,7 @@ func Hexagon(g *scene.Group, k Look, layer scene.Layer, at scene.Point, across, 
 		points = append(points, at.Add(r*cos, -r*sin))
 	}
 	g.Polygon(scene.Pen(layer, pen).Filled(scene.White), points...)
-	return scene.Box{X0: at.X - r, Y0: at.Y - r, X1: at.X + r, Y1: at.Y + r}.Inset(-pen / 2)
+	return scene.BoxRound(at, 2*r, 2*r).Inset(-pen / 2)
 }
 
 // Triangle draws a solid or open triangle whose point lies at a place and looks in a direction.
@@ -243,8 +243,8 @@ func Elevation(g *scene.Group, k Look, at scene.Point, direction float64, mark, 
 	g.HLine(at.X-r, at.X+r, at.Y, scene.Pen(scene.Marks, k.Thin))
 	g.Text(words(scene.Marks, at.Add(0, -k.Of(1.3)-k.Small/2), mark, k.Small, true))
 	g.Text(words(scene.Marks, at.Add(0, k.Of(0.75)+k.Small/2), page, k.Small, false))
-	box := scene.Box{X0: at.X - r, Y0: at.Y - r, X1: at.X + r, Y1: at.Y + r}
-	return box.Union(scene.Box{X0: tip.X - 0.01, Y0: tip.Y - 0.01, X1: tip.X + 0.01, Y1: tip.Y + 0.01})
+	box := scene.BoxRound(at, 2*r, 2*r)
+	return box.Union(scene.BoxRound(tip, 0.02, 0.02))
 }
 
 // Break draws the zigzag that says something goes on.

@@ -98,7 +98,8 @@ func TestSpaceTellsWordsFromLines(t *testing.T) {
 	}
 	assert.True(t, s.FreeLine(scene.Pt(40, 50), scene.Pt(60, 50), 0.5), "a leader may cross a line")
 	assert.False(t, s.FreeLine(scene.Pt(0, 12), scene.Pt(60, 12), 0.5), "but no words")
-	assert.Equal(t, 1, s.Find(1, scene.BoxAt(25, 12, 10, 5), scene.BoxAt(60, 10, 10, 5)))
+	assert.False(t, s.Free(scene.BoxAt(25, 12, 10, 5), 1))
+	assert.True(t, s.Free(scene.BoxAt(60, 10, 10, 5), 1))
 }
 
 func table(rows int) *Table {
@@ -155,19 +156,4 @@ func TestMarksHoldTheirWords(t *testing.T) {
 	Bar{Scale: 24}.Draw(&p.Group, k, scene.Pt(20, 150), 104)
 	Bar{Scale: 50, Metric: true}.Draw(&p.Group, k, scene.Pt(20, 170), 60)
 	assert.Empty(t, scene.Overlaps(p, 0.5))
-}
-
-func TestAnAlignedDimensionReadsFromTheFootOrTheRight(t *testing.T) {
-	k := Office()
-	for degrees := 0.0; degrees < 360; degrees += 15 {
-		p := scene.NewPage("Z-501", "", 300, 300)
-		sin, cos := scene.SinCos(degrees)
-		a := scene.Pt(150, 150)
-		Aligned{A: a, B: a.Add(40*cos, -40*sin), Off: 12, Gap: 4, Figure: `1'-3 9/16"`}.Draw(&p.Group, k, NewSpace(scene.Box{}))
-		assert.Empty(t, scene.Overlaps(p, 0.5), "%v degrees", degrees)
-		p.Texts(func(x *scene.Text) {
-			assert.Greater(t, x.Angle, -90.0)
-			assert.LessOrEqual(t, x.Angle, 90.001, "read from the foot or from the right (ISO 129-1)")
-		})
-	}
 }

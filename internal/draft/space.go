@@ -2,6 +2,7 @@ package draft
 
 import (
 	"math"
+	"slices"
 
 	"flitchlay/internal/scene"
 )
@@ -59,13 +60,7 @@ func (s *Space) Free(b scene.Box, air float64) bool {
 
 // FreeOfWords reports whether a box with some air around it meets no words; lines may run through it.
 func (s *Space) FreeOfWords(b scene.Box, air float64) bool {
-	b = b.Inset(-air)
-	for _, o := range s.boxes {
-		if b.Meets(o) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(s.boxes, b.Inset(-air).Meets)
 }
 
 // FreeLine reports whether a line runs clear of all words.
@@ -85,16 +80,6 @@ func (s *Space) Gaps(a, b scene.Point, air float64) []scene.Point {
 		boxes[i] = o.Inset(-air)
 	}
 	return Outside(a, b, boxes...)
-}
-
-// Find gives the first of some boxes that is free, -1 where none is.
-func (s *Space) Find(air float64, boxes ...scene.Box) int {
-	for i, b := range boxes {
-		if s.Free(b, air) {
-			return i
-		}
-	}
-	return -1
 }
 
 // Crosses reports whether a line has a part inside a box, by clipping it to the box.
@@ -132,30 +117,41 @@ func Clip(a, b scene.Point, o scene.Box) (t0, t1 float64, ok bool) {
 
 // Outside gives the parts of a line that lie outside some boxes, as pairs of points.
 func Outside(a, b scene.Point, boxes ...scene.Box) []scene.Point {
-	type part struct{ from, to float64 }
-	left := []part{{0, 1}}
+	var cuts []Part
 	for _, o := range boxes {
-		t0, t1, ok := Clip(a, b, o)
-		if !ok {
-			continue
+		if t0, t1, ok := Clip(a, b, o); ok {
+			cuts = append(cuts, Part{t0, t1})
 		}
-		var next []part
+	}
+	at := func(t float64) scene.Point { return scene.Pt(a.X+(b.X-a.X)*t, a.Y+(b.Y-a.Y)*t) }
+	var out []scene.Point
+	for _, p := range Rest(cuts...) {
+		out = append(out, at(p.From), at(p.To))
+	}
+	return out
+}
+
+// Part is a part of a line, its ends as shares of the line's length.
+type Part struct{ From, To float64 }
+
+// leastPart is the share of a line from which a part of it counts: less is the rounding of a cut that ends where another
+// begins.
+const leastPart = 1e-9
+
+// Rest gives what cuts leave of a line, in its order.
+func Rest(cuts ...Part) []Part {
+	left := []Part{{0, 1}}
+	for _, c := range cuts {
+		var next []Part
 		for _, p := range left {
-			if t0 > p.from {
-				next = append(next, part{p.from, math.Min(p.to, t0)})
+			if c.From > p.From {
+				next = append(next, Part{p.From, math.Min(p.To, c.From)})
 			}
-			if t1 < p.to {
-				next = append(next, part{math.Max(p.from, t1), p.to})
+			if c.To < p.To {
+				next = append(next, Part{math.Max(p.From, c.To), p.To})
 			}
 		}
 		left = next
 	}
-	at := func(t float64) scene.Point { return scene.Pt(a.X+(b.X-a.X)*t, a.Y+(b.Y-a.Y)*t) }
-	var out []scene.Point
-	for _, p := range left {
-		if p.to-p.from > 1e-9 {
-			out = append(out, at(p.from), at(p.to))
-		}
-	}
-	return out
+	return slices.DeleteFunc(left, func(p Part) bool { return !(p.To-p.From > leastPart) })
 }

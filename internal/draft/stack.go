@@ -86,7 +86,7 @@ func (s *Stack) draw(g *scene.Group, k Look, space *Space, i int) {
 		if t.Running && j == 0 {
 			c, r := s.pt(m, t.line), k.Of(originSize)/2
 			row.Circle(c, r, scene.Pen(scene.Dimensions, k.Thin).Filled(scene.White))
-			space.Outline(scene.Box{X0: c.X - r, Y0: c.Y - r, X1: c.X + r, Y1: c.Y + r})
+			space.Outline(scene.BoxRound(c, 2*r, 2*r))
 			continue
 		}
 		Tick(row, k, s.pt(m, t.line))
@@ -192,8 +192,21 @@ func (s *Stack) names(g *scene.Group, k Look, space *Space) {
 	}
 }
 
-// outward finds the nearest place further out in which a word is clear of the words and lines of others, a little aside
-// where it has to be; where no place is, of their words at least. False where there is none on the page.
+// Places for a word outside a stack, in mm on the office page.
+const (
+	wordStep  = 1.0  // from one place to the next further out
+	wordReach = 40.0 // from which on it would no longer be seen to belong to its tier
+)
+
+// wordAsides are how far to the side of its line a word may stand, in mm on the office page: on it, then half a
+// line of letters aside, then a whole one.
+var wordAsides = []float64{0, -1.5, 1.5, -3, 3}
+
+// outward finds a place for a word outside its tier. False where there is none on the page.
+//
+//  1. On its line the nearest place that is clear of the words and lines of others, then the same a little aside: in line
+//     with its tier it is found at once, however far out.
+//  2. The same again clear of words alone: across a thin line a word can be read, across another word it cannot.
 func outward(space *Space, k Look, x scene.Text, at func(off, aside float64) scene.Point) (scene.Point, bool) {
 	for _, free := range []func(scene.Box) bool{
 		func(b scene.Box) bool { return space.Free(b, 0.6) },
@@ -201,8 +214,8 @@ func outward(space *Space, k Look, x scene.Text, at func(off, aside float64) sce
 			return space.FreeOfWords(b, 0.5) && (space.Bounds.IsZero() || space.Bounds.Contains(b))
 		},
 	} {
-		for _, aside := range []float64{0, -1.5, 1.5, -3, 3} {
-			for off := 0.0; off < k.Of(40); off += k.Of(1) {
+		for _, aside := range wordAsides {
+			for off := 0.0; off < k.Of(wordReach); off += k.Of(wordStep) {
 				x.At = at(off, k.Of(aside))
 				if free(x.Bounds()) {
 					return x.At, true

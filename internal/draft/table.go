@@ -2,6 +2,7 @@ package draft
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"flitchlay/internal/scene"
@@ -47,115 +48,6 @@ func (t *Table) Width() float64 {
 		w += c.Width
 	}
 	return w
-}
-
-// natural makes each column as wide as what stands in it and gives the least that it can be with its text wrapped.
-func (t *Table) natural(k Look) (least []float64) {
-	const leastWrap = 16 // of a column that wraps, on the office page
-	least = make([]float64, len(t.Columns))
-	for i := range t.Columns {
-		c := &t.Columns[i]
-		w := 0.0
-		for _, word := range strings.Fields(c.Head) {
-			w = math.Max(w, scene.Width(word, t.head(k), true))
-		}
-		word := w
-		for _, r := range t.Rows {
-			if i < len(r.Cells) {
-				w = math.Max(w, scene.Width(r.Cells[i], t.size(k, *c), c.Bold || r.Strong))
-			}
-		}
-		c.Width = w + 2*k.Of(cellPad) + k.Of(0.6)
-		least[i] = c.Width
-		if c.Wrap {
-			least[i] = math.Min(c.Width, math.Max(k.Of(leastWrap), word+2*k.Of(cellPad)+k.Of(0.6)))
-		}
-	}
-	return least
-}
-
-// Least is the least width at which Fit neither squeezes the table nor leaves out a column that says something.
-func (t *Table) Least(k Look) float64 {
-	sum := 0.0
-	for i, w := range t.natural(k) {
-		if t.Columns[i].Spare < 2 {
-			sum += w
-		}
-	}
-	return sum
-}
-
-// Fit makes each column as wide as what stands in it, no narrower than the longest word of its head, and spreads the
-// rest of width over those that wrap, or over all where none does or there are many. What is too wide loses its spare
-// columns, then is squeezed. With a width of 0 every column is as wide as it needs.
-func (t *Table) Fit(k Look, width float64) {
-	sum, least, wraps := 0.0, 0.0, 0
-	for i, w := range t.natural(k) {
-		sum += t.Columns[i].Width
-		least += w
-		if t.Columns[i].Wrap {
-			wraps++
-		}
-	}
-	if width <= 0 {
-		return
-	}
-	if sum > width+1e-6 && t.dropSpare(2) || least > width+1e-6 && t.dropSpare(1) {
-		t.Fit(k, width)
-		return
-	}
-	if least > width+1e-6 {
-		t.Squeeze(k, width)
-		return
-	}
-	switch rest := width - sum; {
-	case rest < 0: // off those that wrap, the widest first
-		for over := -rest; over > 1e-6; {
-			widest := -1
-			for i, c := range t.Columns {
-				if c.Wrap && (widest < 0 || c.Width > t.Columns[widest].Width) {
-					widest = i
-				}
-			}
-			d := math.Min(over, 1)
-			t.Columns[widest].Width -= d
-			over -= d
-		}
-	case wraps > 0 && len(t.Columns) < manyColumns:
-		for i := range t.Columns {
-			if c := &t.Columns[i]; c.Wrap {
-				c.Width += rest / float64(wraps)
-			}
-		}
-	default:
-		for i := range t.Columns {
-			t.Columns[i].Width += rest / float64(len(t.Columns))
-		}
-	}
-}
-
-// manyColumns is from how many columns on what is left of a width goes to all of them: a wide gap beside one would lead
-// the eye into the wrong row.
-const manyColumns = 5
-
-// dropSpare leaves out the column that can best be spared, if one can be spared so well.
-func (t *Table) dropSpare(spare int) bool {
-	most := -1
-	for i, c := range t.Columns {
-		if c.Spare >= spare && (most < 0 || c.Spare > t.Columns[most].Spare) {
-			most = i
-		}
-	}
-	if most < 0 {
-		return false
-	}
-	t.Columns = append(append([]Column{}, t.Columns[:most]...), t.Columns[most+1:]...)
-	for i := range t.Rows {
-		if r := &t.Rows[i]; most < len(r.Cells) {
-			r.Cells = append(append([]string{}, r.Cells[:most]...), r.Cells[most+1:]...)
-		}
-	}
-	return true
 }
 
 // cellPad is kept free at both sides of a cell, on the office page.
@@ -220,12 +112,7 @@ func (t *Table) above(k Look) float64 {
 
 // headed reports whether a column has a head.
 func (t *Table) headed() bool {
-	for _, c := range t.Columns {
-		if c.Head != "" {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(t.Columns, func(c Column) bool { return c.Head != "" })
 }
 
 func (t *Table) headRow(k Look) float64 {
@@ -367,26 +254,5 @@ func (t *Table) cell(g *scene.Group, k Look, c Column, lines []string, b scene.B
 	for _, line := range lines {
 		g.Text(scene.Text{At: scene.Pt(x, y), String: line, Height: size, Bold: bold, Anchor: c.Align, Seat: scene.Centred, Layer: scene.Notes})
 		y += pitch
-	}
-}
-
-// Squeeze brings a table whose columns have their widths to a width: what is too much comes off the widest, what is left
-// goes to all.
-func (t *Table) Squeeze(k Look, width float64) {
-	for over := t.Width() - width; over > 1e-6; {
-		widest := 0
-		for i := range t.Columns {
-			if t.Columns[i].Width > t.Columns[widest].Width {
-				widest = i
-			}
-		}
-		d := math.Min(over, 1)
-		t.Columns[widest].Width -= d
-		over -= d
-	}
-	if rest := (width - t.Width()) / float64(len(t.Columns)); rest > 0 {
-		for i := range t.Columns {
-			t.Columns[i].Width += rest
-		}
 	}
 }

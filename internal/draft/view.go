@@ -1,6 +1,8 @@
 package draft
 
 import (
+	"math"
+
 	"flitchlay/internal/length"
 	"flitchlay/internal/scene"
 )
@@ -13,6 +15,11 @@ type View struct {
 
 // MM is how long a length is on paper.
 func (v View) MM(l length.Length) float64 { return l.MM() / float64(v.Scale) }
+
+// Length is how long on the wall what is so long on paper is, in mm.
+func (v View) Length(mm float64) length.Length {
+	return length.Length(math.Round(mm * float64(v.Scale) * float64(length.Millimetre)))
+}
 
 // X is where a place along the wall comes to lie.
 func (v View) X(x length.Length) float64 { return v.Origin.X + v.MM(x) }

@@ -1,8 +1,7 @@
 package elevation
 
 import (
-	"math"
-	"sort"
+	"slices"
 	"strings"
 
 	"flitchlay/internal/draft"
@@ -67,8 +66,7 @@ func (e *View) ground(x float64) float64 {
 
 // back is the x of the wall that comes to lie at a place of the page.
 func (e *View) back(x float64) L {
-	at := L(math.Round((x - e.V.Origin.X) * float64(e.V.Scale) * Millimetre))
-	return min(max(at, e.From), e.To)
+	return min(max(e.V.Length(x-e.V.Origin.X), e.From), e.To)
 }
 
 // chain makes a tier of places along the wall: each once, inside what is shown, with its two ends.
@@ -84,8 +82,7 @@ func (e *View) chain(name string, places ...L) draft.Tier {
 
 // Tier makes a chain of any places; to turns one into a place on paper.
 func (e *View) Tier(name string, list []L, to func(L) float64) draft.Tier {
-	sort.Slice(list, func(i, j int) bool { return list[i] < list[j] })
-	list = compact(list)
+	list = ascending(list)
 	t := draft.Tier{Name: name, Figures: e.Style.Chain(list)}
 	for _, x := range list {
 		t.Marks = append(t.Marks, to(x))
@@ -94,12 +91,8 @@ func (e *View) Tier(name string, list []L, to func(L) float64) draft.Tier {
 		return []scene.Datum{folio.Datum("tier", strings.ToLower(name)), folio.Datum("from", folio.Mm(list[i])), folio.Datum("to", folio.Mm(list[i+1]))}
 	}
 	if n := len(t.Marks); n > 1 && t.Marks[0] > t.Marks[n-1] { // up the page
-		for i, j := 0, n-1; i < j; i, j = i+1, j-1 {
-			t.Marks[i], t.Marks[j] = t.Marks[j], t.Marks[i]
-		}
-		for i, j := 0, n-2; i < j; i, j = i+1, j-1 {
-			t.Figures[i], t.Figures[j] = t.Figures[j], t.Figures[i]
-		}
+		slices.Reverse(t.Marks)
+		slices.Reverse(t.Figures)
 		t.Data = func(i int) []scene.Datum {
 			return []scene.Datum{folio.Datum("tier", strings.ToLower(name)), folio.Datum("from", folio.Mm(list[n-2-i])), folio.Datum("to", folio.Mm(list[n-1-i]))}
 		}
@@ -107,14 +100,10 @@ func (e *View) Tier(name string, list []L, to func(L) float64) draft.Tier {
 	return t
 }
 
-func compact(list []L) []L {
-	out := list[:0:0]
-	for i, x := range list {
-		if i == 0 || x != list[i-1] {
-			out = append(out, x)
-		}
-	}
-	return out
+// ascending puts places into their order, each once.
+func ascending(list []L) []L {
+	slices.Sort(list)
+	return slices.Compact(list)
 }
 
 func (e *View) openingTier() draft.Tier {
@@ -156,25 +145,41 @@ func (e *View) boxTier() draft.Tier {
 			list = append(list, b.X)
 		}
 	}
+	return e.middles(list, e.V.X, "boxes")
+}
+
+// boxHeights are the middles of boxes, running from the level of the room.
+func (e *View) boxHeights() draft.Tier {
+	list := []L{0}
+	for _, b := range e.F.W.Boxes {
+		if b.X > e.From && b.X < e.To && b.Z > 0 {
+			list = append(list, b.Z)
+		}
+	}
+	return e.middles(list, e.V.Y, "box heights")
+}
+
+// middles makes the running tier of boxes; list holds its origin too, and to turns one of its places into one on paper.
+func (e *View) middles(list []L, to func(L) float64, what string) draft.Tier {
 	if len(list) == 1 {
 		return draft.Tier{}
 	}
-	sort.Slice(list, func(i, j int) bool { return list[i] < list[j] })
-	list = compact(list)
-	t := draft.Tier{Name: "BOXES", Running: true}
+	return e.Running("BOXES", what, 0, ascending(list), to)
+}
+
+// Running makes a tier whose figures count from zero, which may lie before the first of its places; what it is called in
+// the file.
+func (e *View) Running(name, what string, zero L, list []L, to func(L) float64) draft.Tier {
+	t := draft.Tier{Name: name, Running: true}
 	for i, x := range list {
-		t.Marks = append(t.Marks, e.V.X(x))
 		text := ""
-		if i > 0 {
-			text = e.Style.Format(x)
+		if i > 0 || x != zero { // a piece of a wall: all figures still run from the wall's left end
+			text = e.Style.Format(x - zero)
 		}
-		if i == 0 && x != 0 {
-			text = e.Style.Format(x) // a piece of a wall: all figures still run from the wall's left end
-		}
-		t.Figures = append(t.Figures, text)
+		t.Marks, t.Figures = append(t.Marks, to(x)), append(t.Figures, text)
 	}
 	t.Data = func(i int) []scene.Datum {
-		return []scene.Datum{folio.Datum("tier", "boxes"), folio.Datum("from", "0"), folio.Datum("to", folio.Mm(list[i]))}
+		return []scene.Datum{folio.Datum("tier", what), folio.Datum("from", folio.Mm(zero)), folio.Datum("to", folio.Mm(list[i]))}
 	}
 	return t
 }

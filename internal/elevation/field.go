@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"flitchlay/internal/draft"
+	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
@@ -15,7 +16,7 @@ import (
 func (e *View) Body() {
 	k, g, f := e.Look, e.Group, e.F
 	cover := e.Points(f.Outline(f.W.CoverFloor(), f.W.CoverCeiling(), e.From, e.To))
-	clear := f.Bare(e.V.Box)
+	clear := e.bare()
 	e.grain(g.Clipped(cover...), clear)
 	e.Hatches(g)
 	e.Trim(g)
@@ -37,7 +38,7 @@ func (e *View) Body() {
 		return math.Max(k.Of(8), e.wide(h)+k.Of(3))
 	}
 	points := []scene.Point{e.V.Pt(e.From, room.AtRight(f.W.Floor, e.From)).Add(-past(e.ghostLeft), 0)}
-	points = append(points, e.Points(Profile(f.W.Floor, e.From, e.To))...)
+	points = append(points, e.Points(face.Profile(f.W.Floor, e.From, e.To))...)
 	points = append(points, e.V.Pt(e.To, room.At(f.W.Floor, e.To)).Add(past(e.ghostRight), 0))
 	g.Polyline(floor, points...)
 	for i := 0; i+1 < len(points); i++ {
@@ -49,17 +50,6 @@ func (e *View) Body() {
 		e.Plate(g, &f.W.Boxes[i])
 	}
 	e.MatchLines(g)
-}
-
-// Profile is a floor or ceiling between two places.
-func Profile(list []room.Point, from, to L) []room.Point {
-	out := []room.Point{{X: from, Z: room.AtRight(list, from)}}
-	for _, p := range list {
-		if p.X > from && p.X < to {
-			out = append(out, p)
-		}
-	}
-	return append(out, room.Point{X: to, Z: room.At(list, to)})
 }
 
 // Points brings a line of the wall onto the page.
@@ -75,7 +65,7 @@ func (e *View) Points(list []room.Point) []scene.Point {
 // left out.
 func (e *View) Outline(g *scene.Group, wall []scene.Point) {
 	pen := scene.Pen(scene.Walls, e.Look.Outline)
-	n := len(Profile(e.F.W.Floor, e.From, e.To))
+	n := len(face.Profile(e.F.W.Floor, e.From, e.To))
 	rest := append(append([]scene.Point{}, wall[n-1:]...), wall[0])
 	if !e.Last() {
 		rest = rest[1:]
@@ -94,7 +84,7 @@ func (e *View) Trim(g *scene.Group) {
 	w := e.F.W
 	pen := scene.Pen(scene.Walls, e.Look.Thin)
 	draw := func(list []room.Point, by L) {
-		points := e.Points(Profile(list, e.From, e.To))
+		points := e.Points(face.Profile(list, e.From, e.To))
 		for i := 0; i+1 < len(points); i++ {
 			d := e.V.MM(by)
 			row := draft.Outside(points[i].Add(0, -d), points[i+1].Add(0, -d), e.openBoxes()...)

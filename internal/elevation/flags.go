@@ -60,14 +60,24 @@ func (e *View) revisionMarks() {
 	}
 }
 
-// flag finds a free place for a mark of size r at a place along the wall: beside it, else away from it on a leader.
+// Places for a flag. Shares are of the height of the covering from its foot, distances in mm on the office page.
+var (
+	flagShares = []float64{0.16, 0.24, 0.32, 0.4, 0.48, 0.56, 0.64, 0.72} // from low up: the numbers of sheets stand high
+	flagAsides = []float64{2.6, 6, 10}                                    // from the place to the mark
+	flagDots   = []float64{0.2, 0.5, 0.8, 0.1, 0.9}                       // where the leader of one that stands away ends
+)
+
+// flag finds a free place for a mark of size r at a place along the wall:
+//
+//  1. beside the place on the covering, from low up, at each height close before further off, at the right before the left;
+//  2. away from it on a leader, the nearest free place of the page.
 func (e *View) flag(at L, r float64, draw func(scene.Point)) {
 	k := e.Look
 	bottom, top := e.F.Cover(at)
 	x := e.V.X(at)
 	y := func(share float64) float64 { return e.V.Y(bottom) + (e.V.Y(top)-e.V.Y(bottom))*share }
-	for _, share := range []float64{0.16, 0.24, 0.32, 0.4, 0.48, 0.56, 0.64, 0.72} {
-		for _, dx := range []float64{2.6, 6, 10} {
+	for _, share := range flagShares {
+		for _, dx := range flagAsides {
 			for _, sign := range []float64{1, -1} {
 				c := scene.Pt(x+sign*(r*0.5+k.Of(dx)), y(share))
 				if e.insideCover(c) && e.Space.Free(draft.DeltaBox(c, r), k.Of(0.8)) {
@@ -77,7 +87,7 @@ func (e *View) flag(at L, r float64, draw func(scene.Point)) {
 			}
 		}
 	}
-	for _, share := range []float64{0.2, 0.5, 0.8, 0.1, 0.9} {
+	for _, share := range flagDots {
 		dot := scene.Pt(x, y(share))
 		c, ok := e.callOut(dot, 1.8*r, 2*r, r+k.Of(1))
 		if !ok {

@@ -60,7 +60,7 @@ func pageNotes(list []*View) []string {
 		measured = " Field measured " + m + "."
 	}
 	lines := []string{Capital(strings.Join(sheets, "; ")+", "+how) + "." + measured}
-	line := "Full sheets cover " + e.Style.Words(Net(e.Board.Set)) + "."
+	line := "Full sheets cover " + e.Style.Words(e.Room.NetWidth()) + "."
 	if len(widths) == 0 {
 		line += " No narrow sheet here."
 	}
@@ -211,13 +211,25 @@ func (e *View) titleY() float64 {
 	return math.Min(math.Max(e.Box().Y1+k.Of(34), under+over), e.Field.Y1-k.Of(8))
 }
 
-// foot draws title, scale bar and, where the page has room, the table of the wall's sheets.
+// Lengths of the scale bar beside the title, in mm on the office page.
+const (
+	barLongest  = 122
+	barShortest = 30
+	barStep     = 4 // less from one length tried to the next
+)
+
+// foot draws title, scale bar and, where the page has room, the table of the wall's sheets. For the bar it tries
+//
+//  1. the longest that stands beside the title;
+//  2. the shortest beside it, both moved to the left as far as it takes;
+//  3. the shortest under it;
+//  4. the shortest beside it, the name shortened, where there is no room under it.
 func (e *View) foot() {
 	k := e.Look
 	box, y, t := e.Box(), e.titleY(), e.title()
 	left, right := e.Field.X0+k.Of(6), e.Field.X1-k.Of(6)
 	bar := draft.Bar{Scale: e.V.Scale, Metric: e.Metric()}
-	most := k.Of(122)
+	most := k.Of(barLongest)
 	wide := t.Wide(k)
 	x := math.Min(math.Max(box.X0, left), math.Max(left, right-wide))
 	if e.shared {
@@ -227,8 +239,8 @@ func (e *View) foot() {
 		return
 	}
 	gap := k.Of(16)
-	for most > k.Of(30) && x+wide+gap+bar.Wide(k, most) > right {
-		most -= k.Of(4)
+	for most > k.Of(barShortest) && x+wide+gap+bar.Wide(k, most) > right {
+		most -= k.Of(barStep)
 	}
 	barAt := scene.Pt(math.Max(x+wide+gap, math.Min(box.X1, right)-bar.Wide(k, most)), y+k.Of(1.5))
 	if over := barAt.X + bar.Wide(k, most) - right; over > 0 && x-over >= left {

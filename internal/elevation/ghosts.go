@@ -20,30 +20,19 @@ func (e *View) ghostOf(g *scene.Group, h ghost, right bool) {
 	k := e.Look
 	pen := scene.Pen(scene.Walls, k.Thin).As(scene.Dashed(k.Thin))
 	n := &e.Room.Walls[h.wall]
-	// heights of the wall next door at the corner and at the seam
-	at := func(share float64) (floor, top float64) {
-		x := L(0)
-		if right {
-			x = L(share * float64(h.width))
-		} else {
-			x = n.Length - L(share*float64(h.width))
-		}
-		return e.V.Y(room.At(n.Floor, x)), e.V.Y(room.At(n.Ceiling, x))
-	}
 	sign, edge := -1.0, e.V.X(e.From)
+	corner, seam := n.Length, n.Length-h.width // on the wall next door
 	if right {
 		sign, edge = 1, e.V.X(e.To)
+		corner, seam = 0, h.width
+	}
+	if h.stub { // as high as at the corner
+		seam = corner
 	}
 	w := e.wide(h)
 	far := edge + sign*w
-	_, top0 := at(0)
-	floor1, top1 := at(1)
-	if h.stub {
-		floor1, top1 = e.V.Y(room.At(n.Floor, L(0))), top0
-		if !right {
-			floor1 = e.V.Y(room.At(n.Floor, n.Length))
-		}
-	}
+	top0 := e.V.Y(room.At(n.Ceiling, corner))
+	floor1, top1 := e.V.Y(room.At(n.Floor, seam)), e.V.Y(room.At(n.Ceiling, seam))
 	in := g.Part(scene.Tag{Class: "ghost", Title: fmt.Sprintf("goes on %s round %s", e.Style.Format(h.width), h.corner), Data: []scene.Datum{folio.Datum("corner", h.corner), folio.Datum("wall", n.Name)}})
 	in.Line(scene.Pt(edge, top0), scene.Pt(far, top1), pen)
 	e.Space.Stroke(scene.Pt(edge, top0), scene.Pt(far, top1))
@@ -53,22 +42,36 @@ func (e *View) ghostOf(g *scene.Group, h ghost, right bool) {
 		in.Line(scene.Pt(far, top1), scene.Pt(far, floor1), pen)
 		e.Space.Stroke(scene.Pt(far, top1), scene.Pt(far, floor1))
 	}
-	if w < k.Small+k.Of(2.9) {
-		return // the chain gives the figure
+	if w >= k.Small+k.Of(2.9) { // else the chain gives the figure
+		e.ghostWords(in, h, edge, sign, floor1, floor1-math.Max(top0, top1))
 	}
+}
+
+// Places for the words in a ghost, in mm on the office page from its middle.
+var (
+	ghostAsides = []float64{0, 0.5, 1, 1.5, -0.5} // away from the corner: clear of a wall that leans, and of the zigzag
+	ghostUps    = []float64{0, -6, 6, -12, 12}
+)
+
+// ghostWords letters upright in a ghost how far the sheet goes round the corner, in the first place that is free:
+//
+//  1. the long words, which name sheet and wall, if the ghost is high enough for them, else the short ones;
+//  2. in the middle of the width before a little aside: so they are equally far from both its lines;
+//  3. in the middle of the height before further up or down.
+func (e *View) ghostWords(in *scene.Group, h ghost, edge, sign, floor, height float64) {
+	k, w := e.Look, e.wide(h)
 	short := "wraps " + e.Style.Format(h.width)
 	list := []string{"wraps " + e.Style.Words(h.width), short}
 	if sh := SheetAt(e.Board.Set, h.place); sh != nil && e.Style.Unit != length.Millimetres {
-		list = []string{"sheet " + NumberOf(sh) + " " + list[0] + " onto " + n.Name, short}
+		list = []string{"sheet " + NumberOf(sh) + " " + list[0] + " onto " + e.Room.Walls[h.wall].Name, short}
 	}
-	height := floor1 - math.Max(top0, top1)
 	for _, words := range list {
 		if scene.Width(words, k.Small, false) > height-k.Of(8) && words != short {
 			continue
 		}
-		for _, aside := range []float64{0, 0.5, 1, 1.5, -0.5} { // clear of a wall that leans, and of the zigzag
-			for _, up := range []float64{0, -6, 6, -12, 12} {
-				t := scene.Text{At: scene.Pt(edge+sign*(w/2+k.Of(aside)), floor1-height/2+k.Of(up)), String: words, Height: k.Small, Anchor: scene.Middle, Seat: scene.Centred, Angle: 90, Layer: scene.Notes}
+		for _, aside := range ghostAsides {
+			for _, up := range ghostUps {
+				t := scene.Text{At: scene.Pt(edge+sign*(w/2+k.Of(aside)), floor-height/2+k.Of(up)), String: words, Height: k.Small, Anchor: scene.Middle, Seat: scene.Centred, Angle: 90, Layer: scene.Notes}
 				if h.stub {
 					t.At.X -= sign * k.Of(1)
 				}
@@ -90,6 +93,26 @@ func (e *View) breakLine(g *scene.Group, a, b scene.Point) {
 	for _, dx := range []float64{-out, 0, out} {
 		e.Space.Stroke(a.Add(dx, 0), b.Add(dx, 0))
 	}
+}
+
+// Places for the words at a match line.
+var (
+	matchOuts   = []float64{0, 1.5, 3, 4.5}                    // off the line, mm on the office page
+	matchShares = []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} // of its length
+)
+
+// matchPlace finds the place of the words at a match line: the first that is free close to the line, from the middle to
+// both ends by turns, then a little further off; where none is, the middle all the same, for without its page a match
+// line says nothing.
+func (e *View) matchPlace(t scene.Text, at func(share, out float64) scene.Point) scene.Point {
+	for _, out := range matchOuts {
+		for _, share := range matchShares {
+			if t.At = at(share, out); e.Space.Free(t.Bounds(), e.Look.Of(0.9)) {
+				return t.At
+			}
+		}
+	}
+	return at(0.5, 0)
 }
 
 // MatchLines draws the lines at which pieces of a long wall meet.
@@ -127,17 +150,7 @@ func (e *View) MatchLines(g *scene.Group) {
 			}
 			return scene.Pt(a.X-k.Of(2+out), a.Y+(b.Y-a.Y)*share)
 		}
-		t.At = at(0.5, 0)
-	places:
-		for _, out := range []float64{0, 1.5, 3, 4.5} {
-			for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
-				o := t
-				if o.At = at(share, out); e.Space.Free(o.Bounds(), k.Of(0.9)) {
-					t = o
-					break places
-				}
-			}
-		}
+		t.At = e.matchPlace(t, at)
 		g.Text(t)
 		e.Space.Take(t.Bounds())
 	}

@@ -7,6 +7,7 @@ import (
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
 	"flitchlay/internal/scene"
 )
 
@@ -39,7 +40,7 @@ type woods struct {
 func woodsOf(s *folio.Set) woods {
 	v := s.Room.Veneer
 	w := woods{plain: v.Cut == "plain", book: v.Match == "book", loose: v.Match == "random"}
-	w.leaf = float64(v.LeafWidth) / float64(inch)
+	w.leaf = float64(v.LeafWidth) / float64(length.Inch)
 	if w.leaf <= 0 {
 		// Common leaf widths, from memory: plain-sliced 6 to 18 in, quartered 3 to 10 in.
 		w.leaf = 6
@@ -49,8 +50,6 @@ func woodsOf(s *folio.Set) woods {
 	}
 	return w
 }
-
-const inch = 203200
 
 // sources tells for every place of a run where in the flitch its left edge comes from, and how the flitch is seeded.
 func sources(s *folio.Set, r *layout.Run) map[int]source {
@@ -66,13 +65,13 @@ func sources(s *folio.Set, r *layout.Run) map[int]source {
 		}
 		left := u
 		if sh.Ripped == "left" { // the right part of the sheet hangs
-			left += Inches(Net(s) - sh.Width)
+			left += Inches(s.Room.NetWidth() - sh.Width)
 		}
 		out[sh.Place] = source{left, seedOf(flitch)}
 		if sh.Ripped == "" && !sh.End {
 			u += Inches(sh.Width)
 		} else {
-			u += Inches(Net(s))
+			u += Inches(s.Room.NetWidth())
 		}
 	}
 	return out
@@ -83,14 +82,8 @@ type source struct {
 	seed uint64
 }
 
-// Net is what an inner sheet covers.
-func Net(s *folio.Set) L {
-	v := s.Room.Veneer
-	return (v.GrossWidth - v.Overlap) / s.Room.Rules.Snap * s.Room.Rules.Snap
-}
-
 // Inches is a length as a number of inches.
-func Inches(l L) float64 { return float64(l) / inch }
+func Inches(l L) float64 { return float64(l) / float64(length.Inch) }
 
 // grain draws the grain of the parts of a wall, clear of openings and of what else must stay white.
 func (e *View) grain(g *scene.Group, clear []scene.Box) {
@@ -117,30 +110,22 @@ func (e *View) grain(g *scene.Group, clear []scene.Box) {
 		box := scene.Box{X0: e.V.X(from), Y0: -1e5, X1: e.V.X(to), Y1: 1e5}
 		start := src.u + Inches(e.partStart(p))
 		end := start + Inches(p.To-p.From)
-		for leaf := int(math.Floor(start / w.leaf)); float64(leaf)*w.leaf < end; leaf++ {
-			strands := w.strands(src.seed, leaf, feet)
-			// lines that would run together on paper are thinned out
-			keep := w.leaf * 25.4 / float64(e.V.Scale) / float64(len(strands)) / 0.38
-			for i, s := range strands {
-				if noise(src.seed, 6, i) > keep {
-					continue
+		e.leaves(w, src, 0, start, end, feet, func(leaf int, t strand) {
+			var row []scene.Point
+			for _, q := range t.points {
+				across := q.X
+				if w.book && leaf%2 != 0 {
+					across = 1 - across
 				}
-				var row []scene.Point
-				for _, q := range s.points {
-					across := q.X
-					if w.book && leaf%2 != 0 {
-						across = 1 - across
-					}
-					x := (float64(leaf)+across)*w.leaf - start // inches from the part's left edge
-					row = append(row, scene.Pt(e.V.X(p.From)+x*25.4/float64(e.V.Scale), e.V.Y(e.F.Low)-q.Y*304.8/float64(e.V.Scale)))
-				}
-				kind := 0
-				if s.weight > 1 {
-					kind = 1
-				}
-				lines[kind] = append(lines[kind], clipped(row, box, clear)...)
+				x := (float64(leaf)+across)*w.leaf - start // inches from the part's left edge
+				row = append(row, scene.Pt(e.V.X(p.From)+x*perInch/float64(e.V.Scale), e.V.Y(e.F.Low)-q.Y*perFoot/float64(e.V.Scale)))
 			}
-		}
+			kind := 0
+			if t.weight > 1 {
+				kind = 1
+			}
+			lines[kind] = append(lines[kind], clipped(row, box, clear)...)
+		})
 		e.leafJoints(g, w, p, start, end, box, clear)
 	}
 	for i, width := range []float64{pen.Width, heavier(pen.Width)} {
@@ -152,7 +137,31 @@ func (e *View) grain(g *scene.Group, clear []scene.Box) {
 	}
 }
 
-// levelGrain draws the grain of bands: as that of a wall laid on its side.
+// Millimetres in the units in which grain is computed.
+const (
+	perInch = 25.4
+	perFoot = 12 * perInch
+)
+
+// leastPitch is how far apart lines of grain stand on paper on the average, in mm: closer ones would run together.
+const leastPitch = 0.38
+
+// leaves calls draw with the strands of every leaf between two places of a flitch, in inches, as high as given in feet;
+// as many are left out as keep the others apart on paper. The courses of one flitch differ in their strands, not in
+// which of them are left out.
+func (e *View) leaves(w woods, src source, course int, start, end, feet float64, draw func(leaf int, t strand)) {
+	for leaf := int(math.Floor(start / w.leaf)); float64(leaf)*w.leaf < end; leaf++ {
+		strands := w.strands(src.seed+uint64(course), leaf, feet)
+		keep := w.leaf * perInch / float64(e.V.Scale) / float64(len(strands)) / leastPitch
+		for i, t := range strands {
+			if noise(src.seed, 6, i) <= keep {
+				draw(leaf, t)
+			}
+		}
+	}
+}
+
+// levelGrain draws the grain of bands: as that of a wall laid on its side, with one pen and no leaf turned over.
 func (e *View) levelGrain(g *scene.Group, w woods, sources map[int]source, clear []scene.Box) {
 	feet := Inches(e.To-e.From)/12 + 1
 	var lines []scene.Point
@@ -164,22 +173,14 @@ func (e *View) levelGrain(g *scene.Group, w woods, sources map[int]source, clear
 		}
 		box := scene.Box{X0: e.V.X(max(p.From, e.From)), Y0: e.V.Y(s.Right), X1: e.V.X(min(p.To, e.To)), Y1: e.V.Y(s.Left)}
 		start := src.u
-		end := start + Inches(s.Right-s.Left)
-		for leaf := int(math.Floor(start / w.leaf)); float64(leaf)*w.leaf < end; leaf++ {
-			strands := w.strands(src.seed+uint64(s.Course), leaf, feet)
-			keep := w.leaf * 25.4 / float64(e.V.Scale) / float64(len(strands)) / 0.38
-			for i, t := range strands {
-				if noise(src.seed, 6, i) > keep {
-					continue
-				}
-				var row []scene.Point
-				for _, q := range t.points {
-					up := (float64(leaf)+q.X)*w.leaf - start
-					row = append(row, scene.Pt(e.V.X(e.From)+q.Y*304.8/float64(e.V.Scale), e.V.Y(s.Left)-up*25.4/float64(e.V.Scale)))
-				}
-				lines = append(lines, clipped(row, box, clear)...)
+		e.leaves(w, src, s.Course, start, start+Inches(s.Right-s.Left), feet, func(leaf int, t strand) {
+			var row []scene.Point
+			for _, q := range t.points {
+				up := (float64(leaf)+q.X)*w.leaf - start
+				row = append(row, scene.Pt(e.V.X(e.From)+q.Y*perFoot/float64(e.V.Scale), e.V.Y(s.Left)-up*perInch/float64(e.V.Scale)))
 			}
-		}
+			lines = append(lines, clipped(row, box, clear)...)
+		})
 	}
 	if len(lines) > 0 {
 		g.Path(scene.Pen(scene.Grain, e.Look.Grain).In(wood(e.Board.Set)), chained(lines)...)
@@ -206,17 +207,17 @@ func (e *View) partStart(p face.Part) L {
 
 // leafJoints draws the joints between leaves inside a sheet, dotted, where the room file gives their width.
 func (e *View) leafJoints(g *scene.Group, w woods, p face.Part, start, end float64, box scene.Box, clear []scene.Box) {
-	if e.Room.Veneer.LeafWidth == 0 || w.leaf*25.4/float64(e.V.Scale) < 2.5 {
+	if e.Room.Veneer.LeafWidth == 0 || w.leaf*perInch/float64(e.V.Scale) < 2.5 {
 		return
 	}
-	net := Inches(Net(e.Board.Set))
+	net := Inches(e.Room.NetWidth())
 	pen := scene.Pen(scene.Grain, e.Look.Dimension).In(scene.Grey(0.55)).As(scene.Dotted(2 * e.Look.Dimension))
 	first := math.Floor(start/w.leaf) + 1
 	for u := first * w.leaf; u < end-1e-6; u += w.leaf {
 		if math.Mod(u+1e-6, net) < 1e-3 {
 			continue
 		}
-		x := e.V.X(p.From) + (u-start)*25.4/float64(e.V.Scale)
+		x := e.V.X(p.From) + (u-start)*perInch/float64(e.V.Scale)
 		if x <= box.X0+0.4 || x >= box.X1-0.4 {
 			continue
 		}

@@ -1,13 +1,10 @@
 package elevation
 
 import (
-	"sort"
 	"strings"
 
 	"flitchlay/internal/draft"
-	"flitchlay/internal/folio"
 	"flitchlay/internal/room"
-	"flitchlay/internal/scene"
 )
 
 // heightTiers are the sills and heads: one tier for each different pair, the openings it measures as its name.
@@ -42,34 +39,6 @@ func (e *View) heightTiers() []draft.Tier {
 	return tiers
 }
 
-// boxHeights are the middles of boxes, running from the level of the room.
-func (e *View) boxHeights() draft.Tier {
-	list := []L{0}
-	for _, b := range e.F.W.Boxes {
-		if b.X > e.From && b.X < e.To && b.Z > 0 {
-			list = append(list, b.Z)
-		}
-	}
-	if len(list) == 1 {
-		return draft.Tier{}
-	}
-	sort.Slice(list, func(i, j int) bool { return list[i] < list[j] })
-	list = compact(list)
-	t := draft.Tier{Name: "BOXES", Running: true}
-	for i, z := range list {
-		t.Marks = append(t.Marks, e.V.Y(z))
-		text := ""
-		if i > 0 {
-			text = e.Style.Format(z)
-		}
-		t.Figures = append(t.Figures, text)
-	}
-	t.Data = func(i int) []scene.Datum {
-		return []scene.Datum{folio.Datum("tier", "box heights"), folio.Datum("from", "0"), folio.Datum("to", folio.Mm(list[i]))}
-	}
-	return t
-}
-
 // coverTiers are base, covering and crown at the right end, and the overall height. A left end of another height has
 // its own figure on the left.
 func (e *View) coverTiers() []draft.Tier {
@@ -100,29 +69,18 @@ func (e *View) profileTiers() (along, up draft.Tier) {
 			zs = append(zs, p.Z)
 		}
 	}
-	sort.Slice(zs, func(i, j int) bool { return zs[i] < zs[j] })
-	zs = compact(zs)
+	zs = ascending(zs)
 	if len(zs) < 3 && len(xs) == 0 {
 		return draft.Tier{}, draft.Tier{}
 	}
 	if len(xs) > 0 {
 		along = e.chain("CEILING", xs...)
 	}
-	up = draft.Tier{Name: "CEILING", Running: true}
-	for i, z := range zs {
-		text := ""
-		if i > 0 {
-			text = e.Style.Format(z)
-		}
-		up.Marks, up.Figures = append(up.Marks, e.V.Y(z)), append(up.Figures, text)
-	}
-	up.Data = func(i int) []scene.Datum {
-		return []scene.Datum{folio.Datum("tier", "ceiling heights"), folio.Datum("from", "0"), folio.Datum("to", folio.Mm(zs[i]))}
-	}
-	return along, up
+	return along, e.Running("CEILING", "ceiling heights", 0, zs, e.V.Y)
 }
 
-// jointHeights are the heights at which courses meet on this wall.
+// jointHeights are the heights at which courses meet on this wall, as the run has them. The joints of a face are the feet of
+// the upper courses as they are hung: over the head of an opening, too, that takes what is under it.
 func (e *View) jointHeights() []L {
 	if e.F.Run.Up {
 		return nil
@@ -137,8 +95,7 @@ func (e *View) jointHeights() []L {
 			}
 		}
 	}
-	sort.Slice(list, func(i, j int) bool { return list[i] < list[j] })
-	return compact(list)
+	return ascending(list)
 }
 
 // bandTier are the seams of horizontal grain: what each band covers, from the lower edge of the covering up.

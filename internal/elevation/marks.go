@@ -3,10 +3,12 @@ package elevation
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
+	"flitchlay/internal/layout"
 	"flitchlay/internal/scene"
 )
 
@@ -87,7 +89,11 @@ func (e *View) apart() float64 {
 	return 0
 }
 
-// termination draws the mark of a raw end beside the wall, on a short line.
+// terminationShares are the heights at which a raw end may be marked, as shares of the covering from its foot: half way
+// up, where the eye looks for it, then a little higher or lower by turns.
+var terminationShares = []float64{0.5, 0.6, 0.4, 0.7, 0.3}
+
+// termination draws the mark of a raw end beside the wall, on a short line, at the first height that is free.
 func (e *View) termination(r face.RawEnd, mark string) {
 	k := e.Look
 	bottom, top := e.F.Cover(r.X)
@@ -96,11 +102,11 @@ func (e *View) termination(r face.RawEnd, mark string) {
 		sign = 1
 	}
 	d := k.Of(6.4)
-	for _, share := range []float64{0.5, 0.6, 0.4, 0.7, 0.3} {
+	for _, share := range terminationShares {
 		z := bottom + L(share*float64(top-bottom))
 		edge := e.V.Pt(r.X, z)
 		c := edge.Add(sign*(k.Of(2)+d/2), 0)
-		box := scene.Box{X0: c.X - d/2, Y0: c.Y - d/2, X1: c.X + d/2, Y1: c.Y + d/2}
+		box := scene.BoxRound(c, d, d)
 		if !e.Space.Free(box, k.Of(0.6)) {
 			continue
 		}
@@ -111,7 +117,16 @@ func (e *View) termination(r face.RawEnd, mark string) {
 	}
 }
 
-// SeamMarks marks the closing seam with a diamond and both numbers, a change of flitch with a hexagon.
+// seamShares are the heights of a mark on a seam, as shares of the stretch of it that is seen, from its top: a little over
+// the middle, which the numbers of other things like to take, then by turns over and under that. At the last one the mark
+// stands in any case.
+var seamShares = []float64{0.42, 0.5, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1}
+
+// SeamMarks marks the closing seam with a diamond and both numbers, a change of flitch with a hexagon, where its longest
+// stretch is seen:
+//
+//  1. at the first height at which the mark meets no words and its numbers are free at its right, else at its left;
+//  2. at the last height, if the mark meets no words there, with the numbers on a leader.
 func (e *View) SeamMarks() {
 	k := e.Look
 	for _, s := range e.F.Seams {
@@ -131,10 +146,10 @@ func (e *View) SeamMarks() {
 			}
 		}
 		y0, y1 := e.V.Y(long[1]), e.V.Y(long[0])
-		for _, share := range []float64{0.42, 0.5, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1} {
+		for i, share := range seamShares {
 			c := scene.Pt(x, y0+(y1-y0)*share)
 			r := k.Of(4)
-			around := scene.Box{X0: c.X - r, Y0: c.Y - r, X1: c.X + r, Y1: c.Y + r}
+			around := scene.BoxRound(c, 2*r, 2*r)
 			if !e.clearOfBoxes(around) {
 				continue
 			}
@@ -144,7 +159,7 @@ func (e *View) SeamMarks() {
 				t.At, t.Anchor = c.Add(-r-k.Of(1), 0), scene.End
 				beside = e.Space.Free(t.Bounds(), t.Field+k.Of(0.85))
 			}
-			if !beside && share != 0.1 {
+			if !beside && i < len(seamShares)-1 {
 				continue
 			}
 			if s.Closing {
@@ -171,15 +186,11 @@ func (e *View) clearOfBoxes(b scene.Box) bool { return e.Space.FreeOfWords(b, 0.
 
 // seamAt reports whether a seam stands at x.
 func (e *View) seamAt(x L) bool {
-	for _, s := range e.F.Seams {
-		if s.X == x {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(e.F.Seams, func(s *layout.Seam) bool { return s.X == x })
 }
 
-// grainArrow draws one two-headed arrow along the grain, with its word beside it.
+// grainArrow draws one two-headed arrow along the grain, with its word beside it, in the first place that is free: in a
+// sheet that is wide on paper, else in any.
 func (e *View) grainArrow() {
 	k := e.Look
 	angle := 90.0
@@ -209,24 +220,32 @@ func (e *View) grainArrow() {
 		e.Space.Take(box)
 		return true
 	}
-	for _, least := range []float64{k.Of(14), 0} {
-		if e.tryArrow(try, least) {
-			return
-		}
+	if !e.tryArrow(try, k.Of(arrowWide)) {
+		e.tryArrow(try, 0)
 	}
 }
 
-// tryArrow tries the sheets that are at least so wide on paper.
+// arrowWide is the width on paper, on the office page, of a sheet in which the grain arrow stands well.
+const arrowWide = 14
+
+// Places for the grain arrow.
+var (
+	arrowShares = []float64{0.62, 0.7, 0.54, 0.46, 0.78, 0.38, 0.3} // of the height of the covering from its upper edge: a little under the middle, where few numbers stand
+	arrowOffs   = []float64{0.5, 0.3, 0.7}                          // of the sheet's width: in its middle, else aside
+)
+
+// tryArrow tries the sheets that are at least so wide on paper: at each height all sheets from the left, for the height
+// matters more than the sheet.
 func (e *View) tryArrow(try func(scene.Point) bool, least float64) bool {
 	k := e.Look
-	for _, share := range []float64{0.62, 0.7, 0.54, 0.46, 0.78, 0.38, 0.3} {
+	for _, share := range arrowShares {
 		for _, p := range e.F.Parts {
 			x0, x1, shown := e.onPage(p)
 			if !shown || x1-x0 < least {
 				continue
 			}
 			bottom, top := e.F.Cover(min(max((p.From+p.To)/2, e.From), e.To))
-			for _, off := range []float64{0.5, 0.3, 0.7} {
+			for _, off := range arrowOffs {
 				c := scene.Pt(x0+(x1-x0)*off+k.Of(1.5), e.V.Y(bottom)+(e.V.Y(top)-e.V.Y(bottom))*(1-share))
 				if e.insideCover(c) && try(c) {
 					return true
@@ -239,7 +258,7 @@ func (e *View) tryArrow(try func(scene.Point) bool, least float64) bool {
 
 // insideCover reports whether a place of the page lies on covering, not in an opening.
 func (e *View) insideCover(c scene.Point) bool {
-	for _, b := range e.F.Bare(e.V.Box) {
+	for _, b := range e.bare() {
 		if b.X0-1 < c.X && c.X < b.X1+1 && b.Y0-1 < c.Y && c.Y < b.Y1+1 {
 			return false
 		}

@@ -31,8 +31,8 @@ func (e *View) OpeningNames() {
 		}
 		e.Group.Text(t)
 		e.Space.Take(t.Bounds().Inset(-k.Of(0.5)))
-		if o.Kind != "window" && o.Kind != "door" {
-			kind := scene.Text{At: c.Add(0, -k.Medium/2-k.Of(2.2)), String: o.Kind, Height: k.Small, Anchor: scene.Middle, Layer: scene.Openings}
+		if !o.Kind.Traits().Abbreviated {
+			kind := scene.Text{At: c.Add(0, -k.Medium/2-k.Of(2.2)), String: string(o.Kind), Height: k.Small, Anchor: scene.Middle, Layer: scene.Openings}
 			if box.Inset(k.Of(2.2)).Contains(kind.Bounds()) && e.Space.Free(kind.Bounds(), k.Of(0.5)) {
 				e.Group.Text(kind)
 				e.Space.Take(kind.Bounds())
@@ -49,14 +49,24 @@ func (e *View) OpeningNames() {
 	}
 }
 
-// outside letters a name beside the box it belongs to, on a leader.
+// Rings round a box in which its name may stand.
+const (
+	nameStep  = 3  // from one ring to the next, mm on the office page
+	nameRings = 29 // rings that are tried: further off nobody would look for the name
+)
+
+// outside letters a name beside the box it belongs to, on a leader, in the first free place:
+//
+//  1. ring by ring, the nearest first;
+//  2. in each ring over the box, right of it, left of it, under it: straight leaders before slanted ones;
+//  3. then at its upper corners, then at its lower ones.
 func (e *View) outside(t scene.Text, box scene.Box) {
 	k := e.Look
 	c := box.Centre()
 	t.Height, t.Bold, t.Field = k.Small, true, 0.4
 	w := t.Width() / 2
-	for ring := 1; ring < 30; ring++ {
-		d := k.Of(3) * float64(ring)
+	for ring := 1; ring <= nameRings; ring++ {
+		d := k.Of(nameStep) * float64(ring)
 		for _, at := range []scene.Point{scene.Pt(c.X, box.Y0-d), scene.Pt(box.X1+d+w, c.Y), scene.Pt(box.X0-d-w, c.Y), scene.Pt(c.X, box.Y1+d),
 			scene.Pt(box.X1+d+w, box.Y0-d), scene.Pt(box.X0-d-w, box.Y0-d), scene.Pt(box.X1+d+w, box.Y1+d), scene.Pt(box.X0-d-w, box.Y1+d)} {
 			t.At = at
@@ -85,7 +95,8 @@ func (e *View) outside(t scene.Text, box scene.Box) {
 	}
 }
 
-// PlateNames letters the name of each box beside its plate.
+// PlateNames letters the name of each box beside its plate: at its right or left, where it is read with the plate, else
+// over or under it, else further off on a leader.
 func (e *View) PlateNames() {
 	k := e.Look
 	for i := range e.F.W.Boxes {
@@ -139,10 +150,15 @@ func (e *View) lost() {
 	}
 }
 
-// tryAlong puts an upright text at the left of a line, or at its right, where it is free.
+// alongShares are the places of a text along an upright line, as shares of its length from the top: in the middle, then by
+// turns down and up.
+var alongShares = []float64{0.5, 0.62, 0.38, 0.74, 0.26, 0.86, 0.14}
+
+// tryAlong puts an upright text at the left of a line, or at its right, in the first place that is free: near the middle
+// of the line sooner than on its better side.
 func (e *View) tryAlong(t *scene.Text, x, y0, y1 float64) bool {
 	k := e.Look
-	for _, share := range []float64{0.5, 0.62, 0.38, 0.74, 0.26, 0.86, 0.14} {
+	for _, share := range alongShares {
 		for _, dx := range []float64{-k.Of(1.4), k.Of(1.4) + t.Height} {
 			t.At = scene.Pt(x+dx, y0+(y1-y0)*share)
 			b := t.Bounds()

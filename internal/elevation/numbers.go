@@ -1,8 +1,10 @@
 package elevation
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/face"
@@ -80,23 +82,21 @@ func (e *View) visible(p face.Part, course int) [][2]float64 {
 
 func (e *View) visibleAt(p face.Part, course int, x L) [][2]float64 {
 	var list [][2]float64
-	for _, q := range p.Sheets[course].Pieces {
-		if q.Wall != e.F.Wall {
-			continue
-		}
-		for _, h := range heightsAt(q.Outline, x) {
-			list = append(list, [2]float64{e.V.Y(h[1]), e.V.Y(h[0])})
-		}
+	for _, h := range e.F.CoveredBy(p.Sheets[course], x) {
+		list = append(list, [2]float64{e.V.Y(h[1]), e.V.Y(h[0])})
 	}
-	for i := 1; i < len(list); i++ {
-		for j := i; j > 0 && list[j][0] < list[j-1][0]; j-- {
-			list[j], list[j-1] = list[j-1], list[j]
-		}
-	}
+	slices.SortStableFunc(list, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
 	return list
 }
 
-// numberRow finds the height at which most circles are free, as near to the top as can be.
+// Heights of the row of numbers, in mm on the office page.
+const (
+	rowTop  = 4.5 // of the circles under the lowest upper edge
+	rowStep = 1.5 // from one height to the next
+)
+
+// numberRow finds the height at which most circles are free, as near to the top as can be: from the top down, where a
+// number is read first, and only a height with more of them free is better than one above it.
 func (e *View) numberRow(course int) (y float64, ok bool) {
 	top, bottom := 0.0, 0.0
 	for _, p := range e.F.Parts {
@@ -110,7 +110,7 @@ func (e *View) numberRow(course int) (y float64, ok bool) {
 	}
 	d := e.disc()
 	best, most := 0.0, -1
-	for y := top + e.Look.Of(4.5) + d/2; y < bottom; y += e.Look.Of(1.5) {
+	for y := top + e.Look.Of(rowTop) + d/2; y < bottom; y += e.Look.Of(rowStep) {
 		n := 0
 		for _, p := range e.F.Parts {
 			if course < len(p.Sheets) {
@@ -138,11 +138,14 @@ func (e *View) holds(p face.Part, course int, y, d float64) bool {
 	return false
 }
 
-// numberAlong finds a free place for a number along a band.
+// bandShares are the places of a number along a band, as shares of its length: in the middle, then by turns to both sides.
+var bandShares = []float64{0.5, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.05, 0.95}
+
+// numberAlong letters a number in the first free place along a band.
 func (e *View) numberAlong(p face.Part, course int, d float64) bool {
 	k := e.Look
 	from, to := max(p.From, e.From), min(p.To, e.To)
-	for _, share := range []float64{0.5, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.05, 0.95} {
+	for _, share := range bandShares {
 		x := from + L(share*float64(to-from))
 		for _, v := range e.visibleAt(p, course, x) {
 			y := (v[0] + v[1]) / 2
@@ -166,98 +169,7 @@ func (e *View) leastDisc(s *layout.Sheet) float64 {
 }
 
 func (e *View) freeDisc(x, y, d float64) bool {
-	return e.Space.Free(scene.Box{X0: x - d/2, Y0: y - d/2, X1: x + d/2, Y1: y + d/2}, e.Look.Of(0.35))
-}
-
-// number draws one sheet's circle.
-func (e *View) number(p face.Part, course int, x0, x1, row float64, rowFree bool) {
-	k := e.Look
-	d := e.disc()
-	x := (x0 + x1) / 2
-	small := math.Min(d, x1-x0-k.Of(1))
-	if e.F.Run.Up && e.numberAlong(p, course, d) {
-		return
-	}
-	if small >= e.leastDisc(p.Sheets[course]) {
-		if rowFree && e.holds(p, course, row, small) && e.freeDisc(x, row, small) {
-			e.numberAt(p, course, scene.Pt(x, row), small)
-			return
-		}
-		for _, v := range e.visible(p, course) { // from the top down, where it is free
-			for y := v[0] + k.Of(2) + small/2; y <= v[1]-k.Of(1)-small/2; y += k.Of(1) {
-				if e.freeDisc(x, y, small) {
-					e.numberAt(p, course, scene.Pt(x, y), small)
-					return
-				}
-			}
-		}
-	}
-	// too narrow: the circle stands beside the strip, and a leader leads to a dot in it
-	views := e.visible(p, course)
-	if len(views) == 0 {
-		return
-	}
-	d = math.Max(k.Of(7.5), e.leastDisc(p.Sheets[course]))
-	for _, v := range views {
-		for step := 0.0; step < v[1]-v[0]-k.Of(8); step += k.Of(3) {
-			dot := scene.Pt(x, v[0]+k.Of(6)+step)
-			for _, off := range [][2]float64{{-1, 0}, {1, 0}, {-1, 0.6}, {1, 0.6}, {-1, -0.6}, {1, -0.6}, {-1.6, 0}, {1.6, 0}, {-2.4, 0}, {2.4, 0}} {
-				c := scene.Pt(x+off[0]*((x1-x0)/2+d/2+k.Of(2.2)), dot.Y+off[1]*d)
-				if e.circleWithLeader(p, course, c, d, dot) {
-					return
-				}
-			}
-		}
-	}
-	// at last anywhere on the page
-	for _, share := range []float64{0.5, 0.3, 0.7, 0.15, 0.85, 0.05, 0.95} {
-		for _, v := range views {
-			dot := scene.Pt(x, v[0]+(v[1]-v[0])*share)
-			if c, ok := e.callOut(dot, d, d, d/2+k.Of(1)); ok && e.circleWithLeader(p, course, c, d, dot) {
-				return
-			}
-		}
-	}
-}
-
-// callOut finds the nearest free place round a dot for something of a width and height, to which a leader runs clear.
-func (e *View) callOut(dot scene.Point, w, h, least float64) (scene.Point, bool) {
-	k := e.Look
-	for r := least; r < k.Of(260); r += k.Of(1.5) {
-		for step := range 24 {
-			// up and down first, then by turns to both sides
-			turn := float64((step+1)/2) * 15
-			if step%2 == 1 {
-				turn = -turn
-			}
-			sin, cos := scene.SinCos(90 + turn)
-			c := dot.Add(r*cos, -r*sin)
-			box := scene.Box{X0: c.X - w/2, Y0: c.Y - h/2, X1: c.X + w/2, Y1: c.Y + h/2}
-			if e.Space.Free(box, k.Of(0.85)) && e.Space.FreeLine(dot, c, k.Of(0.7)) {
-				return c, true
-			}
-		}
-	}
-	return scene.Point{}, false
-}
-
-// circleWithLeader draws a number beside its strip, if circle and leader are free.
-func (e *View) circleWithLeader(p face.Part, course int, c scene.Point, d float64, dot scene.Point) bool {
-	k := e.Look
-	if !e.Space.Free(scene.Box{X0: c.X - d/2, Y0: c.Y - d/2, X1: c.X + d/2, Y1: c.Y + d/2}, k.Of(0.8)) {
-		return false
-	}
-	l := math.Hypot(c.X-dot.X, c.Y-dot.Y)
-	if l <= d/2 {
-		return false
-	}
-	end := scene.Pt(c.X+(dot.X-c.X)*d/2/l, c.Y+(dot.Y-c.Y)*d/2/l)
-	if !e.Space.FreeLine(dot, end, k.Of(0.7)) || !e.Space.FreeOfWords(scene.Box{X0: dot.X - 0.5, Y0: dot.Y - 0.5, X1: dot.X + 0.5, Y1: dot.Y + 0.5}, 0) {
-		return false
-	}
-	draft.Leader(e.Group, k, e.Space, dot, end)
-	e.numberAt(p, course, c, d)
-	return true
+	return e.Space.Free(scene.BoxRound(scene.Pt(x, y), d, d), e.Look.Of(0.35))
 }
 
 // numberAt draws the circle: double where the sheet is narrow, with the flitch under it where the flitch begins, an
@@ -294,28 +206,4 @@ func (e *View) changes(place int) bool {
 	s := SheetAt(e.Board.Set, place)
 	before := SheetAt(e.Board.Set, place-1)
 	return s != nil && (before == nil || before.Flitch != s.Flitch)
-}
-
-// heightsAt are the heights between which an outline is crossed at x: in pairs from the lowest.
-func heightsAt(outline []ShapePoint, x L) [][2]L {
-	var cuts []L
-	for i, a := range outline {
-		b := outline[(i+1)%len(outline)]
-		if a.X > b.X {
-			a, b = b, a
-		}
-		if a.X <= x && x < b.X {
-			cuts = append(cuts, a.Z+L(float64(b.Z-a.Z)*float64(x-a.X)/float64(b.X-a.X)))
-		}
-	}
-	for i := 1; i < len(cuts); i++ {
-		for j := i; j > 0 && cuts[j] < cuts[j-1]; j-- {
-			cuts[j], cuts[j-1] = cuts[j-1], cuts[j]
-		}
-	}
-	var out [][2]L
-	for i := 0; i+1 < len(cuts); i += 2 {
-		out = append(out, [2]L{cuts[i], cuts[i+1]})
-	}
-	return out
 }

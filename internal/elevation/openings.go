@@ -20,6 +20,15 @@ func (e *View) openBoxes() []scene.Box {
 	return list
 }
 
+// bare are the places on the page where no covering is.
+func (e *View) bare() []scene.Box {
+	var list []scene.Box
+	for _, r := range e.F.Bare() {
+		list = append(list, e.V.Box(r.Left, r.Bottom, r.Right, r.Top))
+	}
+	return list
+}
+
 // Hatches marks what is not covered: bare strips, and what a desk or bench hides.
 func (e *View) Hatches(g *scene.Group) {
 	k := e.Look
@@ -51,7 +60,7 @@ func (e *View) Opening(g *scene.Group, o *room.Opening) {
 	k := e.Look
 	x0, z0, x1, z1 := e.F.Hole(o)
 	box := e.V.Box(max(x0, e.From), z0, min(x1, e.To), z1)
-	in := g.Part(scene.Tag{Class: "opening", Title: o.Kind + " " + o.Name,
+	in := g.Part(scene.Tag{Class: "opening", Title: o.Kind.Named(o.Name),
 		Data: []scene.Datum{folio.Datum("name", o.Name), folio.Datum("left", folio.Mm(x0)), folio.Datum("right", folio.Mm(x1)), folio.Datum("sill", folio.Mm(z0)), folio.Datum("head", folio.Mm(z1))}})
 	if e.holes == nil {
 		e.holes = map[*room.Opening]*scene.Group{}
@@ -59,7 +68,7 @@ func (e *View) Opening(g *scene.Group, o *room.Opening) {
 	e.holes[o] = in
 	in.Rect(box, scene.Pen(scene.Openings, k.Outline).Filled(scene.White))
 	e.Space.Outline(box)
-	if d := k.Of(1.6); (o.Kind == "window" || o.Kind == "door") && box.W() > 5*d && box.H() > 5*d {
+	if d := k.Of(1.6); o.Kind.Traits().Cased && box.W() > 5*d && box.H() > 5*d {
 		// a second line inside says that the edge is a casing's; its width is not drawn to scale
 		inner := box.Inset(d)
 		if !o.SillGiven {
@@ -84,22 +93,22 @@ func (e *View) Plate(g *scene.Group, b *room.Box) {
 	}
 	k := e.Look
 	box := e.V.Box(b.X-b.PlateWidth/2, b.Z-b.PlateHigh/2, b.X+b.PlateWidth/2, b.Z+b.PlateHigh/2)
-	in := g.Part(scene.Tag{Class: "box", Title: b.Kind + " " + b.Name,
-		Data: []scene.Datum{folio.Datum("name", b.Name), folio.Datum("kind", b.Kind), folio.Datum("x", folio.Mm(b.X)), folio.Datum("z", folio.Mm(b.Z))}})
+	in := g.Part(scene.Tag{Class: "box", Title: b.Kind.Named(b.Name),
+		Data: []scene.Datum{folio.Datum("name", b.Name), folio.Datum("kind", string(b.Kind)), folio.Datum("x", folio.Mm(b.X)), folio.Datum("z", folio.Mm(b.Z))}})
 	in.Rect(box, scene.Pen(scene.Boxes, k.Thin).Filled(scene.White))
 	e.Space.Take(box)
 	c, thin := box.Centre(), scene.Pen(scene.Boxes, k.Dimension)
-	switch {
-	case b.Kind == "outlet" && box.H() > 3:
+	switch sign := b.Kind.Traits().Sign; {
+	case sign == room.Sockets && box.H() > 3:
 		in.Circle(c.Add(0, -box.H()/5), box.H()/9, thin)
 		in.Circle(c.Add(0, box.H()/5), box.H()/9, thin)
-	case b.Kind == "switch" && box.W() > 2:
+	case sign == room.Rockers && box.W() > 2:
 		n := max(b.Gang, 1)
 		for i := range n {
 			x := box.X0 + box.W()*(float64(i)+0.5)/float64(n)
 			in.Rect(scene.Box{X0: x - 0.35, Y0: c.Y - box.H()/6, X1: x + 0.35, Y1: c.Y + box.H()/6}, thin)
 		}
-	case b.Kind == "thermostat" || b.Kind == "light" || b.Kind == "alarm":
+	case sign == room.Dial:
 		in.Circle(c, math.Min(box.W(), box.H())/3.2, thin)
 	}
 }

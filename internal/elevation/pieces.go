@@ -6,6 +6,7 @@ import (
 	"flitchlay/internal/draft"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
+	"flitchlay/internal/length"
 	"flitchlay/internal/scene"
 )
 
@@ -16,8 +17,14 @@ type Cut struct {
 	lean     bool // too crowded for the heights of its openings: their enlargements have them
 }
 
-// CutWall chooses the scale of a wall: the largest at which it stands on a page, else the smallest, in pieces that meet
-// in the middle of a sheet.
+// CutWall chooses the scale of a wall and how it is parted. It takes the first with which every page stands:
+//
+//  1. The wall whole at each of the office's scales, the largest first: a reader sees most on it.
+//  2. In pieces at the smallest of them, doubled until the height of the wall stands on the paper: parting does not help
+//     against height. The fewest pieces, for at each match line a reader turns the page.
+//  3. The same without the heights of openings, which their enlargements have too.
+//  4. Twice at half the scale, with them and without.
+//  5. The wall whole without them, at the scale after that: no paper takes it, but it is drawn all the same.
 func CutWall(s *folio.Set, f *face.Face) []Cut {
 	t := s.Paper.Elevation
 	scales := t.Inch
@@ -36,22 +43,26 @@ func CutWall(s *folio.Set, f *face.Face) []Cut {
 	for onPaper(high, scale) > t.Height {
 		scale *= 2
 	}
-	for most := 4 * scale; scale <= most; scale *= 2 {
+	for range 1 + halvings {
 		for _, lean := range []bool{false, true} {
 			if cuts := standing(s, f, scale, lean); cuts != nil {
 				return cuts
 			}
 		}
+		scale *= 2
 	}
 	return pieces(s, f, 1, f.Right-f.Left, scale, true) // no paper takes it: draw it all the same
 }
 
+// halvings is how often the scale is halved for a wall that stands on no page in any number of pieces.
+const halvings = 2
+
 // standing parts a wall into the fewest pieces that stand on a page each, nil where none do.
 func standing(s *folio.Set, f *face.Face, scale int64, lean bool) []Cut {
 	wide := f.Right - f.Left
-	most := L(s.Paper.Elevation.Width * float64(scale) * Millimetre)
+	most := L(s.Paper.Elevation.Width * float64(scale) * float64(length.Millimetre))
 	least := max(int((wide+most-1)/most), 1)
-	for n := least; n <= 2*least+6; n++ {
+	for n := least; n <= 2*least+morePieces; n++ {
 		cuts := pieces(s, f, n, most, scale, lean)
 		ok := true
 		for i, c := range cuts {
@@ -64,7 +75,11 @@ func standing(s *folio.Set, f *face.Face, scale int64, lean bool) []Cut {
 	return nil
 }
 
-// pieces parts a long wall.
+// morePieces is how many pieces are tried over twice the number that the width of the wall asks for: narrower ones do not
+// stand either, for their dimensions are as wide.
+const morePieces = 6
+
+// pieces parts a long wall into so many, alike but for where their match lines can stand.
 func pieces(s *folio.Set, f *face.Face, n int, most L, scale int64, lean bool) []Cut {
 	wide := f.Right - f.Left
 	var cuts []Cut
@@ -94,7 +109,9 @@ func trial(s *folio.Set, v wallView) *View {
 	return e
 }
 
-const Millimetre = 8000
+// overOpening is how many times as far from the ideal a match line may stand where it runs over an opening: it crosses
+// less covering there.
+const overOpening = 4
 
 // matchLine finds where to part a long wall: the middle of a sheet, over an opening if there is one, near the ideal.
 func matchLine(f *face.Face, ideal, least, most L) L {
@@ -105,10 +122,8 @@ func matchLine(f *face.Face, ideal, least, most L) L {
 			continue
 		}
 		c := (m - ideal).Abs()
-		for i := range f.W.Openings {
-			if o := &f.W.Openings[i]; o.FromLeft < m && m < o.Right() {
-				c /= 4
-			}
+		if f.Open(m) {
+			c /= overOpening
 		}
 		if c < cost {
 			best, cost = m, c

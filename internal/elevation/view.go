@@ -196,16 +196,26 @@ func views(b *folio.Board, row []wallView) {
 	}
 }
 
-// sharedBar draws one scale bar for all views of the page, which are at one scale: at the right under the titles, or
-// where else there is room for it.
+// sharedBars are the lengths of a scale bar shared by the views of a page, in mm on the office page: as long as a bar
+// ever is, then shorter and shorter.
+var sharedBars = []float64{104, 84, 64, 52, 40, 30, 20}
+
+// sharedBarStep is how far the bar is moved to the left from one place to the next.
+const sharedBarStep = 3
+
+// sharedBar draws one scale bar for all views of the page, which are at one scale, in the first place that is free:
+//
+//  1. the longest bar, on which most can be measured;
+//  2. for each length on the line of the titles, well under them, at the foot of the field, close under them;
+//  3. on each line from the right end to the left, away from the titles, which begin at the left.
 func (e *View) sharedBar() {
 	k := e.Look
 	bar := draft.Bar{Scale: e.V.Scale, Metric: e.Metric()}
 	field := folio.BoxOf(e.Paper.Field)
-	for _, most := range []float64{104, 84, 64, 52, 40, 30, 20} {
+	for _, most := range sharedBars {
 		w := bar.Wide(k, k.Of(most))
 		for _, y := range []float64{e.titleY() + k.Of(1.5), e.titleY() + k.Of(16), field.Y1 - k.Of(3), e.titleY() + k.Of(8)} {
-			for x := field.X1 - k.Of(8) - w; x > field.X0+k.Of(8); x -= k.Of(3) {
+			for x := field.X1 - k.Of(8) - w; x > field.X0+k.Of(8); x -= k.Of(sharedBarStep) {
 				box := scene.Box{X0: x - k.Of(5), Y0: y - k.Of(3.4) - k.Small, X1: x + w + k.Of(7), Y1: y + k.Of(0.6)}
 				if y < field.Y1-k.Of(2) && e.Space.Free(box, k.Of(1.5)) {
 					e.Space.Take(bar.Draw(&e.Page.Group, k, scene.Pt(x, y), k.Of(most)))

@@ -23,14 +23,22 @@ import (
 	"flitchlay/internal/submittal"
 )
 
-// Drawn is a room's submittal set on the office page.
+// drawnAnew draws a room's submittal set on the office page.
+func drawnAnew(t *testing.T, text string) *scene.Document {
+	d, err := submittal.Photographed(roomtest.Laid(t, "room.toml", text), roomtest.Template(t, "ansi-b"), nil, nil)
+	require.NoError(t, err)
+	return d
+}
+
+// drawnSets are the sets that some test has asked for, by the text of the room: no test changes them.
+var drawnSets = map[string]*scene.Document{}
+
+// Drawn is a room's submittal set on the office page, drawn once for all tests.
 func Drawn(t *testing.T, text string) (*layout.Plan, *scene.Document) {
-	template, err := paper.Named("ansi-b")
-	require.NoError(t, err)
-	p := roomtest.Laid(t, "room.toml", text)
-	d, err := submittal.Draw(p, template, nil)
-	require.NoError(t, err)
-	return p, d
+	if drawnSets[text] == nil {
+		drawnSets[text] = drawnAnew(t, text)
+	}
+	return roomtest.Laid(t, "room.toml", text), drawnSets[text]
 }
 
 // A millimetre of paper is a millimetre of wall at the scale that stands under the view.
@@ -73,10 +81,7 @@ func TestFiguresOfAChainAddUpToTheWall(t *testing.T) {
 		}
 		return total, count
 	}
-	rooms := roomtest.Samples(t)
-	for why, text := range roomtest.OddRooms {
-		rooms[why] = text
-	}
+	rooms := roomtest.AllRooms(t)
 	chains := 0
 	for why, text := range rooms {
 		p, d := Drawn(t, text)
@@ -113,10 +118,7 @@ func TestFiguresOfAChainAddUpToTheWall(t *testing.T) {
 }
 
 func TestEverySheetAndSeamOfTheWallIsOnItsElevation(t *testing.T) {
-	rooms := roomtest.Samples(t)
-	for why, text := range roomtest.OddRooms {
-		rooms[why] = text
-	}
+	rooms := roomtest.AllRooms(t)
 	for why, text := range rooms {
 		p, d := Drawn(t, text)
 		numbered, seams := map[string]bool{}, map[string]bool{}
@@ -305,8 +307,8 @@ func TestScaleIsTheLargestThatFits(t *testing.T) {
 
 func TestSameRoomSamePages(t *testing.T) {
 	text := roomtest.Samples(t)["samples lift-lobby.toml"]
-	_, a := Drawn(t, text)
-	_, b := Drawn(t, text)
+	a, b := drawnAnew(t, text), drawnAnew(t, text)
+	require.NotEmpty(t, a.Pages)
 	for i := range a.Pages {
 		assert.Equal(t, scene.Dump(a.Pages[i]), scene.Dump(b.Pages[i]))
 	}
@@ -337,7 +339,7 @@ func BenchmarkSubmittal(b *testing.B) {
 	p := roomtest.Laid(b, "room.toml", roomtest.Head("in")+roomtest.Wall("North", "22'", "9'", roomtest.Window("4'", "3'"), roomtest.Door("14'", "3'"))+roomtest.Wall("East", "16'", "9'"))
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := submittal.Draw(p, template, nil); err != nil {
+		if _, err := submittal.Photographed(p, template, nil, nil); err != nil {
 			b.Fatal(err)
 		}
 	}

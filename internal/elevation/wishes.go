@@ -2,9 +2,11 @@ package elevation
 
 import (
 	"math"
+	"slices"
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
+	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
@@ -60,24 +62,25 @@ var wished = map[string]string{"seam": "a seam", "middle": "the middle of a shee
 
 // seamNear reports whether a seam stands at a pin, to half a step of the grid.
 func (e *View) seamNear(x L) bool {
-	for _, s := range e.F.Seams {
-		if 2*(s.X-x).Abs() <= e.Room.Rules.Snap {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(e.F.Seams, func(s *layout.Seam) bool { return 2*(s.X-x).Abs() <= e.Room.Rules.Snap })
 }
 
-// centreName letters CL at an end of a centre line.
+// centreReach is how far past the end of a centre line its name may stand, in mm on the office page.
+const centreReach = 12
+
+// centreName letters CL at an end of a centre line, in the first place that is free:
+//
+//  1. at the right of its upper end, of its lower end, then at their left;
+//  2. past its upper end, past its lower end, then millimetre by millimetre further out.
 func (e *View) centreName(in *scene.Group, high, low scene.Point) {
 	k := e.Look
 	t := scene.Text{String: "CL", Height: k.Small, Bold: true, Anchor: scene.Middle, Layer: scene.Marks}
 	half := t.Width() / 2
 	var places []scene.Point
-	for _, side := range []float64{1, -1} { // beside the end, then further out
+	for _, side := range []float64{1, -1} {
 		places = append(places, high.Add(side*(half+k.Of(1)), k.Small), low.Add(side*(half+k.Of(1)), 0))
 	}
-	for out := 0.0; out < 12; out++ {
+	for out := 0.0; out < centreReach; out++ {
 		places = append(places, high.Add(0, -k.Of(0.9+out)), low.Add(0, k.Small+k.Of(0.9+out)))
 	}
 	for _, at := range places {
@@ -112,10 +115,15 @@ func (e *View) keeps() {
 	}
 }
 
-// keepShares are the heights, as shares of the covering, at which a stretch may be marked.
+// keepShares are the heights, as shares of the covering from its foot, at which a stretch may be marked: high over what
+// stands along the wall, first a little lower and higher, then all the way down.
 var keepShares = []float64{0.76, 0.7, 0.64, 0.82, 0.58, 0.52, 0.46, 0.4, 0.34, 0.28, 0.22, 0.16, 0.1, 0.06}
 
-// keepAlong letters the words over the line, where they are no longer than it is.
+// keepShifts move the words along the line, as shares of half of what they leave of it: in its middle, then to both sides.
+var keepShifts = []float64{0, -0.5, 0.5, -1, 1}
+
+// keepAlong letters the words over the line, where they are no longer than it is, at the first height at which both are
+// free: the words near the middle of the line if they can be, for the height says nothing and the middle does.
 func (e *View) keepAlong(in *scene.Group, words string, x0, x1 float64, at func(float64) float64) bool {
 	k := e.Look
 	t := scene.Text{String: words, Height: k.Small, Anchor: scene.Middle, Layer: scene.Notes, Field: 0.4}
@@ -124,7 +132,7 @@ func (e *View) keepAlong(in *scene.Group, words string, x0, x1 float64, at func(
 		return false
 	}
 	for _, share := range keepShares {
-		for _, shift := range []float64{0, -0.5, 0.5, -1, 1} {
+		for _, shift := range keepShifts {
 			y := at(share)
 			t.At = scene.Pt((x0+x1)/2+shift*spare/2, y-0.33*k.Small-t.Field-k.Of(0.7))
 			if e.Space.Free(t.Bounds(), t.Field+k.Of(0.8)) && e.keepLine(in, x0, x1, y) {
@@ -137,7 +145,7 @@ func (e *View) keepAlong(in *scene.Group, words string, x0, x1 float64, at func(
 	return false
 }
 
-// keepAside letters the words outside, on a leader.
+// keepAside letters the words outside, on a leader from the first height at which the line is free.
 func (e *View) keepAside(in *scene.Group, words string, x0, x1 float64, at func(float64) float64) {
 	k := e.Look
 	t := scene.Text{String: words, Height: k.Small, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Notes, Field: 0.4}
@@ -152,7 +160,7 @@ func (e *View) keepAside(in *scene.Group, words string, x0, x1 float64, at func(
 		if !ok {
 			return // the line stands without words
 		}
-		enter, _, _ := draft.Clip(dot, c, scene.Box{X0: c.X - w/2, Y0: c.Y - h/2, X1: c.X + w/2, Y1: c.Y + h/2}.Inset(-k.Of(0.5)))
+		enter, _, _ := draft.Clip(dot, c, scene.BoxRound(c, w, h).Inset(-k.Of(0.5)))
 		draft.Leader(in, k, e.Space, dot, dot.Add((c.X-dot.X)*enter, (c.Y-dot.Y)*enter))
 		t.At = c
 		in.Text(t)

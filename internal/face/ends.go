@@ -5,6 +5,7 @@ import (
 
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
+	"flitchlay/internal/room"
 )
 
 // Termination is one way in which the covering ends.
@@ -111,6 +112,35 @@ func (f *Face) RawEnds() []RawEnd {
 		}
 	}
 	return list
+}
+
+// EndAt is how the covering ends at an end of the wall, "" where it goes on there or has no raw end.
+func (f *Face) EndAt(right bool) string {
+	for i := range f.Run.Line.Spans {
+		s := &f.Run.Line.Spans[i]
+		switch {
+		case s.Closed:
+		case right && s.RightEnd.Wall == f.Wall && f.W.Corner != room.Straight && f.near(s.R, f.Right, f.W.LeanRight):
+			return s.RightEnd.Words()
+		case !right && s.LeftEnd.Wall == f.Wall && f.near(s.L, f.Left, f.W.LeanLeft):
+			return s.LeftEnd.Words()
+		}
+	}
+	return ""
+}
+
+// near reports whether a place of the run is at an end of the wall, wherever it leans to.
+func (f *Face) near(s, end, lean L) bool {
+	x := s - f.St.Shift
+	if n := f.Run.Length; f.Run.Closed && n > 0 {
+		for x > end+n/2 {
+			x -= n
+		}
+		for x < end-n/2 {
+			x += n
+		}
+	}
+	return x >= end-lean.Abs() && x <= end+lean.Abs()
 }
 
 // on gives the x of a place of the run on this wall; false where the place is on another one. A leaning end may lie a

@@ -1,11 +1,11 @@
 package face
 
 import (
+	"slices"
 	"sort"
 
 	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
-	"flitchlay/internal/scene"
 	"flitchlay/internal/shape"
 )
 
@@ -19,14 +19,21 @@ type Face struct {
 	Parts       []Part
 	Seams       []*layout.Seam // on this wall, from left to right
 	Low, High   L              // of floor and ceiling
+	Hangs       []*Hang        // in hanging order; bands from the floor up
+	room        *room.Room
 }
 
-// Part is what one place covers of a wall: one sheet, or a column of courses.
+// Part is what is drawn of one place on a wall: one sheet, or a column of courses, without those that an opening takes
+// whole.
 type Part struct {
 	Place    int
 	From, To L
 	Sheets   []*layout.Sheet // from the lowest course up
+	turn     L               // of its hang
 }
+
+// Raw are the raw edges of one of its sheets as hung, on this wall.
+func (p Part) Raw(s *layout.Sheet) (left, right L) { return s.StartLine + p.turn, s.RightLine + p.turn }
 
 // Sheet is the lowest of its courses.
 func (p Part) Sheet() *layout.Sheet { return p.Sheets[0] }
@@ -45,18 +52,17 @@ func All(p *layout.Plan) []*Face {
 // On is a covered wall, nil where no run holds it.
 func On(p *layout.Plan, wall int) *Face {
 	for i := range p.Runs {
-		r := &p.Runs[i]
-		for _, st := range r.Walls {
+		for _, st := range p.Runs[i].Walls {
 			if st.Wall == wall {
-				return newFace(&p.Room.Walls[wall], wall, r, st)
+				return newFace(p.Room, wall, &p.Runs[i], st)
 			}
 		}
 	}
 	return nil
 }
 
-func newFace(w *room.Wall, wall int, r *layout.Run, st layout.Stretch) *Face {
-	f := &Face{Wall: wall, W: w, Run: r, St: st}
+func newFace(rm *room.Room, wall int, r *layout.Run, st layout.Stretch) *Face {
+	f := &Face{Wall: wall, W: &rm.Walls[wall], Run: r, St: st, room: rm}
 	f.Left, f.Right = st.Left-st.Shift, st.Right-st.Shift
 	if r.Up {
 		f.Left, f.Right = 0, f.W.Length
@@ -68,12 +74,8 @@ func newFace(w *room.Wall, wall int, r *layout.Run, st layout.Stretch) *Face {
 	for _, p := range f.W.Ceiling {
 		f.High = max(f.High, p.Z)
 	}
-	for i := range r.Sheets {
-		f.take(&r.Sheets[i])
-	}
-	if !r.Up {
-		sort.SliceStable(f.Parts, func(i, j int) bool { return f.Parts[i].From < f.Parts[j].From })
-	}
+	f.Hangs = f.hangs(rm.Veneer.Overlap.HalfDown())
+	f.Parts = f.parts()
 	for i := range r.Seams {
 		if r.Seams[i].Wall == wall {
 			f.Seams = append(f.Seams, &r.Seams[i])
@@ -83,102 +85,35 @@ func newFace(w *room.Wall, wall int, r *layout.Run, st layout.Stretch) *Face {
 	return f
 }
 
-// take adds a sheet that has pieces on this wall to the parts, from seam to seam or to the wall's ends. A sheet that goes
-// all round a room can come to a wall twice.
-func (f *Face) take(s *layout.Sheet) {
-	held := false
-	for _, p := range s.Pieces {
-		held = held || p.Wall == f.Wall
-	}
-	if !held {
-		return
-	}
-	if f.Run.Up { // one piece of a band
-		a, b := f.Right, f.Left
-		for _, p := range s.Pieces {
-			for _, q := range p.Outline {
-				a, b = min(a, q.X), max(b, q.X)
+// parts are what is drawn of the hangs: of each the courses that have pieces on this wall, from seam to seam or to the
+// wall's ends; of bands each piece by itself.
+func (f *Face) parts() []Part {
+	var list []Part
+	for _, h := range f.Hangs {
+		var here []*layout.Sheet
+		for _, s := range h.Sheets {
+			a, _, b, _, held := f.Extent(s)
+			switch {
+			case !held:
+			case f.Run.Up:
+				list = append(list, Part{s.Place, a, b, []*layout.Sheet{s}, h.Turn})
+			default:
+				here = append(here, s)
 			}
 		}
-		f.Parts = append(f.Parts, Part{s.Place, a, b, []*layout.Sheet{s}})
-		return
-	}
-	for turn := -f.Run.Length; turn <= f.Run.Length; turn += max(f.Run.Length, 1) {
-		if turn != 0 && !f.Run.Closed {
-			continue
-		}
-		a, b := max(s.Left+turn-f.St.Shift, f.Left), min(s.Right+turn-f.St.Shift, f.Right)
-		if a >= b {
-			continue
-		}
-		found := false
-		for i := range f.Parts {
-			if q := &f.Parts[i]; q.Place == s.Place && q.From == a && q.To == b {
-				q.Sheets, found = append(q.Sheets, s), true
-			}
-		}
-		if !found {
-			f.Parts = append(f.Parts, Part{s.Place, a, b, []*layout.Sheet{s}})
+		if here != nil {
+			list = append(list, Part{h.Place, h.From, h.To, here, h.Turn})
 		}
 	}
-}
-
-// Cover are the highest and lowest of the covering at x.
-func (f *Face) Cover(x L) (bottom, top L) {
-	return room.At(f.W.CoverFloor(), x), room.At(f.W.CoverCeiling(), x)
-}
-
-// Hole is an opening as a rectangle of the wall. Where no sill is given it reaches down to the floor.
-func (f *Face) Hole(o *room.Opening) (x0, z0, x1, z1 L) {
-	z0 = o.Sill
-	if !o.SillGiven {
-		z0 = min(room.At(f.W.Floor, o.FromLeft), room.At(f.W.Floor, o.Right()))
-	}
-	return o.FromLeft, z0, o.Right(), o.Head
-}
-
-// Shown are the heights between which the line at x shows in the covering: the upright edges of the pieces there.
-func (f *Face) Shown(x L) [][2]L {
-	var list [][2]L
-	for _, p := range f.Parts {
-		for _, s := range p.Sheets {
-			for _, q := range s.Pieces {
-				if q.Wall == f.Wall {
-					list = append(list, upright(q.Outline, x)...)
-				}
-			}
-		}
-	}
-	return joined(list)
-}
-
-// upright lists the edges of an outline that run straight up at x.
-func upright(o shape.Outline, x L) [][2]L {
-	var list [][2]L
-	for i, p := range o {
-		q := o[(i+1)%len(o)]
-		if p.X == x && q.X == x && p.Z != q.Z {
-			list = append(list, [2]L{min(p.Z, q.Z), max(p.Z, q.Z)})
-		}
+	if !f.Run.Up {
+		sort.SliceStable(list, func(i, j int) bool { return list[i].From < list[j].From })
 	}
 	return list
 }
 
-// joined sorts stretches and joins those that meet.
-func joined(list [][2]L) [][2]L {
-	sort.Slice(list, func(i, j int) bool { return list[i][0] < list[j][0] })
-	var out [][2]L
-	for _, s := range list {
-		if n := len(out); n > 0 && s[0] <= out[n-1][1] {
-			out[n-1][1] = max(out[n-1][1], s[1])
-			continue
-		}
-		out = append(out, s)
-	}
-	return out
-}
-
-// Outline is the wall as a polygon: floor from left to right, ceiling back, the ends leaning as they do.
+// Outline is the wall as a polygon between any two places: floor from left to right, ceiling back, the ends leaning by
+// as much as they lean from floor to ceiling. Part of a piece cuts Whole or Covering exactly, also at a leaning end whose
+// base and crown are not covered, and without the holes.
 func (f *Face) Outline(floor, ceiling []room.Point, from, to L) []room.Point {
 	leanLeft, leanRight := f.W.LeanLeft, f.W.LeanRight
 	if from > f.Left {
@@ -187,19 +122,20 @@ func (f *Face) Outline(floor, ceiling []room.Point, from, to L) []room.Point {
 	if to < f.Right {
 		leanRight = 0
 	}
-	points := []room.Point{{X: from, Z: room.AtRight(floor, from)}}
-	for _, p := range floor {
+	back := Profile(ceiling, from+leanLeft, to+leanRight)
+	slices.Reverse(back)
+	return append(Profile(floor, from, to), back...)
+}
+
+// Profile is a floor or ceiling between two places.
+func Profile(list []room.Point, from, to L) []room.Point {
+	out := []room.Point{{X: from, Z: room.AtRight(list, from)}}
+	for _, p := range list {
 		if p.X > from && p.X < to {
-			points = append(points, p)
+			out = append(out, p)
 		}
 	}
-	points = append(points, room.Point{X: to, Z: room.At(floor, to)}, room.Point{X: to + leanRight, Z: room.At(ceiling, to+leanRight)})
-	for i := len(ceiling) - 1; i >= 0; i-- {
-		if p := ceiling[i]; p.X > from+leanLeft && p.X < to+leanRight {
-			points = append(points, p)
-		}
-	}
-	return append(points, room.Point{X: from + leanLeft, Z: room.AtRight(ceiling, from+leanLeft)})
+	return append(out, room.Point{X: to, Z: room.At(list, to)})
 }
 
 // Neighbour is the wall that the covering goes on to round an end, with the part of its sheet there, nil where the
@@ -220,14 +156,15 @@ func (f *Face) Neighbour(right bool) (c *layout.Corner, width L, place int) {
 	return nil, 0, 0
 }
 
-// Bare are boxes of the page over the openings and bare strips, where no covering is.
-func (f *Face) Bare(to func(x0, z0, x1, z1 L) scene.Box) []scene.Box {
-	var list []scene.Box
+// Bare are the openings and bare strips, where no covering is.
+func (f *Face) Bare() []shape.Rect {
+	var list []shape.Rect
 	for i := range f.W.Openings {
-		list = append(list, to(f.Hole(&f.W.Openings[i])))
+		x0, z0, x1, z1 := f.Hole(&f.W.Openings[i])
+		list = append(list, shape.Rect{Left: x0, Right: x1, Bottom: z0, Top: z1})
 	}
 	for _, b := range f.W.Bare {
-		list = append(list, to(b.From, f.Low, b.To, f.High))
+		list = append(list, shape.Rect{Left: b.From, Right: b.To, Bottom: f.Low, Top: f.High})
 	}
 	return list
 }

@@ -143,7 +143,7 @@ func ByCode(code Code) (Level, string, bool) {
 	return 0, "", false
 }
 
-// Codes lists all codes, musts first.
+// Codes lists all codes, musts first, for tests that provoke each.
 func Codes() []Code {
 	out := make([]Code, len(rules))
 	for i, r := range rules {
@@ -197,7 +197,7 @@ func Make(style length.Style, code Code, f Finding, slots Slots) Finding {
 	return f
 }
 
-// OfSite lists the codes that the site earns, not the layout.
+// OfSite lists the codes that the site earns, not the layout, for tests that provoke each.
 func OfSite() []Code {
 	return []Code{SiteCold, SiteHot, SiteDry, SiteDamp, WallCold, BoardDamp, YearWide, Acclimatise, YearSwing, OffTheMiddle, SpeciesUnknown}
 }

@@ -55,7 +55,7 @@ func newFlowing(k draft.Look, blocks []Block, c Columns) *flowing {
 	return f
 }
 
-// What stands between two blocks, on the office page.
+// What stands between two blocks, in mm on the office page: as a rule, and where that saves a page.
 const wideGap, closeGap = 7, 5
 
 // spaced is the same with a gap.
@@ -156,7 +156,11 @@ func (f *flowing) breaks(columns int) (starts []int, cost float64) {
 
 // Flow finds where blocks stand: down a column, then into the next, then onto the next page. It takes the fewest pages
 // that hold all without breaking what belongs together; over these, rows and columns come out as even as they can. A
-// table or list that is parted has its title and head repeated.
+// table or list that is parted has its title and head repeated. It tries
+//
+//  1. from the fewest pages that could hold all one page more at a time, until nothing is broken that belongs together, or
+//     one page more has been tried than the first number that holds all: still more would not help;
+//  2. for each number of pages the wide gaps, then the close ones, which have to save a break to be taken.
 //
 // Shape: the parts on each page.
 func Flow(k draft.Look, blocks []Block, c Columns) [][]Placed {

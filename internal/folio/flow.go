@@ -35,13 +35,6 @@ func (c Columns) Width() float64 {
 	return (c.Box.W() - c.Gap*float64(c.Count-1)) / float64(c.Count)
 }
 
-func (b *Block) rows() int {
-	if b.Table != nil {
-		return len(b.Table.Rows)
-	}
-	return len(b.Items)
-}
-
 // indent is how far the text of a list stands in from its marks.
 func (b *Block) indent(k draft.Look) float64 {
 	w := 0.0

@@ -14,6 +14,14 @@ import (
 	"flitchlay/internal/scene"
 )
 
+// rows is how many rows a block has, read off it anew.
+func (b *Block) rows() int {
+	if b.Table != nil {
+		return len(b.Table.Rows)
+	}
+	return len(b.Items)
+}
+
 // tried are blocks as a seed makes them: small tables, long ones, forms, lists.
 func tried(seed uint64) ([]Block, Columns) {
 	r := rand.New(rand.NewPCG(seed, 1))

@@ -2,6 +2,7 @@ package folio
 
 import (
 	"math"
+	"slices"
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/room"
@@ -17,32 +18,33 @@ type OutlinePlan struct {
 
 // PlanIn brings the plan of the room into a box, as large as it takes.
 func PlanIn(r *room.Room, box scene.Box) OutlinePlan {
-	corners := run.Corners(r)
-	x0, y0, x1, y1 := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
-	for _, c := range corners {
-		x0, y0, x1, y1 = math.Min(x0, c[0]), math.Min(y0, c[1]), math.Max(x1, c[0]), math.Max(y1, c[1])
-	}
+	all := scene.Around(corners(r)...)
 	scale := math.Inf(1)
-	if x1 > x0 {
-		scale = box.W() / (x1 - x0)
+	if all.W() > 0 {
+		scale = box.W() / all.W()
 	}
-	if y1 > y0 {
-		scale = math.Min(scale, box.H()/(y1-y0))
+	if all.H() > 0 {
+		scale = math.Min(scale, box.H()/all.H())
 	}
 	return PlanAt(r, box, scale)
 }
 
+// corners are the corners of the room as a plan shows them, in 1/8 micrometre.
+func corners(r *room.Room) []scene.Point {
+	var list []scene.Point
+	for _, c := range run.Corners(r) {
+		list = append(list, scene.Pt(c[0], c[1]))
+	}
+	return list
+}
+
 // PlanAt puts the plan of the room into the middle of a box, at a scale in mm of paper to 1/8 micrometre.
 func PlanAt(r *room.Room, box scene.Box, scale float64) OutlinePlan {
-	corners := run.Corners(r)
-	x0, y0, x1, y1 := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
-	for _, c := range corners {
-		x0, y0, x1, y1 = math.Min(x0, c[0]), math.Min(y0, c[1]), math.Max(x1, c[0]), math.Max(y1, c[1])
-	}
+	all := corners(r)
 	p := OutlinePlan{room: r}
-	m := box.Centre()
-	for _, c := range corners {
-		p.Points = append(p.Points, scene.Pt(m.X+(c[0]-(x0+x1)/2)*scale, m.Y+(c[1]-(y0+y1)/2)*scale))
+	m, from := box.Centre(), scene.Around(all...).Centre()
+	for _, c := range all {
+		p.Points = append(p.Points, scene.Pt(m.X+(c.X-from.X)*scale, m.Y+(c.Y-from.Y)*scale))
 	}
 	return p
 }
@@ -101,22 +103,12 @@ func (b *Board) keyPlan(g *scene.Group, box scene.Box) {
 
 // heavy reports whether the key shows a wall heavy.
 func (b *Board) heavy(wall int) bool {
-	for _, w := range b.Leaf.Walls {
-		if w == wall {
-			return true
-		}
-	}
-	return wall == b.Leaf.Wall
+	return wall == b.Leaf.Wall || slices.Contains(b.Leaf.Walls, wall)
 }
 
 // MeetsAny reports whether a box meets one of a list.
 func MeetsAny(b scene.Box, list []scene.Box) bool {
-	for _, o := range list {
-		if b.Meets(o) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(list, b.Meets)
 }
 
 // Touches reports whether a box comes on a wall of the plan.

@@ -1,6 +1,7 @@
 package folio_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -93,5 +94,7 @@ func TestPagesSayWhatTheyAre(t *testing.T) {
 		}
 	}
 	d := Outlines(t, roomtest.Head("in")+roomtest.Wall("North", `14'`, `9'`))["Submittal"]
-	assert.Contains(t, d.Page("Z-201").Desc, `NORTH at 1/2" = 1'-0" (1:24)`)
+	i := slices.IndexFunc(d.Pages, func(p *scene.Page) bool { return p.Name == "Z-201" })
+	require.NotEqual(t, -1, i)
+	assert.Contains(t, d.Pages[i].Desc, `NORTH at 1/2" = 1'-0" (1:24)`)
 }

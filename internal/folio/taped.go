@@ -17,6 +17,7 @@ const (
 	TapedName   = 7
 	TapedNumber = 10
 	TapedFine   = 0.35
+	TapedHeavy  = 0.7
 	TapedBorder = 8 // what cheap printers do not reach
 )
 
@@ -34,7 +35,7 @@ const (
 
 // Sheet is what a taped page says of itself in its head.
 type Sheet struct {
-	Name     string // of the page: install-07
+	Name     string // of the page's file, its number follows: install
 	Title    string // in large letters
 	Lines    [2]string
 	Portrait bool
@@ -56,18 +57,19 @@ type Taped struct {
 // taping is a taped page while its border and head are drawn.
 type taping struct {
 	*Taped
-	set *Set
+	set *TapedSet
 	u   float64
 }
 
-// Tape makes the n-th page of so many ready; of 0 where it is not known yet how many there will be. It is the one way to
-// a page of the crew's sets, so that no page can be without its number, issue and warning. The unit u is 1 on letter paper.
-func (s *Set) Tape(n, of int, u float64, sheet Sheet) *Taped {
+// Tape makes the n-th page ready. It is the one way to a page of the crew's sets, so that no page can be without its
+// number, issue and warning.
+func (s *TapedSet) Tape(n int, sheet Sheet) *Taped {
+	u := s.Unit
 	w, h := s.Paper.Landscape()
 	if sheet.Portrait {
 		w, h = h, w
 	}
-	p := s.blank(sheet.Name, sheet.Title, w, h)
+	p := s.blank(sheet.Name, n, sheet.Title, w, h)
 	f := p.Frame
 	b := &taping{Taped: &Taped{Page: p, Space: draft.NewSpace(scene.Box{})}, set: s, u: u}
 	b.head = scene.Box{X0: f.X0, Y0: f.Y0, X1: f.X1, Y1: f.Y0 + 18*u}
@@ -77,7 +79,7 @@ func (s *Set) Tape(n, of int, u float64, sheet Sheet) *Taped {
 	g := p.Part(scene.Tag{Class: "frame"})
 	g.Rect(f, scene.Pen(scene.Frame, 0.5))
 	g.HLine(f.X0, f.X1, b.head.Y1, scene.Pen(scene.Frame, TapedFine))
-	b.heading(g, n, of, sheet)
+	b.heading(g, pageOf(n, s.total), sheet)
 	switch sheet.Form {
 	case whole:
 		b.Area = scene.Box{X0: f.X0, Y0: b.head.Y1, X1: f.X1, Y1: f.Y1}
@@ -91,8 +93,8 @@ func (s *Set) Tape(n, of int, u float64, sheet Sheet) *Taped {
 }
 
 // blank is an empty page within the border.
-func (s *Set) blank(name, title string, w, h float64) *scene.Page {
-	p := scene.NewPage(name, title, w, h)
+func (s *TapedSet) blank(name string, n int, title string, w, h float64) *scene.Page {
+	p := scene.NewPage(name+"-"+fileNumber(n), title, w, h)
 	p.Frame = scene.Box{X0: TapedBorder, Y0: TapedBorder, X1: w - TapedBorder, Y1: h - TapedBorder}
 	return p
 }
@@ -106,7 +108,7 @@ func pageOf(n, of int) string {
 }
 
 // heading letters the head: the wall in large letters, two lines of what for, the page, the date and the issue.
-func (b *taping) heading(g *scene.Group, n, pages int, sheet Sheet) {
+func (b *taping) heading(g *scene.Group, of string, sheet Sheet) {
 	title, lines := sheet.Title, sheet.Lines
 	u, h := b.u, b.head
 	box := scene.Box{X0: h.X1 - 24*u, Y0: h.Y0, X1: h.X1, Y1: h.Y1}
@@ -114,7 +116,6 @@ func (b *taping) heading(g *scene.Group, n, pages int, sheet Sheet) {
 	issue := b.set.Issue()
 	size := draft.Squeeze(issue, TapedNumber*u, TapedText*u, true, box.W()-3*u)
 	g.Text(scene.Text{At: box.Centre(), String: scene.Shorten(issue, size, true, box.W()-2*u), Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Frame})
-	of := pageOf(n, pages)
 	date := b.set.Issued()
 	if date == "" {
 		date = "no date"
@@ -183,14 +184,14 @@ func (b *taping) bar(box scene.Box) scene.Box {
 
 // Strip makes the n-th page of strips at full size ready: what is on it, page, date and issue in one line at its head, and
 // NOT FOR HANGING before them where the plan may not be hung from. The title starts at left.
-func (s *Set) Strip(n, of int, left func(width float64) float64, name, title, words string) (p *scene.Page, head *scene.Group) {
+func (s *TapedSet) Strip(n int, left func(width float64) float64, name, title, words string) (p *scene.Page, head *scene.Group) {
 	w, h := s.Paper.Landscape()
-	p = s.blank(name, title, w, h)
+	p = s.blank(name, n, title, w, h)
 	g := p.Part(scene.Tag{Class: "frame"})
 	line := func(at scene.Point, text string, size float64, bold bool, anchor scene.Anchor) {
 		g.Text(scene.Text{At: at, String: text, Height: size, Bold: bold, Anchor: anchor, Layer: scene.Notes})
 	}
-	about := []string{pageOf(n, of)}
+	about := []string{pageOf(n, s.total)}
 	if d := s.Issued(); d != "" {
 		about = append(about, d)
 	}

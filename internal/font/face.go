@@ -21,7 +21,7 @@ import (
 
 // Face is one weight of the lettering, ready to measure. It is safe for concurrent use.
 type Face struct {
-	name    string
+	name    string // inside files; not that of the design the face was made from, which its licence keeps for unchanged copies
 	data    []byte
 	outline *sfnt.Font
 	tables  map[string][]byte
@@ -51,14 +51,10 @@ func Of(bold bool) *Face {
 	return Regular
 }
 
-// Name is what the face is called inside files. It is not the name of the design the face was made from, whose licence keeps that name
-// for unchanged copies.
-func (f *Face) Name() string { return f.name }
-
-// Data is the whole TrueType file. The caller does not change it.
+// Data is the whole TrueType file, for tests that read it with somebody else's reader. The caller does not change it.
 func (f *Face) Data() []byte { return f.data }
 
-// UnitsPerEm is the number of font units in an em.
+// UnitsPerEm is the number of font units in an em, for tests that compute sizes again.
 func (f *Face) UnitsPerEm() int { return f.upem }
 
 // CapHeight is the height of capitals in font units, as the font states it.

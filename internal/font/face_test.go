@@ -24,16 +24,16 @@ func TestEveryGlyphIndexAndAdvanceAgreesWithSfnt(t *testing.T) {
 			want, err := ref.GlyphIndex(&buf, r)
 			require.NoError(t, err)
 			got := f.index(r)
-			require.Equal(t, int(want), got, "%s: glyph of %U", f.Name(), r)
+			require.Equal(t, int(want), got, "%s: glyph of %U", f.name, r)
 			if want == 0 {
 				continue
 			}
 			covered++
 			adv, err := ref.GlyphAdvance(&buf, want, em, xfont.HintingNone)
 			require.NoError(t, err)
-			require.Equal(t, adv, fixed.I(f.Advance(r)), "%s: advance of %U", f.Name(), r)
+			require.Equal(t, adv, fixed.I(f.Advance(r)), "%s: advance of %U", f.name, r)
 		}
-		assert.Greater(t, covered, 4000, "%s covers far more than Latin", f.Name())
+		assert.Greater(t, covered, 4000, "%s covers far more than Latin", f.name)
 	}
 }
 
@@ -46,7 +46,7 @@ func TestCapHeightIsWhatTheFontStates(t *testing.T) {
 		// sfnt counts down the page, so its cap height is negative.
 		assert.Equal(t, -m.CapHeight.Round(), f.CapHeight())
 		_, _, _, top := f.ink(f.index('H'))
-		assert.Equal(t, f.CapHeight(), top, "the H of %s is as high as the stated capitals", f.Name())
+		assert.Equal(t, f.CapHeight(), top, "the H of %s is as high as the stated capitals", f.name)
 		assert.InDelta(t, 2.5, f.Extent("H", 2.5).Up, 1e-12)
 	}
 }

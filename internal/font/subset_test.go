@@ -8,6 +8,8 @@ import (
 	"testing"
 	"unicode/utf16"
 
+	"flitchlay/internal/effort"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	xfont "golang.org/x/image/font"
@@ -42,7 +44,7 @@ func TestSubsetDrawsTheSameGlyphs(t *testing.T) {
 		assert.Zero(t, g, "Q was not asked for")
 		name, err := sub.Name(&a, sfnt.NameIDFull)
 		require.NoError(t, err)
-		assert.Equal(t, f.Name(), name)
+		assert.Equal(t, f.name, name)
 	}
 }
 
@@ -66,15 +68,10 @@ func TestSubsetSumsAreRight(t *testing.T) {
 
 // FreeType, asked through fc-query where that is installed, reads the file: family and number of characters.
 func TestSubsetIsReadByFreeType(t *testing.T) {
-	if _, err := exec.LookPath("fc-query"); err != nil {
-		if os.Getenv("FLITCHLAY_CHECK") == "1" {
-			t.Fatal("fc-query is not installed")
-		}
-		t.Skip("fc-query is not installed")
-	}
+	fcQuery := effort.Tool(t, "fc-query")
 	path := filepath.Join(t.TempDir(), "s.ttf")
 	require.NoError(t, os.WriteFile(path, Regular.Subset([]rune("AB3é")), 0o644))
-	out, err := exec.Command("fc-query", "--format", "%{family}|%{charset}", path).CombinedOutput()
+	out, err := exec.Command(fcQuery, "--format", "%{family}|%{charset}", path).CombinedOutput()
 	require.NoError(t, err, string(out))
 	assert.Equal(t, "Flitchlay Sans|33 41-42 e9", strings.TrimSpace(string(out)))
 }

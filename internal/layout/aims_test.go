@@ -60,6 +60,7 @@ func bestByItsOwn(t *testing.T, r *room.Room) bool {
 }
 
 func TestNoAimIsBeatenByAnotherInItsOwnOrder(t *testing.T) {
+	t.Parallel()
 	files, err := filepath.Glob("testdata/jobs/*.toml")
 	require.NoError(t, err)
 	require.NotEmpty(t, files)

@@ -73,10 +73,8 @@ func (p *Plan) summary() AimPlan {
 				continue
 			}
 			j := Jump{Sheet: s, Seam: r.seamAfter(s.Place)}
-			for _, o := range r.Openings {
-				if j.Seam != nil && !o.Gap && r.Line.DistanceTo(j.Seam.At, o.Left, o.Right) == 0 {
-					j.Over = o.Kind + " " + o.Name
-				}
+			if j.Seam != nil {
+				j.Over = r.over(j.Seam)
 			}
 			a.Narrow = append(a.Narrow, j)
 			a.Lost += s.Lost

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"slices"
 	"strconv"
 
 	"flitchlay/internal/finding"
@@ -15,8 +16,14 @@ type courses struct {
 	chance string // why the joint is where it is
 }
 
-// match is what a sheet needs past an end match: half an overlap + 1/2 in, in place of a trim.
-func (b *builder) match() L { return b.room.Veneer.Overlap.HalfDown() + length.Inch/2 }
+// matchSpare is what a sheet has over past the cut of an end match.
+const matchSpare = length.Inch / 2
+
+// mostCourses is where stack stops looking for a number of courses that a sheet is long enough for.
+const mostCourses = 20
+
+// match is what a sheet needs past an end match: half an overlap and matchSpare, in place of a trim.
+func (b *builder) match() L { return b.room.Veneer.Overlap.HalfDown() + matchSpare }
 
 // stack finds the courses of a run whose seams are known: as few as the sheets' length allows. A wall is tall where a
 // sheet on it would have to be cut longer than a sheet is.
@@ -44,9 +51,14 @@ func (b *builder) stack(out *Run) courses {
 	match := b.match()
 	total := high - low + rules.TopTrim + rules.BottomTrim
 	n := L(2)
-	for n < 20 && total+(n-1)*2*match > n*have {
+	for n < mostCourses && total+(n-1)*2*match > n*have {
 		n++
 	}
+	// The joint is the one line across the figure, so it goes where it is looked for the least:
+	// 1. where the room file puts it, for who draws the room has a reason;
+	// 2. with more than two courses, at equal heights: how far a joint may be moved is worked out for one only;
+	// 3. at the head of doors, where a line is there already;
+	// 4. in the middle of what the sheets' length allows, so that both courses have the same to spare.
 	if rules.JointHeight != nil {
 		c.joints, c.chance = []L{*rules.JointHeight}, "as the room file says"
 		return c
@@ -76,7 +88,7 @@ func (b *builder) doorHead(from, to L) (head L, doors int) {
 	count := map[L]int{}
 	for i := range b.room.Walls {
 		for _, o := range b.room.Walls[i].Openings {
-			if o.Kind == "door" && from <= o.Head && o.Head <= to {
+			if o.Kind.Traits().Doorway && from <= o.Head && o.Head <= to {
 				count[o.Head]++
 				if n := count[o.Head]; n > doors || n == doors && o.Head < head {
 					head, doors = o.Head, n
@@ -174,12 +186,7 @@ func (b *builder) judgeCourses(i int) {
 
 // on reports whether a sheet has a piece on a wall.
 func (r *Run) on(s *Sheet, wall int) bool {
-	for _, p := range s.Pieces {
-		if p.Wall == wall {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(s.Pieces, func(p Piece) bool { return p.Wall == wall })
 }
 
 // countWord is a small number in words.

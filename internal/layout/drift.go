@@ -48,10 +48,8 @@ func (b *builder) compare(now, plan *Run) {
 	moved, most := 0, L(0)
 	for _, s := range now.Seams {
 		move := Move{Run: now.Name, Place: s.LeftSheet, Wall: s.Wall, To: s.At, Hung: s.Hung, New: true}
-		for _, t := range plan.Seams {
-			if t.LeftSheet == s.LeftSheet {
-				move.From, move.New = t.At, false
-			}
+		if t := plan.seamAfter(s.LeftSheet); t != nil {
+			move.From, move.New = t.At, false
 		}
 		if !move.New && move.From == move.To {
 			continue

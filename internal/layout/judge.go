@@ -44,6 +44,9 @@ func (b *builder) sheetAt(r *Run, s *Sheet) (wall int, x L) {
 	return st.Wall, r.Line.Round(s.Left+s.Width.HalfDown()) - st.Shift
 }
 
+// seamPlace is a seam as the place of a finding.
+func seamPlace(s *Seam) string { return "seam " + strconv.Itoa(s.Number) }
+
 // SheetWords names a sheet in a finding: by the number on its back, and where it has none by its place.
 func SheetWords(s *Sheet) string {
 	if s.Number > 0 {
@@ -54,25 +57,15 @@ func SheetWords(s *Sheet) string {
 
 func (b *builder) judgeWidths(i int) {
 	r := &b.plan.Runs[i]
-	rules := b.room.Rules
 	for k := range r.Sheets {
 		s := &r.Sheets[k]
 		if s.Hung || s.Course > 1 {
 			continue
 		}
 		wall, x := b.sheetAt(r, s)
-		f := finding.Finding{Place: "sheet " + SheetWords(s), Wall: wall, At: x, Measured: ptr(s.Width)}
+		f := finding.Finding{Place: "sheet " + SheetWords(s), Wall: wall, At: x}
 		slots := finding.Slots{"sheet": SheetWords(s), "wall": b.room.Walls[wall].Name}
-		span := r.Spans[s.Span]
-		whole := span.Right - span.Left
-		switch {
-		case s.Width < rules.LeastWidth && whole >= rules.LeastWidth:
-			f.Required = ptr(rules.LeastWidth)
-			b.say(finding.SheetThin, f, slots)
-		case s.Width < rules.PreferWidth:
-			f.Required = ptr(rules.PreferWidth)
-			b.say(finding.SheetSlim, f, slots)
-		}
+		b.sayDue(b.asked[i][s.Span].WidthDue(int64(s.Width)), f, slots)
 	}
 }
 
@@ -83,39 +76,23 @@ func (b *builder) judgeSeams(i int) {
 		if s.Hung {
 			continue
 		}
-		for _, p := range b.pairs(r.Line, s.At) {
-			f := finding.Finding{Place: seamPlace(s), Wall: s.Wall, At: s.X, Measured: ptr(p.d)}
-			slots := finding.Slots{"seam": strconv.Itoa(s.Number), "bend": p.what, "opening": p.what, "side": p.side, "box": p.what}
-			switch {
-			case p.code == finding.KeptClear:
-				b.keptClear(f, slots, s, r.Line)
-			case p.d < p.must:
-				f.Required = ptr(p.must)
-				b.say(p.code, f, slots)
-			case p.d < p.prefer:
-				f.Required = ptr(p.prefer)
-				b.say(p.close, f, slots)
+		for _, d := range b.debts(b.asked[i][s.Span], s.At) {
+			slots := finding.Slots{"seam": strconv.Itoa(s.Number), "bend": d.what, "opening": d.what, "side": d.side, "box": d.what}
+			if d.Cause == seam.Kept {
+				b.keptSlots(d, slots)
 			}
+			b.sayDue(d.Due, finding.Finding{Place: seamPlace(s), Wall: s.Wall, At: s.X}, slots)
 		}
 	}
 }
 
-// keptClear names the stretch that a seam stands in.
-func (b *builder) keptClear(f finding.Finding, slots finding.Slots, s *Seam, line *run.Run) {
-	for _, st := range line.Walls {
-		w := &b.room.Walls[st.Wall]
-		for _, k := range w.KeepClear {
-			from := line.Round(s.At - st.Shift - k.From)
-			if from <= 0 || from >= k.To-k.From || min(from, k.To-k.From-from) != *f.Measured {
-				continue
-			}
-			slots["from"], slots["to"], slots["wall"], slots["why"] = b.style.Words(k.From), b.style.Words(k.To), w.Name, ""
-			if k.Why != "" {
-				slots["why"] = " (" + k.Why + ")"
-			}
-			b.say(finding.KeptClear, f, slots)
-			return
-		}
+// keptSlots names the stretch that a seam stands in.
+func (b *builder) keptSlots(d debt, slots finding.Slots) {
+	w := &b.room.Walls[d.wall]
+	k := &w.KeepClear[d.index]
+	slots["from"], slots["to"], slots["wall"], slots["why"] = b.style.Words(k.From), b.style.Words(k.To), w.Name, ""
+	if k.Why != "" {
+		slots["why"] = " (" + k.Why + ")"
 	}
 }
 
@@ -131,16 +108,28 @@ func (b *builder) judgeNarrow(i int) {
 			continue
 		}
 		where := ""
-		for _, o := range r.Openings {
-			if !o.Gap && r.Line.DistanceTo(joint.At, o.Left, o.Right) == 0 {
-				where = " over " + b.openingWords(o.Wall, o.Index)
-			}
+		if over := r.over(joint); over != "" {
+			where = " over " + over
 		}
 		b.say(finding.NarrowSheet, finding.Finding{Place: "sheet " + SheetWords(s), Wall: joint.Wall, At: joint.X,
 			Measured: ptr(s.Width), Required: ptr(b.net)}, finding.Slots{"sheet": SheetWords(s), "lost": b.style.Words(s.Lost),
 			"seam": strconv.Itoa(joint.Number), "seen": b.style.Words(joint.Seen), "where": where})
 	}
 }
+
+// over names the opening over or under which a seam stands, the last where there are two; empty where there is none.
+func (r *Run) over(s *Seam) string {
+	name := ""
+	for _, o := range r.Openings {
+		if !o.Gap && r.Line.DistanceTo(s.At, o.Left, o.Right) == 0 {
+			name = o.words()
+		}
+	}
+	return name
+}
+
+// words names an opening inside a sentence.
+func (o *Opening) words() string { return o.Kind.Named(o.Name) }
 
 // sheet finds the lowest course of a place.
 func (r *Run) sheet(place int) *Sheet {
@@ -250,7 +239,7 @@ func (b *builder) judgeGaps(i int) {
 		what := "a gap"
 		for _, o := range r.Openings {
 			if r.Line.DistanceTo(s.Left+s.Width.HalfDown(), o.Left, o.Right) == 0 {
-				what = b.openingWords(o.Wall, o.Index)
+				what = o.words()
 			}
 		}
 		b.say(finding.SheetInGap, finding.Finding{Place: "sheet " + SheetWords(s), Wall: wall, At: x}, finding.Slots{
@@ -272,10 +261,16 @@ func (b *builder) judgeSpares() {
 	}
 }
 
-// Spares is how many spare sheets n laid ones should have: a share, rounded up, and at least 2.
+// A share of spares is kept in millionths of the sheets laid; there are never fewer spares than leastSpares.
+const (
+	shareParts  = 1_000_000
+	leastSpares = 2
+)
+
+// Spares is how many spare sheets n laid ones should have: a share, rounded up, and at least leastSpares.
 func Spares(r *room.Room, n int) int {
 	parts := r.Rules.SpareShareParts
-	return max(2, int((int64(n)*parts+999_999)/1_000_000))
+	return max(leastSpares, int((int64(n)*parts+shareParts-1)/shareParts))
 }
 
 // hung lists the sheets of a run that hang already.

@@ -7,7 +7,6 @@ import (
 
 	"flitchlay/internal/finding"
 	"flitchlay/internal/length"
-	"flitchlay/internal/room"
 	"flitchlay/internal/run"
 )
 
@@ -49,10 +48,7 @@ func (b *builder) judgeEnds(i int) {
 
 // faces reports whether a corner is wrapped by a sheet of the span.
 func (r *Run) faces(s run.Span, c run.Corner) bool {
-	at := c.At
-	if r.Closed && at < s.L {
-		at += r.Length
-	}
+	at := r.Line.From(c.At, s.L)
 	return s.L < at && at < s.R
 }
 
@@ -112,7 +108,7 @@ func (b *builder) judgeOpenings(i int) {
 		return
 	}
 	for _, o := range r.Openings {
-		f := finding.Finding{Place: o.Kind + " " + o.Name, Wall: o.Wall, At: b.room.Walls[o.Wall].Openings[o.Index].FromLeft}
+		f := finding.Finding{Place: o.Kind.Named(o.Name), Wall: o.Wall, At: b.room.Walls[o.Wall].Openings[o.Index].FromLeft}
 		reveal := b.room.Walls[o.Wall].Openings[o.Index].Reveal
 		what := b.openingWords(o.Wall, o.Index)
 		if o.Wrap {
@@ -157,30 +153,33 @@ func (b *builder) judgeBoxes(i int) {
 		w := &b.room.Walls[st.Wall]
 		for k := range w.Boxes {
 			box := &w.Boxes[k]
-			f := finding.Finding{Place: box.Kind + " " + box.Name, Wall: st.Wall, At: box.X}
+			f := finding.Finding{Place: box.Kind.Named(box.Name), Wall: st.Wall, At: box.X}
 			left, low := box.X-box.PlateWidth.HalfDown(), box.Z-box.PlateHigh.HalfDown()
 			for j := range w.Openings {
 				o := &w.Openings[j]
-				sill := o.Sill
-				if !o.SillGiven {
-					sill = room.At(w.Floor, o.FromLeft)
-				}
 				across := min(left+box.PlateWidth, o.Right()) - max(left, o.FromLeft)
-				up := min(low+box.PlateHigh, o.Head) - max(low, sill)
+				up := min(low+box.PlateHigh, o.Head) - max(low, foot(w, o))
 				if across > 0 && up > 0 {
 					f.Measured = ptr(min(across, up))
-					b.say(finding.BoxInOpening, f, finding.Slots{"box": boxWords(box), "at": b.style.Words(box.X), "wall": w.Name,
+					b.say(finding.BoxInOpening, f, finding.Slots{"box": box.Kind.Named(box.Name), "at": b.style.Words(box.X), "wall": w.Name,
 						"opening": b.openingWords(st.Wall, j)})
 				}
 			}
-			if box.Kind == "alarm" {
+			if box.Kind.Traits().NeverCovered {
 				f.Measured = nil
-				b.say(finding.AlarmStaysBare, f, finding.Slots{"box": boxWords(box), "at": b.style.Words(box.X), "wall": w.Name,
+				b.say(finding.AlarmStaysBare, f, finding.Slots{"box": box.Kind.Named(box.Name), "at": b.style.Words(box.X), "wall": w.Name,
 					"height": b.style.Words(box.Z)})
 			}
 		}
 	}
 }
+
+// A closing error up to closesWell is said and no more; over that it should be measured again, and over as much for each
+// closesPer of girth it must be.
+const (
+	closesWell = length.Inch
+	closesPer  = 25 * length.Foot
+)
 
 // judgeClosure looks at how the measured walls of a closed room close.
 func (b *builder) judgeClosure() {
@@ -189,14 +188,13 @@ func (b *builder) judgeClosure() {
 	}
 	m := run.Traverse(b.room)
 	b.plan.Closing = &m
-	code, required := finding.ClosesWithin, length.Inch
-	// over 1 in per 25 ft of girth
-	must := length.MulDiv(m.Girth, length.Inch, 25*length.Foot)
+	code, required := finding.ClosesWithin, closesWell
+	must := length.MulDiv(m.Girth, closesWell, closesPer)
 	f := finding.Finding{Place: "room", Wall: -1, Measured: ptr(m.Gap)}
 	switch {
 	case m.Gap > must:
 		code, required = finding.Misclosure, must
-	case m.Gap > length.Inch:
+	case m.Gap > closesWell:
 		code = finding.ClosesBadly
 	}
 	if code != finding.ClosesWithin {

@@ -46,7 +46,7 @@ func (p *Plan) keptRun(r *Run) KeptRun {
 			return KeptCorner{c.Name, c.Kind.String(), Plain(c.Angle), MM(c.At), MM(c.Lean), MM(c.LeftReturn), MM(c.RightReturn)}
 		}),
 		Openings: each(r.Openings, func(o *Opening) KeptOpening {
-			return KeptOpening{o.Name, name(o.Wall), o.Kind, MM(o.Left), MM(o.Right), MM(o.Sill), MM(o.Head)}
+			return KeptOpening{o.Name, name(o.Wall), string(o.Kind), MM(o.Left), MM(o.Right), MM(o.Sill), MM(o.Head)}
 		}),
 		Spans: each(r.Spans, (*Span).kept),
 		Seams: each(r.Seams, func(s *Seam) KeptSeam {

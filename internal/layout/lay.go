@@ -1,7 +1,9 @@
 package layout
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"flitchlay/internal/finding"
 	"flitchlay/internal/length"
@@ -60,13 +62,10 @@ func solve(r *room.Room, aim seam.Aim) (*builder, error) {
 	}
 	style := length.StyleOf(r.Project.Units)
 	b := &builder{room: r, aim: aim, style: style, plan: &Plan{Room: r, Aim: aim, Style: style}}
-	b.net = (r.Veneer.GrossWidth - r.Veneer.Overlap) / r.Rules.Snap * r.Rules.Snap
+	b.net = r.NetWidth()
 	place := 1
 	for _, line := range lines {
-		out := Run{Name: line.Name, Up: line.Up, Length: line.Length, Closed: line.Closed, Line: line}
-		for _, st := range line.Walls {
-			out.Walls = append(out.Walls, Stretch(st))
-		}
+		out := Run{Name: line.Name, Up: line.Up, Length: line.Length, Closed: line.Closed, Walls: slices.Clone(line.Walls), Line: line}
 		out.Openings = b.openings(line)
 		asked := b.questions(line)
 		if err = b.hungInOrder(asked); err != nil {
@@ -107,22 +106,16 @@ func (b *builder) openings(line *run.Run) []Opening {
 		for i := range w.Openings {
 			o := &w.Openings[i]
 			item := Opening{Name: o.Name, Kind: o.Kind, Wall: st.Wall, Index: i,
-				Left: st.Shift + o.FromLeft, Right: st.Shift + o.Right(), Sill: o.Sill, Head: o.Head, Wrap: o.WrapReveal}
-			if !o.SillGiven {
-				item.Sill = room.At(w.Floor, o.FromLeft)
-			}
+				Left: st.Shift + o.FromLeft, Right: st.Shift + o.Right(), Sill: foot(w, o), Head: o.Head, Wrap: o.WrapReveal}
 			switch {
 			case line.Up:
 				item.Left, item.Right = item.Sill, item.Head
 			case w.FullHeight(o):
 				item.Gap, item.Through = true, o.Grain == "through"
 			}
-			at := len(out)
-			for at > first && out[at-1].Left > item.Left {
-				at--
-			}
-			out = append(out[:at], append([]Opening{item}, out[at:]...)...)
+			out = append(out, item)
 		}
+		slices.SortStableFunc(out[first:], func(o, p Opening) int { return cmp.Compare(o.Left, p.Left) })
 	}
 	return out
 }

@@ -10,6 +10,16 @@ import (
 // lossShare is paste that stays in the tray and on the roller (common practice, no source).
 const lossShare = 0.10
 
+// underTrim is the strip of wall under a trim that is primed with the covering, at the floor and at the ceiling.
+const underTrim = 2 * length.Inch
+
+// Paste and primer are told in tenths of their measure; a tenth that is over by less than slack, which is what adding up
+// floats leaves, is not begun.
+const (
+	tenthParts = 10
+	slack      = 1e-9
+)
+
 // paste is the paste for the covering as hung, both layers of every overlap counted, plus a loss.
 func (b *builder) paste() *Amount {
 	area := b.plan.Totals.NetArea
@@ -21,12 +31,12 @@ func (b *builder) paste() *Amount {
 	return amount(b.room.Paste, area, 1+lossShare)
 }
 
-// primer is the primer for the covering and for 2 in under trims at floor and ceiling.
+// primer is the primer for the covering and for what is under trims at floor and ceiling.
 func (b *builder) primer() *Amount {
 	area := b.plan.Totals.NetArea
 	for _, r := range b.plan.Runs {
 		for _, s := range r.Spans {
-			area += 4 * length.Inch.Times(s.Right-s.Left)
+			area += (2 * underTrim).Times(s.Right - s.Left)
 		}
 	}
 	return amount(b.room.Primer, area, 1)
@@ -41,5 +51,5 @@ func amount(c room.Coverage, area length.Area, factor float64) *Amount {
 	if c.Area == "m2" {
 		measure = area.SquareMetres()
 	}
-	return &Amount{Amount: math.Ceil(measure*factor/c.Amount*10-1e-9) / 10, Unit: c.Volume}
+	return &Amount{Amount: math.Ceil(measure*factor/c.Amount*tenthParts-slack) / tenthParts, Unit: c.Volume}
 }

@@ -9,10 +9,30 @@ import (
 	"flitchlay/internal/seam"
 )
 
+// Gross widths are tried by a step that stock is sold by, in the room's unit, and so many of them: 24 in or 480 mm.
+// Openings are moved by a step that a frame can be set to, and no farther than a builder would hear of.
+const (
+	widerInch   = length.Inch / 2
+	widerMetric = 10 * length.Millimetre
+	widerSteps  = 48
+	moveInch    = length.Inch / 4
+	moveMetric  = 5 * length.Millimetre
+	moveMost    = 12 * length.Inch
+)
+
+// inUnit is one of two lengths, by the room's unit.
+func (b *builder) inUnit(inch, metric L) L {
+	if b.style.Unit == length.Millimetres {
+		return metric
+	}
+	return inch
+}
+
 // mends names single changes of one value each that would free a span from its conflict. Each is found by solving, and
 // stands here only because the span solved with it breaks no must.
 func (b *builder) mends(q *question, kept []demand) string {
 	var out []string
+	// In the order of what they cost: 1. a rule is let down, 2. other stock is bought, 3. the building is changed.
 	for _, try := range []func(*question, []demand) []string{b.mendRules, b.mendWidth, b.mendOpenings} {
 		out = append(out, try(q, kept)...)
 	}
@@ -31,21 +51,16 @@ func meets(s seam.Span) bool {
 // mendRules finds for each rule the greatest value that would do, less than what it is now.
 func (b *builder) mendRules(q *question, kept []demand) []string {
 	var out []string
-	for _, rule := range []struct {
-		name string
-		of   func(*seam.Span) *int64
-	}{
-		{"least_width", func(s *seam.Span) *int64 { return &s.LeastWidth }},
-		{"corner_return", func(s *seam.Span) *int64 { return &s.CornerReturn }},
-		{"leg", func(s *seam.Span) *int64 { return &s.Leg }},
-		{"opening_clear", func(s *seam.Span) *int64 { return &s.OpeningClear }},
-	} {
+	for _, rule := range charged {
+		if !rule.must {
+			continue
+		}
 		with := func(value int64) bool {
 			s := q.Span
-			*rule.of(&s) = value
+			*rule.to(&s.Rules) = value
 			return meets(s)
 		}
-		now := *rule.of(&q.Span)
+		now := *rule.to(&q.Rules)
 		if now == 0 || !with(0) {
 			continue
 		}
@@ -58,18 +73,16 @@ func (b *builder) mendRules(q *question, kept []demand) []string {
 				high = mid
 			}
 		}
-		out = append(out, rule.name+" "+b.style.Words(L(low*step))+" in place of "+b.style.Words(L(now)))
+		out = append(out, rule.key+" "+b.style.Words(L(low*step))+" in place of "+b.style.Words(L(now)))
 	}
 	return out
 }
 
-// mendWidth finds the least greater gross width that would do, in half inches or 10 mm.
+// mendWidth finds the least greater gross width that would do, up to widerSteps steps.
 func (b *builder) mendWidth(q *question, kept []demand) []string {
-	step := int64(length.Inch / 2)
-	if b.style.Unit == length.Millimetres {
-		step = int64(10 * length.Millimetre)
-	}
-	for k := int64(1); k <= 48; k++ {
+	step := int64(b.inUnit(widerInch, widerMetric))
+	// From the least upward: the first that does is the one to ask for.
+	for k := int64(1); k <= widerSteps; k++ {
 		s := q.Span
 		s.Gross = (q.Gross/step + k) * step
 		if meets(s) {
@@ -79,23 +92,19 @@ func (b *builder) mendWidth(q *question, kept []demand) []string {
 	return nil
 }
 
-// mendOpenings finds for each opening of the conflict the least way it would have to be moved, up to 12 in.
+// mendOpenings finds for each opening of the conflict the least way it would have to be moved, up to moveMost.
 func (b *builder) mendOpenings(q *question, kept []demand) []string {
 	var out []string
-	k := -1
-	for _, st := range q.line.Walls {
-		w := &b.room.Walls[st.Wall]
-		for i := range w.Openings {
-			k++
-			if !slices.ContainsFunc(kept, func(d demand) bool { return strings.HasSuffix(d.name, " "+b.openingWords(st.Wall, i)) }) {
-				continue
-			}
-			if q.Openings[k].Gap {
-				continue // its edges are raw ends: moving it changes the spans
-			}
-			if text, ok := b.moves(q, st.Wall, i, k); ok {
-				out = append(out, text)
-			}
+	for k, o := range q.openings {
+		name := b.openingWords(o.wall, o.index)
+		if !slices.ContainsFunc(kept, func(d demand) bool { return strings.HasSuffix(d.name, " "+name) }) {
+			continue
+		}
+		if q.Openings[k].Gap {
+			continue // its edges are raw ends: moving it changes the spans
+		}
+		if text, ok := b.moves(q, o.wall, o.index, k); ok {
+			out = append(out, text)
 		}
 	}
 	return out
@@ -105,10 +114,7 @@ func (b *builder) mendOpenings(q *question, kept []demand) []string {
 func (b *builder) moves(q *question, wall, i, k int) (string, bool) {
 	w := &b.room.Walls[wall]
 	o := w.Openings[i]
-	step := length.Inch / 4
-	if b.style.Unit == length.Millimetres {
-		step = 5 * length.Millimetre
-	}
+	step := b.inUnit(moveInch, moveMetric)
 	low, high, sides := along(w, i)
 	if q.line.Up {
 		if !o.SillGiven {
@@ -116,7 +122,8 @@ func (b *builder) moves(q *question, wall, i, k int) (string, bool) {
 		}
 		low, high, sides = upward(w, i)
 	}
-	for n := L(1); n*step <= 12*length.Inch; n++ {
+	// The least way first, of two alike the one to the left or down: what is first found moves the least.
+	for n := L(1); n*step <= moveMost; n++ {
 		for _, by := range [2]L{-n * step, n * step} {
 			if by < low || by > high {
 				continue

@@ -30,6 +30,8 @@ func (b *builder) dropped(p pin, against string) {
 
 // collision names what the pin with index i of a span collides with: an earlier pin, or the rules round its place.
 func (b *builder) collision(q *question, i int, dropped []int) string {
+	// The first of these that holds is the reason, from the nearest to the farthest:
+	// 1. an earlier pin: by itself this one could be kept;
 	alone := q.Span
 	alone.Pins = []seam.Pin{q.Span.Pins[i]}
 	found, err := seam.Solve(alone, b.aim)
@@ -50,27 +52,31 @@ func (b *builder) collision(q *question, i int, dropped []int) string {
 		}
 		return "it cannot be met together with the pins before it"
 	}
+	// 2. what a seam at the very place would break;
 	if near := b.near(q, L(q.Span.Pins[i].At)); q.pins[i].put != "middle" && len(near) > 0 {
 		return "a seam there is " + strings.Join(near, " and ")
 	}
+	// 3. a closing seam asked of a run that has none;
 	if q.pins[i].put == "close" && !q.Closed {
 		return "the room has no closing seam"
 	}
+	// 4. the widths: with nothing in the way of seams it cannot be kept either;
 	free := alone
 	free.Corners, free.Openings, free.Keep = nil, nil, nil
 	if found, err = seam.Solve(free, b.aim); err == nil && len(found.Dropped) > 0 {
 		return fmt.Sprintf("no row of sheets of at most %s and at least %s can stand so", b.style.Words(b.net),
 			b.style.Words(b.room.Rules.LeastWidth))
 	}
+	// 5. what seams elsewhere would break if it were kept.
 	return "with it, seams elsewhere would come too near to " + strings.Join(b.blame(q, alone), ", ")
 }
 
 // near lists the must rules that a seam at s breaks.
 func (b *builder) near(q *question, s L) []string {
 	var out []string
-	for _, pair := range b.pairs(q.line, s) {
-		if pair.code == finding.KeptClear || pair.must > 0 && pair.d < pair.must {
-			out = append(out, pair.short(b))
+	for _, d := range b.debts(q, s) {
+		if d.Adds.Bends+d.Adds.Edges > 0 {
+			out = append(out, d.short(b))
 		}
 	}
 	return out
@@ -86,22 +92,11 @@ func (b *builder) blame(q *question, asked seam.Span) []string {
 			out = append(out, name)
 		}
 	}
-	k := 0
-	for _, c := range q.line.Corners {
-		if !c.Wrapped {
-			continue
-		}
-		at := k
-		k++
-		try("corner "+c.Name, func(s *seam.Span) { s.Corners = slices.Delete(slices.Clone(s.Corners), at, at+1) })
+	for i, c := range q.corners {
+		try("corner "+c.Name, func(s *seam.Span) { s.Corners = slices.Delete(slices.Clone(s.Corners), i, i+1) })
 	}
-	at := 0
-	for _, st := range q.line.Walls {
-		for i := range b.room.Walls[st.Wall].Openings {
-			j := at
-			at++
-			try(b.openingWords(st.Wall, i), func(s *seam.Span) { s.Openings = slices.Delete(slices.Clone(s.Openings), j, j+1) })
-		}
+	for i, o := range q.openings {
+		try(b.openingWords(o.wall, o.index), func(s *seam.Span) { s.Openings = slices.Delete(slices.Clone(s.Openings), i, i+1) })
 	}
 	if len(out) == 0 {
 		out = append(out, "corners and openings")
@@ -114,7 +109,7 @@ func (b *builder) wallPlace(wall int) string { return "wall " + b.room.Walls[wal
 // openingWords names an opening inside a sentence.
 func (b *builder) openingWords(wall, index int) string {
 	o := b.room.Walls[wall].Openings[index]
-	return o.Kind + " " + o.Name
+	return o.Kind.Named(o.Name)
 }
 
 // say adds a finding.

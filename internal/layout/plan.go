@@ -42,12 +42,8 @@ type Run struct {
 	courses  courses
 }
 
-// Stretch is a wall's place in a run.
-type Stretch struct {
-	Wall        int // index in Room.Walls
-	Left, Right L   // s of its ends
-	Shift       L   // s of x = 0; x = s - Shift
-}
+// Stretch is a wall's place in a run, as package run gives it.
+type Stretch = run.Stretch
 
 // Corner is a wrapped corner.
 type Corner struct {
@@ -68,7 +64,8 @@ type Corner struct {
 
 // Opening is an opening in a run.
 type Opening struct {
-	Name, Kind  string
+	Name        string
+	Kind        room.Kind
 	Wall, Index int // in Room.Walls, and in its Openings
 	Left, Right L   // s
 	Sill, Head  L   // heights

@@ -2,7 +2,7 @@ package layout
 
 import (
 	"fmt"
-	"sort"
+	"slices"
 
 	"flitchlay/internal/room"
 	"flitchlay/internal/run"
@@ -21,6 +21,7 @@ type pin struct {
 // question is one span put to the solver, with the seams that already hang.
 type question struct {
 	seam.Span
+	*objects
 	from run.Span
 	line *run.Run
 	hung []hungSheet // sheets already on the wall, of this span
@@ -40,12 +41,12 @@ type hungSheet struct {
 
 // questions puts every span of a run to words the solver knows.
 func (b *builder) questions(line *run.Run) []*question {
-	base := b.objects(line)
+	base, things := b.inTheWay(line)
 	pins := b.pins(line)
 	hung := b.hung(line)
 	var out []*question
 	for _, s := range line.Spans {
-		q := &question{Span: base, from: s, line: line, left: s.L}
+		q := &question{Span: base, objects: things, from: s, line: line, left: s.L}
 		q.L, q.R, q.Closed = int64(s.L), int64(s.R), s.Closed
 		if !s.Closed {
 			q.TrimLeft, q.TrimRight = int64(s.LeftEnd.Trim), int64(s.RightEnd.Trim)
@@ -71,65 +72,67 @@ func (b *builder) questions(line *run.Run) []*question {
 	return out
 }
 
-// objects are what a whole run has in the way of seams.
-func (b *builder) objects(line *run.Run) seam.Span {
+// inTheWay is what a whole run has in the way of seams, as every span of it is told, and what each of it is.
+func (b *builder) inTheWay(line *run.Run) (seam.Span, *objects) {
 	r := b.room
-	rules := r.Rules
 	v := newSight(line)
 	s := seam.Span{
-		Period: int64(line.Length), RunClosed: line.Closed, Snap: int64(rules.Snap),
+		Period: int64(line.Length), RunClosed: line.Closed, Snap: int64(r.Rules.Snap),
 		Gross: int64(r.Veneer.GrossWidth), Overlap: int64(r.Veneer.Overlap),
-		Rules: seam.Rules{
-			LeastWidth: int64(rules.LeastWidth), PreferWidth: int64(rules.PreferWidth),
-			CornerReturn: int64(rules.CornerReturn), PreferReturn: int64(rules.PreferReturn),
-			Leg: int64(rules.Leg), PreferLeg: int64(rules.PreferLeg),
-			OpeningClear: int64(rules.OpeningClear), PreferClear: int64(rules.PreferClear),
-			BoxClear: int64(rules.BoxClear), ShortSeam: int64(rules.ShortSeam),
-		},
-		Foot: int64(r.Project.Units.Grain()),
-		Seen: func(s int64) int64 { return int64(v.seen(L(s))) },
+		Rules: rulesOf(&r.Rules),
+		Foot:  int64(r.Project.Units.Grain()),
+		Seen:  func(s int64) int64 { return int64(v.seen(L(s))) },
 	}
+	things := &objects{}
 	for _, c := range line.Corners {
 		if c.Wrapped {
+			things.corners = append(things.corners, c)
 			s.Corners = append(s.Corners, seam.Strip{From: int64(c.From), To: int64(c.To)})
 		}
 	}
-	for _, st := range line.Walls {
+	for at, st := range line.Walls {
 		w := &r.Walls[st.Wall]
 		for i := range w.Openings {
+			things.openings = append(things.openings, object{at, st.Wall, i})
 			s.Openings = append(s.Openings, openingQuestion(line, st, w, &w.Openings[i]))
 		}
 		for i := range w.Boxes {
+			things.boxes = append(things.boxes, object{at, st.Wall, i})
 			from, to := plateStretch(line, st, &w.Boxes[i])
 			s.Boxes = append(s.Boxes, seam.Strip{From: int64(from), To: int64(to)})
 		}
 		if line.Up {
 			if w.Main {
-				s.Main = append(s.Main, seam.Strip{From: int64(st.Left) - 1<<40, To: int64(st.Right) + 1<<40})
+				s.Main = append(s.Main, seam.Strip{From: int64(st.Left - far), To: int64(st.Right + far)})
 			}
 			continue
 		}
-		for _, k := range w.KeepClear {
+		for i, k := range w.KeepClear {
+			things.keeps = append(things.keeps, object{at, st.Wall, i})
 			s.Keep = append(s.Keep, seam.Strip{From: int64(st.Shift + k.From), To: int64(st.Shift + k.To)})
 		}
 		if w.Main {
 			s.Main = append(s.Main, seam.Strip{From: int64(st.Left), To: int64(st.Right)})
 		}
 	}
-	return s
+	return s, things
 }
 
 // openingQuestion is an opening's edges along s: its sides, or its sill and head where the grain is horizontal.
 func openingQuestion(line *run.Run, st run.Stretch, w *room.Wall, o *room.Opening) seam.Opening {
 	if line.Up {
-		sill := o.Sill
-		if !o.SillGiven {
-			sill = room.At(w.Floor, o.FromLeft)
-		}
-		return seam.Opening{A: int64(sill), B: int64(o.Head)}
+		return seam.Opening{A: int64(foot(w, o)), B: int64(o.Head)}
 	}
 	return seam.Opening{A: int64(st.Shift + o.FromLeft), B: int64(st.Shift + o.Right()), Gap: w.FullHeight(o),
 		Wrap: o.WrapReveal, Reveal: int64(o.Reveal)}
+}
+
+// foot is the lower edge of an opening: its sill, or the floor at its left.
+func foot(w *room.Wall, o *room.Opening) L {
+	if o.SillGiven {
+		return o.Sill
+	}
+	return room.At(w.Floor, o.FromLeft)
 }
 
 // plateStretch is what a box's plate takes along s.
@@ -160,21 +163,16 @@ func (b *builder) pins(line *run.Run) []pin {
 				wall: c.Wall, x: c.At, put: "close", where: c.Where})
 		}
 	}
-	sort.SliceStable(out, func(i, j int) bool { return out[i].where.Before(out[j].where) })
+	slices.SortStableFunc(out, func(p, q pin) int { return p.where.Compare(q.where) })
 	return out
 }
 
 // strayPins drops the pins that stand in no span.
 func (b *builder) strayPins(line *run.Run, pins []pin, asked []*question) {
 	for _, p := range pins {
-		found := false
-		for _, q := range asked {
-			for _, other := range q.pins {
-				found = found || other.where == p.where && other.wall == p.wall && other.x == p.x
-			}
-			found = found || q.passed(p)
-		}
-		if !found {
+		same := func(other pin) bool { return other.where == p.where && other.wall == p.wall && other.x == p.x }
+		stands := func(q *question) bool { return q.passed(p) || slices.ContainsFunc(q.pins, same) }
+		if !slices.ContainsFunc(asked, stands) {
 			b.dropped(p, "no covering is there")
 		}
 	}

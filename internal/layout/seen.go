@@ -1,8 +1,8 @@
 package layout
 
 import (
+	"cmp"
 	"slices"
-	"sort"
 
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
@@ -73,7 +73,7 @@ func (v *sight) less(s, low, high L) L {
 		}
 	}
 	if len(cut) > 1 {
-		sort.Slice(cut, func(i, j int) bool { return cut[i].sill < cut[j].sill })
+		slices.SortFunc(cut, func(h, k hiding) int { return cmp.Compare(h.sill, k.sill) })
 	}
 	for _, h := range cut {
 		a, b := max(h.sill, top), min(h.head, high)
@@ -92,8 +92,7 @@ func (v *sight) wallAt(s L) run.Stretch {
 		if c.Lean <= 0 {
 			continue
 		}
-		half := c.To - c.At - max(0, c.Lean)
-		if d := line.Round(s - c.At); d <= half+c.Lean && (line.Closed || s >= c.At) {
+		if d := line.Round(s - c.At); d <= c.Half()+c.Lean && (line.Closed || s >= c.At) {
 			if st, ok := line.Of(c.LeftWall); ok {
 				return st
 			}

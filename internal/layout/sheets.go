@@ -1,7 +1,8 @@
 package layout
 
 import (
-	"sort"
+	"cmp"
+	"slices"
 
 	"flitchlay/internal/seam"
 )
@@ -30,7 +31,7 @@ func (b *builder) addSpan(out *Run, q *question, found seam.Layout, place int) i
 		if s.InGap {
 			s.Ripped, s.RipTo = "", 0 // never hung, never cut
 		}
-		if !s.End && s.Width <= b.net-b.room.Rules.Snap {
+		if !s.End && q.Loses(int64(s.Width)) {
 			s.Lost = b.net - s.Width
 			s.Narrow = v.seen(s.Right) > b.room.Rules.ShortSeam
 		}
@@ -100,7 +101,7 @@ func (b *builder) rip(s *Sheet, q *question, rawLeft, rawRight, first bool) {
 		need = s.Width + overlap
 	}
 	switch {
-	case s.End && gross-need >= b.room.Rules.Snap, !s.End && s.Width <= b.net-b.room.Rules.Snap:
+	case s.End && gross-need >= b.room.Rules.Snap, !s.End && q.Loses(int64(s.Width)):
 		s.RipTo = need
 		s.Ripped = "right"
 		if first && !rawRight {
@@ -129,7 +130,7 @@ func (r *Run) inGap(a, b L) bool {
 		for r.Closed && left < a-r.Length {
 			left, right = left+r.Length, right+r.Length
 		}
-		for k := 0; k < 3; k++ {
+		for k := 0; k < 3; k++ { // one turn before the stretch, the turn it is in, one after: sheets may stand past Length
 			if left <= a && b <= right {
 				return true
 			}
@@ -168,5 +169,5 @@ func (b *builder) seam(out *Run, v *sight, at L, left, right, span int, hung boo
 }
 
 func sortSeams(seams []Seam) {
-	sort.SliceStable(seams, func(i, j int) bool { return seams[i].At < seams[j].At })
+	slices.SortStableFunc(seams, func(s, t Seam) int { return cmp.Compare(s.At, t.At) })
 }

@@ -1,8 +1,8 @@
 package layout
 
 import (
+	"cmp"
 	"slices"
-	"sort"
 
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
@@ -13,14 +13,21 @@ import (
 // far is past every wall: a cut that is not made.
 const far = 1000 * length.Metre
 
+// Whole is a wall between its upright edges from floor to ceiling, with nothing open in it.
+func Whole(r *room.Room, st Stretch) shape.Wall {
+	w := &r.Walls[st.Wall]
+	left, right := st.Left-st.Shift, st.Right-st.Shift
+	return shape.Wall{Floor: points(w.Floor), Ceiling: points(w.Ceiling),
+		Left:  shape.Leaning(left, w.LeanLeft, room.AtRight(w.Floor, left), room.AtRight(w.Ceiling, left)),
+		Right: shape.Leaning(right, w.LeanRight, room.At(w.Floor, right), room.At(w.Ceiling, right))}
+}
+
 // Covering is a wall's covering before it is cut: what lies between its upright edges, over floor and base, under
 // ceiling and crown, less openings and bare strips.
 func Covering(r *room.Room, st Stretch) shape.Wall {
 	w := &r.Walls[st.Wall]
-	left, right := st.Left-st.Shift, st.Right-st.Shift
-	out := shape.Wall{Floor: points(w.CoverFloor()), Ceiling: points(w.CoverCeiling()),
-		Left:  shape.Leaning(left, w.LeanLeft, room.AtRight(w.Floor, left), room.AtRight(w.Ceiling, left)),
-		Right: shape.Leaning(right, w.LeanRight, room.At(w.Floor, right), room.At(w.Ceiling, right))}
+	out := Whole(r, st)
+	out.Floor, out.Ceiling = points(w.CoverFloor()), points(w.CoverCeiling())
 	for i := range w.Openings {
 		o := &w.Openings[i]
 		hole := shape.Rect{Left: o.FromLeft, Right: o.Right(), Bottom: -far, Top: o.Head}
@@ -35,6 +42,7 @@ func Covering(r *room.Room, st Stretch) shape.Wall {
 	return out
 }
 
+// points is a floor or a ceiling as package shape takes it.
 func points(profile []room.Point) []shape.Point {
 	out := make([]shape.Point, len(profile))
 	for i, p := range profile {
@@ -75,7 +83,7 @@ func (r *Run) parts(st Stretch) []part {
 			}
 		}
 	}
-	sort.Slice(out, func(i, j int) bool { return out[i].from < out[j].from })
+	slices.SortFunc(out, func(p, q part) int { return cmp.Compare(p.from, q.from) })
 	return out
 }
 
@@ -187,7 +195,7 @@ func extent(cover shape.Wall, p part, levels []L, course int) (low, high L, ok b
 // column finds the sheets of a place.
 func (r *Run) column(place int) []int {
 	var out []int
-	i := sort.Search(len(r.Sheets), func(i int) bool { return r.Sheets[i].Place >= place })
+	i, _ := slices.BinarySearchFunc(r.Sheets, place, func(s Sheet, place int) int { return cmp.Compare(s.Place, place) })
 	for ; i < len(r.Sheets) && r.Sheets[i].Place == place; i++ {
 		out = append(out, i)
 	}
@@ -229,10 +237,7 @@ func (r *Run) bends(s *Sheet) (bends []L, corners []string) {
 	}
 	var list []bend
 	add := func(at L, name string) {
-		for r.Closed && at < s.Left {
-			at += r.Length
-		}
-		if s.Left < at && at < s.Right {
+		if at = r.Line.From(at, s.Left); s.Left < at && at < s.Right {
 			list = append(list, bend{at, name})
 		}
 	}
@@ -247,7 +252,7 @@ func (r *Run) bends(s *Sheet) (bends []L, corners []string) {
 			add(o.Right, "")
 		}
 	}
-	sort.SliceStable(list, func(i, j int) bool { return list[i].s < list[j].s })
+	slices.SortStableFunc(list, func(x, y bend) int { return cmp.Compare(x.s, y.s) })
 	bends = []L{}
 	for _, x := range list {
 		bends = append(bends, r.Line.Round(x.s))
@@ -274,13 +279,10 @@ func (b *builder) measureCorners() {
 func (b *builder) corner(r *Run, c run.Corner) Corner {
 	out := Corner{Name: c.Name, Kind: c.Kind, Angle: c.Angle, Radius: c.Radius, At: c.At, From: c.From, To: c.To, Lean: c.Lean,
 		LeftWall: c.LeftWall, RightWall: c.RightWall, Skew: c.Skew}
-	half := c.To - c.At - max(0, c.Lean)
+	half := c.Half()
 	for k := range r.Sheets {
 		s := &r.Sheets[k]
-		at := c.At
-		for r.Closed && at < s.Left {
-			at += r.Length
-		}
+		at := r.Line.From(c.At, s.Left)
 		if at < s.Left || at > s.Right || s.Course > 1 {
 			continue
 		}

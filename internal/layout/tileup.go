@@ -2,8 +2,12 @@ package layout
 
 import (
 	"flitchlay/internal/length"
+	"flitchlay/internal/run"
 	"flitchlay/internal/shape"
 )
+
+// mostPieces is where bands stop looking for a number of pieces that a sheet is long enough for.
+const mostPieces = 100
 
 // bands finds the pieces along the bands of a wall with horizontal grain: as few as the sheets' length allows, equal to
 // the grid, their joints in line in all bands.
@@ -17,7 +21,7 @@ func (b *builder) bands(r *Run) []L {
 	have, match, snap := b.room.Veneer.Length, b.match(), b.room.Rules.Snap
 	tl, tr := b.sideTrims(r)
 	n := L(1)
-	for n < 100 && right-left+tl+tr+(n-1)*2*match > n*have {
+	for n < mostPieces && right-left+tl+tr+(n-1)*2*match > n*have {
 		n++
 	}
 	var joints []L
@@ -37,13 +41,7 @@ func (b *builder) lying(r *Run) shape.Wall {
 // sideTrims are the trims at the two sides of a wall with horizontal grain.
 func (b *builder) sideTrims(r *Run) (left, right L) {
 	w := &b.room.Walls[r.Walls[0].Wall]
-	trim := func(end string) L {
-		if end == "frame" {
-			return b.room.Rules.EdgeTrim.HalfDown()
-		}
-		return b.room.Rules.EdgeTrim
-	}
-	return trim(w.LeftEnd), trim(w.RightEnd)
+	return run.EdgeTrim(b.room, w.LeftEnd), run.EdgeTrim(b.room, w.RightEnd)
 }
 
 // tileUp cuts a wall with horizontal grain into bands, and each band into its pieces. A sheet lies on its side: it is cut

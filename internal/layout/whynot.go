@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -69,18 +70,13 @@ func (b *builder) demands(q *question) []demand {
 	rules := b.room.Rules
 	out := []demand{{name: "no sheet under " + b.style.Words(rules.LeastWidth) + " (least_width)", s: far, wall: -1,
 		leave: func(s *seam.Span) { s.LeastWidth = 0 }}}
-	k := 0
-	for _, c := range q.line.Corners {
-		if !c.Wrapped {
-			continue
-		}
+	for k, c := range q.corners {
 		strip := q.Corners[k]
-		k++
 		out = append(out, demand{"returns of " + b.style.Words(rules.CornerReturn) + " at corner " + c.Name, func(s *seam.Span) {
 			s.Corners = slices.DeleteFunc(slices.Clone(s.Corners), func(x seam.Strip) bool { return x == strip })
 		}, c.At, c.LeftWall})
 	}
-	k = 0
+	k := 0
 	for _, st := range q.line.Walls {
 		w := &b.room.Walls[st.Wall]
 		for i := range w.Openings {
@@ -108,27 +104,21 @@ func (b *builder) demands(q *question) []demand {
 // conflict finds a set of demands that cannot all be met and from which none can be left out, by leaving out ever
 // smaller parts of the list while the rest still collides.
 func (b *builder) conflict(q *question) []demand {
-	kept := b.demands(q)
+	all := b.demands(q)
+	kept := slices.Clone(all)
 	collide := func(list []demand) bool {
 		free := q.Span
 		free.Pins = nil
-		in := map[int]bool{}
-		all := b.demands(q)
-		for _, d := range list {
-			for j := range all {
-				if all[j].name == d.name {
-					in[j] = true
-				}
-			}
-		}
-		for j := range all {
-			if !in[j] {
-				all[j].leave(&free)
+		for _, d := range all {
+			if !slices.ContainsFunc(list, func(kept demand) bool { return kept.name == d.name }) {
+				d.leave(&free)
 			}
 		}
 		met, err := seam.Meets(free)
 		return err == nil && !met
 	}
+	// 1. Halves of the list are left out first: a conflict is mostly of few demands, and large parts go at once. 2. Smaller and
+	// smaller parts after that, 3. single demands last: only then it is known that none can be left out.
 	for size := (len(kept) + 1) / 2; size >= 1; size /= 2 {
 		for at := 0; at < len(kept); {
 			end := min(at+size, len(kept))
@@ -140,6 +130,6 @@ func (b *builder) conflict(q *question) []demand {
 			at = end
 		}
 	}
-	slices.SortStableFunc(kept, func(x, y demand) int { return int(max(-1, min(1, x.s-y.s))) })
+	slices.SortStableFunc(kept, func(x, y demand) int { return cmp.Compare(x.s, y.s) })
 	return kept
 }

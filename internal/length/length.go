@@ -84,27 +84,6 @@ func FromRat(r *big.Rat, unit Length) (Length, bool) {
 // Limit is the longest length that is read: 370 m, so that the area of its square stays inside 64 bits.
 const Limit = 370 * Metre
 
-// FromFloat reads a bare decimal number of the room file exactly as written in binary, then rounds once.
-//
-// Errors: false for NaN, infinities and what is past Limit.
-func FromFloat(f float64, unit Length) (Length, bool) {
-	if math.IsNaN(f) || math.IsInf(f, 0) {
-		return 0, false
-	}
-	r := new(big.Rat).SetFloat64(f)
-	return FromRat(r, unit)
-}
-
-// FromInt reads a bare whole number of the room file.
-//
-// Errors: false past Limit.
-func FromInt(n int64, unit Length) (Length, bool) {
-	if n > int64(Limit) || n < -int64(Limit) {
-		return 0, false
-	}
-	return FromRat(new(big.Rat).SetInt64(n), unit)
-}
-
 // MM is the length in millimetres, for the last step of a backend only.
 func (l Length) MM() float64 { return float64(l) / float64(Millimetre) }
 

@@ -177,11 +177,12 @@ func (l Length) Decimal() string {
 	if n < 0 {
 		sign, n = "-", -n
 	}
-	text := sign + strconv.FormatInt(n/8000, 10)
-	rest := n % 8000
+	const whole, million = int64(Millimetre), 1_000_000
+	text := sign + strconv.FormatInt(n/whole, 10)
+	rest := n % whole
 	if rest == 0 {
 		return text
 	}
-	part := strconv.FormatInt(1000000+rest*125, 10)[1:]
+	part := strconv.FormatInt(million+rest*(million/whole), 10)[1:] // the leading 1 keeps the zeros behind it
 	return text + "." + strings.TrimRight(part, "0")
 }

@@ -1,7 +1,6 @@
 package length
 
 import (
-	"math"
 	"math/big"
 	"math/rand/v2"
 	"testing"
@@ -9,9 +8,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
-
-func nan() float64         { return math.NaN() }
-func inf(sign int) float64 { return math.Inf(sign) }
 
 // decimals reads inches as a decimal.
 func decimals(t *testing.T, text string) Length {

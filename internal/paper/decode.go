@@ -68,23 +68,23 @@ func (d decoder) table(name string) source.Value { return d.root.Get(name).Secti
 func (d decoder) template() *Template {
 	p, f := d.table("paper"), d.table("frame")
 	t := &Template{Name: need(p, "name", "ANSI B").Text("")}
-	t.Width = size(need(p, "width", `"17 in"`), 0, 50, 5080)
-	t.Height = size(need(p, "height", `"11 in"`), 0, 50, 5080)
-	left, right := size(f.Get("left"), 20, 0, 200), size(f.Get("right"), 10, 0, 200)
-	top, bottom := size(f.Get("top"), 10, 0, 200), size(f.Get("bottom"), 10, 0, 200)
+	t.Width = size(need(p, "width", `"17 in"`), 50, 5080)
+	t.Height = size(need(p, "height", `"11 in"`), 50, 5080)
+	left, right := size(f.Get("left"), 0, 200), size(f.Get("right"), 0, 200)
+	top, bottom := size(f.Get("top"), 0, 200), size(f.Get("bottom"), 0, 200)
 	t.Frame = Box{left, top, t.Width - left - right, t.Height - top - bottom}
-	t.FrameLine = pen(f.Get("line"), 0.7)
-	t.Centring = f.Get("centring").Bool(false)
+	t.FrameLine = pen(f.Get("line"))
+	t.Centring = truth(f.Get("centring"))
 
 	x := d.table("text")
-	t.Text = Text{Small: size(x.Get("small"), 2.5, Least, 20), Medium: size(x.Get("medium"), 3.5, Least, 20),
-		Large: size(x.Get("large"), 5, Least, 40), Huge: size(x.Get("huge"), 7, Least, 40)}
+	t.Text = Text{Small: size(x.Get("small"), Least, 20), Medium: size(x.Get("medium"), Least, 20),
+		Large: size(x.Get("large"), Least, 40), Huge: size(x.Get("huge"), Least, 40)}
 	l := d.table("lines")
-	t.Lines = Lines{Wide: pen(l.Get("wide"), 0.7), Outline: pen(l.Get("outline"), 0.5), Seam: pen(l.Get("seam"), 0.35),
-		Thin: pen(l.Get("thin"), 0.25), Dimension: pen(l.Get("dimension"), 0.18), Extension: pen(l.Get("extension"), 0.13),
-		Grain: pen(l.Get("grain"), 0.13)}
+	t.Lines = Lines{Wide: pen(l.Get("wide")), Outline: pen(l.Get("outline")), Seam: pen(l.Get("seam")),
+		Thin: pen(l.Get("thin")), Dimension: pen(l.Get("dimension")), Extension: pen(l.Get("extension")),
+		Grain: pen(l.Get("grain"))}
 	w := d.table("wood")
-	t.Wood = Wood{Grain: w.Get("grain").Bool(true), Colour: w.Get("colour").Bool(true)}
+	t.Wood = Wood{Grain: truth(w.Get("grain")), Colour: truth(w.Get("colour"))}
 	t.Discipline = discipline(d.table("number").Get("discipline"))
 	t.NumberStyle = numberStyle(d.table("number").Get("style"))
 	t.Standing = texts(d.table("notes").Get("standing"))
@@ -97,16 +97,11 @@ func (d decoder) template() *Template {
 //
 // Source: sheet number of the US National CAD Standard, a letter and a hyphen, or two letters.
 func discipline(v source.Value) string {
-	word := v.Text("Z")
-	for _, r := range word {
-		if r < 'A' || r > 'Z' {
-			v.Mistake(`write "Z"`, "%q is no discipline: one capital letter, or two", word)
-			return "Z"
-		}
-	}
-	if len(word) < 1 || len(word) > 2 {
-		v.Mistake(`write "Z"`, "%q is no discipline: one capital letter, or two", word)
-		return "Z"
+	word := v.Text(usual(v))
+	other := func(r rune) bool { return r < 'A' || r > 'Z' }
+	if strings.ContainsFunc(word, other) || len(word) < 1 || len(word) > 2 {
+		v.Mistake(fmt.Sprintf("write %q", usual(v)), "%q is no discipline: one capital letter, or two", word)
+		return usual(v)
 	}
 	return word
 }
@@ -114,29 +109,29 @@ func discipline(v source.Value) string {
 func (d decoder) strip(t *Template) {
 	s := d.table("strip")
 	t.Strip = box(need(s, "box", "[20, 225.4, 401.8, 44]"))
-	t.StripLine, t.Divider = pen(s.Get("line"), 0.7), pen(s.Get("divider"), 0.5)
+	t.StripLine, t.Divider = pen(s.Get("line")), pen(s.Get("divider"))
 	t.Field = left(t.Frame, t.Strip)
 	if f := s.Get("field"); f.Given() {
 		t.Field = box(f)
 	}
 	for _, v := range s.Get("block").Tables() {
 		b := Block{Kind: Kind(need(v, "kind", `"stamp"`).Word("", kinds()...)), Box: box(need(v, "box", "[80, 225.4, 72, 44]")),
-			Heading: v.Get("heading").Text(""), Row: size(v.Get("row_height"), 7.5*t.Unit(), 3, 60)}
+			Heading: v.Get("heading").Text(""), Row: grown(v.Get("row_height"), t.Unit(), 3, 60)}
 		for _, c := range v.Get("columns").Items() {
-			b.Columns = append(b.Columns, size(c, 0, 3, 1000))
+			b.Columns = append(b.Columns, size(c, 3, 1000))
 		}
 		for _, r := range v.Get("row").Items() { // a title block's rows
-			b.Rows = append(b.Rows, row(r, t.Text.Small))
+			b.Rows = append(b.Rows, row(r, t.Unit()))
 		}
 		t.Blocks = append(t.Blocks, b)
 	}
 }
 
-func row(v source.Value, small float64) Row {
-	r := Row{Height: size(need(v, "height", "11"), 0, 3, 400), Logo: size(v.Get("logo"), 0, 0, 400), Number: size(v.Get("number"), 0, 0, 400)}
+func row(v source.Value, unit float64) Row {
+	r := Row{Height: size(need(v, "height", "11"), 3, 400), Logo: size(v.Get("logo"), 0, 400), Number: size(v.Get("number"), 0, 400)}
 	for _, l := range v.Get("line").Tables() {
 		text := need(l, "text", `"{title}"`)
-		line := Line{Text: text.Text(""), Height: size(l.Get("height"), small, Least, 60), Bold: l.Get("bold").Bool(false)}
+		line := Line{Text: text.Text(""), Height: grown(l.Get("height"), unit, Least, 60), Bold: truth(l.Get("bold"))}
 		names, paired := unknown(line.Text)
 		if !paired {
 			text.Mistake("write {title}", "a brace without its partner in %q", line.Text)
@@ -156,12 +151,12 @@ func row(v source.Value, small float64) Row {
 func (d decoder) elevation(t *Template) {
 	e, k := d.table("elevation"), t.Unit()
 	t.Elevation = Elevation{
-		Width:  size(e.Get("width"), t.Field.W-71.8*k, 0, 5080),
-		Height: size(e.Get("height"), t.Field.H-87.4*k, 0, 5080),
-		Middle: size(e.Get("middle"), t.Field.X+t.Field.W/2, 0, 5080),
-		Top:    size(e.Get("top"), t.Field.Y+42*k, 0, 5080),
-		Inch:   scales(e.Get("inch"), 16, 24, 32, 48),
-		Metric: scales(e.Get("metric"), 10, 20, 50),
+		Width:  sizeOr(e.Get("width"), t.Field.W-71.8*k, 0, 5080),
+		Height: sizeOr(e.Get("height"), t.Field.H-87.4*k, 0, 5080),
+		Middle: sizeOr(e.Get("middle"), t.Field.X+t.Field.W/2, 0, 5080),
+		Top:    sizeOr(e.Get("top"), t.Field.Y+42*k, 0, 5080),
+		Inch:   scales(e.Get("inch")),
+		Metric: scales(e.Get("metric")),
 	}
 }
 
@@ -190,10 +185,18 @@ func need(v source.Value, name, example string) source.Value {
 }
 
 // pen is the width of a line.
-func pen(v source.Value, other float64) float64 { return size(v, other, 0.05, 5) }
+func pen(v source.Value) float64 { return size(v, 0.05, 5) }
 
 // size is a length on paper in millimetres, within bounds.
-func size(v source.Value, other, least, most float64) float64 {
+func size(v source.Value, least, most float64) float64 { return grown(v, 1, least, most) }
+
+// grown is size where what the key usually is grows with all distances on the page.
+func grown(v source.Value, unit, least, most float64) float64 {
+	return sizeOr(v, usualSize(v)*unit, least, most)
+}
+
+// sizeOr is size where what is taken for a missing one depends on others.
+func sizeOr(v source.Value, other, least, most float64) float64 {
 	var mm float64
 	switch v.Kind() {
 	case source.Absent:
@@ -225,10 +228,11 @@ func box(v source.Value) Box {
 		v.Mistake("write [x, y, width, height]", "a box takes four lengths, not %d", len(items))
 		return Box{}
 	}
-	return Box{size(items[0], 0, 0, 5080), size(items[1], 0, 0, 5080), size(items[2], 1, 1, 5080), size(items[3], 1, 1, 5080)}
+	return Box{size(items[0], 0, 5080), size(items[1], 0, 5080), sizeOr(items[2], 1, 1, 5080), sizeOr(items[3], 1, 1, 5080)}
 }
 
-func scales(v source.Value, other ...int64) []int64 {
+func scales(v source.Value) []int64 {
+	other := usualScales(v)
 	if !v.Given() {
 		return other
 	}

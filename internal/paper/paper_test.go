@@ -1,6 +1,8 @@
 package paper
 
 import (
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -58,8 +60,9 @@ func TestTheOfficePageIsAsDrawn(t *testing.T) {
 	assert.Equal(t, Box{20, 10, 401.8, 259.4}, rounded(p.Frame))
 	assert.Equal(t, Box{20, 10, 401.8, 215.4}, rounded(p.Field))
 	assert.Equal(t, 1.0, p.Unit())
-	title, ok := p.Of(Title)
-	require.True(t, ok)
+	i := slices.IndexFunc(p.Blocks, func(b Block) bool { return b.Kind == Title })
+	require.NotEqual(t, -1, i)
+	title := p.Blocks[i]
 	assert.Len(t, title.Rows, 4)
 	assert.Equal(t, []Line{{"{by}", 3.5, true}}, title.Rows[0].Lines)
 }
@@ -103,6 +106,43 @@ func TestASmallTemplateTakesTheRestFromDefaults(t *testing.T) {
 	assert.InDelta(t, b.Elevation.Width, p.Elevation.Width, 0.1)
 	assert.InDelta(t, b.Elevation.Height, p.Elevation.Height, 0.1)
 	assert.InDelta(t, b.Elevation.Top, p.Elevation.Top, 0.1)
+}
+
+// What a key usually is stands in Schema alone: each text there says a value, and a file that spells all of them out is the
+// template without them.
+func TestWhatAKeyUsuallyIsStandsInSchema(t *testing.T) {
+	text, in := small, map[string]string{"": "", "paper": "", "strip": "", "strip.block": "", "strip.block.row": ""}
+	for _, table := range Schema {
+		given, known := in[table.Path]
+		if table.Path == "strip.block.row.line" {
+			continue // an inline table here
+		}
+		for _, k := range table.Keys {
+			value := k.Default
+			if value == "" {
+				continue
+			}
+			if k.Kind == "text" {
+				value = strconv.Quote(value)
+			}
+			given += k.Name + " = " + value + "\n"
+		}
+		head := "[" + table.Path + "]\n"
+		if table.Many {
+			head = "[" + head[:len(head)-1] + "]\n"
+		}
+		if known {
+			text = strings.Replace(text, head, head+given, 1)
+		} else {
+			text += head + given
+		}
+	}
+	text = strings.Replace(text, `"{by}"`, `"{by}", height = 2.5, bold = false`, 1)
+	spelled, err := Decode("spelled.toml", []byte(text))
+	require.NoError(t, err, text)
+	without, err := Decode("small.toml", []byte(small))
+	require.NoError(t, err)
+	assert.Equal(t, without, spelled, text)
 }
 
 func TestMistakesStandWhereTheyAreMade(t *testing.T) {

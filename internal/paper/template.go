@@ -118,13 +118,3 @@ const Least = 2.5
 func (t *Template) Landscape() (width, height float64) {
 	return max(t.Width, t.Height), min(t.Width, t.Height)
 }
-
-// Of is the first block of a kind, false where there is none.
-func (t *Template) Of(kind Kind) (Block, bool) {
-	for _, b := range t.Blocks {
-		if b.Kind == kind {
-			return b, true
-		}
-	}
-	return Block{}, false
-}

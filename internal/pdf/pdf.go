@@ -114,7 +114,6 @@ type writer struct {
 	bold       bool
 	fontSize   float64
 	dashBuffer []float64
-	points     []fpdf.PointType
 }
 
 // lost forgets the page state: after a new page, and after a clip, which restores an older one.

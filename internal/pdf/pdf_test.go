@@ -23,6 +23,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/effort"
 	"flitchlay/internal/font"
 	"flitchlay/internal/scene"
 )
@@ -30,13 +31,7 @@ import (
 // run writes the file and has a program read it. The program is skipped where it is missing, unless FLITCHLAY_CHECK=1.
 func run(t *testing.T, file []byte, name string, args ...string) string {
 	t.Helper()
-	path, err := exec.LookPath(name)
-	if err != nil {
-		if os.Getenv("FLITCHLAY_CHECK") == "1" {
-			t.Fatalf("%s is not installed", name)
-		}
-		t.Skipf("%s is not installed", name)
-	}
+	path := effort.Tool(t, name)
 	at := filepath.Join(t.TempDir(), "d.pdf")
 	require.NoError(t, os.WriteFile(at, file, 0o644))
 	for i := range args {

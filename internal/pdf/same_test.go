@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/effort"
 	"flitchlay/internal/pdf"
 	"flitchlay/internal/scene"
 	"flitchlay/internal/svg"
@@ -19,14 +20,8 @@ import (
 
 // The two backends draw the same picture: whatever is dark in the one is dark in the other, give or take a pixel of 0.17 mm.
 func TestPDFAndSVGShowTheSame(t *testing.T) {
-	for _, name := range []string{"pdftoppm", "rsvg-convert"} {
-		if _, err := exec.LookPath(name); err != nil {
-			if os.Getenv("FLITCHLAY_CHECK") == "1" {
-				t.Fatalf("%s is not installed", name)
-			}
-			t.Skipf("%s is not installed", name)
-		}
-	}
+	effort.Tool(t, "pdftoppm")
+	effort.Tool(t, "rsvg-convert")
 	p := everything()
 	dir := t.TempDir()
 	file, err := pdf.Write(&scene.Document{Pages: []*scene.Page{p}})

@@ -3,7 +3,7 @@ package pole
 import (
 	"sort"
 
-	"flitchlay/internal/crew"
+	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
@@ -16,11 +16,11 @@ import (
 //
 // Errors: a page that no backend could draw, which is a fault of the program.
 func Draw(p *layout.Plan, t *paper.Template) (*scene.Document, error) {
-	c := crew.NewSet(p, t, "Story pole")
-	var list []crew.Page
-	for _, w := range c.Walls {
+	c := folio.NewTapedSet(p, t, "Story pole")
+	var list []folio.TapedPage
+	for _, w := range face.All(p) {
 		for _, pole := range []pole{poleAlong(c, w), poleUp(c, w)} {
-			list = append(list, crew.Page{Key: pole.title, Draw: func(n int) []*scene.Page { return polePages(c, pole, n) }})
+			list = append(list, folio.TapedPage{Key: pole.title, Draw: func(n int) []*scene.Page { return polePages(c, pole, n) }})
 		}
 	}
 	return c.Document(list)
@@ -55,7 +55,7 @@ const (
 )
 
 // poleAlong is the pole along a wall, from its left end.
-func poleAlong(c *crew.Set, w *crew.Wall) pole {
+func poleAlong(c *folio.TapedSet, w *face.Face) pole {
 	p := pole{wall: w.W.Name, title: w.W.Name + ", along the wall", to: w.W.Length, zero: "0 DATUM, left end"}
 	add := func(at L, kind poleKind, label string, tag scene.Tag) {
 		p.marks = append(p.marks, poleMark{at, kind, label + "  " + c.Say(at), tag})
@@ -65,15 +65,15 @@ func poleAlong(c *crew.Set, w *crew.Wall) pole {
 		if w.Run.Up {
 			break
 		}
-		n := c.Numbers(h)
-		if h.Opens && !h.Sheet().Hung {
-			add(h.Start, lineMark, "start "+n, scene.Tag{Class: "plumb-line", Data: []scene.Datum{folio.Datum("at", folio.Mm(w.Run.Line.Round(h.Start-h.Turn)))}})
+		n := c.SheetNumbers(h)
+		if h.Opens && !h.Hung() {
+			add(h.Start, lineMark, "start "+n, scene.Tag{Class: "plumb-line", Data: []scene.Datum{folio.Datum("at", folio.Mm(w.Began(h)))}})
 		}
 		if h.Seam == nil {
 			continue
 		}
 		add(h.X, seamMark, "seam "+n, scene.Tag{Class: "seam", Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
-		if h.Lined && !h.Sheet().Hung {
+		if h.Lined && !h.Hung() {
 			word := "line "
 			if h.Check() {
 				word = "check "
@@ -87,8 +87,8 @@ func poleAlong(c *crew.Set, w *crew.Wall) pole {
 		add(o.FromLeft, edgeMark, o.Name+" left", tag)
 		add(o.Right(), edgeMark, o.Name+" right", tag)
 	}
-	for _, b := range w.BoxesOf() {
-		add(b.X, boxMark, "box "+b.Letter, scene.Tag{Class: "box", Data: []scene.Datum{folio.Datum("name", b.Name), folio.Datum("kind", b.Kind)}})
+	for _, b := range w.Boxes() {
+		add(b.X, boxMark, "box "+b.Letter, scene.Tag{Class: "box", Data: []scene.Datum{folio.Datum("name", b.Name), folio.Datum("kind", string(b.Kind))}})
 	}
 	for _, x := range w.Joints() {
 		add(x, seamMark, "joint", scene.Tag{Class: "seam"})
@@ -98,7 +98,7 @@ func poleAlong(c *crew.Set, w *crew.Wall) pole {
 
 // poleUp is the pole up a wall: everything that has a height, from the level of the room's floor, each figure from the
 // level line.
-func poleUp(c *crew.Set, w *crew.Wall) pole {
+func poleUp(c *folio.TapedSet, w *face.Face) pole {
 	p := pole{wall: w.W.Name, title: w.W.Name + ", up the wall", zero: "0 room's floor level"}
 	low, high := w.W.Floor[0].Z, w.W.Ceiling[0].Z
 	for _, q := range w.W.Floor {
@@ -116,17 +116,17 @@ func poleUp(c *crew.Set, w *crew.Wall) pole {
 		p.marks = append(p.marks, poleMark{at, kind, text, tag})
 	}
 	add(c.Level, endMark, "LEVEL LINE "+c.Say(c.Level), scene.Tag{Class: "level"})
-	ends := func(left, right string, profile []room.Point) {
+	ends := func(what string, profile []room.Point) {
 		a, b := profile[0].Z, profile[len(profile)-1].Z
 		if a == b {
-			add(a, endMark, left, scene.Tag{Class: "covering"})
+			add(a, endMark, what, scene.Tag{Class: "covering"})
 			return
 		}
-		add(a, endMark, left+" left", scene.Tag{Class: "covering"})
-		add(b, endMark, left+" right", scene.Tag{Class: "covering"})
+		add(a, endMark, what+" left", scene.Tag{Class: "covering"})
+		add(b, endMark, what+" right", scene.Tag{Class: "covering"})
 	}
-	ends("covering foot", "", w.W.CoverFloor())
-	ends("covering top", "", w.W.CoverCeiling())
+	ends("covering foot", w.W.CoverFloor())
+	ends("covering top", w.W.CoverCeiling())
 	for i := range w.W.Openings {
 		o := &w.W.Openings[i]
 		tag := scene.Tag{Class: "opening", Data: []scene.Datum{folio.Datum("name", o.Name)}}
@@ -135,14 +135,14 @@ func poleUp(c *crew.Set, w *crew.Wall) pole {
 		}
 		add(o.Head, edgeMark, o.Name+" head", tag)
 	}
-	for _, b := range w.BoxesOf() {
-		add(b.Z, boxMark, "box "+b.Letter, scene.Tag{Class: "box", Data: []scene.Datum{folio.Datum("name", b.Name), folio.Datum("kind", b.Kind)}})
+	for _, b := range w.Boxes() {
+		add(b.Z, boxMark, "box "+b.Letter, scene.Tag{Class: "box", Data: []scene.Datum{folio.Datum("name", b.Name), folio.Datum("kind", string(b.Kind))}})
 	}
 	if w.Run.Up {
 		for _, h := range w.Hangs {
 			if h.Seam != nil {
-				add(h.X, seamMark, "seam "+c.Numbers(h), scene.Tag{Class: "seam", Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
-				add(h.Line, lineMark, "line "+c.Numbers(h), scene.Tag{Class: "plumb-line", Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.PlumbLine))}})
+				add(h.X, seamMark, "seam "+c.SheetNumbers(h), scene.Tag{Class: "seam", Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
+				add(h.Line, lineMark, "line "+c.SheetNumbers(h), scene.Tag{Class: "plumb-line", Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.PlumbLine))}})
 			}
 		}
 	}
@@ -170,7 +170,7 @@ const (
 )
 
 // polePages draws the strips of one pole.
-func polePages(c *crew.Set, p pole, n int) []*scene.Page {
+func polePages(c *folio.TapedSet, p pole, n int) []*scene.Page {
 	count := int(length.CeilDiv(max(p.to-p.from, 1), stripLong))
 	var out []*scene.Page
 	var b *poleBoard
@@ -186,17 +186,17 @@ func polePages(c *crew.Set, p pole, n int) []*scene.Page {
 
 // poleBoard is a page of strips being drawn.
 type poleBoard struct {
-	*crew.Set
+	*folio.TapedSet
 	page *scene.Page
 	top  float64
 	left float64
 }
 
 // openPole makes a page of strips ready: what it is, page and issue, and the two bars to check the printer by.
-func openPole(c *crew.Set, p pole, n int) *poleBoard {
+func openPole(c *folio.TapedSet, p pole, n int) *poleBoard {
 	left := func(width float64) float64 { return (width - stripLong.MM()) / 2 }
-	page, g := c.Strip(n, c.Total, left, "pole-"+crew.Pad(n), "Story pole: "+p.title, "STORY POLE: "+p.title)
-	b := &poleBoard{Set: c, page: page, left: left(page.Width), top: page.Frame.Y0 + 11}
+	page, g := c.Strip(n, left, "pole", "Story pole: "+p.title, "STORY POLE: "+p.title)
+	b := &poleBoard{TapedSet: c, page: page, left: left(page.Width), top: page.Frame.Y0 + 11}
 	b.bars(g)
 	return b
 }

@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"flitchlay/internal/crew"
 	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/length"
@@ -18,6 +17,17 @@ const (
 	labelTop  = 1.6
 	labelFoot = 40.0
 	capFoot   = 52.6 // baseline of the words under the ticks
+)
+
+// How far words stand from their place on a pole, in mm.
+const (
+	jointAside = 2.0 // of a joint: beside the cross
+	jointLast  = 100.0
+	markAside  = 1.5 // of a mark: beside its line
+	markFar    = 3.0 // where something stands in that place
+	markLast   = 120.0
+	asideStep  = 1.5
+	leaderFrom = 8.0 // so far off a line has to lead to the words
 )
 
 // strip draws one strip of a pole at full size. Place is which of the three on the page it is.
@@ -58,7 +68,8 @@ func (b *poleBoard) strip(p pole, index, count, place int) {
 	}
 }
 
-// joint draws the cross by which two strips are joined, and says which two.
+// joint draws the cross by which two strips are joined, and says which two: as near to the cross as is free, on its side of
+// the strip.
 func (b *poleBoard) joint(g *scene.Group, space *draft.Space, x, y0 float64, k int, right bool) {
 	pen := scene.Pen(scene.Marks, folio.TapedFine)
 	y := y0 + stripHigh/2
@@ -67,7 +78,7 @@ func (b *poleBoard) joint(g *scene.Group, space *draft.Space, x, y0 float64, k i
 	g.VLine(x, y-4, y+4, pen)
 	space.Take(scene.Box{X0: x - 4.4, Y0: y - 4.4, X1: x + 4.4, Y1: y + 4.4})
 	t := scene.Text{String: fmt.Sprintf("%d | %d", k, k+1), Height: folio.TapedLarge, Bold: true, Seat: scene.Hanging, Layer: scene.Marks}
-	for off := 2.0; off < 100; off += 1.5 {
+	for off := jointAside; off < jointLast; off += asideStep {
 		t.At = scene.Pt(x+off, y0+2.4)
 		if right {
 			t.At.X, t.Anchor = x-off, scene.End
@@ -127,12 +138,17 @@ func (b *poleBoard) figures(g *scene.Group, space *draft.Space, v draft.View, fr
 	}
 }
 
+// captionPlaces are where a strip's caption may begin, in mm from its left end. The figures of the ticks stand every 100 mm:
+// 1. right of the first and of the second, clear of them; 2. midway to the next; 3. a little further, where a mark stands
+// there; 4. wherever is left.
+var captionPlaces = []float64{20, 120, 60, 160, 30, 130, 70, 40, 100, 150}
+
 // caption says which strip it is, under the ticks where there is room.
 func (b *poleBoard) caption(g *scene.Group, space *draft.Space, text string, box scene.Box, y float64) {
 	size := folio.TapedText
 	text = scene.Shorten(text, size, true, 80)
 	w := scene.Width(text, size, true)
-	for _, at := range []float64{20, 120, 60, 160, 30, 130, 70, 40, 100, 150} {
+	for _, at := range captionPlaces {
 		t := scene.Text{At: scene.Pt(box.X0+at, y), String: text, Height: size, Bold: true, Layer: scene.Marks}
 		if at+w < box.W()-2 && space.Free(t.Bounds(), 0.5) {
 			g.Text(t)
@@ -153,9 +169,9 @@ func (b *poleBoard) strokes(g *scene.Group, space *draft.Space, v draft.View, y0
 	wide := 0.35
 	switch m.kind {
 	case seamMark:
-		up(x, crew.CrewHeavy, scene.Seams, scene.Dash{})
+		up(x, folio.TapedHeavy, scene.Seams, scene.Dash{})
 	case lineMark:
-		up(x, crew.CrewHeavy, scene.Plumb, scene.Dashed(crew.CrewHeavy/2))
+		up(x, folio.TapedHeavy, scene.Plumb, scene.Dashed(folio.TapedHeavy/2))
 		g.Polygon(scene.Style{Layer: scene.Plumb, Fill: scene.Solid(scene.Black)}, scene.Pt(x, foot), scene.Pt(x-1.6, foot+3), scene.Pt(x+1.6, foot+3))
 	case edgeMark:
 		up(x-0.5, 0.25, scene.Openings, scene.Dash{})
@@ -210,7 +226,7 @@ func (b *poleBoard) mark(g *scene.Group, space *draft.Space, v draft.View, y0 fl
 			in.Text(t)
 			space.Take(t.Bounds())
 		}
-		if off > 8 || off+wide < -8 { // so far off that a line has to lead there
+		if off > leaderFrom || off+wide < -leaderFrom { // so far off that a line has to lead there
 			near := x + off - 0.4
 			if off < 0 {
 				near = x + off + wide + 0.4
@@ -222,10 +238,11 @@ func (b *poleBoard) mark(g *scene.Group, space *draft.Space, v draft.View, y0 fl
 	}
 }
 
-// poleOffsets are the left edges of a label beside its mark, the near ones first.
+// poleOffsets are the left edges of a label beside its mark: 1. right and left of its line; 2. on both sides further and
+// further off.
 func poleOffsets(wide float64) []float64 {
-	list := []float64{1.5, -1.5 - wide}
-	for d := 3.0; d < 120; d += 1.5 {
+	list := []float64{markAside, -markAside - wide}
+	for d := markFar; d < markLast; d += asideStep {
 		list = append(list, d, -d-wide)
 	}
 	return list

@@ -90,7 +90,7 @@ func (c *checker) run(p *printedRun, l *line) {
 	require.Len(c.t, p.Openings, len(l.openings))
 	for i, o := range l.openings {
 		q := p.Openings[i]
-		assert.Equal(c.t, []string{o.Name, name(o.wall), o.Kind}, []string{q.Name, q.Wall, q.Kind})
+		assert.Equal(c.t, []string{o.Name, name(o.wall), string(o.Kind)}, []string{q.Name, q.Wall, q.Kind})
 		c.is(o.left, q.Left, "left of %s", o.Name)
 		c.is(o.right, q.Right, "right of %s", o.Name)
 		c.is(o.sill, q.Sill, "sill of %s", o.Name)
@@ -242,13 +242,6 @@ func (c *checker) places(p *printedRun, l *line, edges []int64, first int, close
 		}
 		assert.True(c.t, found)
 	}
-}
-
-// ofSheet is everything about one sheet that its pieces are recomputed from.
-type ofSheet struct {
-	from, to  int64 // edges in the run, the right one past the run's end where the sheet goes over it
-	low, high float64
-	area      *big.Rat
 }
 
 // sheet recomputes one sheet of one course.

@@ -194,7 +194,7 @@ func gap(r *room.Room) (gap, girth float64) {
 func (c *checker) reveal(f printedFinding, measured, required int64) {
 	for _, l := range c.lines {
 		for _, o := range l.openings {
-			if f.Place != o.Kind+" "+o.Name {
+			if f.Place != o.Kind.Named(o.Name) {
 				continue
 			}
 			assert.True(c.t, o.WrapReveal)

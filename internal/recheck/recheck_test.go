@@ -5,16 +5,17 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/effort"
 	"flitchlay/internal/room"
 )
 
-// Every number of the layout of every room that comes with the program.
-func TestRooms(t *testing.T) {
+// roomFiles are the rooms that come with the program.
+func roomFiles(t *testing.T) []string {
+	t.Helper()
 	var files []string
 	for _, pattern := range []string{"../../samples/*.toml", "../../templates/rooms/*.toml"} {
 		list, err := filepath.Glob(pattern)
@@ -22,7 +23,12 @@ func TestRooms(t *testing.T) {
 		files = append(files, list...)
 	}
 	require.GreaterOrEqual(t, len(files), 10)
-	for _, name := range files {
+	return files
+}
+
+// Every number of the layout of every room that comes with the program.
+func TestRooms(t *testing.T) {
+	for _, name := range roomFiles(t) {
 		t.Run(filepath.Base(filepath.Dir(name))+"/"+filepath.Base(name), func(t *testing.T) {
 			text, err := os.ReadFile(name)
 			require.NoError(t, err)
@@ -31,26 +37,9 @@ func TestRooms(t *testing.T) {
 	}
 }
 
-// seeds gives the first seed and how many rooms to make: few by default, many with FLITCHLAY_CHECK=1, and what
-// FLITCHLAY_SEED and FLITCHLAY_ROOMS say where they are set.
-func seeds(t *testing.T, few, many int) (first, count int) {
-	first, count = 1, few
-	if os.Getenv("FLITCHLAY_CHECK") == "1" {
-		count = many
-	}
-	for name, set := range map[string]*int{"FLITCHLAY_SEED": &first, "FLITCHLAY_ROOMS": &count} {
-		if text := os.Getenv(name); text != "" {
-			n, err := strconv.Atoi(text)
-			require.NoError(t, err)
-			*set = n
-		}
-	}
-	return first, count
-}
-
 // Every number of the layouts of rooms made at random: open and closed, level and sloping, upright and leaning.
 func TestRandomRooms(t *testing.T) {
-	first, count := seeds(t, 150, 1000)
+	first, count := effort.Seeds(t, "FLITCHLAY_ROOMS", 40, 1000)
 	made := map[string]int{}
 	for seed := first; seed < first+count; seed++ {
 		text := random(seed, asDrawn, false)

@@ -4,19 +4,20 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/effort"
 	"flitchlay/internal/room"
 )
 
 // A room says the same in inches and in strings of millimetres: the whole layout is the same, and so is every message.
 func TestInchesAndMillimetres(t *testing.T) {
-	first, count := seeds(t, 60, 500)
+	t.Parallel()
+	first, count := effort.Seeds(t, "FLITCHLAY_ROOMS", 20, 500)
 	compared := 0
 	for seed := first; seed < first+count; seed++ {
 		inches, mm := random(seed, inInches, false), random(seed, inMM, false)
@@ -40,7 +41,8 @@ func TestInchesAndMillimetres(t *testing.T) {
 // then (up to 60 ft), so that one seam ranks against another as before, and so do sums over all seams; but a jump of two
 // sheets may not rank against one of a single sheet as before, so layouts with two such sheets are left out.
 func TestMetricRoom(t *testing.T) {
-	first, count := seeds(t, 60, 600)
+	t.Parallel()
+	first, count := effort.Seeds(t, "FLITCHLAY_ROOMS", 20, 600)
 	compared, jumps := 0, 0
 	for seed := first; seed < first+count; seed++ {
 		inches, mm := random(seed, inInches, true), random(seed, metric, true)
@@ -241,7 +243,8 @@ func randomMirror(rng *rand.Rand) mirror {
 
 // A room and its mirror image, all lengths on the grid, have layouts of the same score.
 func TestMirrored(t *testing.T) {
-	first, count := seeds(t, 120, 1500)
+	t.Parallel()
+	first, count := effort.Seeds(t, "FLITCHLAY_ROOMS", 40, 1500)
 	compared := 0
 	for seed := first; seed < first+count; seed++ {
 		m := randomMirror(rand.New(rand.NewPCG(uint64(seed), 11)))
@@ -286,15 +289,8 @@ func scores(t testing.TB, p *printed) map[string]int64 {
 
 // What is said about a room is said of that room: no message stands in the findings of two rooms.
 func TestMessagesAreOfOneRoom(t *testing.T) {
-	var files []string
-	for _, pattern := range []string{"../../samples/*.toml", "../../templates/rooms/*.toml"} {
-		list, err := filepath.Glob(pattern)
-		require.NoError(t, err)
-		files = append(files, list...)
-	}
-	require.GreaterOrEqual(t, len(files), 10)
 	said := map[string]string{}
-	for _, name := range files {
+	for _, name := range roomFiles(t) {
 		text, err := os.ReadFile(name)
 		require.NoError(t, err)
 		p, _ := lay(t, string(text))

@@ -45,7 +45,7 @@ func (d *decoder) sheets(veneer, rules source.Value) {
 		at.Mistake("seams fall on a grid much finer than a sheet", "snap (%s) is over least_width (%s)", a, b)
 		return
 	}
-	if net := (n.GrossWidth - n.Overlap) / r.Snap * r.Snap; net < r.LeastWidth {
+	if net := d.room.NetWidth(); net < r.LeastWidth {
 		at := rules.Get("least_width")
 		if !at.Given() {
 			at = veneer.Get("gross_width")

@@ -12,11 +12,6 @@ import (
 
 func itoa(n int64) string { return strconv.FormatInt(n, 10) }
 
-// sixtyFourths prints 1/64 in as the room file writes inches.
-func sixtyFourths(n int64) string {
-	return length.Style{Denominator: 64}.Inches(L(n) * length.Inch / 64)
-}
-
 // Decode reads a room file, fills in every default and checks all that needs no layout.
 //
 // Errors: a *source.Mistakes with everything that is to be mended, in the order of the file.
@@ -148,35 +143,11 @@ func (d *decoder) required(v source.Value, of string) (L, bool) {
 
 // missing notes that a required key is not there.
 func missing(v source.Value, of string) {
-	table := v.Path()[:len(v.Path())-len(v.Name())]
 	doc := ""
-	if t, ok := Schema.Table(bare(table)); ok {
-		for _, k := range t.Keys {
-			if k.Name == v.Name() {
-				doc = fmt.Sprintf(": %s (%s)", k.Doc, k.Kind)
-			}
-		}
+	if k, ok := Schema.Key(v); ok {
+		doc = fmt.Sprintf(": %s (%s)", k.Doc, k.Kind)
 	}
 	v.Mistake("add "+v.Name()+doc, "%s has no %s", of, v.Name())
-}
-
-// bare is a path without its counts and its last point.
-func bare(path string) string {
-	out, in := []byte{}, false
-	for i := 0; i < len(path); i++ {
-		switch {
-		case path[i] == '[':
-			in = true
-		case path[i] == ']':
-			in = false
-		case !in:
-			out = append(out, path[i])
-		}
-	}
-	if n := len(out); n > 0 && out[n-1] == '.' {
-		out = out[:n-1]
-	}
-	return string(out)
 }
 
 // positive reads a length over 0; with zero allowed, not under 0.
@@ -296,7 +267,7 @@ func (d *decoder) veneer(v source.Value) {
 func (d *decoder) rules(v source.Value) {
 	r := &d.room.Rules
 	for _, rule := range distances {
-		*rule.of(r), _ = d.positive(v.Get(rule.name), d.either(rule.inch, rule.mm), rule.name != "snap")
+		*rule.Of(r), _ = d.positive(v.Get(rule.Key), d.either(rule.inch, rule.mm), !rule.over0)
 	}
 	r.Aim = v.Get("aim").Word("steady", aimWords...)
 	r.Upper = v.Get("upper").Word("auto", upperWords...)

@@ -3,7 +3,6 @@ package room
 import (
 	"fmt"
 	"slices"
-	"sort"
 	"strconv"
 	"strings"
 
@@ -165,12 +164,12 @@ func (d *decoder) lastOnes(v source.Value, f Flitch, of string) []int {
 	if count == 0 || len(sound) == 0 {
 		return nil
 	}
-	return append([]int(nil), sound[len(sound)-int(count):]...)
+	return slices.Clone(sound[len(sound)-int(count):])
 }
 
 func holds(ascending []int, n int) bool {
-	i := sort.SearchInts(ascending, n)
-	return i < len(ascending) && ascending[i] == n
+	_, found := slices.BinarySearch(ascending, n)
+	return found
 }
 
 // without are the numbers of a that are not in b, both ascending.

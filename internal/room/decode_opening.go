@@ -1,9 +1,9 @@
 package room
 
 import (
-	"sort"
+	"cmp"
+	"slices"
 
-	"flitchlay/internal/length"
 	"flitchlay/internal/source"
 )
 
@@ -132,7 +132,7 @@ func (d *decoder) apart(tables []source.Value, w *Wall, good []bool) {
 			order = append(order, i)
 		}
 	}
-	sort.SliceStable(order, func(a, b int) bool { return w.Openings[order[a]].FromLeft < w.Openings[order[b]].FromLeft })
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(w.Openings[a].FromLeft, w.Openings[b].FromLeft) })
 	for a, i := range order {
 		for _, k := range order[a+1:] {
 			p, q := &w.Openings[i], &w.Openings[k]
@@ -147,13 +147,6 @@ func (d *decoder) apart(tables []source.Value, w *Wall, good []bool) {
 	}
 }
 
-// Plates by gang, in 1/16 in: 2 3/4, 4 1/2, 6 3/8, 8 3/16 wide, 4 1/2 high.
-//
-// Source: common practice; ANSI/NEMA WD 6 gives 2.75 in and 4.490 in high for one gang and steps of 1 13/16 in.
-var plateWidths = []int64{44, 72, 102, 131}
-
-const plateHeight = 72
-
 // One 2 x 3 in hole by gang, a step of 1 13/16 in wider for each further one, in 1/16 in.
 //
 // Source: common practice for a single device box; the step as for plates.
@@ -167,9 +160,9 @@ const (
 func (d *decoder) boxes(tables []source.Value, w *Wall, long, sound bool) {
 	for i, v := range tables {
 		b := &w.Boxes[i]
-		of := b.Kind + " " + b.Name
-		if b.Kind == "other" {
-			of = "box " + b.Name
+		of := b.Kind.Named(b.Name)
+		if called := b.Kind.Traits().Called; called != "" {
+			of = called + " " + b.Name
 		}
 		var okX, okZ bool
 		b.X, okX = d.required(v.Get("x"), of)
@@ -191,23 +184,15 @@ func (d *decoder) boxes(tables []source.Value, w *Wall, long, sound bool) {
 
 // plate finds the size of a box's plate and hole.
 func (d *decoder) plate(v source.Value, b *Box, of string) bool {
-	const sixteenth = length.Inch / 16
-	switch b.Kind {
-	case "bracket", "panel":
-		if !v.Get("plate").Given() {
-			v.Get("plate").Mistake(`add plate = ["width", "height"]`, "%s has no plate: a %s has no usual size", of, b.Kind)
-			return false
-		}
-	case "thermostat", "light":
-		b.PlateWidth, b.PlateHigh = 5*length.Inch, 5*length.Inch
-	case "alarm":
-		b.PlateWidth, b.PlateHigh = 6*length.Inch, 6*length.Inch
-	default:
-		b.PlateWidth, b.PlateHigh = L(plateWidths[min(b.Gang, len(plateWidths))-1])*sixteenth, plateHeight*sixteenth
-	}
-	ok := true
-	if p := v.Get("plate"); p.Given() {
+	p, usual, ok := v.Get("plate"), b.Kind.Traits().Plate, true
+	switch {
+	case p.Given():
 		b.PlateWidth, b.PlateHigh, ok = d.pair(p)
+	case usual == nil:
+		p.Mistake(`add plate = ["width", "height"]`, "%s has no plate: a %s has no usual size", of, b.Kind)
+		return false
+	default:
+		b.PlateWidth, b.PlateHigh = usual(b.Gang)
 	}
 	b.HoleWidth = min(L(holeWidth+holeStep*(b.Gang-1))*sixteenth, b.PlateWidth)
 	b.HoleHigh = min(holeHeight*sixteenth, b.PlateHigh)

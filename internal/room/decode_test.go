@@ -189,7 +189,7 @@ opening = [ { from_left = 0, width = 10, height = 50, sill = 3 } ]
 	var names, kinds []string
 	for _, w := range r.Walls {
 		for _, o := range w.Openings {
-			names, kinds = append(names, o.Name), append(kinds, o.Kind)
+			names, kinds = append(names, o.Name), append(kinds, string(o.Kind))
 		}
 		for _, b := range w.Boxes {
 			names = append(names, b.Name)

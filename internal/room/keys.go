@@ -13,9 +13,7 @@ var (
 	behindWords  = []string{"none", "base", "crown", "both"}
 	cornerWords  = []string{"inside", "outside", "straight", "none"}
 	endWords     = []string{"inside corner", "outside edge", "casing", "frame", "trim", "free"}
-	openingWords = []string{"window", "door", "cased opening", "fireplace", "built-in"}
 	throughWords = []string{"skip", "through"}
-	boxWords     = []string{"outlet", "switch", "thermostat", "light", "alarm", "bracket", "panel", "other"}
 	putWords     = []string{"seam", "middle", "either"}
 )
 
@@ -108,8 +106,8 @@ var Schema = source.Schema{
 		some("behind", "as in [room]", "what the covering runs behind", behindWords),
 	}},
 	{Path: "wall.opening", Many: true, Doc: "a hole in the covering", Keys: []source.Key{
-		may("name", "text", "W1, D1, O1, F1, B1, ... by kind", "the opening's name, once in the file"),
-		some("kind", "window with a sill, else door", "what it is", openingWords),
+		may("name", "text", firstNames(), "the opening's name, once in the file"),
+		some("kind", string(withSill)+" with a sill, else "+string(withoutSill), "what it is", kindWords(false)),
 		need("from_left", "length", "from the wall's left end to the outer edge of the casing, or the rough edge"),
 		need("width", "length", "to the other outer edge"),
 		may("sill", "length", "the floor", "height of its lower edge"),
@@ -119,7 +117,7 @@ var Schema = source.Schema{
 		some("grain", "skip", "only of full-height gaps: whether the grain counts on behind it", throughWords),
 	}},
 	{Path: "wall.box", Many: true, Doc: "something set in the wall", Keys: []source.Key{
-		some("kind", "other", "what it is", boxWords),
+		some("kind", string(anyBox), "what it is", kindWords(true)),
 		need("x", "length", "of its centre, from the wall's left end"),
 		need("z", "length", "height of its centre"),
 		may("gang", "whole number", "1", "how many devices stand side by side"),
@@ -176,44 +174,4 @@ var Schema = source.Schema{
 		may("install", "text", "", "a page template's name, or the path of your own"),
 		may("logo", "text", "", "a picture for the title block, PNG or JPEG"),
 	}},
-}
-
-// distance is a rule that is a length, with its defaults in an inch room (in 1/64 in) and in a metric one (in mm).
-type distance struct {
-	name, doc string
-	inch      int64
-	mm        int64
-	of        func(*Rules) *L
-}
-
-// distances are section by section what the room file's [rules] hold as lengths.
-var distances = []distance{
-	{"corner_return", "veneer that must wrap past a bend", 4 * 64, 100, func(r *Rules) *L { return &r.CornerReturn }},
-	{"prefer_return", "veneer that should wrap past a bend", 6 * 64, 150, func(r *Rules) *L { return &r.PreferReturn }},
-	{"leg", "strip that must stand beside an opening", 3 * 64, 75, func(r *Rules) *L { return &r.Leg }},
-	{"prefer_leg", "strip that should stand beside an opening", 6 * 64, 150, func(r *Rules) *L { return &r.PreferLeg }},
-	{"opening_clear", "what a seam over or under an opening must keep from its edge", 2 * 64, 50, func(r *Rules) *L { return &r.OpeningClear }},
-	{"prefer_clear", "what a seam over or under an opening should keep from its edge", 4 * 64, 100, func(r *Rules) *L { return &r.PreferClear }},
-	{"box_clear", "what a seam should keep from a plate", 1 * 64, 25, func(r *Rules) *L { return &r.BoxClear }},
-	{"least_width", "no sheet is narrower", 6 * 64, 150, func(r *Rules) *L { return &r.LeastWidth }},
-	{"prefer_width", "a sheet should be no narrower", 12 * 64, 300, func(r *Rules) *L { return &r.PreferWidth }},
-	{"short_seam", "a jump that shows no longer makes no narrow sheet", 30 * 64, 750, func(r *Rules) *L { return &r.ShortSeam }},
-	{"least_overlap", "what must be left of an overlap where a corner leans askew", 32, 12, func(r *Rules) *L { return &r.LeastOverlap }},
-	{"edge_trim", "extra at a raw end of a run", 1 * 64, 25, func(r *Rules) *L { return &r.EdgeTrim }},
-	{"top_trim", "extra at the top of a sheet", 2 * 64, 50, func(r *Rules) *L { return &r.TopTrim }},
-	{"bottom_trim", "extra at the foot of a sheet", 2 * 64, 50, func(r *Rules) *L { return &r.BottomTrim }},
-	{"snap", "grid on which seams fall", 4, 1, func(r *Rules) *L { return &r.Snap }},
-}
-
-func ruleKeys() []source.Key {
-	var keys []source.Key
-	for _, d := range distances {
-		keys = append(keys, may(d.name, "length", sixtyFourths(d.inch)+" ("+itoa(d.mm)+" mm)", d.doc))
-	}
-	return append(keys,
-		some("aim", "steady", "what counts first in a layout", aimWords),
-		may("joint_height", "\"auto\" or a length", "auto", "height of the end match, where a wall takes two courses"),
-		some("upper", "auto", "how the upper course hangs: auto is turned for quarter and rift, upright for plain", upperWords),
-		may("spare_share", "number", "0.10", "spare sheets to order, as a share of the sheets laid"),
-	)
 }

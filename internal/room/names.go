@@ -2,12 +2,6 @@ package room
 
 import "flitchlay/internal/source"
 
-// letters of names that are given by kind.
-var (
-	openingLetters = map[string]string{"window": "W", "door": "D", "cased opening": "O", "fireplace": "F", "built-in": "B"}
-	boxLetters     = map[string]string{"outlet": "E", "switch": "S", "thermostat": "TH", "light": "L", "alarm": "AL", "bracket": "BR", "panel": "P", "other": "X"}
-)
-
 // nameAll makes the openings and boxes of all walls with their kinds and names: those that have no name of their own
 // get the letter of their kind and the next number through the whole room that no other has.
 func (d *decoder) nameAll(tables []source.Value) {
@@ -24,12 +18,13 @@ func (d *decoder) nameAll(tables []source.Value) {
 			case text != "":
 				taken[text] = true
 			}
-			kind := "door"
+			kind := withoutSill
 			if o.Get("sill").Given() {
-				kind = "window"
+				kind = withSill
 			}
+			kind = Kind(o.Get("kind").Word(string(kind), kindWords(false)...))
 			w := &d.room.Walls[i]
-			w.Openings = append(w.Openings, Opening{Name: text, Kind: o.Get("kind").Word(kind, openingWords...), At: d.place(o)})
+			w.Openings = append(w.Openings, Opening{Name: text, Kind: kind, At: d.place(o)})
 		}
 	}
 	next := map[string]int64{}
@@ -46,15 +41,15 @@ func (d *decoder) nameAll(tables []source.Value) {
 		w := &d.room.Walls[i]
 		for k := range w.Openings {
 			if o := &w.Openings[k]; o.Name == "" {
-				o.Name = number(openingLetters[o.Kind])
+				o.Name = number(o.Kind.Traits().Letter)
 			}
 		}
 	}
 	for i, v := range tables {
 		for _, b := range v.Get("box").Tables() {
-			kind := b.Get("kind").Word("other", boxWords...)
+			kind := Kind(b.Get("kind").Word(string(anyBox), kindWords(true)...))
 			w := &d.room.Walls[i]
-			w.Boxes = append(w.Boxes, Box{Kind: kind, Name: number(boxLetters[kind]), At: d.place(b)})
+			w.Boxes = append(w.Boxes, Box{Kind: kind, Name: number(kind.Traits().Letter), At: d.place(b)})
 		}
 	}
 }

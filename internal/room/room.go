@@ -1,6 +1,8 @@
 package room
 
 import (
+	"cmp"
+
 	"flitchlay/internal/length"
 	"flitchlay/internal/source"
 )
@@ -29,9 +31,9 @@ type Room struct {
 // Place is a position in the room file, for messages and for the order of pins; the zero Place is nowhere.
 type Place struct{ Line, Column int }
 
-// Before reports whether p stands before q in the file.
-func (p Place) Before(q Place) bool {
-	return p.Line < q.Line || p.Line == q.Line && p.Column < q.Column
+// Compare returns -1, 0 or +1 as p stands before q in the file, at it or after it.
+func (p Place) Compare(q Place) int {
+	return cmp.Or(cmp.Compare(p.Line, q.Line), cmp.Compare(p.Column, q.Column))
 }
 
 // Project is who, what and when.
@@ -66,24 +68,6 @@ type Flitch struct {
 	Damaged []int // ascending
 	Spare   []int // kept back, ascending
 	At      Place
-}
-
-// Rules are the room's distances and trims.
-type Rules struct {
-	CornerReturn, PreferReturn    L
-	Leg, PreferLeg                L
-	OpeningClear, PreferClear     L
-	BoxClear                      L
-	LeastWidth, PreferWidth       L
-	ShortSeam                     L
-	LeastOverlap                  L
-	EdgeTrim, TopTrim, BottomTrim L
-	Snap                          L
-	Aim                           string // steady, fewest, even
-	JointHeight                   *L     // nil: auto
-	Upper                         string // auto, turned, upright
-	SpareShare                    float64
-	SpareShareParts               int64 // SpareShare in millionths, for exact rounding up
 }
 
 // Behind is what the covering runs behind.
@@ -152,7 +136,8 @@ type Wall struct {
 
 // Opening is a hole in the covering.
 type Opening struct {
-	Name, Kind string // Kind: window, door, cased opening, fireplace, built-in
+	Name       string
+	Kind       Kind
 	FromLeft   L
 	Width      L
 	Sill       L    // not given: the lowest floor in its width
@@ -171,7 +156,7 @@ func (o Opening) Right() L { return o.FromLeft + o.Width }
 // Box is something set in the wall.
 type Box struct {
 	Name                  string // E1, S1, ... by kind
-	Kind                  string
+	Kind                  Kind
 	X, Z                  L // centre
 	Gang                  int
 	PlateWidth, PlateHigh L

@@ -2,16 +2,7 @@ package roomtest
 
 import (
 	"fmt"
-	"os"
-	"path/filepath"
 	"strings"
-	"sync"
-	"testing"
-
-	"github.com/stretchr/testify/require"
-
-	"flitchlay/internal/layout"
-	"flitchlay/internal/room"
 )
 
 // OddRooms are rooms that try what a page can bear. Each is a room file, with the reason as its name.
@@ -125,40 +116,4 @@ func Door(from, width string) string {
 // Box is the text of a box.
 func Box(kind, x, z string) string {
 	return fmt.Sprintf("[[wall.box]]\nkind = %q\nx = %q\nz = %q\n", kind, x, z)
-}
-
-// Laid decodes and lays out a room, once for all tests: nothing changes a plan.
-func Laid(t require.TestingT, name, text string) *layout.Plan {
-	laidOut.Lock()
-	defer laidOut.Unlock()
-	if p, ok := laidOut.known[text]; ok {
-		return p
-	}
-	r, err := room.Decode(name, []byte(text))
-	require.NoError(t, err)
-	p, err := layout.Lay(r)
-	require.NoError(t, err)
-	laidOut.known[text] = p
-	return p
-}
-
-var laidOut = struct {
-	sync.Mutex
-	known map[string]*layout.Plan
-}{known: map[string]*layout.Plan{}}
-
-// Samples are the rooms that come with the program.
-func Samples(t *testing.T) map[string]string {
-	out := map[string]string{}
-	for _, dir := range []string{"../../samples", "../../templates/rooms"} {
-		files, err := filepath.Glob(dir + "/*.toml")
-		require.NoError(t, err)
-		for _, f := range files {
-			text, err := os.ReadFile(f)
-			require.NoError(t, err)
-			out[filepath.Base(dir)+" "+filepath.Base(f)] = string(text)
-		}
-	}
-	require.NotEmpty(t, out)
-	return out
 }

@@ -3,10 +3,7 @@ package roomtest
 import (
 	"testing"
 
-	"github.com/stretchr/testify/require"
-
 	"flitchlay/internal/layout"
-	"flitchlay/internal/room"
 )
 
 // SmallRoom has a start, a wrap, a box, an opening that reaches down to the floor, and a rip at both ends.
@@ -57,13 +54,3 @@ right_end = "trim"
 
 // SmallPlan is the small room laid out.
 func SmallPlan(t *testing.T) *layout.Plan { return PlanOf(t, "small.toml", []byte(SmallRoom)) }
-
-// PlanOf lays a room file out.
-func PlanOf(t testing.TB, name string, text []byte) *layout.Plan {
-	t.Helper()
-	r, err := room.Decode(name, text)
-	require.NoError(t, err)
-	p, err := layout.Lay(r)
-	require.NoError(t, err)
-	return p
-}

@@ -1,8 +1,9 @@
 package run
 
 import (
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
 
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
@@ -76,18 +77,13 @@ func (line *Run) holes() (holes []hole, strips [][2]L) {
 			startsHere: r.Space.CloseAt != nil && r.Space.CloseAt.Corner == c.LeftWall})
 	}
 	// of holes that begin at one place a cut corner comes first: the covering before it ends against the corner
-	sort.SliceStable(holes, func(i, j int) bool {
-		if holes[i].from != holes[j].from {
-			return holes[i].from < holes[j].from
-		}
-		return holes[i].to < holes[j].to
-	})
+	slices.SortStableFunc(holes, func(a, b hole) int { return cmp.Or(cmp.Compare(a.from, b.from), cmp.Compare(a.to, b.to)) })
 	return holes, strips
 }
 
 // end tells what a raw end meets: what the room file says, else what the corner there is.
 func (line *Run) end(given string, kind room.Bend, name string, wall int) End {
-	e := End{Kind: given, Name: name, Wall: wall, Trim: line.Room.Rules.EdgeTrim}
+	e := End{Kind: given, Name: name, Wall: wall, Trim: EdgeTrim(line.Room, given), Frame: given == frame}
 	if given == "" {
 		switch kind {
 		case room.Inside:
@@ -96,10 +92,18 @@ func (line *Run) end(given string, kind room.Bend, name string, wall int) End {
 			e.Kind = "outside edge"
 		}
 	}
-	if given == "frame" {
-		e.Frame, e.Trim = true, e.Trim.HalfDown()
-	}
 	return e
+}
+
+// frame is the word of the room file for an end that a frame covers.
+const frame = "frame"
+
+// EdgeTrim is the trim at a raw end by what the room file says of it: half, rounded down, against a frame.
+func EdgeTrim(r *room.Room, given string) L {
+	if given == frame {
+		return r.Rules.EdgeTrim.HalfDown()
+	}
+	return r.Rules.EdgeTrim
 }
 
 // merged joins holes that touch or overlap.
@@ -182,10 +186,10 @@ func (line *Run) cutRound(holes []hole) {
 		}
 	}
 	if first == 0 {
-		sort.SliceStable(line.Spans, func(i, j int) bool { return line.Spans[i].L < line.Spans[j].L })
+		slices.SortStableFunc(line.Spans, func(s, t Span) int { return cmp.Compare(s.L, t.L) })
 		return
 	}
-	line.Spans = append(append([]Span{}, line.Spans[first:]...), line.Spans[:first]...)
+	line.Spans = slices.Concat(line.Spans[first:], line.Spans[:first])
 }
 
 // span adds the covering from one hole to the next, which stands turn further round.

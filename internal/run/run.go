@@ -30,9 +30,9 @@ type Run struct {
 
 // Stretch is a wall's place in its run.
 type Stretch struct {
-	Wall        int
-	Left, Right L // s of its ends
-	Shift       L // s = Shift + x
+	Wall        int // index in Room.Walls
+	Left, Right L   // s of its ends
+	Shift       L   // s of x = 0; x = s - Shift
 }
 
 // Corner is a bend between two walls of the run.
@@ -48,6 +48,9 @@ type Corner struct {
 	LeftWall, RightWall int
 	Wrapped             bool // false: cut, or at a raw end, or at a gap's edge
 }
+
+// Half is half the arc of an eased corner, nought for a sharp one.
+func (c *Corner) Half() L { return c.To - c.At - max(0, c.Lean) }
 
 // Span is a stretch in which the grain goes on.
 type Span struct {

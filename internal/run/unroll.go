@@ -1,7 +1,9 @@
 package run
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strconv"
 
 	"flitchlay/internal/length"
@@ -68,16 +70,12 @@ func chains(r *room.Room) []chain {
 			row = nil
 		}
 	}
-	// the chain that holds the first covered wall comes first
-	first, where := n, 0
-	for i, c := range out {
-		for _, w := range c.walls {
-			if w < first {
-				first, where = w, i
-			}
-		}
+	first := slices.IndexFunc(r.Walls, func(w room.Wall) bool { return w.Cover })
+	where := slices.IndexFunc(out, func(c chain) bool { return slices.Contains(c.walls, first) })
+	if where < 0 {
+		return nil // no wall is covered
 	}
-	return append(append([]chain{}, out[where:]...), out[:where]...)
+	return slices.Concat(out[where:], out[:where])
 }
 
 // arc is how a corner's easing changes the run: half its arc, and its tangent length, each rounded once.
@@ -173,6 +171,14 @@ func (line *Run) Round(s L) L {
 	return s
 }
 
+// From takes s on round a closed run until it is no longer left of a place; in an open run it stays.
+func (line *Run) From(s, place L) L {
+	for line.Closed && s < place {
+		s += line.Length
+	}
+	return s
+}
+
 // Of finds the stretch of a wall, false where the wall is not in this run.
 func (line *Run) Of(wall int) (Stretch, bool) {
 	for _, st := range line.Walls {
@@ -229,12 +235,6 @@ func upright(r *room.Room) ([]*Run, error) {
 
 // extremes are the lowest and the highest place of a wall's covering.
 func extremes(w *room.Wall) (low, high length.Length) {
-	low, high = w.CoverFloor()[0].Z, w.CoverCeiling()[0].Z
-	for _, p := range w.CoverFloor() {
-		low = min(low, p.Z)
-	}
-	for _, p := range w.CoverCeiling() {
-		high = max(high, p.Z)
-	}
-	return low, high
+	byHeight := func(p, q room.Point) int { return cmp.Compare(p.Z, q.Z) }
+	return slices.MinFunc(w.CoverFloor(), byHeight).Z, slices.MaxFunc(w.CoverCeiling(), byHeight).Z
 }

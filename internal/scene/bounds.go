@@ -9,7 +9,7 @@ func (g *Group) Bounds() Box {
 	if g.Clip == nil || b.IsZero() {
 		return b
 	}
-	c := around(g.Clip...)
+	c := Around(g.Clip...)
 	if !b.Meets(c) {
 		return Box{}
 	}
@@ -17,14 +17,14 @@ func (g *Group) Bounds() Box {
 }
 
 // Bounds returns the box around the line's ink.
-func (l *Line) Bounds() Box { return around(l.A, l.B).Inset(-l.Width / 2) }
+func (l *Line) Bounds() Box { return Around(l.A, l.B).Inset(-l.Width / 2) }
 
 // Bounds returns the box around the ink; sharp corners can reach a little further.
 func (p *Poly) Bounds() Box {
 	if len(p.Points) == 0 {
 		return Box{}
 	}
-	return around(p.Points...).Inset(-p.Width / 2)
+	return Around(p.Points...).Inset(-p.Width / 2)
 }
 
 // Bounds returns the box around the ink.
@@ -49,7 +49,7 @@ func (p *Path) Bounds() Box {
 	if len(all) == 0 {
 		return Box{}
 	}
-	return around(all...).Inset(-p.Width / 2)
+	return Around(all...).Inset(-p.Width / 2)
 }
 
 // Bounds returns the picture's box.

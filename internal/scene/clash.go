@@ -34,7 +34,7 @@ func depth(convex, polygon []Point) float64 {
 		}
 	}
 	if worst == 0 && within(convex[0], polygon) {
-		b := around(convex...)
+		b := Around(convex...)
 		return min(b.W(), b.H())
 	}
 	return worst

@@ -35,7 +35,7 @@ func (f *finder) gather(items []Item, clips [][]Point, class string) {
 				if field == nil {
 					field = ink
 				}
-				f.texts = append(f.texts, lettering{f.order, it, ink, field, around(field...), clips})
+				f.texts = append(f.texts, lettering{f.order, it, ink, field, Around(field...), clips})
 			}
 		case *Image:
 			if seen, ok := unclipped(it.Box, clips); ok {
@@ -48,7 +48,7 @@ func (f *finder) gather(items []Item, clips [][]Point, class string) {
 // shape records the fill and the outline of a row of points.
 func (f *finder) shape(s Style, clips [][]Point, class string, whole, closed bool, points []Point) {
 	if s.Fill.On && len(points) > 2 {
-		f.fills = append(f.fills, fill{f.order, points, s.Fill.Light(), whole, around(points...), clips, label("shape", s.Layer, class)})
+		f.fills = append(f.fills, fill{f.order, points, s.Fill.Light(), whole, Around(points...), clips, label("shape", s.Layer, class)})
 	}
 	if s.Width <= 0 {
 		return
@@ -67,7 +67,7 @@ func (f *finder) stroke(s Style, clips [][]Point, class string, a, b Point) {
 		return
 	}
 	for _, piece := range visible(a, b, clips) {
-		f.strokes = append(f.strokes, stroke{f.order, piece[0], piece[1], s.Width / 2, s, around(piece[0], piece[1]).Inset(-s.Width / 2), label("line", s.Layer, class)})
+		f.strokes = append(f.strokes, stroke{f.order, piece[0], piece[1], s.Width / 2, s, Around(piece[0], piece[1]).Inset(-s.Width / 2), label("line", s.Layer, class)})
 	}
 }
 
@@ -84,7 +84,7 @@ func label(kind string, layer Layer, class string) string {
 // unclipped returns what the boxes round some clips leave of a box.
 func unclipped(b Box, clips [][]Point) (Box, bool) {
 	for _, c := range clips {
-		a := around(c...)
+		a := Around(c...)
 		b = Box{max(b.X0, a.X0), max(b.Y0, a.Y0), min(b.X1, a.X1), min(b.Y1, a.Y1)}
 	}
 	return b, b.X0 < b.X1 && b.Y0 < b.Y1

@@ -110,7 +110,7 @@ type lettering struct {
 	*Text
 	ink   []Point // corners
 	field []Point // corners of the white field, or of the ink where there is none
-	box   Box     // around field
+	box   Box     // Around field
 	clips [][]Point
 }
 
@@ -150,7 +150,7 @@ func (f *finder) report(order, other int, kind OverlapKind, what, with string, a
 
 // place looks at one text alone: paper, frame, clip.
 func (f *finder) place(t *lettering) {
-	ink := around(t.ink...)
+	ink := Around(t.ink...)
 	what := fmt.Sprintf("%q", t.String)
 	switch {
 	case !f.page.Paper().Inset(-slack).Contains(ink):

@@ -197,7 +197,7 @@ func TestApartAgreesWithAGridOfPoints(t *testing.T) {
 		a, b := quad("a"), quad("b")
 		d := apart(a, b)
 		shared := 0
-		box := around(a...)
+		box := Around(a...)
 		for x := box.X0; x <= box.X1; x += 0.1 {
 			for y := box.Y0; y <= box.Y1; y += 0.1 {
 				if within(Pt(x, y), a) && within(Pt(x, y), b) {

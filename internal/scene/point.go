@@ -19,6 +19,11 @@ type Box struct{ X0, Y0, X1, Y1 float64 }
 // BoxAt makes the box of a width and a height with its upper left corner at x, y.
 func BoxAt(x, y, width, height float64) Box { return Box{x, y, x + width, y + height} }
 
+// BoxRound is a box of a width and a height round its middle.
+func BoxRound(m Point, width, height float64) Box {
+	return Box{m.X - width/2, m.Y - height/2, m.X + width/2, m.Y + height/2}
+}
+
 // W is the width of the box.
 func (b Box) W() float64 { return b.X1 - b.X0 }
 
@@ -60,8 +65,8 @@ func (b Box) Corners() []Point {
 	return []Point{{b.X0, b.Y0}, {b.X1, b.Y0}, {b.X1, b.Y1}, {b.X0, b.Y1}}
 }
 
-// around returns the box of some points, the zero Box of none.
-func around(points ...Point) Box {
+// Around returns the box of some points, the zero Box of none.
+func Around(points ...Point) Box {
 	if len(points) == 0 {
 		return Box{}
 	}

@@ -68,13 +68,3 @@ func (p *Page) Paper() Box { return Box{0, 0, p.Width, p.Height} }
 
 // Reserve keeps part of the page empty: Overlaps reports whatever is drawn there.
 func (p *Page) Reserve(name string, b Box) { p.Keep = append(p.Keep, Area{name, b}) }
-
-// Page returns the page of a name, nil where there is none.
-func (d *Document) Page(name string) *Page {
-	for _, p := range d.Pages {
-		if p.Name == name {
-			return p
-		}
-	}
-	return nil
-}

@@ -98,7 +98,7 @@ func (t *Text) box(more float64) []Point {
 }
 
 // Bounds returns the upright box around the ink, without the field.
-func (t *Text) Bounds() Box { return around(t.Ink()...) }
+func (t *Text) Bounds() Box { return Around(t.Ink()...) }
 
 // Width returns how long a line of text is whose capitals have the given height.
 func Width(s string, height float64, bold bool) float64 {

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/effort"
 )
 
 // heightsOf is a seen height in steps, taken round in a closed run.
@@ -117,8 +119,9 @@ func stepsAnyOrder(heights heightsOf, period int64, round bool) func(int64) int6
 // Solve agrees with the plain programme on seeded random spans, in score, seams, closing seam and dropped pins; a good
 // third of them crowd corners and openings so that musts collide.
 func TestSolveAgreesWithPlain(t *testing.T) {
+	t.Parallel()
 	broken := 0
-	for seed := range uint64(450) {
+	for seed := range uint64(effort.Of(90, 450)) {
 		r := rand.New(rand.NewPCG(seed, 7))
 		lines, crowd := 30+int(seed%4)*20, 0
 		if seed%3 != 0 {
@@ -143,5 +146,5 @@ func TestSolveAgreesWithPlain(t *testing.T) {
 			}
 		}
 	}
-	require.Greater(t, broken, 450, "too few spans whose musts collide")
+	require.Greater(t, broken, effort.Of(90, 450), "too few spans whose musts collide")
 }

@@ -40,6 +40,9 @@ func (t *table) closedBy(scouting bool, b bounds, closings []int, under cost, s 
 		h.search(t.window())
 		return answer{lines: h.lines, total: h.under}, h.place < t.g.lines
 	}
+	// What shows of the closing seam counts next after the musts, so a class that has a layout ends the search:
+	// 1. where any seam of a layout may as well close it, the lines of one net width stand for the class; 2. else all of it.
+	// 3. After a class without any layout it is asked once whether there is one at all.
 	for _, class := range t.classes(closings) {
 		if closings == nil && len(b.wishes) == 0 && t.alike() {
 			class = class[len(class)-1:]

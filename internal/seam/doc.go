@@ -47,7 +47,7 @@
 //
 // A must and a preference are distances d that something asks of a seam; what is lacking of them is owed. All that is owed
 // is added up, every pair of a seam and an object by itself, so that one seam in two objects' way is the worse for both
-// (TestSolveAgainstBruteForce). d goes along the run at floor level, in a closed run the shorter way round (TestVectors).
+// (TestSolveAgainstBruteForce). Charges lists these pairs and all else that a score counts (TestChargesAddUpToTheScore). d goes along the run at floor level, in a closed run the shorter way round (TestVectors).
 // The objects of the whole run count, for a span may end beside a corner that is not its own. A preference that is less
 // than its must asks nothing (TestVectors).
 //

@@ -3,14 +3,13 @@ package seam_test
 import (
 	"fmt"
 	"math/rand/v2"
-	"os"
 	"slices"
-	"strconv"
 	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/effort"
 	"flitchlay/internal/seam"
 	"flitchlay/internal/seam/oracletest"
 )
@@ -18,28 +17,13 @@ import (
 // seeds gives the first seed and how many spans to compare: few by default, 12,000 with FLITCHLAY_CHECK=1, and what
 // FLITCHLAY_SEED and FLITCHLAY_SPANS say where they are set.
 func seeds(t *testing.T, few int) (first uint64, count int) {
-	first, count = 1, few
-	if os.Getenv("FLITCHLAY_CHECK") == "1" {
-		count = 12_000
-	}
-	for name, set := range map[string]func(int){
-		"FLITCHLAY_SEED":  func(n int) { first = uint64(n) },
-		"FLITCHLAY_SPANS": func(n int) { count = n },
-	} {
-		if text := os.Getenv(name); text != "" {
-			n, err := strconv.Atoi(text)
-			if err != nil {
-				t.Fatalf("%s: %v", name, err)
-			}
-			set(n)
-		}
-	}
-	return first, count
+	seed, count := effort.Seeds(t, "FLITCHLAY_SPANS", few, 12_000)
+	return uint64(seed), count
 }
 
 // Solve finds what trying every set of grid lines finds: score, seams, closing seam and dropped pins, all of them.
 func TestSolveAgainstBruteForce(t *testing.T) {
-	first, count := seeds(t, 2500)
+	first, count := seeds(t, 600)
 	compare(t, first, count, oracletest.Small, oracletest.Best)
 	compare(t, first, count/20, oracletest.Largest, oracletest.Best)
 }
@@ -122,13 +106,13 @@ func TestSolveWithoutAnyLayout(t *testing.T) {
 
 // Solve finds what the plain sweep finds on spans of some hundreds of grid lines, with W of many steps.
 func TestSolveAgainstSweep(t *testing.T) {
-	first, count := seeds(t, 120)
+	first, count := seeds(t, 40)
 	compare(t, first, count, oracletest.Middling, oracletest.Sweep)
 }
 
 // Solve asks for seen heights on the span alone, leaves what it was given as it was, and answers the same twice.
 func TestSolveKeepsToItsSpan(t *testing.T) {
-	for seed := range uint64(400) {
+	for seed := range uint64(effort.Of(100, 400)) {
 		c := oracletest.Random(rand.New(rand.NewPCG(seed, 21)), oracletest.Middling)
 		before := c.String()
 		from, to := c.Span.L, c.Span.R

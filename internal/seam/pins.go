@@ -1,5 +1,7 @@
 package seam
 
+import "slices"
+
 // way is one way to keep a pin: wishes to be met together. In a closed span a pin of the closing seam names lines.
 type way struct {
 	wishes   []wish
@@ -82,12 +84,7 @@ func (g *grid) hungAmong(lines []int) bool {
 	if g.s.Closed {
 		return false
 	}
-	for _, i := range lines {
-		if i == 0 || i == g.lines {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(lines, func(i int) bool { return i == 0 || i == g.lines })
 }
 
 // closeBy keeps a pin of the closing seam on one of the lines.
@@ -116,7 +113,7 @@ func (g *grid) middlesBy(at int64) [][2]int {
 	try := func(a, b int) {
 		left, right := g.at(a), g.at(b)
 		d := floorDiv(left+right, 2) - at
-		if s.NetWidth()-(right-left) < s.Snap && 2*max(d, -d) <= s.Snap && left <= at && at <= right {
+		if !s.Loses(right-left) && 2*max(d, -d) <= s.Snap && left <= at && at <= right {
 			pairs = append(pairs, [2]int{a, b})
 		}
 	}
@@ -144,21 +141,28 @@ func (g *grid) middlesBy(at int64) [][2]int {
 	return pairs
 }
 
+// leastNet is the net width, in steps, under which the window of a pin says nothing of the sheets that keep it.
+const leastNet = 3
+
 // keep lists the ways to have a seam on one of the lines or a sheet that is one of the pairs.
 func (g *grid) keep(at int64, seams []int, pairs [][2]int) []way {
+	// As few ways as can be, for each is solved by itself:
+	// 1. nothing can keep the pin; 2. seams alone are one window that no sheet may pass;
 	if len(seams) == 0 && len(pairs) == 0 {
 		return nil
 	}
 	if len(pairs) == 0 {
 		return []way{g.turned(wish{low: seams[0], high: seams[len(seams)-1]})}
 	}
-	if g.net < 3 {
+	// 3. with sheets so few steps wide that windows say nothing of them, each seam and each sheet is a way;
+	if g.net < leastNet {
 		return g.forced(seams, pairs)
 	}
+	// 4. seams or sheets: the window, which the sheets named may pass;
 	if len(seams) > 0 {
 		return []way{g.turned(wish{low: seams[0], high: seams[len(seams)-1], but: pairs})}
 	}
-	// The sheet over the place itself has to be one of the pairs.
+	// 5. sheets alone: the sheet over the place itself has to be one of the pairs.
 	line := int(floorDiv(at-g.at(0), g.s.Snap))
 	line = min(line, g.lines-1)
 	if g.at(line) == at {

@@ -165,7 +165,6 @@ type plainPass struct {
 	order []int
 	at    []int64
 	node  []plainScore
-	start int // pins that the ends keep
 	keeps []int
 	first int
 	memo  map[[2]int]plainAnswer

@@ -83,7 +83,7 @@ func hang(s *seam.Span, inch int64) {
 
 // Solve finds what the plain sweep finds in rooms, in the program's own unit and on grids from 1/16 in.
 func TestSolveRoomsAgainstSweep(t *testing.T) {
-	first, count := seeds(t, 4)
+	first, count := seeds(t, 2)
 	finest := int64(2)
 	if count > 400 {
 		count /= 40

@@ -52,84 +52,92 @@ func (s *Span) wayTo(at int64, strip Strip) int64 {
 	return min(s.way(at, strip.From), s.way(at, strip.To))
 }
 
+// cornerDue returns what a wrapped corner asks of a seam at a place.
+func (s *Span) cornerDue(at int64, corner Strip) Due { return s.returnDue(s.wayTo(at, corner), NoEdge) }
+
+// returnDue is what a bend asks of a seam so far from it.
+func (s *Span) returnDue(d int64, jamb Edge) Due {
+	return Due{Cause: Return, Edge: jamb, D: d, Must: s.CornerReturn, Prefer: prefer(s.PreferReturn, s.CornerReturn), bend: true}
+}
+
+// openingDues appends what an opening asks of a seam at a place: at most two of each jamb.
+func (s *Span) openingDues(list []Due, at int64, o *Opening) []Due {
+	a, b := s.way(at, o.A), s.way(at, o.B)
+	inside, on := s.within(at, Strip{o.A, o.B}), a == 0 || b == 0
+	near, nearer := EdgeA, a
+	if b < a {
+		near, nearer = EdgeB, b
+	}
+	clear := prefer(s.PreferClear, s.OpeningClear)
+	switch {
+	case !inside && o.Wrap:
+		return append(list, s.returnDue(nearer, near))
+	case !inside:
+		return append(list, Due{Cause: Leg, Edge: near, D: nearer, Must: s.Leg, Prefer: prefer(s.PreferLeg, s.Leg)})
+	case o.Gap && !on:
+		return list
+	case !o.Wrap:
+		return append(list, Due{Cause: Clear, Edge: EdgeA, D: a, Must: s.OpeningClear, Prefer: clear},
+			Due{Cause: Clear, Edge: EdgeB, D: b, Must: s.OpeningClear, Prefer: clear})
+	}
+	for i, d := range [2]int64{a, b} {
+		jamb := EdgeA + Edge(i)
+		if d == 0 { // on the jamb: the pier's side and the opening's
+			list = append(list, s.returnDue(0, jamb),
+				Due{Cause: Clear, Edge: jamb, Must: s.OpeningClear, Prefer: clear, bend: true})
+			continue
+		}
+		list = append(list, Due{Cause: Reveal, Edge: jamb, D: d, Must: o.Reveal + s.OpeningClear, Prefer: o.Reveal + clear, bend: true})
+	}
+	return list
+}
+
+// keepDue returns how deep in a keep-clear stretch a place is: what a seam owes there is the way out.
+func (s *Span) keepDue(at int64, keep Strip) Due {
+	if !s.within(at, keep) {
+		return Due{Cause: Kept}
+	}
+	return Due{Cause: Kept, D: min(s.way(at, keep.From), s.way(at, keep.To))}
+}
+
+// boxDue returns what a plate asks of a seam at a place.
+func (s *Span) boxDue(at int64, box Strip) Due {
+	return Due{Cause: Plate, D: s.wayTo(at, box), Prefer: s.BoxClear}
+}
+
 // nearCorner returns what a seam at a place owes a wrapped corner.
 func (s *Span) nearCorner(at int64, corner Strip) debt {
-	d := s.wayTo(at, corner)
-	return debt{
-		bends:  lacks(s.CornerReturn, d),
-		should: lacks(prefer(s.PreferReturn, s.CornerReturn), d),
-	}
+	due := s.cornerDue(at, corner)
+	return due.debt()
 }
 
 // nearOpening returns what a seam at a place owes an opening.
 func (s *Span) nearOpening(at int64, o *Opening) debt {
-	a, b := s.way(at, o.A), s.way(at, o.B)
-	inside, on := s.within(at, Strip{o.A, o.B}), a == 0 || b == 0
-	clear := prefer(s.PreferClear, s.OpeningClear)
-	switch {
-	case !inside && o.Wrap:
-		return debt{
-			bends:  lacks(s.CornerReturn, min(a, b)),
-			should: lacks(prefer(s.PreferReturn, s.CornerReturn), min(a, b)),
-		}
-	case !inside:
-		return debt{edges: lacks(s.Leg, min(a, b)), should: lacks(prefer(s.PreferLeg, s.Leg), min(a, b))}
-	case o.Gap && !on:
-		return debt{}
-	case !o.Wrap:
-		return debt{
-			edges:  lacks(s.OpeningClear, a) + lacks(s.OpeningClear, b),
-			should: lacks(clear, a) + lacks(clear, b),
-		}
+	var list [4]Due
+	var sum debt
+	dues := s.openingDues(list[:0], at, o)
+	for i := range dues {
+		sum.add(dues[i].debt())
 	}
-	var owed debt
-	for _, d := range [2]int64{a, b} {
-		if d == 0 { // on the jamb: the pier's side and the opening's
-			owed.bends += s.CornerReturn + s.OpeningClear
-			owed.should += prefer(s.PreferReturn, s.CornerReturn) + clear
-			continue
-		}
-		owed.bends += lacks(o.Reveal+s.OpeningClear, d)
-		owed.should += lacks(o.Reveal+clear, d)
-	}
-	return owed
+	return sum
 }
 
-// inKeep returns what a seam at a place owes a keep-clear stretch: the way out of it.
+// inKeep returns what a seam at a place owes a keep-clear stretch.
 func (s *Span) inKeep(at int64, keep Strip) debt {
-	if !s.within(at, keep) {
-		return debt{}
-	}
-	return debt{edges: min(s.way(at, keep.From), s.way(at, keep.To))}
+	due := s.keepDue(at, keep)
+	return due.debt()
 }
 
 // nearBox returns what a seam at a place owes a plate.
 func (s *Span) nearBox(at int64, box Strip) debt {
-	return debt{should: lacks(s.BoxClear, s.wayTo(at, box))}
+	due := s.boxDue(at, box)
+	return due.debt()
 }
 
 func (d *debt) add(more debt) {
 	d.bends += more.bends
 	d.edges += more.edges
 	d.should += more.should
-}
-
-// owes returns all that a seam at a place owes.
-func (s *Span) owes(at int64) debt {
-	var sum debt
-	for _, corner := range s.Corners {
-		sum.add(s.nearCorner(at, corner))
-	}
-	for i := range s.Openings {
-		sum.add(s.nearOpening(at, &s.Openings[i]))
-	}
-	for _, keep := range s.Keep {
-		sum.add(s.inKeep(at, keep))
-	}
-	for _, box := range s.Boxes {
-		sum.add(s.nearBox(at, box))
-	}
-	return sum
 }
 
 // onMain says whether a seam stands on a main wall: its right end is the next wall's.

@@ -51,29 +51,10 @@ func squareOf(length int64) Square {
 }
 
 // Score returns the score of a given layout: seams as in a Layout, closing the index of the closing seam or -1. The
-// seams need not lie on the grid.
+// seams need not lie on the grid. It is the sum of what Charges lists.
 func (s Span) Score(seams []int64, closing int) Score {
-	ends, inner := s.lay(seams, closing)
 	var sum Score
-	for i, at := range inner {
-		owed := s.owes(at)
-		sum.Bends += owed.bends
-		sum.Edges += owed.edges
-		sum.Should += owed.should
-		seen := s.feet(s.Seen(s.home(at)))
-		sum.Seen += seen
-		if s.Closed && i == 0 {
-			sum.Closing = seen
-		}
-	}
-	sum.Sheets = int64(len(ends) - 1)
-	for i := range ends[1:] {
-		s.scoreSheet(&sum, ends, i)
-	}
-	if last := len(ends) - 1; s.evened() && last > 1 {
-		first, last := ends[1]-ends[0], ends[last]-ends[last-1]
-		sum.Difference = max(first-last, last-first)
-	}
+	s.charges(seams, closing, func(c Charge) { sum.add(&c.Adds) })
 	return sum
 }
 
@@ -103,30 +84,6 @@ func (s *Span) home(at int64) int64 {
 
 // evened says whether the difference of the end sheets counts.
 func (s *Span) evened() bool { return s.OneWall && !s.Closed && !s.LeftSeam && !s.RightSeam }
-
-// scoreSheet adds what the sheet from edges[i] to edges[i+1] counts.
-func (s *Span) scoreSheet(sum *Score, edges []int64, i int) {
-	width := edges[i+1] - edges[i]
-	sum.Unevenness = sum.Unevenness.Plus(squareOf(width))
-	if s.whole() >= s.LeastWidth {
-		sum.Bends += lacks(s.LeastWidth, width)
-	}
-	sum.Should += lacks(prefer(s.PreferWidth, s.LeastWidth), width)
-	last := i == len(edges)-2
-	inner := !last && (i > 0 || s.LeftSeam && !s.Closed)
-	if !inner || s.NetWidth()-width < s.Snap {
-		return
-	}
-	right := edges[i+1]
-	seen := s.Seen(s.home(right))
-	sum.Jump += s.feet(seen)
-	if seen > s.ShortSeam {
-		sum.Narrow++
-		if s.onMain(right) {
-			sum.NarrowMain++
-		}
-	}
-}
 
 // Compare returns -1, 0 or +1 as a is better than, as good as or worse than b in the order of an aim; far right is not
 // looked at.

@@ -30,16 +30,18 @@ func (p *problem) solve() (Layout, error) {
 			p.can = append(p.can, i)
 		}
 	}
-	// Mostly all pins can be kept and no must is broken: then there is no less to find.
+	// 1. Mostly all pins can be kept and no must is broken: then there is no less to find.
 	if found, ok, err := p.best(aim, true, least{}, p.can); err != nil {
 		return Layout{}, err
 	} else if ok {
 		return p.layout(found, p.can), nil
 	}
+	// 2. Else what the musts cannot do without is found first: it says which pins fall.
 	kept, low, err := p.keep()
 	if err != nil {
 		return Layout{}, err
 	}
+	// 3. The best is looked for last, among the layouts that keep these pins and break no more than that.
 	found, ok, err := p.best(aim, low == least{}, low, kept)
 	if err != nil {
 		return Layout{}, err
@@ -122,6 +124,7 @@ func (p *problem) keep() (kept []int, low least, err error) {
 	if !ok {
 		return nil, low, fmt.Errorf("no layout from %d to %d", p.s.L, p.s.R)
 	}
+	// 1. All pins at once, which is what mostly can be had; 2. one by one in file order, each with those kept before it.
 	if ok, err := p.meets(p.can, low); err != nil || ok {
 		return p.can, low, err
 	}
@@ -150,6 +153,7 @@ func (p *problem) meets(pins []int, low least) (bool, error) {
 
 // musts finds the least of the musts with some pins kept.
 func (p *problem) musts(pins []int) (least, bool, error) {
+	// 1. Whether nothing need be broken, over the few lines that break nothing; 2. how little, over all lines.
 	if _, ok, err := p.best(musts, true, least{}, pins); ok || err != nil {
 		return least{}, ok, err
 	}

@@ -37,31 +37,17 @@ func bend(wall Wall, uprights, levels []L) bent {
 	if !slices.IsSorted(uprights) || !slices.IsSorted(levels) {
 		panic("shape: cuts do not ascend")
 	}
-	var b bender
-	low, high := wall.Floor[0].Z, wall.Ceiling[0].Z
-	for _, p := range wall.Floor {
-		low = min(low, p.Z)
-	}
-	for _, p := range wall.Ceiling {
-		high = max(high, p.Z)
-	}
+	low, high := slices.MinFunc(wall.Floor, byHeight).Z, slices.MaxFunc(wall.Ceiling, byHeight).Z
 	if low >= high {
 		return bent{}
 	}
 
+	var b bender
 	left, right := b.edge(wall.Left, low, high), b.edge(wall.Right, low, high)
 	from := min(wall.Floor[0].X, wall.Ceiling[0].X, left.from()) - 1
 	to := max(last(wall.Floor).X, last(wall.Ceiling).X, right.to()) + 1
 	floor, ceiling := b.profile(wall.Floor, from, to), b.profile(wall.Ceiling, from, to)
-
-	var result bent
-	for _, h := range wall.Holes {
-		if h.Left < h.Right && h.Bottom < h.Top {
-			result.holes = append(result.holes, h)
-			b.corners = append(b.corners, Point{h.Left, h.Bottom}, Point{h.Right, h.Bottom}, Point{h.Right, h.Top},
-				Point{h.Left, h.Top})
-		}
-	}
+	result := bent{left: left.from(), right: right.to(), holes: b.rects(wall.Holes)}
 	b.meetSlopes()
 	b.meetHoles(result.holes)
 	b.meetCuts(uprights, levels)
@@ -73,24 +59,24 @@ func bend(wall Wall, uprights, levels []L) bent {
 	b.snap()
 
 	result.lower, result.upper = []chain{b.chain(floor)}, []chain{b.chain(ceiling)}
-	// A left edge that leans inward lies over the covering, one that leans outward lies under it.
-	if left.leans() {
-		if way := b.chain(left); wall.Left.Head.X > wall.Left.Foot.X {
-			result.upper = append(result.upper, way)
-		} else {
-			result.lower = append(result.lower, way)
-		}
-	}
-	if right.leans() {
-		if way := b.chain(right); wall.Right.Head.X < wall.Right.Foot.X {
-			result.upper = append(result.upper, way)
-		} else {
-			result.lower = append(result.lower, way)
-		}
-	}
-	result.left, result.right = left.from(), right.to()
+	result.bound(&b, left, wall.Left.Head.X > wall.Left.Foot.X)
+	result.bound(&b, right, wall.Right.Head.X < wall.Right.Foot.X)
 	return result
 }
+
+// bound adds an edge that leans to what bounds the covering: one that leans inward lies over it, one that leans outward
+// under it.
+func (w *bent) bound(b *bender, edge path, inward bool) {
+	switch {
+	case !edge.leans():
+	case inward:
+		w.upper = append(w.upper, b.chain(edge))
+	default:
+		w.lower = append(w.lower, b.chain(edge))
+	}
+}
+
+func byHeight(p, q Point) int { return cmp.Compare(p.Z, q.Z) }
 
 func last(points []Point) Point { return points[len(points)-1] }
 
@@ -126,6 +112,19 @@ func (b *bender) edge(e Edge, low, high L) path {
 	b.corners = append(b.corners, ends...)
 	b.slopes = append(b.slopes, slope{line: s, points: slices.Clone(ends)})
 	return path{points: ends, slopes: []int{len(b.slopes) - 1}}
+}
+
+// rects are the holes that hold anything; their corners are in the way.
+func (b *bender) rects(holes []Rect) []Rect {
+	var out []Rect
+	for _, h := range holes {
+		if h.Left < h.Right && h.Bottom < h.Top {
+			out = append(out, h)
+			b.corners = append(b.corners, Point{h.Left, h.Bottom}, Point{h.Right, h.Bottom}, Point{h.Right, h.Top},
+				Point{h.Left, h.Top})
+		}
+	}
+	return out
 }
 
 // profile is the way along a floor or a ceiling, carried on level from one x to another.

@@ -7,6 +7,7 @@ import (
 	"github.com/peterstace/simplefeatures/geom"
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/effort"
 	"flitchlay/internal/length"
 )
 
@@ -93,10 +94,7 @@ func outside(t *testing.T, p Polygon, scale float64) geom.Geometry {
 // the library's does (in every fiftieth): what they differ by is less than the rounding of the slopes can make.
 func TestPiecesAgreeWithAPolygonLibrary(t *testing.T) {
 	t.Parallel()
-	count := uint64(20_000)
-	if testing.Short() {
-		count = 500
-	}
+	count := uint64(effort.Of(1000, 20_000))
 	const scale = float64(length.Foot)
 	// All slopes together are under 200 steps long; no point of them moves by more than a unit.
 	const allowed = 200 / scale
@@ -173,10 +171,7 @@ func squareSteps(twice length.Area, scale float64) float64 { return float64(twic
 // the covering differs from the true one by no more than rounding can make.
 func TestPiecesNeverOverlap(t *testing.T) {
 	t.Parallel()
-	count := uint64(2000)
-	if testing.Short() {
-		count = 300
-	}
+	count := uint64(effort.Of(300, 2000))
 	for seed := range count {
 		s := randomSketch(seed, 1)
 		pieces := all(Grid(s.wall, s.uprights, s.levels))

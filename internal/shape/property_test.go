@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/effort"
 	"flitchlay/internal/length"
 )
 
@@ -85,10 +86,7 @@ func wellFormed(t *testing.T, polygons []Polygon) {
 
 func TestPropertiesOfDegenerateWalls(t *testing.T) {
 	t.Parallel()
-	count := uint64(10_000)
-	if testing.Short() {
-		count = 1000
-	}
+	count := uint64(effort.Of(1000, 10_000))
 	for _, scale := range []L{1, length.Inch + 1} {
 		for seed := range count {
 			properties(t, fmt.Sprintf("seed %d scale %d", seed, scale), randomSketch(seed, scale))
@@ -102,7 +100,7 @@ func TestPropertiesOfDegenerateWalls(t *testing.T) {
 // A mirrored wall gives mirrored pieces, to the last unit: rounding knows no side.
 func TestMirroredWallsGiveMirroredPieces(t *testing.T) {
 	t.Parallel()
-	for seed := range uint64(1000) {
+	for seed := range uint64(effort.Of(200, 1000)) {
 		for _, scale := range []L{1, 3*length.Inch + 1} {
 			s := randomSketch(seed, scale)
 			plain := Grid(s.wall, s.uprights, s.levels)
@@ -158,7 +156,8 @@ func mirror(s sketch, at func(Point) Point) sketch {
 }
 
 func TestHolesComeInAnyOrder(t *testing.T) {
-	for seed := range uint64(2000) {
+	t.Parallel()
+	for seed := range uint64(effort.Of(400, 2000)) {
 		s := randomSketch(seed, 1)
 		want := Grid(s.wall, s.uprights, s.levels)
 		slices.Reverse(s.wall.Holes)

@@ -73,7 +73,8 @@ func GridBy(wall Wall, uprights, levels []length.Length, cut func(column int) bo
 }
 
 // Covering is the covering in one piece, or as few as holes and slopes leave, with the points that the cuts of Grid make
-// on its slopes: its area is that of Grid's pieces to the last unit.
+// on its slopes: its area is that of Grid's pieces to the last unit. Only tests ask it and CoveringArea: they hold to it that
+// the pieces tile a wall.
 func Covering(wall Wall, uprights, levels []length.Length) []Polygon {
 	return bend(wall, uprights, levels).sweep(nil, nil, nil)[0][0]
 }

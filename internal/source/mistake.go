@@ -1,8 +1,9 @@
 package source
 
 import (
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -46,7 +47,7 @@ func (m *Mistakes) Err() error {
 // List gives the mistakes in the order of their offsets; at one offset in the order in which they were found.
 func (m *Mistakes) List() []Mistake {
 	list := append([]Mistake(nil), m.list...)
-	sort.SliceStable(list, func(i, j int) bool { return list[i].Span.Start < list[j].Span.Start })
+	slices.SortStableFunc(list, func(a, b Mistake) int { return cmp.Compare(a.Span.Start, b.Span.Start) })
 	return list
 }
 

@@ -1,7 +1,7 @@
 package source
 
 import (
-	"sort"
+	"slices"
 	"strings"
 )
 
@@ -34,6 +34,18 @@ func (s Schema) Table(path string) (KeyTable, bool) {
 		}
 	}
 	return KeyTable{}, false
+}
+
+// Key is the row of the key under which a value stands, or should stand.
+func (s Schema) Key(v Value) (Key, bool) {
+	parent, name := cutPath(plainPath(v.path))
+	t, _ := s.Table(parent)
+	for _, k := range t.Keys {
+		if k.Name == name {
+			return k, true
+		}
+	}
+	return Key{}, false
 }
 
 // names are all keys and tables that can stand in a table.
@@ -82,7 +94,7 @@ func (s Schema) unknown(v Value, path string) {
 		if path != "" {
 			child = path + "." + name
 		}
-		if !contains(known, name) {
+		if !slices.Contains(known, name) {
 			what := "key"
 			if k := f.Kind(); k == Table || k == Array && len(f.node.items) > 0 && f.node.items[0].kind == Table {
 				what = "table"
@@ -129,17 +141,8 @@ func (s Schema) hint(name, path string, known []string) string {
 	case len(known) == 0:
 		return "leave it out"
 	}
-	sort.Strings(known)
+	slices.Sort(known)
 	return "known are " + strings.Join(known, ", ")
-}
-
-func contains(list []string, word string) bool {
-	for _, w := range list {
-		if w == word {
-			return true
-		}
-	}
-	return false
 }
 
 // quoteName prints a key as it would be written: bare where it can be.

@@ -1,9 +1,10 @@
 package source
 
 import (
+	"cmp"
 	"math"
 	"math/big"
-	"sort"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -49,12 +50,8 @@ func (v Value) Fields() []Value {
 	for _, name := range v.node.names {
 		list = append(list, v.Get(name))
 	}
-	sort.SliceStable(list, func(i, j int) bool {
-		a, b := list[i], list[j]
-		if a.KeySpan() != b.KeySpan() {
-			return a.KeySpan().Start < b.KeySpan().Start
-		}
-		return a.name < b.name
+	slices.SortStableFunc(list, func(a, b Value) int {
+		return cmp.Or(cmp.Compare(a.KeySpan().Start, b.KeySpan().Start), cmp.Compare(a.name, b.name))
 	})
 	return list
 }
@@ -221,7 +218,7 @@ func (v Value) Word(other string, words ...string) string {
 		return other
 	}
 	word := v.Text(other)
-	if !v.Given() || contains(words, word) {
+	if !v.Given() || slices.Contains(words, word) {
 		return word
 	}
 	mend := "write one of " + strings.Join(words, ", ")

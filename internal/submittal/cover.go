@@ -10,6 +10,7 @@ import (
 	"flitchlay/internal/finding"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
+	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
 
@@ -63,7 +64,7 @@ func materialTable(s *folio.Set) *draft.Table {
 		{"Species", v.Species}, {"Cut", v.Cut}, {"Grain", grain},
 		{"Sheets", s.Style.Format(v.GrossWidth) + " wide gross, up to " + s.Style.Format(v.Length) + " long"},
 		{"Overlap", s.Style.Format(v.Overlap) + " at every seam, double cut"},
-		{"Net", s.Style.Format(elevation.Net(s)) + " covered by a full sheet"},
+		{"Net", s.Style.Format(s.Room.NetWidth()) + " covered by a full sheet"},
 	}
 	if v.LeafWidth > 0 {
 		rows = append(rows, [2]string{"Leaves", s.Style.Format(v.LeafWidth) + " wide, drawn dotted"})
@@ -74,10 +75,10 @@ func materialTable(s *folio.Set) *draft.Table {
 	for _, f := range s.Room.Flitches {
 		text := fmt.Sprintf("%d sheets delivered", len(f.Sheets))
 		if n := len(f.Damaged); n > 0 {
-			text += ", damaged " + numbers(f.Damaged)
+			text += ", damaged " + layout.Ranges(f.Damaged, " to ")
 		}
 		if n := len(f.Spare); n > 0 {
-			text += ", kept back " + numbers(f.Spare)
+			text += ", kept back " + layout.Ranges(f.Spare, " to ")
 		}
 		rows = append(rows, [2]string{"Flitch " + f.Number, text})
 	}
@@ -94,27 +95,6 @@ func fine(s *folio.Set, l L) string {
 		return s.Style.Words(l)
 	}
 	return fmt.Sprintf("%.3f in", elevation.Inches(l))
-}
-
-// numbers lists sheet numbers, runs of three and more as a range.
-func numbers(list []int) string {
-	var parts []string
-	for i := 0; i < len(list); {
-		j := i
-		for j+1 < len(list) && list[j+1] == list[j]+1 {
-			j++
-		}
-		switch {
-		case j-i >= 2:
-			parts = append(parts, fmt.Sprintf("%d to %d", list[i], list[j]))
-		default:
-			for k := i; k <= j; k++ {
-				parts = append(parts, fmt.Sprint(list[k]))
-			}
-		}
-		i = j + 1
-	}
-	return strings.Join(parts, ", ")
 }
 
 // matchItems state the match at the four levels that woodwork standards ask for.
@@ -191,21 +171,22 @@ func drawingList(s *folio.Set) *draft.Table {
 
 // rulesTable is the rules and values that the layout was made by.
 func rulesTable(s *folio.Set) *draft.Table {
-	r, f := s.Room.Rules, s.Style.Format
 	t := &draft.Table{Title: "RULES AND VALUES USED", Columns: []draft.Column{{Head: "RULE", Wrap: true}, {Head: "MUST", Align: scene.End}, {Head: "BETTER", Align: scene.End}}}
-	row := func(name, must, better string) {
-		t.Rows = append(t.Rows, draft.Row{Cells: []string{name, must, better}})
+	for _, d := range room.Distances() {
+		for len(t.Rows) < d.Line.At {
+			t.Rows = append(t.Rows, draft.Row{Cells: make([]string, len(t.Columns))})
+		}
+		cells, column := t.Rows[d.Line.At-1].Cells, 1
+		if d.Line.Better {
+			column = 2
+		}
+		cells[0] += d.Line.Says
+		if cells[column] != "" {
+			cells[column] += ", "
+		}
+		cells[column] += s.Style.Format(*d.Of(&s.Room.Rules))
 	}
-	row("past a bend wraps at least", f(r.CornerReturn), f(r.PreferReturn))
-	row("leg of a sheet beside an opening", f(r.Leg), f(r.PreferLeg))
-	row("seam over or under an opening, inside its edge", f(r.OpeningClear), f(r.PreferClear))
-	row("seam to the plate of a box", "", f(r.BoxClear))
-	row("width of a sheet", f(r.LeastWidth), f(r.PreferWidth))
-	row("overlap left where a corner leans askew", f(r.LeastOverlap), "")
-	row("extra at a raw end, at top, at bottom", f(r.EdgeTrim)+", "+f(r.TopTrim)+", "+f(r.BottomTrim), "")
-	row("a jump seen no longer than this is no narrow sheet", f(r.ShortSeam), "")
-	row("seams fall on steps of", f(r.Snap), "")
-	row("aim: "+aimWords(layout.AimWord(s.Plan.Aim)), "", "")
+	t.Rows = append(t.Rows, draft.Row{Cells: []string{"aim: " + aimWords(layout.AimWord(s.Plan.Aim)), "", ""}})
 	return t
 }
 
@@ -309,7 +290,13 @@ func revisionTable(s *folio.Set) *draft.Table {
 	return t
 }
 
-// abbreviations are all that stand on the pages: there are no others.
+// abbreviations explains the letters of marks, and of those kinds that have the word nowhere beside their names.
 func abbreviations(s *folio.Set) []draft.Item {
-	return []draft.Item{{Text: "CL centre line, T termination, C corner, W window, D door, E outlet, S switch, TH thermostat, L light, AL alarm."}}
+	text := "CL centre line, T termination, C corner"
+	for _, k := range room.Kinds() {
+		if k.Abbreviated {
+			text += ", " + k.Letter + " " + string(k.Word)
+		}
+	}
+	return []draft.Item{{Text: text + "."}}
 }

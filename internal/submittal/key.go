@@ -8,6 +8,7 @@ import (
 	"flitchlay/internal/elevation"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
@@ -36,6 +37,14 @@ type roomKey struct {
 	g       *scene.Group
 }
 
+// The scales of the key, the largest first, in an inch room and in a metric one.
+//
+// Source: scales of a US architect's rule and their halves; ISO 5455:1979 clause 5.1.
+var (
+	keyScales       = []int64{48, 64, 96, 128, 192, 384, 768, 1536}
+	keyScalesMetric = []int64{50, 100, 200, 500, 1000, 2000}
+)
+
 // newRoomKey chooses the scale: the largest standard one at which the plan stands in its part of the field with its labels.
 func newRoomKey(s *folio.Set) *roomKey {
 	k, f := s.Look, folio.BoxOf(s.Paper.Field)
@@ -50,17 +59,17 @@ func newRoomKey(s *folio.Set) *roomKey {
 		r.box = scene.Box{X0: f.X0 + k.Of(8), Y0: f.Y0 + k.Of(10), X1: f.X1 - k.Of(8), Y1: cut - k.Of(24)}
 		r.side = scene.Box{X0: f.X0 + k.Of(8), Y0: cut, X1: f.X1 - k.Of(8), Y1: f.Y1 - k.Of(5)}
 	}
-	scales := []int64{48, 64, 96, 128, 192, 384, 768, 1536}
+	scales := keyScales
 	if s.Metric() {
-		scales = []int64{50, 100, 200, 500, 1000, 2000}
+		scales = keyScalesMetric
 	}
 	inner := r.box
 	inner.X0, inner.X1 = inner.X0+k.Of(38), inner.X1-k.Of(38)
 	inner.Y0, inner.Y1 = inner.Y0+k.Of(16), inner.Y1-k.Of(16)
 	for _, scale := range scales {
 		r.scale = scale
-		r.outline = folio.PlanAt(s.Room, inner, 1/(elevation.Millimetre*float64(scale)))
-		b := bounds(r.outline)
+		r.outline = folio.PlanAt(s.Room, inner, 1/(float64(length.Millimetre)*float64(scale)))
+		b := scene.Around(r.outline.Points...)
 		if b.W() <= inner.W() && b.H() <= inner.H() {
 			break
 		}
@@ -68,18 +77,9 @@ func newRoomKey(s *folio.Set) *roomKey {
 	return r
 }
 
-// bounds is the box of a plan.
-func bounds(p folio.OutlinePlan) scene.Box {
-	b := scene.Box{X0: p.Points[0].X, Y0: p.Points[0].Y, X1: p.Points[0].X, Y1: p.Points[0].Y}
-	for _, q := range p.Points {
-		b = scene.Box{X0: math.Min(b.X0, q.X), Y0: math.Min(b.Y0, q.Y), X1: math.Max(b.X1, q.X), Y1: math.Max(b.Y1, q.Y)}
-	}
-	return b
-}
-
 func (r *roomKey) draw() {
 	k := r.Look
-	b := bounds(r.outline)
+	b := scene.Around(r.outline.Points...)
 	view := scene.View{Box: b.Inset(-k.Of(2)), Scale: float64(r.scale), Metric: r.Metric(), Name: "ROOM KEY", Ratio: draft.Ratio(r.scale, r.Metric())}
 	r.g = r.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(r.scale)))
 	r.title()
@@ -128,35 +128,23 @@ func (r *roomKey) wall(i int) {
 	if !w.Cover {
 		width = k.Seam
 	}
-	type stretch struct{ from, to float64 }
-	parts := []stretch{{0, 1}}
-	cut := func(from, to L) {
-		f, t := float64(from)/float64(w.Length), float64(to)/float64(w.Length)
-		var next []stretch
-		for _, p := range parts {
-			if f > p.from {
-				next = append(next, stretch{p.from, math.Min(p.to, f)})
-			}
-			if t < p.to {
-				next = append(next, stretch{math.Max(p.from, t), p.to})
-			}
-		}
-		parts = next
+	share := func(x L) float64 { return float64(x) / float64(w.Length) }
+	line := func(p draft.Part, width float64) {
+		in.Line(r.outline.Along(i, p.From, 0), r.outline.Along(i, p.To, 0), scene.Pen(scene.Walls, width))
 	}
+	var cuts []draft.Part
 	for j := range w.Openings {
 		o := &w.Openings[j]
-		cut(o.FromLeft, o.Right())
+		cuts = append(cuts, draft.Part{From: share(o.FromLeft), To: share(o.Right())})
 		r.opening(in, i, o)
 	}
 	for _, s := range w.Bare {
-		cut(s.From, s.To)
-		in.Line(r.outline.Along(i, float64(s.From)/float64(w.Length), 0), r.outline.Along(i, float64(s.To)/float64(w.Length), 0), scene.Pen(scene.Walls, k.Seam))
+		bare := draft.Part{From: share(s.From), To: share(s.To)}
+		cuts = append(cuts, bare)
+		line(bare, k.Seam)
 	}
-	for _, p := range parts {
-		if p.to-p.from > 1e-9 {
-			pen := scene.Pen(scene.Walls, width)
-			in.Line(r.outline.Along(i, p.from, 0), r.outline.Along(i, p.to, 0), pen)
-		}
+	for _, p := range draft.Rest(cuts...) {
+		line(p, width)
 	}
 }
 
@@ -171,14 +159,24 @@ func (r *roomKey) opening(g *scene.Group, i int, o *room.Opening) {
 		g.Line(a, b, pen)
 		r.Space.Stroke(a, b)
 	}
-	if o.Kind == "window" {
+	if o.Kind.Traits().Glazed {
 		g.Line(r.outline.Along(i, f, d), r.outline.Along(i, t, d), pen)
 		g.Line(r.outline.Along(i, f, d/2), r.outline.Along(i, t, d/2), scene.Pen(scene.Openings, k.Extension))
 	}
 	r.Space.Stroke(r.outline.Along(i, f, d), r.outline.Along(i, t, d))
 }
 
-// corner marks a wrapped corner: its name in a circle, inside the room or out, where it is free.
+// Places for the circle of a corner.
+var (
+	cornerOuts  = []float64{-5.6, 5.6, -9, 9, -13, 13, -18, 18, -24, 24, 30, -30, 38, -38, 46, 54} // out of the room, mm on the office page
+	cornerTurns = []float64{0, 35, -35, 70, -70}                                                   // from the middle of the angle, degrees
+)
+
+// corner marks a wrapped corner: its name in a circle, in the first place that is free:
+//
+//  1. close to the corner inside the room, where the covering is, then as close outside;
+//  2. at each distance in the middle of the angle, then turned to both sides;
+//  3. further off by turns, from far off on outside first, for the middle of the room is full of marks.
 func (r *roomKey) corner(i int) {
 	k := r.Look
 	var c *layout.Corner
@@ -202,12 +200,12 @@ func (r *roomKey) corner(i int) {
 	}
 	dx, dy = dx/l, dy/l
 	d := elevation.CornerDisc(r.Board.Set, c.Name)
-	for _, out := range []float64{-5.6, 5.6, -9, 9, -13, 13, -18, 18, -24, 24, 30, -30, 38, -38, 46, 54} {
-		for _, turn := range []float64{0, 35, -35, 70, -70} {
+	for _, out := range cornerOuts {
+		for _, turn := range cornerTurns {
 			sin, cos := scene.SinCos(turn)
 			ux, uy := dx*cos-dy*sin, dx*sin+dy*cos
 			m := at.Add(ux*k.Of(out), uy*k.Of(out))
-			box := scene.Box{X0: m.X - d/2, Y0: m.Y - d/2, X1: m.X + d/2, Y1: m.Y + d/2}
+			box := scene.BoxRound(m, d, d)
 			if !r.Space.Free(box, k.Of(0.9)) || !r.Space.FreeLine(at, m, k.Of(0.65)) {
 				continue
 			}
@@ -269,12 +267,23 @@ func (r *roomKey) starts() (words []func()) {
 	return words
 }
 
-// wordNear letters a word at a place, or further along a direction, where it is free.
+// Places for a word of the key, in mm on the office page.
+const (
+	wordStep  = 1.5 // from one place along its direction to the next
+	wordSteps = 40
+	wordAside = 7 // from one place across its direction to the next
+)
+
+// wordSides are how many places a word stands to the side, in the order in which they are tried.
+var wordSides = []float64{0, 1, -1, 2, -2}
+
+// wordNear letters a word at a place or further along a direction, the nearest first; at each distance straight on, then
+// aside.
 func (r *roomKey) wordNear(text string, at scene.Point, dx, dy float64, bold bool) {
 	k := r.Look
-	for step := range 40 {
-		for _, side := range []float64{0, 1, -1, 2, -2} {
-			t := scene.Text{At: at.Add(dx*k.Of(1.5)*float64(step)-dy*k.Of(7)*side, dy*k.Of(1.5)*float64(step)+dx*k.Of(7)*side), String: text, Height: k.Small, Bold: bold,
+	for step := range wordSteps {
+		for _, side := range wordSides {
+			t := scene.Text{At: at.Add(dx*k.Of(wordStep)*float64(step)-dy*k.Of(wordAside)*side, dy*k.Of(wordStep)*float64(step)+dx*k.Of(wordAside)*side), String: text, Height: k.Small, Bold: bold,
 				Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
 			if r.Space.Free(t.Bounds(), k.Of(1.15)) {
 				r.g.Text(t)
@@ -301,7 +310,7 @@ func (r *roomKey) changes() (list []func()) {
 			} else {
 				draft.Hexagon(r.g.Part(scene.Tag{Class: "flitch-change", Title: "change of flitch"}), k, scene.Marks, at, k.Of(5.6), k.Seam)
 			}
-			r.Space.Take(scene.Box{X0: at.X - k.Of(3), Y0: at.Y - k.Of(3), X1: at.X + k.Of(3), Y1: at.Y + k.Of(3)})
+			r.Space.Take(scene.BoxRound(at, 2*k.Of(3), 2*k.Of(3)))
 			words := elevation.NumberOf(elevation.SheetAt(r.Board.Set, m.LeftSheet)) + " | " + elevation.NumberOf(elevation.SheetAt(r.Board.Set, m.RightSheet))
 			list = append(list, func() { r.wordNear(words, at.Add(nx*k.Of(6), ny*k.Of(6)), nx, ny, true) })
 		}

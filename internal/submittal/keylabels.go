@@ -11,7 +11,20 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// mark draws the elevation mark of a wall inside the room, its arrow towards the wall.
+// Places for an elevation mark, in mm on the office page from its wall into the room.
+const (
+	markClear = 3.5   // between the wall and the arrow
+	markFar   = 30.0  // from here on a line leads to the wall
+	markReach = 120.0 // so far it may stand away
+	markStep  = 2.0
+)
+
+// markShares are the places of a mark along its wall, as shares of the wall's length: in the middle, then by turns to both
+// sides.
+var markShares = []float64{0.5, 0.42, 0.58, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9}
+
+// mark draws the elevation mark of a wall inside the room, its arrow towards the wall, in the first place that is free:
+// as near to the wall as can be, at each distance near its middle.
 func (r *roomKey) mark(i int) {
 	k := r.Look
 	letter, ok := r.Marks[i]
@@ -22,18 +35,18 @@ func (r *roomKey) mark(i int) {
 	nx, ny := r.outline.Outward(i)
 	direction := math.Atan2(-ny, nx) * 180 / math.Pi
 	R := k.Of(7)
-	for out := -R*1.5 - k.Of(3.5); out > -k.Of(120); out -= k.Of(2) {
-		for _, share := range []float64{0.5, 0.42, 0.58, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
+	for out := -R*1.5 - k.Of(markClear); out > -k.Of(markReach); out -= k.Of(markStep) {
+		for _, share := range markShares {
 			c := r.outline.Along(i, share, out)
-			box := scene.Box{X0: c.X - R, Y0: c.Y - R, X1: c.X + R, Y1: c.Y + R}
+			box := scene.BoxRound(c, 2*R, 2*R)
 			tip := c.Add(nx*R*1.6, ny*R*1.6)
-			box = box.Union(scene.Box{X0: tip.X - 0.01, Y0: tip.Y - 0.01, X1: tip.X + 0.01, Y1: tip.Y + 0.01})
-			if !r.Space.Free(box, k.Of(0.8)) || out < -k.Of(30) && !r.Space.FreeLine(tip, r.outline.Along(i, share, -k.Of(1.2)), k.Of(0.7)) {
+			box = box.Union(scene.BoxRound(tip, 0.02, 0.02))
+			if !r.Space.Free(box, k.Of(0.8)) || out < -k.Of(markFar) && !r.Space.FreeLine(tip, r.outline.Along(i, share, -k.Of(1.2)), k.Of(0.7)) {
 				continue
 			}
 			in := r.g.Part(scene.Tag{Class: "elevation-mark", Title: "elevation of " + r.Room.Walls[i].Name + ", page " + page, Data: []scene.Datum{folio.Datum("mark", letter), folio.Datum("page", page)}})
 			r.Space.Take(draft.Elevation(in, k, c, direction, letter, page))
-			if out < -k.Of(30) { // far from its wall: a line leads to it
+			if out < -k.Of(markFar) { // far from its wall: a line leads to it
 				in.Line(tip, r.outline.Along(i, share, -k.Of(1.2)), scene.Pen(scene.Marks, k.Dimension))
 				r.Space.Stroke(tip, r.outline.Along(i, share, -k.Of(1.2)))
 			}
@@ -45,7 +58,26 @@ func (r *roomKey) mark(i int) {
 	}
 }
 
-// label letters a wall's name and sheets outside the room.
+// Places for the label of a wall, in mm on the office page.
+const (
+	labelClear  = 5.0 // between the wall and the half of the label that lies across
+	labelStep   = 1.6 // from one distance from the wall to the next
+	labelSteps  = 90
+	labelLeader = 5 // from this step on a leader leads to the wall
+
+	asideFirst = 8.0 // from the wall of a label that stands to any side
+	asideReach = 60.0
+	asideStep  = 2.0
+	asideTurns = 24 // places on a ring
+)
+
+// labelShares are the places of a label along its wall, as shares of the wall's length.
+var labelShares = []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.15, 0.85}
+
+// label letters a wall's name and sheets in the first place that is free:
+//
+//  1. outside the room as near to the wall as can be, at each distance near its middle; far from it on a leader;
+//  2. to any side, see labelAside.
 func (r *roomKey) label(i int) {
 	k, w := r.Look, &r.Room.Walls[i]
 	f := face.On(r.Plan, i)
@@ -65,17 +97,16 @@ func (r *roomKey) label(i int) {
 	}
 	high := k.Medium*float64(len(lines)) + k.Of(2)*float64(len(lines)-1)
 	nx, ny := r.outline.Outward(i)
-	for step := range 90 {
-		for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.15, 0.85} {
-			// five off the wall, then the half of the label that lies across
-			off := k.Of(5) + math.Abs(nx)*wide/2 + math.Abs(ny)*high/2 + k.Of(1.6)*float64(step)
+	for step := range labelSteps {
+		for _, share := range labelShares {
+			off := k.Of(labelClear) + math.Abs(nx)*wide/2 + math.Abs(ny)*high/2 + k.Of(labelStep)*float64(step)
 			c := r.outline.Along(i, share, off)
-			box := scene.Box{X0: c.X - wide/2, Y0: c.Y - high/2, X1: c.X + wide/2, Y1: c.Y + high/2}
+			box := scene.BoxRound(c, wide, high)
 			if !r.Space.Free(box, k.Of(1.2)) || !r.box.Inset(-k.Of(4)).Contains(box) {
 				continue
 			}
 			near := scene.Pt(math.Min(math.Max(r.outline.Along(i, share, 0).X, box.X0), box.X1), math.Min(math.Max(r.outline.Along(i, share, 0).Y, box.Y0), box.Y1))
-			if step > 4 {
+			if step >= labelLeader {
 				from := r.outline.Along(i, share, k.Of(0.8))
 				if !r.Space.FreeLine(from, near, k.Of(0.6)) {
 					continue
@@ -90,16 +121,17 @@ func (r *roomKey) label(i int) {
 	r.labelAside(i, lines, wide, high, f != nil)
 }
 
-// labelAside letters a wall that has no room outside, as between two others, at the nearest free place, on a leader.
+// labelAside letters a wall that has no room outside, as between two others, on a leader: from inside the room, where the
+// wall is seen, then from outside; ring by ring round its middle, on each from the right anticlockwise.
 func (r *roomKey) labelAside(i int, lines []string, wide, high float64, covered bool) {
 	k := r.Look
-	for _, side := range []float64{-1, 1} { // from inside the room, then from outside
-		for out := k.Of(8); out < k.Of(60); out += k.Of(2) {
+	for _, side := range []float64{-1, 1} {
+		for out := k.Of(asideFirst); out < k.Of(asideReach); out += k.Of(asideStep) {
 			from := r.outline.Along(i, 0.5, side*k.Of(0.8))
-			for turn := range 24 {
-				sin, cos := scene.SinCos(float64(turn) * 15)
+			for turn := range asideTurns {
+				sin, cos := scene.SinCos(float64(turn) * 360 / asideTurns)
 				c := from.Add(out*cos, -out*sin)
-				box := scene.Box{X0: c.X - wide/2, Y0: c.Y - high/2, X1: c.X + wide/2, Y1: c.Y + high/2}
+				box := scene.BoxRound(c, wide, high)
 				enter, _, ok := draft.Clip(from, c, box.Inset(-k.Of(1)))
 				end := from.Add((c.X-from.X)*enter, (c.Y-from.Y)*enter)
 				if !ok || enter <= 0 || !r.Space.Free(box, k.Of(1.2)) || !r.box.Inset(-k.Of(4)).Contains(box) || !r.Space.FreeLine(from, end, k.Of(0.6)) {
@@ -147,11 +179,22 @@ func short(sheets []*layout.Sheet) []string {
 	return lines
 }
 
-// direction draws the arrow of the direction of hanging inside the room, along the first wall.
+// Places for the arrow of the direction of hanging, in mm on the office page from the wall into the room.
+const (
+	arrowFirst = 22.0 // clear of the elevation marks
+	arrowReach = 90.0
+	arrowStep  = 4.0
+)
+
+// arrowShares are its places along the wall, as shares of the wall's length.
+var arrowShares = []float64{0.5, 0.35, 0.65}
+
+// direction draws the arrow of the direction of hanging inside the room, along the first wall: off the middle of the wall
+// as near as it is free, then off a place aside.
 func (r *roomKey) direction() {
 	k := r.Look
-	for _, share := range []float64{0.5, 0.35, 0.65} {
-		for out := k.Of(22); out < k.Of(90); out += k.Of(4) {
+	for _, share := range arrowShares {
+		for out := k.Of(arrowFirst); out < k.Of(arrowReach); out += k.Of(arrowStep) {
 			c := r.outline.Along(0, share, -out)
 			a, b := r.outline.Ends(0)
 			l := math.Hypot(b.X-a.X, b.Y-a.Y)

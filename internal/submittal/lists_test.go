@@ -2,7 +2,9 @@ package submittal
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -11,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flitchlay/internal/folio"
+	"flitchlay/internal/layout"
 	"flitchlay/internal/paper"
 	"flitchlay/internal/roomtest"
 	"flitchlay/internal/scene"
@@ -42,13 +45,26 @@ func listedOn(t *paper.Template, pages []*scene.Page) []roomtest.Listed {
 // drawnLists are the pages that lists flow over, once they are drawn: no test changes them.
 var drawnLists struct {
 	sync.Once
-	list []drawnList
+	list []*drawnList
 }
 
 type drawnList struct {
 	why   string
 	set   *folio.Set
 	pages []*scene.Page
+}
+
+// draw draws the pages of lists.
+func (d *drawnList) draw(p *layout.Plan, template *paper.Template) {
+	d.set = folio.NewSet(p, template, nil, "Submittal")
+	d.set.Number(Submittal)
+	for _, l := range d.set.List {
+		if l.Kind == folio.General || l.Kind == folio.Schedules {
+			b := d.set.Open(l)
+			l.Draw(b)
+			d.pages = append(d.pages, b.Page)
+		}
+	}
 }
 
 // listPages tries the pages that lists flow over: of every sample and starter and of rooms with much to list, on every
@@ -59,21 +75,16 @@ func listPages(t *testing.T, try func(t *testing.T, s *folio.Set, pages []*scene
 		for why, text := range longRooms() {
 			rooms[why] = text
 		}
-		for why, text := range rooms {
+		var wait sync.WaitGroup
+		for _, why := range slices.Sorted(maps.Keys(rooms)) {
 			for _, name := range paper.Names() {
-				s := folio.NewSet(roomtest.Laid(t, "room.toml", text), roomtest.Template(t, name), nil, "Submittal")
-				s.Number(Submittal)
-				var pages []*scene.Page
-				for _, l := range s.List {
-					if l.Kind == folio.General || l.Kind == folio.Schedules {
-						b := s.Open(l)
-						l.Draw(b)
-						pages = append(pages, b.Page)
-					}
-				}
-				drawnLists.list = append(drawnLists.list, drawnList{why + ", " + name, s, pages})
+				d := &drawnList{why: why + ", " + name}
+				drawnLists.list = append(drawnLists.list, d)
+				p, template := roomtest.Laid(t, "room.toml", rooms[why]), roomtest.Template(t, name)
+				wait.Go(func() { d.draw(p, template) })
 			}
 		}
+		wait.Wait()
 	})
 	require.NotEmpty(t, drawnLists.list)
 	for _, d := range drawnLists.list {
@@ -186,6 +197,7 @@ func TestListsFillTheirPagesEvenly(t *testing.T) {
 // Nothing touches on the pages of lists.
 func TestNothingOverlapsOnThePagesOfLists(t *testing.T) {
 	listPages(t, func(t *testing.T, _ *folio.Set, pages []*scene.Page) {
+		t.Parallel()
 		for _, p := range pages {
 			for _, o := range scene.Overlaps(p, 0.5) {
 				t.Errorf("%s: %v", p.Name, o)

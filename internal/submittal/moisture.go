@@ -3,6 +3,7 @@ package submittal
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 
 	"flitchlay/internal/climate"
@@ -77,12 +78,7 @@ func figure(f float64, decimals int) string {
 }
 
 func nearAny(list []float64, t float64) bool {
-	for _, x := range list {
-		if math.Abs(x-t) < 0.5 {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(list, func(x float64) bool { return math.Abs(x-t) < 0.5 })
 }
 
 // chart is the frame of a chart: humidity across, moisture up.
@@ -162,12 +158,23 @@ func (c *chart) marks(g *scene.Group, states []State) {
 	}
 }
 
-// free finds a place for a letter near a dot: to its upper left, over it, to its lower right, then further out.
+// letterWays are the ways from a dot to its letter, about 1 long each. The curve rises to the right, so its upper left and
+// lower right are free of it most often: these first, then what lies between them and the dot's other sides.
+var letterWays = []scene.Point{{X: -0.7, Y: -0.7}, {X: 0, Y: -1}, {X: -0.4, Y: -0.9}, {X: 0.7, Y: 0.7}, {X: 0.9, Y: 0.4}, {X: 0.4, Y: 0.9}, {X: -0.7, Y: 0.7},
+	{X: 0.4, Y: -0.9}, {X: 0.2, Y: -1}, {X: 0.7, Y: -0.7}, {X: 0.95, Y: -0.3}, {X: -0.4, Y: 0.9}, {X: -0.2, Y: 1}, {X: -0.95, Y: 0.3}, {X: 0, Y: 1}}
+
+// Distances of a letter from its dot that are tried, in mm on the office page, one by one.
+const (
+	letterFirst = 4.0
+	letterReach = 70.0
+)
+
+// free finds a place for a letter: the nearest to its dot to which a line runs clear, at each distance in the order of the
+// ways.
 func (c *chart) free(p scene.Point, w, h float64) scene.Point {
 	k := c.look
-	for out := 4.0; out < 70; out++ {
-		for _, way := range []scene.Point{scene.Pt(-0.7, -0.7), scene.Pt(0, -1), scene.Pt(-0.4, -0.9), scene.Pt(0.7, 0.7), scene.Pt(0.9, 0.4), scene.Pt(0.4, 0.9), scene.Pt(-0.7, 0.7),
-			scene.Pt(0.4, -0.9), scene.Pt(0.2, -1), scene.Pt(0.7, -0.7), scene.Pt(0.95, -0.3), scene.Pt(-0.4, 0.9), scene.Pt(-0.2, 1), scene.Pt(-0.95, 0.3), scene.Pt(0, 1)} {
+	for out := letterFirst; out < letterReach; out++ {
+		for _, way := range letterWays {
 			at := p.Add(k.Of(out*way.X), k.Of(out*way.Y))
 			if c.space.Free(scene.BoxAt(at.X-w/2, at.Y-h/2, w, h), k.Of(1.4)) && c.space.FreeLine(along(p, at, k.Of(1.4)/away(p, at)), at, 0) {
 				return at

@@ -9,7 +9,6 @@ import (
 	"flitchlay/internal/elevation"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
-	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
@@ -96,6 +95,9 @@ func (h hole) reach() (from, to L) {
 	return from, to
 }
 
+// titleWide is the most that the title of an enlargement takes, on the office page.
+const titleWide = 66
+
 // openingIn draws one opening in a cell: the view with its dimensions, under it title and bar, and beside them the table
 // of cut-outs.
 func openingIn(b *folio.Board, cell scene.Box, h hole, n int) {
@@ -104,60 +106,30 @@ func openingIn(b *folio.Board, cell scene.Box, h hole, n int) {
 	e.From, e.To = h.reach()
 	table := holeTable(e, h)
 	table.Fit(k, 0)
-	const titleWide = 66
 	room := scene.Box{X0: cell.X0 + k.Of(6), Y0: cell.Y0 + k.Of(6), X1: cell.X1 - k.Of(6), Y1: cell.Y1 - k.Of(5)}
 	beside := room.W() > k.Of(titleWide)+table.Width()+k.Of(6)
 	foot := math.Max(k.Of(26), table.High(k))
 	if !beside {
 		foot = k.Of(30) + table.High(k)
 	}
-	scales := []int64{12, 16, 24, 32, 48, 64, 96, 128}
-	if e.Metric() {
-		scales = []int64{10, 20, 50, 100, 200}
-	}
-	label := k.Of(4) + scene.Width("level "+e.Style.Format(e.Room.Space.LevelLine), k.Small, false)
-	var above, right draft.Stack
-	for _, scale := range scales {
-		e.V.Scale = scale
-		e.V.Origin = scene.Pt(0, 0)
-		above, right = holeStacks(e, h)
-		all := e.Box().Union(above.Box(k)).Union(right.Box(k))
-		all.X0 = math.Min(all.X0, e.Box().X0-label)
-		all.Y1 += k.Of(3)
-		e.V.Origin = scene.Pt(room.Centre().X-(all.X0+all.X1)/2, room.Y0-all.Y0)
-		if all.W() <= room.W() && all.H() <= room.H()-foot-k.Of(6) {
-			e.V.Origin.Y += math.Min(k.Of(12), (room.H()-foot-k.Of(6)-all.H())/2)
-			break
-		}
-	}
-	above, right = holeStacks(e, h)
+	scaleOpening(e, h, room, foot)
 
-	name := strings.ToUpper(h.o.Kind + " " + h.o.Name)
+	name := strings.ToUpper(h.o.Kind.Named(h.o.Name))
 	view := scene.View{Box: e.Box().Inset(-k.Of(1)), Scale: float64(e.V.Scale), Metric: e.Metric(), Name: name, Ratio: draft.Ratio(e.V.Scale, e.Metric())}
 	e.Group = b.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(e.V.Scale)), folio.Datum("wall", h.f.W.Name), folio.Datum("opening", h.o.Name))
 	e.Body()
 	reveal(e, h.o)
+	above, right := holeStacks(e, h)
 	above.Draw(e.Group, k, b.Space)
 	right.Draw(e.Group, k, b.Space)
 	levelLine(e, h)
 
-	at := scene.Pt(room.X0, math.Min(e.Box().Y1+k.Of(14), room.Y1-foot+k.Of(7)))
 	under := []string{"SCALE " + draft.Ratio(e.V.Scale, e.Metric()), "wall " + h.f.W.Name + ", page " + e.PageOf(folio.WallKey(h.f.Wall))}
-	t := draft.Title{Mark: fmt.Sprint(n), Page: b.Leaf.Number, Name: name, Under: under, Most: k.Of(titleWide)}
+	title := draft.Title{Mark: fmt.Sprint(n), Page: b.Leaf.Number, Name: name, Under: under, Most: k.Of(titleWide)}
 	if !beside {
-		t.Most = room.W()
+		title.Most = room.W()
 	}
-	tb := t.Draw(&b.Page.Group, k, at)
-	b.Space.Take(tb)
-	bar := draft.Bar{Scale: e.V.Scale, Metric: e.Metric()}
-	bb := bar.Draw(&b.Page.Group, k, scene.Pt(at.X+k.Of(17), tb.Y1+k.Of(8)), k.Of(42))
-	b.Space.Take(bb)
-	tableAt := scene.Pt(room.X1-table.Width(), at.Y-k.Of(7))
-	if !beside {
-		tableAt = scene.Pt(room.X0, bb.Y1+k.Of(4))
-	}
-	_, taken := table.Draw(&b.Page.Group, k, tableAt, 0, room.Y1-tableAt.Y)
-	b.Space.Take(taken)
+	openingFoot(e, room, foot, title, table, beside)
 	e.OpeningNames()
 	e.Numbers()
 	e.SeamMarks()
@@ -167,181 +139,49 @@ func openingIn(b *folio.Board, cell scene.Box, h hole, n int) {
 	}
 }
 
-// holeStacks are the dimensions over and beside an enlargement.
-func holeStacks(e *elevation.View, h hole) (above, right draft.Stack) {
+// The scales of an enlargement, the largest first, in an inch room and in a metric one.
+//
+// Source: scales of a US architect's rule; ISO 5455:1979 clause 5.1.
+var (
+	openingScales       = []int64{12, 16, 24, 32, 48, 64, 96, 128}
+	openingScalesMetric = []int64{10, 20, 50, 100, 200}
+)
+
+// scaleOpening puts the view into the room that its foot leaves: at the largest scale at which it stands there with all
+// its dimensions, a little down where there is much room, else at the smallest.
+func scaleOpening(e *elevation.View, h hole, room scene.Box, foot float64) {
 	k := e.Look
-	above = draft.Stack{Edge: e.Box().Y0, Out: -1, Outline: e.Roof, Tiers: edgeTiers(e, h)}
-	right = draft.Stack{Upright: true, Edge: e.Box().X1, Out: 1, First: k.Of(10), Tiers: holeHeights(e, h)}
-	for i := range above.Tiers {
-		above.Tiers[i].Name = "" // the running figures show by their circle where they start
+	scales := openingScales
+	if e.Metric() {
+		scales = openingScalesMetric
 	}
-	if !e.Last() {
-		right.Edge += k.Of(3)
-	}
-	return above, right
-}
-
-// edgeTiers are the distances along the wall: between neighbours of seams and edges, and from the left edge to every seam
-// over the opening and on to the right edge.
-func edgeTiers(e *elevation.View, h hole) []draft.Tier {
-	all, run := []L{h.o.FromLeft, h.o.Right()}, []L{h.o.FromLeft}
-	for _, s := range e.F.Seams {
-		if s.X < e.From || s.X > e.To {
-			continue
-		}
-		all = append(all, s.X)
-		if s.X > h.o.FromLeft && s.X < h.o.Right() {
-			run = append(run, s.X)
-		}
-	}
-	for _, r := range e.F.RawEnds() {
-		if r.X >= e.From && r.X <= e.To {
-			all = append(all, r.X)
-		}
-	}
-	tiers := []draft.Tier{e.Tier("seams and edges", all, e.V.X)}
-	run = append(run, h.o.Right())
-	t := draft.Tier{Running: true}
-	for i, x := range run {
-		t.Marks = append(t.Marks, e.V.X(x))
-		text := ""
-		if i > 0 {
-			text = e.Style.Format(x - h.o.FromLeft)
-		}
-		t.Figures = append(t.Figures, text)
-	}
-	t.Data = func(i int) []scene.Datum {
-		return []scene.Datum{folio.Datum("tier", "from left edge"), folio.Datum("from", folio.Mm(run[0])), folio.Datum("to", folio.Mm(run[i]))}
-	}
-	return append(tiers, t)
-}
-
-// holeHeights are the heights at the opening: floor, base, sill, head, upper edge of the covering, ceiling.
-func holeHeights(e *elevation.View, h hole) []draft.Tier {
-	mid := (h.o.FromLeft + h.o.Right()) / 2
-	floor, ceiling := room.At(e.F.W.Floor, mid), room.At(e.F.W.Ceiling, mid)
-	_, z0, _, z1 := e.F.Hole(h.o)
-	list := []L{floor, ceiling, max(z0, floor), min(z1, ceiling)}
-	if h.o.SillGiven {
-		list = append(list, floor+e.F.W.Base)
-	}
-	list = append(list, ceiling-e.F.W.Crown)
-	tiers := []draft.Tier{e.Tier("", list, e.V.Y)}
-	if level := e.Room.Space.LevelLine; level > floor && level < ceiling {
-		tiers = append(tiers, e.Tier("", []L{z0, z1, level}, e.V.Y))
-	}
-	return tiers
-}
-
-// levelLine draws the line to which the crew hangs the level marks.
-func levelLine(e *elevation.View, h hole) {
-	k := e.Look
-	level := e.Room.Space.LevelLine
-	if level <= e.F.Low || level >= e.F.High {
-		return
-	}
-	y := e.V.Y(level)
-	a, b := scene.Pt(e.Box().X0-k.Of(4), y), scene.Pt(e.Box().X1, y)
-	box := e.V.Box(e.F.Hole(h.o))
-	for _, part := range pairsOf(draft.Outside(a, b, box)) {
-		e.Group.Line(part[0], part[1], scene.Pen(scene.Plumb, k.Dimension).As(scene.Chain(k.Dimension)))
-		e.Space.Stroke(part[0], part[1])
-	}
-	t := scene.Text{At: a.Add(-k.Of(1.2), 0), String: "level " + e.Style.Format(level), Height: k.Small, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Plumb}
-	if t.Bounds().X0 < e.Field.X0+k.Of(2) {
-		t.At, t.Angle, t.Anchor = a.Add(-k.Of(2.4), 0), 90, scene.Middle
-	}
-	e.Group.Text(t)
-	e.Space.Take(t.Bounds())
-}
-
-func pairsOf(points []scene.Point) [][2]scene.Point {
-	var list [][2]scene.Point
-	for i := 0; i+1 < len(points); i += 2 {
-		list = append(list, [2]scene.Point{points[i], points[i+1]})
-	}
-	return list
-}
-
-// reveal draws the reveals unfolded at their jambs, dashed at the fold's depth.
-func reveal(e *elevation.View, o *room.Opening) {
-	k := e.Look
-	if o.Reveal == 0 {
-		return
-	}
-	box := e.V.Box(e.F.Hole(o))
-	d := e.V.MM(o.Reveal)
-	if 2*d > box.W()-k.Of(16) {
-		return
-	}
-	words := "reveal " + e.Style.Format(o.Reveal)
-	if o.WrapReveal {
-		words = "jamb wrapped " + e.Style.Format(o.Reveal)
-	}
-	pen := scene.Pen(scene.Openings, k.Thin).As(scene.Dashed(k.Thin))
-	for i, x := range []float64{box.X0 + d, box.X1 - d} {
-		e.Group.VLine(x, box.Y0, box.Y1, pen)
-		e.Space.Stroke(scene.Pt(x, box.Y0), scene.Pt(x, box.Y1))
-		t := scene.Text{At: scene.Pt(x+k.Of(1.4)+k.Small, box.Centre().Y), String: words, Height: k.Small, Anchor: scene.Middle, Angle: 90, Layer: scene.Openings}
-		if i == 1 {
-			t.At.X = x - k.Of(1.4)
-		}
-		if box.H() > t.Width()+k.Of(4) && e.Space.Free(t.Bounds(), k.Of(0.7)) {
-			e.Group.Text(t)
-			e.Space.Take(t.Bounds())
+	label := k.Of(4) + scene.Width("level "+e.Style.Format(e.Room.Space.LevelLine), k.Small, false)
+	for _, scale := range scales {
+		e.V.Scale = scale
+		e.V.Origin = scene.Pt(0, 0)
+		above, right := holeStacks(e, h)
+		all := e.Box().Union(above.Box(k)).Union(right.Box(k))
+		all.X0 = math.Min(all.X0, e.Box().X0-label)
+		all.Y1 += k.Of(3)
+		e.V.Origin = scene.Pt(room.Centre().X-(all.X0+all.X1)/2, room.Y0-all.Y0)
+		if all.W() <= room.W() && all.H() <= room.H()-foot-k.Of(6) {
+			e.V.Origin.Y += math.Min(k.Of(12), (room.H()-foot-k.Of(6)-all.H())/2)
+			return
 		}
 	}
 }
 
-// holeTable says for every sheet that the opening cuts where the cut-out lies on it: along from its raw left edge, and
-// up and down from its level mark.
-func holeTable(e *elevation.View, h hole) *draft.Table {
-	t := &draft.Table{Columns: []draft.Column{{Head: "SHEET", Bold: true, Align: scene.End}, {Head: "CUT-OUT, FROM RAW LEFT"}, {Head: "FROM LEVEL"}}}
-	_, z0, _, z1 := e.F.Hole(h.o)
-	level := e.Room.Space.LevelLine
-	for _, p := range e.F.Parts {
-		for _, s := range p.Sheets {
-			a, b := raw(e, p, s)
-			if b <= h.o.FromLeft || a >= h.o.Right() {
-				continue
-			}
-			along := "left edge to "
-			if h.o.FromLeft > a {
-				along = e.Style.Format(h.o.FromLeft-a) + " to "
-			}
-			if h.o.Right() < b {
-				along += e.Style.Format(h.o.Right() - a)
-			} else {
-				along += "right edge"
-			}
-			up := "foot"
-			if h.o.SillGiven {
-				up = upDown(e.Set, z0-level)
-			}
-			t.Rows = append(t.Rows, draft.Row{Cells: []string{elevation.NumberOf(s), along, up + " to " + upDown(e.Set, z1-level)}})
-		}
+// openingFoot draws title and bar under an enlargement, and the table of cut-outs beside them or under them.
+func openingFoot(e *elevation.View, room scene.Box, foot float64, title draft.Title, table *draft.Table, beside bool) {
+	k, g := e.Look, &e.Page.Group
+	at := scene.Pt(room.X0, math.Min(e.Box().Y1+k.Of(14), room.Y1-foot+k.Of(7)))
+	tb := title.Draw(g, k, at)
+	bar := draft.Bar{Scale: e.V.Scale, Metric: e.Metric()}
+	bb := bar.Draw(g, k, scene.Pt(at.X+k.Of(17), tb.Y1+k.Of(8)), k.Of(42))
+	tableAt := scene.Pt(room.X1-table.Width(), at.Y-k.Of(7))
+	if !beside {
+		tableAt = scene.Pt(room.X0, bb.Y1+k.Of(4))
 	}
-	return t
-}
-
-// upDown is a height from the level line: up 3'-0", down 1'-4".
-func upDown(s *folio.Set, z L) string {
-	if z < 0 {
-		return "down " + s.Style.Format(-z)
-	}
-	return "up " + s.Style.Format(z)
-}
-
-// raw are the raw edges of a sheet as hung, on this wall.
-func raw(e *elevation.View, p face.Part, s *layout.Sheet) (left, right L) {
-	left, right = s.StartLine-e.F.St.Shift, s.RightLine-e.F.St.Shift
-	if e.F.Run.Closed {
-		for left > p.To {
-			left, right = left-e.F.Run.Length, right-e.F.Run.Length
-		}
-		for right < p.From {
-			left, right = left+e.F.Run.Length, right+e.F.Run.Length
-		}
-	}
-	return left, right
+	_, taken := table.Draw(g, k, tableAt, 0, room.Y1-tableAt.Y)
+	e.Space.Take(tb, bb, taken)
 }

@@ -45,8 +45,15 @@ func (e *photoElevation) level() {
 	}
 }
 
-// numbers letters the number of each sheet under the floor, in rows where sheets are slim; those without a photograph
-// also in their field.
+// Rows of numbers under the floor, in mm on the office page.
+const (
+	footFirst = 4.5 // from the floor
+	footStep  = 5.0 // from row to row
+	footRows  = 5
+)
+
+// numbers letters the number of each sheet under the floor: in the first row, where sheets are slim in the next in which
+// the number is free and a line leads to it; those without a photograph also in their field.
 //
 // Shape: the y under the lowest.
 func (e *photoElevation) numbers() float64 {
@@ -63,8 +70,8 @@ func (e *photoElevation) numbers() float64 {
 			names = append(names, elevation.NumberOf(s))
 		}
 		t := scene.Text{String: strings.Join(names, ", "), Height: k.Medium, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Numbers}
-		for row := range 5 {
-			t.At = scene.Pt(x, e.Box().Y1+k.Of(4.5+5*float64(row)))
+		for row := range footRows {
+			t.At = scene.Pt(x, e.Box().Y1+k.Of(footFirst+footStep*float64(row)))
 			stem := scene.Pt(x, t.At.Y-t.Height/2-k.Of(0.8))
 			if !e.Space.Free(t.Bounds(), k.Of(0.6)) || row > 0 && !e.Space.FreeLine(scene.Pt(x, e.Box().Y1+k.Of(1)), stem, k.Of(0.5)) {
 				continue
@@ -88,22 +95,15 @@ func (e *photoElevation) numbers() float64 {
 	return y
 }
 
-// plain letters the number of a sheet into its plain field, where it is free.
+// plainShares are the heights of a number in a plain field, as shares of the field from its foot: in the middle, then by
+// turns over and under it.
+var plainShares = []float64{0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.88, 0.12}
+
+// plain letters the number of a sheet into its plain field, at the first height that is free and off the level line.
 func (e *photoElevation) plain(s *layout.Sheet, x float64, number string) {
-	low, high, any := L(0), L(0), false
-	for _, q := range s.Pieces {
-		if q.Wall != e.F.Wall {
-			continue
-		}
-		for _, p := range q.Outline {
-			if !any {
-				low, high, any = p.Z, p.Z, true
-			}
-			low, high = min(low, p.Z), max(high, p.Z)
-		}
-	}
+	_, low, _, high, _ := e.F.Extent(s)
 	t := scene.Text{String: number, Height: e.Look.Medium, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Numbers}
-	for _, share := range []float64{0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.88, 0.12} {
+	for _, share := range plainShares {
 		t.At = scene.Pt(x, e.V.Y(low)+(e.V.Y(high)-e.V.Y(low))*share)
 		if level := e.V.Y(e.Room.Space.LevelLine); math.Abs(t.At.Y-level) < e.Look.Of(4) {
 			continue

@@ -242,7 +242,7 @@ func (e *photoElevation) onWall(p face.Part, s *layout.Sheet, at L) L {
 func (e *photoElevation) wallLines() {
 	k, f := e.Look, e.F
 	e.Outline(e.Group, e.Points(f.Outline(f.W.Floor, f.W.Ceiling, e.From, e.To)))
-	floor := e.Points(elevation.Profile(f.W.Floor, e.From, e.To))
+	floor := e.Points(face.Profile(f.W.Floor, e.From, e.To))
 	e.Group.Polyline(scene.Pen(scene.Walls, k.Wide), floor...)
 	for i := 0; i+1 < len(floor); i++ {
 		e.Space.Stroke(floor[i], floor[i+1])

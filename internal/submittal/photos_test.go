@@ -87,24 +87,16 @@ func images(p *scene.Page) map[string]*scene.Image {
 
 // Whatever the room and the paper, with every third photograph missing, nothing touches anything.
 func TestNothingOverlapsOnPhotographs(t *testing.T) {
-	rooms := roomtest.Samples(t)
-	for why, text := range roomtest.OddRooms {
-		rooms[why] = text
-	}
 	photo := sheetPicture(t, 49, 260)
-	for why, text := range rooms {
-		for _, name := range []string{"ansi-a", "ansi-b", "a3", "arch-d"} {
-			t.Run(why+", "+name, func(t *testing.T) {
-				_, list := photoPages(t, text, name, photo, func(n int) bool { return n%3 == 0 })
-				require.NotEmpty(t, list)
-				for _, p := range list {
-					for _, o := range scene.Overlaps(p, 0.5) {
-						t.Errorf("%s: %v", p.Name, o)
-					}
-				}
-			})
+	roomtest.OnPapers(t, roomtest.AllRooms(t), []string{"ansi-a", "ansi-b", "a3", "arch-d"}, func(t *testing.T, text, name string) {
+		_, list := photoPages(t, text, name, photo, func(n int) bool { return n%3 == 0 })
+		require.NotEmpty(t, list)
+		for _, p := range list {
+			for _, o := range scene.Overlaps(p, 0.5) {
+				t.Errorf("%s: %v", p.Name, o)
+			}
 		}
-	}
+	})
 }
 
 // A wall of 9 ft, 8 ft high, net 23 1/2, worked by hand: seams at 18 3/4, 42 1/4, 65 3/4, 89 1/4; half an overlap 1/2.
@@ -265,7 +257,7 @@ func TestNoPhotographsNoPages(t *testing.T) {
 	template, err := paper.Named("ansi-b")
 	require.NoError(t, err)
 	p := roomtest.Laid(t, "room.toml", roomtest.Head("in")+roomtest.Wall("North", `14'`, `9'`))
-	plain, err := Draw(p, template, nil)
+	plain, err := Photographed(p, template, nil, nil)
 	require.NoError(t, err)
 	for _, page := range plain.Pages {
 		assert.NotContains(t, page.Title, "PHOTOGRAPHS")

@@ -213,7 +213,7 @@ func openingSchedule(s *folio.Set) *draft.Table {
 			if o.SillGiven {
 				sill = s.Style.Format(o.Sill)
 			}
-			t.Rows = append(t.Rows, draft.Row{Cells: []string{o.Name, o.Kind, w.Name, s.Style.Format(o.FromLeft), s.Style.Format(o.Width), sill, s.Style.Format(o.Head)}})
+			t.Rows = append(t.Rows, draft.Row{Cells: []string{o.Name, string(o.Kind), w.Name, s.Style.Format(o.FromLeft), s.Style.Format(o.Width), sill, s.Style.Format(o.Head)}})
 		}
 	}
 	if len(t.Rows) == 0 {
@@ -229,7 +229,7 @@ func boxSchedule(s *folio.Set) *draft.Table {
 		w := &s.Room.Walls[i]
 		for j := range w.Boxes {
 			b := &w.Boxes[j]
-			t.Rows = append(t.Rows, draft.Row{Cells: []string{b.Name, b.Kind, w.Name, s.Style.Format(b.X), s.Style.Format(b.Z), s.Style.Inches(b.PlateWidth) + " x " + s.Style.Inches(b.PlateHigh)}})
+			t.Rows = append(t.Rows, draft.Row{Cells: []string{b.Name, string(b.Kind), w.Name, s.Style.Format(b.X), s.Style.Format(b.Z), s.Style.Inches(b.PlateWidth) + " x " + s.Style.Inches(b.PlateHigh)}})
 		}
 	}
 	if len(t.Rows) == 0 {
@@ -263,7 +263,7 @@ func stock(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "FLITCHES", Columns: []draft.Column{{Head: "FLITCH", Bold: true}, {Head: "DELIVERED", Align: scene.End}, {Head: "LAID", Wrap: true}, {Head: "LEFT", Wrap: true},
 		{Head: "KEPT BACK"}, {Head: "DAMAGED"}}}
 	for _, f := range s.Plan.Left {
-		t.Rows = append(t.Rows, draft.Row{Cells: []string{f.Flitch, fmt.Sprint(len(f.Delivered)), numbers(f.Laid), numbers(f.Left), numbers(f.Spare), numbers(f.Damaged)}})
+		t.Rows = append(t.Rows, draft.Row{Cells: []string{f.Flitch, fmt.Sprint(len(f.Delivered)), layout.Ranges(f.Laid, " to "), layout.Ranges(f.Left, " to "), layout.Ranges(f.Spare, " to "), layout.Ranges(f.Damaged, " to ")}})
 	}
 	if len(t.Rows) == 0 {
 		t.Rows = []draft.Row{{Cells: []string{"none is given: sheets are numbered from 1"}}}

@@ -20,30 +20,22 @@ const fullSite = "[site]\ntemperature = 58\nhumidity = 71.5\nwall = 50\nyear = {
 
 // Nothing touches on the site's pages, whatever is known of the site.
 func TestNothingOverlapsOnTheSitePages(t *testing.T) {
-	rooms := roomtest.Samples(t)
-	for why, text := range roomtest.OddRooms {
-		rooms[why] = text
-	}
+	rooms := roomtest.AllRooms(t)
 	rooms["a site with everything wrong"] = roomtest.Head("in") + fullSite + roomtest.Wall("North", `12'`, `9'`)
 	rooms["the same in metric"] = roomtest.Metric() + fullSite + roomtest.WallMM("Head", 4280, 2700)
 	rooms["shop and site alike"] = roomtest.Head("in") + "[site]\ntemperature = 70\nhumidity = 40\nshop = { temperature = 70, humidity = 40 }\n" + roomtest.Wall("North", `12'`, `9'`)
 	rooms["as dry and as damp as air can be"] = roomtest.Head("in") + "[site]\ntemperature = 30\nhumidity = 100\nshop = { temperature = 120, humidity = 0 }\n" + roomtest.Wall("North", `12'`, `9'`)
-	for why, text := range rooms {
-		for _, name := range paper.Names() {
-			t.Run(why+", "+name, func(t *testing.T) {
-				template, err := paper.Named(name)
-				require.NoError(t, err)
-				d, err := folio.NewSet(roomtest.Laid(t, "room.toml", text), template, nil, "Submittal").Document([]folio.Section{{Kind: folio.General, Pages: sitePages}})
-				require.NoError(t, err)
-				for _, p := range d.Pages {
-					for _, o := range scene.Overlaps(p, 0.5) {
-						t.Errorf("%s: %v", p.Name, o)
-					}
-					p.Texts(func(x *scene.Text) { assert.GreaterOrEqual(t, x.Height, 2.5-1e-9, "%q", x.String) })
-				}
-			})
+	roomtest.OnPapers(t, rooms, paper.Names(), func(t *testing.T, text, name string) {
+		s := folio.NewSet(roomtest.Laid(t, "room.toml", text), roomtest.Template(t, name), nil, "Submittal")
+		d, err := s.Document([]folio.Section{{Kind: folio.General, Pages: sitePages}})
+		require.NoError(t, err)
+		for _, p := range d.Pages {
+			for _, o := range scene.Overlaps(p, 0.5) {
+				t.Errorf("%s: %v", p.Name, o)
+			}
+			p.Texts(func(x *scene.Text) { assert.GreaterOrEqual(t, x.Height, 2.5-1e-9, "%q", x.String) })
 		}
-	}
+	})
 }
 
 // What the site page has to say, whatever the room: each by a word that stands for it.
@@ -104,19 +96,15 @@ func TestChartMarksBothStates(t *testing.T) {
 
 // The cover is as many pages as it takes once it lists all of them, on every paper: nothing falls off its end.
 func TestCoverTakesAllOfItsList(t *testing.T) {
-	for why, text := range roomtest.Samples(t) {
-		for _, name := range paper.Names() {
-			template, err := paper.Named(name)
-			require.NoError(t, err)
-			s := folio.NewSet(roomtest.Laid(t, "room.toml", text), template, nil, "Submittal")
-			s.Number(Submittal)
-			covers := 0
-			for _, l := range s.List {
-				if l.Title == "COVER" {
-					covers++
-				}
+	roomtest.OnPapers(t, roomtest.Samples(t), paper.Names(), func(t *testing.T, text, name string) {
+		s := folio.NewSet(roomtest.Laid(t, "room.toml", text), roomtest.Template(t, name), nil, "Submittal")
+		s.Number(Submittal)
+		covers := 0
+		for _, l := range s.List {
+			if l.Title == "COVER" {
+				covers++
 			}
-			assert.Len(t, folio.Flow(s.Look, coverBlocks(s), s.NoteColumns()), covers, "%s, %s", why, name)
 		}
-	}
+		assert.Len(t, folio.Flow(s.Look, coverBlocks(s), s.NoteColumns()), covers)
+	})
 }

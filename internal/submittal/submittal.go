@@ -3,9 +3,6 @@ package submittal
 import (
 	"flitchlay/internal/detail"
 	"flitchlay/internal/folio"
-	"flitchlay/internal/layout"
-	"flitchlay/internal/paper"
-	"flitchlay/internal/scene"
 )
 
 // Submittal is the list of pages that the architect gets, in their order.
@@ -16,11 +13,4 @@ var Submittal = []folio.Section{
 	{Kind: folio.Enlarged, Pages: openingPages},
 	{Kind: folio.Details, Pages: detail.Pages},
 	{Kind: folio.Schedules, Pages: schedulePages},
-}
-
-// Draw draws the set for the architect. The logo may be nil.
-//
-// Errors: a fault of the program: a page that no backend could draw.
-func Draw(p *layout.Plan, t *paper.Template, logo *scene.Picture) (*scene.Document, error) {
-	return Photographed(p, t, logo, nil)
 }

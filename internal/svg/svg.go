@@ -93,10 +93,23 @@ func (w *writer) head(p *scene.Page, set string) {
 	if p.Desc != "" {
 		fmt.Fprintf(w.out, "<desc id=\"_desc\">%s</desc>\n", escape(p.Desc))
 	}
-	css := fmt.Sprintf("@page{size:%smm %smm;margin:0}", width, height)
-	if w.lettering != Outlined {
-		css += "\ntext{font-kerning:none;font-variant-ligatures:none;white-space:pre}"
-	}
+	faces := facesOf(p)
+	w.styles(faces, fmt.Sprintf("@page{size:%smm %smm;margin:0}", width, height))
+	w.glyphs(faces)
+	fmt.Fprintf(w.out, "<rect class=\"paper\" width=\"%s\" height=\"%s\" fill=\"#ffffff\"/>\n", width, height)
+	// PDF's miter limit, so that sharp corners look alike.
+	w.svg.Group(`fill="none"`, `stroke="#000000"`, `stroke-miterlimit="10"`, `font-family="`+family+`"`)
+}
+
+// faceUse is a face with what a page letters in it.
+type faceUse struct {
+	face   *font.Face
+	weight string // as style sheets call it
+	runes  []rune
+}
+
+// facesOf are both faces, with the runes that a page needs of each.
+func facesOf(p *scene.Page) []faceUse {
 	var regular, bold []string
 	p.Texts(func(t *scene.Text) {
 		if t.Bold {
@@ -105,15 +118,16 @@ func (w *writer) head(p *scene.Page, set string) {
 			regular = append(regular, t.Lettered())
 		}
 	})
-	faces := []struct {
-		face   *font.Face
-		weight string
-		runes  []rune
-	}{
+	return []faceUse{
 		{font.Regular, "normal", font.Runes(regular...)},
 		{font.Bold, "bold", font.Runes(bold...)},
 	}
+}
+
+// styles writes the style sheet: the size of the page, and for text the faces, cut down to what the page needs.
+func (w *writer) styles(faces []faceUse, css string) {
 	if w.lettering != Outlined {
+		css += "\ntext{font-kerning:none;font-variant-ligatures:none;white-space:pre}"
 		for _, f := range faces {
 			if len(f.runes) > 0 {
 				css += fmt.Sprintf("\n@font-face{font-family:'Flitchlay Sans';font-weight:%s;src:url(data:font/ttf;base64,%s)}",
@@ -122,20 +136,22 @@ func (w *writer) head(p *scene.Page, set string) {
 		}
 	}
 	w.svg.Style("text/css", css)
-	if w.lettering != Live {
-		w.svg.Def()
-		for _, f := range faces {
-			for _, r := range f.runes {
-				if d := f.face.Outline(r); d != "" {
-					w.svg.Path(d, `id="`+glyphID(f.face, r)+`"`)
-				}
+}
+
+// glyphs writes the outline of every letter that the page needs, once.
+func (w *writer) glyphs(faces []faceUse) {
+	if w.lettering == Live {
+		return
+	}
+	w.svg.Def()
+	for _, f := range faces {
+		for _, r := range f.runes {
+			if d := f.face.Outline(r); d != "" {
+				w.svg.Path(d, `id="`+glyphID(f.face, r)+`"`)
 			}
 		}
-		w.svg.DefEnd()
 	}
-	fmt.Fprintf(w.out, "<rect class=\"paper\" width=\"%s\" height=\"%s\" fill=\"#ffffff\"/>\n", width, height)
-	// PDF's miter limit, so that sharp corners look alike.
-	w.svg.Group(`fill="none"`, `stroke="#000000"`, `stroke-miterlimit="10"`, `font-family="`+family+`"`)
+	w.svg.DefEnd()
 }
 
 // items writes a row of items, those of one layer together. given is a layer that the group around them says already.

@@ -22,6 +22,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"golang.org/x/image/font/sfnt"
 
+	"flitchlay/internal/effort"
 	"flitchlay/internal/font"
 	"flitchlay/internal/scene"
 )
@@ -92,20 +93,6 @@ func write(t testing.TB, p *scene.Page, o Options) []byte {
 	return out
 }
 
-// tool returns the path of a program, or skips: a machine need not have it. With FLITCHLAY_CHECK=1 it must.
-func tool(t *testing.T, name string) string {
-	t.Helper()
-	path, err := exec.LookPath(name)
-	if err == nil {
-		return path
-	}
-	if os.Getenv("FLITCHLAY_CHECK") == "1" {
-		t.Fatalf("%s is not installed", name)
-	}
-	t.Skipf("%s is not installed", name)
-	return ""
-}
-
 func TestSizeAndLengthAreMillimetres(t *testing.T) {
 	for _, size := range [][2]float64{{431.8, 279.4}, {914.4, 609.6}, {594, 841}, {279.4, 215.9}} {
 		p := scene.NewPage("Z-201", "Elevation", size[0], size[1])
@@ -122,7 +109,7 @@ func TestSizeAndLengthAreMillimetres(t *testing.T) {
 
 // rsvg-convert draws the file: a line of 100 mm is 100 mm long there, to a twentieth of a millimetre.
 func TestRendererDrawsTrueLength(t *testing.T) {
-	rsvg := tool(t, "rsvg-convert")
+	rsvg := effort.Tool(t, "rsvg-convert")
 	p := scene.NewPage("1", "", 120, 30)
 	p.Line(scene.Pt(10, 15), scene.Pt(110, 15), scene.Pen(scene.Walls, 1))
 	dir := t.TempDir()

@@ -43,16 +43,3 @@ func Bands() []Band {
 	return []Band{ShippingMoisture, HeatBefore, SummerSite, WinterSite, Acclimatise, RoomTemperature, RoomHumidity,
 		OutOfHumidity, WallOverDewPoint}
 }
-
-// Target is the average moisture content of interior woodwork in one part of the country.
-type Target struct {
-	Where    string
-	Moisture float64 // per cent
-}
-
-// Targets are the averages for the USA.
-//
-// Source: Wood Handbook, FPL-GTR-190 (2010), figure 13-1, as restated elsewhere.
-func Targets() []Target {
-	return []Target{{"most of the USA", 8}, {"dry south-west", 6}, {"damp warm coast", 11}}
-}

@@ -6,22 +6,13 @@ import "math"
 type fit struct{ w, k, k1, k2 [3]float64 }
 
 // Source: Wood Handbook, FPL-GTR-282 (2021), chapter 4, equation 4-5 and the coefficients under it; as restated
-// elsewhere, and held against Table 4-2 by the tests. The two sets are rounded on their own and differ by up to 0.01
-// per cent moisture: the first is the engine, the second its check.
-var (
-	fahrenheitFit = fit{
-		w:  [3]float64{330, 0.452, 0.00415},
-		k:  [3]float64{0.791, 0.000463, -0.000000844},
-		k1: [3]float64{6.34, 0.000775, -0.0000935},
-		k2: [3]float64{1.09, 0.0284, -0.0000904},
-	}
-	celsiusFit = fit{
-		w:  [3]float64{349, 1.29, 0.0135},
-		k:  [3]float64{0.805, 0.000736, -0.00000273},
-		k1: [3]float64{6.27, -0.00938, -0.000303},
-		k2: [3]float64{1.91, 0.0407, -0.000293},
-	}
-)
+// elsewhere, and held by the tests against Table 4-2 and against the handbook's other set, for degrees C.
+var fahrenheitFit = fit{
+	w:  [3]float64{330, 0.452, 0.00415},
+	k:  [3]float64{0.791, 0.000463, -0.000000844},
+	k1: [3]float64{6.34, 0.000775, -0.0000935},
+	k2: [3]float64{1.09, 0.0284, -0.0000904},
+}
 
 // moisture is equation 4-5 at a temperature in the fit's scale and a relative humidity from 0 to 1.
 func (f fit) moisture(temperature, h float64) float64 {
@@ -53,56 +44,5 @@ func (c Climate) Charted() bool {
 func (c Climate) Moisture() float64 {
 	return fahrenheitFit.moisture(c.Temperature, clamp(c.Humidity, 0, 100)/100)
 }
-
-// MoistureCelsius is Moisture by the handbook's other set of coefficients, for checks.
-func (c Climate) MoistureCelsius() float64 {
-	return celsiusFit.moisture(Celsius(c.Temperature), clamp(c.Humidity, 0, 100)/100)
-}
-
-// HumidityFor is the relative humidity at which wood comes to a moisture content at a temperature: the inverse of
-// Moisture.
-//
-// Errors: false where no humidity gives it.
-func HumidityFor(temperature, moisture float64) (humidity float64, ok bool) {
-	low, high := 0.0, 100.0
-	// Not >=, so that what is no number fails too.
-	if !(moisture >= 0 && moisture <= Climate{temperature, high}.Moisture()) {
-		return 0, false
-	}
-	// Moisture grows with humidity, so halving always closes in; it ends when no number lies between.
-	for {
-		middle := (low + high) / 2
-		if middle <= low || middle >= high {
-			return middle, true
-		}
-		if (Climate{temperature, middle}).Moisture() < moisture {
-			low = middle
-		} else {
-			high = middle
-		}
-	}
-}
-
-// Chart is the moisture content by temperature and humidity, a row for each temperature: a site card's table.
-func Chart(temperatures, humidities []float64) [][]float64 {
-	rows := make([][]float64, len(temperatures))
-	for i, t := range temperatures {
-		for _, h := range humidities {
-			rows[i] = append(rows[i], Climate{t, h}.Moisture())
-		}
-	}
-	return rows
-}
-
-// Swing is the least and the most moisture content of wood where humidity goes from one end of a band to the other.
-func Swing(temperature, lowHumidity, highHumidity float64) (low, high float64) {
-	return Climate{temperature, lowHumidity}.Moisture(), Climate{temperature, highHumidity}.Moisture()
-}
-
-// MeterReading corrects what a resistance meter shows for the temperature of the wood: half a per cent for every 10
-// degrees F that it differs from what the meter is set for, added where the wood is colder.
-//
-// Source: Wood Handbook, FPL-GTR-190 (2010), chapter 13, on resistance meters: about 0.5 per cent for each 10 degrees F.
-func MeterReading(shown, setFor, wood float64) float64 { return shown + 0.5*(setFor-wood)/10 }
 
 func clamp(x, low, high float64) float64 { return math.Max(low, math.Min(high, x)) }

@@ -35,10 +35,7 @@ func ChangeByShrinkage(width, shrinkage, from, to float64) float64 {
 	return width * (to - from) / (saturated*100/shrinkage - saturated + from)
 }
 
-// CoefficientOf is the dimensional change coefficient that belongs to a shrinkage: equation 13-3 at 10 per cent.
-func CoefficientOf(shrinkage float64) float64 { return 1 / (3000/shrinkage - 20) }
-
-// ShrinkageOf is the shrinkage that belongs to a dimensional change coefficient: the inverse of CoefficientOf.
+// ShrinkageOf is the shrinkage that belongs to a dimensional change coefficient: equation 13-3 at 10 per cent.
 func ShrinkageOf(coefficient float64) float64 { return 3000 / (1/coefficient + 20) }
 
 // Movement is how far a free sheet moves, and how that was found.

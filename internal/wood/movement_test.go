@@ -94,9 +94,9 @@ func TestTheEquationThatHolds(t *testing.T) {
 // is 0.00238.
 func TestTheLargerOfTwoTablesIsTold(t *testing.T) {
 	mahogany := find(t, "mahogany")
-	assert.InDelta(t, 0.00141, CoefficientOf(mahogany.ShrinksTangential), 0.000005)
+	assert.InDelta(t, 0.00141, coefficientOf(mahogany.ShrinksTangential), 0.000005)
 	_, tangential := mahogany.shrinkage()
-	assert.InDelta(t, 0.00238, CoefficientOf(tangential), 1e-9)
+	assert.InDelta(t, 0.00238, coefficientOf(tangential), 1e-9)
 	_, tangential = find(t, "walnut").shrinkage()
 	assert.InDelta(t, 7.8, tangential, 1e-12)
 	for _, s := range All() {

@@ -6,6 +6,9 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
+
+	"flitchlay/internal/spell"
 )
 
 // Find is the species with this name: in any case, with its words in any order, however they are joined, so that
@@ -33,7 +36,7 @@ func Nearest(name string, n int) []string {
 		shared, away int
 	}
 	words := wordsOf(name)
-	spelled := []rune(strings.Join(words, " "))
+	spelled := strings.Join(words, " ")
 	var guesses []guess
 	for _, s := range species {
 		best := guess{name: s.Name(), away: math.MaxInt}
@@ -46,9 +49,9 @@ func Nearest(name string, n int) []string {
 				}
 			}
 			best.shared = max(best.shared, shared)
-			best.away = min(best.away, apart(spelled, []rune(strings.Join(otherWords, " "))))
+			best.away = min(best.away, spell.Distance(spelled, strings.Join(otherWords, " ")))
 		}
-		if best.shared > 0 || best.away < (len(spelled)+1)/2 {
+		if best.shared > 0 || best.away < (utf8.RuneCountInString(spelled)+1)/2 {
 			guesses = append(guesses, best)
 		}
 	}
@@ -67,24 +70,4 @@ func wordsOf(name string) []string {
 	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return !unicode.IsLetter(r) })
 	slices.Sort(words)
 	return words
-}
-
-// apart is the least number of letters to put in, leave out or exchange to make one spelling of another.
-func apart(a, b []rune) int {
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i, r := range a {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j, s := range b {
-			cost := 1
-			if r == s {
-				cost = 0
-			}
-			diagonal, row[j+1] = row[j+1], min(diagonal+cost, row[j]+1, row[j+1]+1)
-		}
-	}
-	return row[len(b)]
 }

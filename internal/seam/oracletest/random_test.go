@@ -7,13 +7,15 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/effort"
 	"flitchlay/internal/seam"
 	"flitchlay/internal/seam/oracletest"
 )
 
 // Random spans show every feature of the rules often enough to trust a comparison over a few hundred of them.
 func TestRandomSpansShowEveryFeature(t *testing.T) {
-	const cases = 1200
+	t.Parallel()
+	cases := effort.Of(400, 1200)
 	rng := rand.New(rand.NewPCG(1, 2))
 	share := map[string]int{}
 	count := func(name string, is bool) {

@@ -6,12 +6,14 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/effort"
 	"flitchlay/internal/seam/oracletest"
 )
 
 // The sweep finds what trying every set finds.
 func TestSweepAgainstBest(t *testing.T) {
-	for seed := range uint64(1000) {
+	t.Parallel()
+	for seed := range uint64(effort.Of(200, 1000)) {
 		c := oracletest.Random(rand.New(rand.NewPCG(seed, 7)), oracletest.Options{OpenLines: 12, ClosedLines: 10})
 		best, ok := oracletest.Best(c.Span, c.Aim)
 		swept, found := oracletest.Sweep(c.Span, c.Aim)

@@ -1,0 +1,132 @@
+package crew
+
+import (
+	"flitchlay/internal/folio"
+	"flitchlay/internal/scene"
+)
+
+// rowsOnPage is how many sheets stand on one page of the cut list.
+const rowsOnPage = 18
+
+// firstCut is how many are cut and hung before all others; a heavy line stands under every so many.
+const firstCut = 3
+
+// Heights on the pages of the cut list, in mm on letter paper.
+const (
+	cutHigh    = 11.0 // a sheet to cut
+	firstHigh  = 8.0  // the words over the first sheets
+	thenHigh   = 9.4  // the words over the others
+	struckHigh = 8.4  // what is not cut
+	notCutHigh = 8.0  // the words over it
+	stockPitch = 6.0  // from one line of stock lengths to the next
+	cutHeavy   = 1.0  // width of the line under a group
+)
+
+// cutList is the cut list while it is drawn, page by page.
+type cutList struct {
+	set       *Set
+	n         int // number of its first page
+	out       []*scene.Page
+	b         *board // the page being drawn, nil before the first
+	g         *scene.Group
+	y, bottom float64
+	count     int // sheets on this page
+}
+
+// cutPages draws the cut list: the first three on top, then all others, then what is not cut, then how many of which
+// stock length.
+func (c *Set) cutPages(n int) []*scene.Page {
+	l := &cutList{set: c, n: n}
+	rows := c.cutRows()
+	for i, r := range rows {
+		l.sheet(i, r, i == len(rows)-1)
+	}
+	if l.b == nil {
+		l.fresh()
+	}
+	for i, r := range c.struckRows() {
+		l.struck(i, r)
+	}
+	l.y += 1 * c.Unit
+	for i, line := range c.stockLengths(rows) {
+		l.stock(i, line)
+	}
+	return l.out
+}
+
+// fresh begins a page.
+func (l *cutList) fresh() {
+	c := l.set
+	l.b = c.open(l.n+len(l.out), folio.Sheet{Title: "Cut list", Lines: [2]string{c.place(), c.cutWords()}, Portrait: true})
+	l.b.Page.Title = "Cut list"
+	l.g = l.b.Page.Part(scene.Tag{Class: "cut-list"})
+	l.y, l.bottom, l.count = l.b.Area.Y0, l.b.Area.Y1, 0
+	l.out = append(l.out, l.b.Page)
+}
+
+// more begins a page where what is so high has no room on this one.
+func (l *cutList) more(high float64) {
+	if l.y+high > l.bottom {
+		l.fresh()
+		l.y += 2 * l.set.Unit
+	}
+}
+
+// words letters a line at the left of the page.
+func (l *cutList) words(y float64, s string, bold bool) {
+	l.b.word(l.g, scene.Pt(l.b.Page.Frame.X0+3*l.set.Unit, y), s, folio.TapedText*l.set.Unit, bold, scene.Start)
+}
+
+// rule draws a line across the page.
+func (l *cutList) rule(width float64) {
+	l.g.HLine(l.b.Page.Frame.X0, l.b.Page.Frame.X1, l.y, scene.Pen(scene.Frame, width))
+}
+
+// sheet draws the i-th sheet to cut, with the words over the first ones and over the others.
+func (l *cutList) sheet(i int, r cutRow, last bool) {
+	u := l.set.Unit
+	if l.b == nil || l.count == rowsOnPage || l.y+cutHigh*u > l.bottom {
+		l.fresh()
+		if i > 0 {
+			l.y = l.b.cutHead(l.g, l.y)
+		}
+	}
+	switch {
+	case i == 0:
+		l.words(l.y+6*u, "FIRST: cut these, hang, hold", true)
+		l.y = l.b.cutHead(l.g, l.y+firstHigh*u)
+	case i == firstCut && l.count > 0:
+		l.words(l.y+7*u, "THEN, when the hold is signed", true)
+		l.y += thenHigh * u
+		l.rule(folio.TapedFine)
+	}
+	l.b.cutRow(l.g, r, l.y, cutHigh*u)
+	l.y += cutHigh * u
+	l.count++
+	width := folio.TapedFine
+	if (i+1)%firstCut == 0 || last {
+		width = cutHeavy
+	}
+	if l.y < l.b.Page.Frame.Y1-0.5*u { // not on the frame
+		l.rule(width)
+	}
+}
+
+// struck draws the i-th row of what is not cut.
+func (l *cutList) struck(i int, r cutRow) {
+	u := l.set.Unit
+	l.more((struckHigh + notCutHigh) * u)
+	if i == 0 {
+		l.words(l.y+6.4*u, "NOT CUT", true)
+		l.y += notCutHigh * u
+	}
+	l.b.struckRow(l.g, r, l.y, struckHigh*u)
+	l.y += struckHigh * u
+}
+
+// stock letters the i-th line of how many sheets come out of which stock length.
+func (l *cutList) stock(i int, line string) {
+	l.more(8 * l.set.Unit)
+	l.y += stockPitch * l.set.Unit
+	l.words(l.y, line, i == 0)
+}

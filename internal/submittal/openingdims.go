@@ -1,0 +1,156 @@
+package submittal
+
+import (
+	"slices"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/elevation"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/room"
+	"flitchlay/internal/scene"
+)
+
+// holeStacks are the dimensions over and beside an enlargement.
+func holeStacks(e *elevation.View, h hole) (above, right draft.Stack) {
+	k := e.Look
+	above = draft.Stack{Edge: e.Box().Y0, Out: -1, Outline: e.Roof, Tiers: edgeTiers(e, h)}
+	right = draft.Stack{Upright: true, Edge: e.Box().X1, Out: 1, First: k.Of(10), Tiers: holeHeights(e, h)}
+	for i := range above.Tiers {
+		above.Tiers[i].Name = "" // the running figures show by their circle where they start
+	}
+	if !e.Last() {
+		right.Edge += k.Of(3)
+	}
+	return above, right
+}
+
+// edgeTiers are the distances along the wall: between neighbours of seams and edges, and from the left edge to every seam
+// over the opening and on to the right edge.
+func edgeTiers(e *elevation.View, h hole) []draft.Tier {
+	all, run := []L{h.o.FromLeft, h.o.Right()}, []L{h.o.FromLeft}
+	for _, s := range e.F.Seams {
+		if s.X < e.From || s.X > e.To {
+			continue
+		}
+		all = append(all, s.X)
+		if s.X > h.o.FromLeft && s.X < h.o.Right() {
+			run = append(run, s.X)
+		}
+	}
+	for _, r := range e.F.RawEnds() {
+		if r.X >= e.From && r.X <= e.To {
+			all = append(all, r.X)
+		}
+	}
+	tiers := []draft.Tier{e.Tier("seams and edges", all, e.V.X)}
+	run = append(run, h.o.Right())
+	return append(tiers, e.Running("", "from left edge", h.o.FromLeft, run, e.V.X))
+}
+
+// holeHeights are the heights at the opening: floor, base, sill, head, upper edge of the covering, ceiling.
+func holeHeights(e *elevation.View, h hole) []draft.Tier {
+	mid := (h.o.FromLeft + h.o.Right()) / 2
+	floor, ceiling := room.At(e.F.W.Floor, mid), room.At(e.F.W.Ceiling, mid)
+	_, z0, _, z1 := e.F.Hole(h.o)
+	list := []L{floor, ceiling, max(z0, floor), min(z1, ceiling)}
+	if h.o.SillGiven {
+		list = append(list, floor+e.F.W.Base)
+	}
+	list = append(list, ceiling-e.F.W.Crown)
+	tiers := []draft.Tier{e.Tier("", list, e.V.Y)}
+	if level := e.Room.Space.LevelLine; level > floor && level < ceiling {
+		tiers = append(tiers, e.Tier("", []L{z0, z1, level}, e.V.Y))
+	}
+	return tiers
+}
+
+// levelLine draws the line to which the crew hangs the level marks.
+func levelLine(e *elevation.View, h hole) {
+	k := e.Look
+	level := e.Room.Space.LevelLine
+	if level <= e.F.Low || level >= e.F.High {
+		return
+	}
+	y := e.V.Y(level)
+	a, b := scene.Pt(e.Box().X0-k.Of(4), y), scene.Pt(e.Box().X1, y)
+	box := e.V.Box(e.F.Hole(h.o))
+	for part := range slices.Chunk(draft.Outside(a, b, box), 2) {
+		e.Group.Line(part[0], part[1], scene.Pen(scene.Plumb, k.Dimension).As(scene.Chain(k.Dimension)))
+		e.Space.Stroke(part[0], part[1])
+	}
+	t := scene.Text{At: a.Add(-k.Of(1.2), 0), String: "level " + e.Style.Format(level), Height: k.Small, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Plumb}
+	if t.Bounds().X0 < e.Field.X0+k.Of(2) {
+		t.At, t.Angle, t.Anchor = a.Add(-k.Of(2.4), 0), 90, scene.Middle
+	}
+	e.Group.Text(t)
+	e.Space.Take(t.Bounds())
+}
+
+// reveal draws the reveals unfolded at their jambs, dashed at the fold's depth.
+func reveal(e *elevation.View, o *room.Opening) {
+	k := e.Look
+	if o.Reveal == 0 {
+		return
+	}
+	box := e.V.Box(e.F.Hole(o))
+	d := e.V.MM(o.Reveal)
+	if 2*d > box.W()-k.Of(16) {
+		return
+	}
+	words := "reveal " + e.Style.Format(o.Reveal)
+	if o.WrapReveal {
+		words = "jamb wrapped " + e.Style.Format(o.Reveal)
+	}
+	pen := scene.Pen(scene.Openings, k.Thin).As(scene.Dashed(k.Thin))
+	for i, x := range []float64{box.X0 + d, box.X1 - d} {
+		e.Group.VLine(x, box.Y0, box.Y1, pen)
+		e.Space.Stroke(scene.Pt(x, box.Y0), scene.Pt(x, box.Y1))
+		t := scene.Text{At: scene.Pt(x+k.Of(1.4)+k.Small, box.Centre().Y), String: words, Height: k.Small, Anchor: scene.Middle, Angle: 90, Layer: scene.Openings}
+		if i == 1 {
+			t.At.X = x - k.Of(1.4)
+		}
+		if box.H() > t.Width()+k.Of(4) && e.Space.Free(t.Bounds(), k.Of(0.7)) {
+			e.Group.Text(t)
+			e.Space.Take(t.Bounds())
+		}
+	}
+}
+
+// holeTable says for every sheet that the opening cuts where the cut-out lies on it: along from its raw left edge, and
+// up and down from its level mark.
+func holeTable(e *elevation.View, h hole) *draft.Table {
+	t := &draft.Table{Columns: []draft.Column{{Head: "SHEET", Bold: true, Align: scene.End}, {Head: "CUT-OUT, FROM RAW LEFT"}, {Head: "FROM LEVEL"}}}
+	_, z0, _, z1 := e.F.Hole(h.o)
+	level := e.Room.Space.LevelLine
+	for _, p := range e.F.Parts {
+		for _, s := range p.Sheets {
+			a, b := p.Raw(s)
+			if b <= h.o.FromLeft || a >= h.o.Right() {
+				continue
+			}
+			along := "left edge to "
+			if h.o.FromLeft > a {
+				along = e.Style.Format(h.o.FromLeft-a) + " to "
+			}
+			if h.o.Right() < b {
+				along += e.Style.Format(h.o.Right() - a)
+			} else {
+				along += "right edge"
+			}
+			up := "foot"
+			if h.o.SillGiven {
+				up = upDown(e.Set, z0-level)
+			}
+			t.Rows = append(t.Rows, draft.Row{Cells: []string{elevation.NumberOf(s), along, up + " to " + upDown(e.Set, z1-level)}})
+		}
+	}
+	return t
+}
+
+// upDown is a height from the level line: up 3'-0", down 1'-4".
+func upDown(s *folio.Set, z L) string {
+	if z < 0 {
+		return "down " + s.Style.Format(-z)
+	}
+	return "up " + s.Style.Format(z)
+}
