@@ -45,20 +45,6 @@ func (v sweeps) free() {
 	v.round.free()
 }
 
-// group is a stretch of closing places with a lower bound for each, and the lanes that matter.
-//
-// A bound is loose by what the way round gains where it ends at another place than it began at. pull is taken off what
-// the way costs that ends at a place and put on what begins there: it changes nothing for a way that closes, and set to
-// what ending there costs more than ending at the best place, it leaves next to nothing to gain.
-type group struct {
-	places []int
-	least  []cost
-	pull   []cost
-	top    cost // the greatest pull of the sweep that gave the bounds
-	v      *lanes
-	first  bool // nothing has been found of it
-}
-
 // beaten says whether a closing line whose total is at least x cannot be the answer.
 func (h *hunt) beaten(c int, x cost) bool {
 	return x.isNever() || !x.less(h.under) && (x != h.under || c <= h.place)
@@ -127,58 +113,6 @@ func (h *hunt) tryFirst(g *group) {
 	}
 }
 
-// count bounds the places of a group, stretch by stretch, by ways that have as many sheets as a layout must. What pulls
-// their ends together is not what it is for all ways: it is taken from a first such bound.
-func (h *hunt) count(g *group) {
-	w, ok := h.far.again.(*scout)
-	long := h.t.g.shorter()
-	if !ok || long == 0 {
-		return
-	}
-	for begin := 0; begin < len(g.places); {
-		end := search(g.places, g.places[begin]+long)
-		part := &group{places: slices.Clone(g.places[begin:end]), least: slices.Clone(g.least[begin:end]), v: g.v}
-		part.pull = make([]cost, len(part.places))
-		for range 2 {
-			if h.countOnce(w, part); len(part.places) == 0 {
-				break
-			}
-		}
-		kept := 0
-		for k := begin; k < end; k++ {
-			if kept < len(part.places) && part.places[kept] == g.places[k] {
-				g.least[k] = part.least[kept]
-				kept++
-			} else {
-				g.least[k] = never
-			}
-		}
-		begin = end
-	}
-	h.prune(g)
-}
-
-// countOnce bounds a stretch of places by ways that are counted, and sets the pull by what begins at each of them.
-func (h *hunt) countOnce(w *scout, g *group) {
-	g.top = slices.MaxFunc(g.pull, cost.compare)
-	most := cost{}
-	for i, x := range w.counted(g) {
-		least := h.t.gists.least(x).plus(g.pull[i]).over(g.top)
-		if g.pull[i] = least; !least.isNever() && most.less(least) {
-			most = least
-		}
-		if least = lesser(least, h.t.only(&h.b, g.places[i])).plus(h.t.seams[g.places[i]]); g.least[i].less(least) {
-			g.least[i] = least
-		}
-	}
-	for i, x := range g.pull {
-		if g.pull[i] = (cost{}); !x.isNever() {
-			g.pull[i] = most.minus(x)
-		}
-	}
-	h.prune(g)
-}
-
 // worse says whether x costs more than y, as far as the sweeps over all lanes can tell.
 func (h *hunt) worse(x, y cost) bool {
 	if _, ok := h.far.forth.(*scout); ok {
@@ -215,9 +149,6 @@ func (h *hunt) searchThrough(stretch, class []int) {
 		h.search(tail)
 	}
 }
-
-// wide returns how far the places of a group lie apart.
-func (g *group) wide() int { return g.places[len(g.places)-1] - g.places[0] }
 
 // part tries places of groups and parts the groups until no place is left.
 func (h *hunt) part(open []*group) {
@@ -263,13 +194,6 @@ func (h *hunt) try(g *group, at int) {
 	h.prune(g)
 }
 
-// drop takes a place out of a group.
-func (g *group) drop(at int) {
-	g.places = slices.Delete(g.places, at, at+1)
-	g.least = slices.Delete(g.least, at, at+1)
-	g.pull = slices.Delete(g.pull, at, at+1)
-}
-
 // next returns the group and the index in it of the place of the least bound that is not beaten.
 func (h *hunt) next(open []*group) (best *group, at int) {
 	for _, g := range open {
@@ -295,21 +219,6 @@ func (h *hunt) prune(g *group) {
 		}
 	}
 	g.places, g.least, g.pull = g.places[:n], g.least[:n], g.pull[:n]
-}
-
-// halve parts a group in the middle of its stretch.
-func (g *group) halve() []*group {
-	switch len(g.places) {
-	case 0:
-		return nil
-	case 1:
-		return []*group{g}
-	}
-	n := search(g.places, (g.places[0]+g.places[len(g.places)-1]+1)/2)
-	return []*group{
-		{places: slices.Clone(g.places[:n]), least: slices.Clone(g.least[:n]), pull: slices.Clone(g.pull[:n])},
-		{places: slices.Clone(g.places[n:]), least: slices.Clone(g.least[n:]), pull: slices.Clone(g.pull[n:])},
-	}
 }
 
 // clusters parts a class into pieces: the longer they are the fewer sweeps there are and the looser the bounds. Few
