@@ -12,6 +12,10 @@ func (h *hunt) count(g *group) {
 	}
 	for begin := 0; begin < len(g.places); {
 		end := search(g.places, g.places[begin]+long)
+		if end-begin <= h.t.g.net/8 { // so few are sooner tried
+			begin = end
+			continue
+		}
 		part := &group{places: slices.Clone(g.places[begin:end]), least: slices.Clone(g.least[begin:end]), v: g.v}
 		part.pull = make([]cost, len(part.places))
 		for range 2 {
