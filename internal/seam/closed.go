@@ -1,24 +1,40 @@
 package seam
 
-import (
-	"maps"
-	"slices"
-)
+import "slices"
 
 // closed finds the best layout of a closed span among those that cost less than under; closings lists the lines the
-// closing seam may fall on, nil for all. Closing places are tried class by class, the least seen first.
+// closing seam may fall on, nil for all.
 func (t *table) closed(b bounds, closings []int, under cost, s *store) (answer, bool) {
+	found, ok := t.closedBy(true, b, closings, under, s)
+	if !t.gists.over {
+		return found, ok
+	}
+	// Some sum was too great for a gist: what was found may not be the best.
+	return t.closedBy(false, b, closings, under, s)
+}
+
+// closedBy is closed, by gists where they will do. Closing places are tried class by class, the least seen first.
+func (t *table) closedBy(scouting bool, b bounds, closings []int, under cost, s *store) (answer, bool) {
 	back := *t
 	back.reversed = true
-	all := t.lanes()
-	h := &hunt{
-		t: t, back: &back, all: all, mirror: t.reverse(all), under: under, place: t.g.lines,
-		forth: newSweeper(t, b, s), again: newSweeper(t, b, s), round: newSweeper(&back, b.reverse(t.g), s),
-	}
-	defer h.forth.free()
-	defer h.again.free()
-	defer h.round.free()
+	full := !scouting || !t.gists.exact()
+	all, mirror, done := t.bothLanes(s, full)
+	defer done()
+	h := &hunt{t: t, all: all, mirror: mirror, b: b, under: under, place: t.g.lines, store: s}
 	h.feasible = func() bool { return t.aim == musts || t.feasible(b, s) }
+	away := b.reverse(t.g)
+	if scouting {
+		h.far = sweeps{newScout(t, b, s), newScout(t, b, s), newScout(&back, away, s)}
+		defer h.far.free()
+		h.near = h.far
+	}
+	if full {
+		h.near = sweeps{newSweeper(t, b, s), newSweeper(t, b, s), newSweeper(&back, away, s)}
+		defer h.near.free()
+	}
+	if !scouting {
+		h.far = h.near
+	}
 	if t.aim == musts && closings == nil {
 		// Which seam closes makes no difference to the musts, and each layout has one in any window of net lines.
 		h.search(t.window())
@@ -28,12 +44,19 @@ func (t *table) closed(b bounds, closings []int, under cost, s *store) (answer, 
 	// 1. where any seam of a layout may as well close it, the lines of one net width stand for the class; 2. else all of it.
 	// 3. After a class without any layout it is asked once whether there is one at all.
 	for _, class := range t.classes(closings) {
+		if closings == nil && len(b.wishes) == 0 && t.alike() {
+			class = class[len(class)-1:]
+		}
+		h.tryPast(class)
 		if w := t.covered(class); w != nil {
 			h.searchThrough(w, class)
 		} else {
 			h.search(class)
 		}
 		if h.place < t.g.lines {
+			if t.past != nil {
+				t.past.place = h.place
+			}
 			return answer{lines: h.lines, total: h.under}, true
 		}
 		if h.hopeless() {
@@ -41,6 +64,19 @@ func (t *table) closed(b bounds, closings []int, under cost, s *store) (answer, 
 		}
 	}
 	return answer{}, false
+}
+
+// alike says that all lines are alike: then each layout can be turned to close on any of them, the last one too.
+func (t *table) alike() bool {
+	if t.g.short > 0 {
+		return false
+	}
+	for i, x := range t.seams[:t.g.lines] {
+		if x.isNever() || x != t.seams[0] || t.kind != nil && t.kind[i] != t.kind[0] {
+			return false
+		}
+	}
+	return true
 }
 
 // feasible says whether there is any layout, whichever seam closes it.
@@ -139,20 +175,25 @@ func (t *table) classes(closings []int) [][]int {
 			closings[i] = i
 		}
 	}
-	by := map[int64][]int{}
+	var heights []int64
+	var classes [][]int
+	last := -1
 	for _, c := range closings {
 		if t.seams[c].isNever() {
 			continue
 		}
 		feet := int64(0)
 		if t.aim != musts {
-			feet = t.s.feet(t.g.seen[c])
+			feet = t.g.feet[c]
 		}
-		by[feet] = append(by[feet], c)
-	}
-	var classes [][]int
-	for _, feet := range slices.Sorted(maps.Keys(by)) {
-		classes = append(classes, by[feet])
+		if last < 0 || heights[last] != feet {
+			var found bool
+			if last, found = slices.BinarySearch(heights, feet); !found {
+				heights = slices.Insert(heights, last, feet)
+				classes = slices.Insert(classes, last, nil)
+			}
+		}
+		classes[last] = append(classes[last], c)
 	}
 	return classes
 }

@@ -86,7 +86,15 @@ var orders = map[Aim][]item{
 const musts Aim = -1
 
 // ledger says at which bit of a cost each item begins; -1 where it does not count.
-type ledger struct{ at [itemCount]int }
+type ledger struct {
+	at   [itemCount]int
+	used int // bits of all items together
+	// counted is used but for what the first item, where it counts narrow sheets, seldom needs.
+	counted int
+}
+
+// narrowBits are enough for the narrow sheets of all but the strangest rooms.
+const narrowBits = 6
 
 // newLedger makes room for sums up to most, in the order of an aim.
 func newLedger(aim Aim, most [itemCount]Square) (ledger, error) {
@@ -95,13 +103,19 @@ func newLedger(aim Aim, most [itemCount]Square) (ledger, error) {
 		l.at[i] = -1
 	}
 	order := orders[aim]
-	used := 0
 	for i := len(order) - 1; i >= 0; i-- {
-		l.at[order[i]] = used
-		used += most[order[i]].bits()
+		l.at[order[i]] = l.used
+		bits := most[order[i]].bits()
+		l.used += bits
+		if bits > 0 {
+			l.counted = l.at[order[i]] + bits
+			if order[i] == itemNarrow || order[i] == itemNarrowMain {
+				l.counted = l.at[order[i]] + min(bits, narrowBits)
+			}
+		}
 	}
-	if used > costBits {
-		return l, fmt.Errorf("span too long to be scored: %d bits of %d", used, costBits)
+	if l.used > costBits {
+		return l, fmt.Errorf("span too long to be scored: %d bits of %d", l.used, costBits)
 	}
 	return l, nil
 }

@@ -116,6 +116,9 @@
 // it is asked for). But for difference, far right and pins, the score is a sum over seams and over sheets, and what a sheet
 // adds depends on its width by a few windows only; so one sweep over the lines finds the best. Lines that break a must are
 // left out first and let in only where no layout does without them. In a closed span the closing places are gone through by
-// their seen height, many at once, and bounds say which of them need not be tried (TestHuntAgainstEachPlace). The same span
-// gives the same answer twice (TestSolveKeepsToItsSpan).
+// their seen height, many at once, and bounds say which of them need not be tried (TestHuntAgainstEachPlace): they are found
+// in the leading bits of the score, as many as one machine word holds, and what they leave is counted in full. Where the
+// girth is a little over that of whole sheets, bounds count sheets. The same span gives the same answer twice
+// (TestSolveKeepsToItsSpan), and a Solver, which keeps what it knows of a span while its pins move, the same as Solve
+// (TestSolverAgreesWithSolve).
 package seam

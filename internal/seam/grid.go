@@ -11,7 +11,8 @@ type grid struct {
 	short int64 // what the last step of a closed span lacks of a snap
 	owed  []debt
 	seen  []int64
-	main  []bool // on a main wall
+	feet  []int64 // seen, counted
+	main  []bool  // on a main wall
 	// looked says that the seen heights of lines that break a must are known too.
 	looked bool
 }
@@ -24,7 +25,7 @@ func newGrid(s *Span) *grid {
 		g.short = int64(g.lines)*s.Snap - whole
 	}
 	g.owed = make([]debt, g.lines)
-	g.seen = make([]int64, g.lines)
+	g.seen, g.feet = make([]int64, g.lines), make([]int64, g.lines)
 	g.main = make([]bool, g.lines)
 	for _, corner := range s.Corners {
 		g.charge(corner, max(s.CornerReturn, s.PreferReturn), func(at int64) debt { return s.nearCorner(at, corner) })
@@ -51,9 +52,14 @@ func (g *grid) look(broken bool) {
 		return
 	}
 	g.looked = broken
+	last, feet := int64(-1), int64(0)
 	for i := g.first(); i < g.lines; i++ {
 		if owed := &g.owed[i]; broken == (owed.bends != 0 || owed.edges != 0) {
-			g.seen[i] = g.s.Seen(g.at(i))
+			seen := g.s.Seen(g.at(i))
+			if seen != last {
+				last, feet = seen, g.s.feet(seen)
+			}
+			g.seen[i], g.feet[i] = seen, feet
 		}
 	}
 }

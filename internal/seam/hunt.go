@@ -10,28 +10,39 @@ import "slices"
 // of the least is tried. Sweeps both ways then leave only the lanes that can be part of a layout as good as the best
 // known. On these few what is left of the places is tried, halved and swept again.
 type hunt struct {
-	t, back     *table // back goes the other way round
+	t           *table
 	all, mirror *lanes
-	// forth holds the last sweep for a group, again that for a single place, round the last sweep back.
-	forth, again, round *sweeper
-	under               cost  // the best total so far
-	place               int   // its closing line, past the last while there is none
-	lines               []int // its lines, closing line first
-	feasible            func() bool
-	asked, none         bool // whether feasible was asked, and what it denied
+	far, near   sweeps // over all lanes, and over the few that are left
+	under       cost   // the best total so far
+	place       int    // its closing line, past the last while there is none
+	lines       []int  // its lines, closing line first
+	store       *store
+	b           bounds
+	feasible    func() bool
+	counting    bool // that sheets are counted, as bounds turned out to be loose
+	asked, none bool // whether feasible was asked, and what it denied
 }
 
-// group is a stretch of closing places with a lower bound for each, and the lanes that matter.
-//
-// A bound is loose by what the way round gains where it ends at another place than it began at. pull is taken off what
-// the way costs that ends at a place and put on what begins there: it changes nothing for a way that closes, and set to
-// what ending there costs more than ending at the best place, it leaves next to nothing to gain.
-type group struct {
-	places []int
-	least  []cost
-	pull   []cost
-	top    cost // the greatest pull of the sweep that gave the bounds
-	v      *lanes
+// sweeps holds the last sweep for a group, that for a single place, and the last sweep back, which goes the other way
+// round.
+type sweeps struct{ forth, again, round sweep }
+
+// sweep is a sweeper, or a scout where bounds will do.
+type sweep interface {
+	load(v lanes)
+	closeOn(places []int, pull []cost, top cost)
+	openOn(g *group)
+	run()
+	ahead(from []int, to int) []cost
+	between(back sweep, line int, top, under cost) *lanes
+	walkFrom(c int, need cost) []int
+	free()
+}
+
+func (v sweeps) free() {
+	v.forth.free()
+	v.again.free()
+	v.round.free()
 }
 
 // beaten says whether a closing line whose total is at least x cannot be the answer.
@@ -43,26 +54,76 @@ func (h *hunt) beaten(c int, x cost) bool {
 func (h *hunt) search(class []int) {
 	clusters := h.clusters(class)
 	for _, places := range slices.Backward(clusters) {
-		g := &group{places: places, least: make([]cost, len(places)), pull: make([]cost, len(places)), v: h.all}
-		if g.wide() > h.t.g.net/2 { // the ends of a way cannot lie far apart where the places do not
-			h.sweepBack(g, h.mirror)
-			h.pull(g)
+		g := &group{places: places, least: make([]cost, len(places)), pull: make([]cost, len(places)), v: h.all, first: true}
+		if h.pullAsBefore(g) {
+			g.first = false
+		} else if g.wide() > h.t.g.net/2 { // the ends of a way cannot lie far apart where the places do not
+			h.sweepBack(h.far, g, h.mirror)
+			h.pull(h.far, g)
 		}
 		if len(g.places) == 0 {
 			continue
 		}
-		if h.sweepForth(g); len(g.places) == 0 {
+		if h.sweepForth(h.far, g); len(g.places) == 0 {
 			continue
 		}
-		_, at := h.next([]*group{g})
-		if h.try(g, at); h.place == h.t.g.lines && h.hopeless() {
+		if h.counting {
+			if h.count(g); len(g.places) == 0 {
+				continue
+			}
+		}
+		if h.tryFirst(g); h.place == h.t.g.lines && h.hopeless() {
 			return
 		}
-		if len(g.places) > 0 {
-			h.narrow(g, h.mirror)
-			h.part([]*group{g})
-		}
+		h.part([]*group{g})
 	}
+}
+
+// tryFirst tries the place of the least bound, at first on those lanes alone that can be part of a layout no worse than the bound.
+// It leaves the group the lanes that can be part of one no worse than the best known.
+func (h *hunt) tryFirst(g *group) {
+	_, at := h.next([]*group{g})
+	c, bound := g.places[at], g.least[at]
+	known := !h.under.isNever()
+	if known { // lanes of no layout as good as the best known are of no use at all
+		bound = h.under
+	}
+	h.sweepBack(h.far, g, h.mirror)
+	few := h.far.forth.between(h.far.round, g.places[0]+1, g.top, bound)
+	exact := h.alone(c, few)
+	all := !known && (exact.isNever() || h.worse(exact, bound))
+	if all {
+		exact = h.alone(c, g.v)
+		h.counting = h.counting || h.t.g.shorter() > 0
+	}
+	if !h.beaten(c, exact) {
+		h.under, h.place = exact, c
+		h.lines = h.near.again.walkFrom(c, exact.minus(h.t.seams[c]))
+	}
+	if all {
+		few = h.far.forth.between(h.far.round, g.places[0]+1, g.top, h.under)
+	}
+	h.pull(h.far, g)
+	g.v = few
+	if i := search(g.places, c); i < len(g.places) && g.places[i] == c {
+		g.drop(i)
+	}
+	if h.prune(g); h.counting {
+		h.count(g)
+	}
+}
+
+// worse says whether x costs more than y, as far as the sweeps over all lanes can tell.
+func (h *hunt) worse(x, y cost) bool {
+	if _, ok := h.far.forth.(*scout); ok {
+		return h.t.gists.of(x) > h.t.gists.of(y)
+	}
+	return y.less(x)
+}
+
+// alone returns what the best way round some lanes costs that closes on line c.
+func (h *hunt) alone(c int, v *lanes) cost {
+	return h.bound(h.near.again, &group{places: []int{c}, pull: []cost{{}}, v: v})[0]
 }
 
 // searchThrough tries the closing places of one class that holds all lines of a stretch as long as the net width. Each
@@ -80,17 +141,14 @@ func (h *hunt) searchThrough(stretch, class []int) {
 		}
 	}
 	if last > h.place {
-		h.bound(h.again, &group{places: []int{last}, pull: []cost{{}}, v: h.all})
+		h.alone(last, h.all)
 		h.place = last
-		h.lines = h.walk(h.again)
+		h.lines = h.near.again.walkFrom(last, h.under.minus(h.t.seams[last]))
 	}
 	if tail := class[search(class, last+1):]; len(tail) > 0 {
 		h.search(tail)
 	}
 }
-
-// wide returns how far the places of a group lie apart.
-func (g *group) wide() int { return g.places[len(g.places)-1] - g.places[0] }
 
 // part tries places of groups and parts the groups until no place is left.
 func (h *hunt) part(open []*group) {
@@ -103,15 +161,16 @@ func (h *hunt) part(open []*group) {
 		if h.try(g, at); len(g.places) == 0 {
 			continue
 		}
-		mirror := h.t.reverse(g.v)
+		mirror := h.t.reverse(g.v, h.store)
 		for _, half := range g.halve() {
 			half.v = g.v
-			if h.sweepForth(half); len(half.places) == 0 {
+			if h.sweepForth(h.near, half); len(half.places) == 0 {
 				continue
 			}
 			h.narrow(half, mirror)
 			open = append(open, half)
 		}
+		mirror.free(h.store)
 	}
 }
 
@@ -127,13 +186,11 @@ func (h *hunt) hopeless() bool {
 // try finds what a place of a group costs exactly, and takes it out of the group with all that it beats.
 func (h *hunt) try(g *group, at int) {
 	c := g.places[at]
-	if exact := h.bound(h.again, &group{places: []int{c}, pull: []cost{{}}, v: g.v})[0]; !h.beaten(c, exact) {
+	if exact := h.alone(c, g.v); !h.beaten(c, exact) {
 		h.under, h.place = exact, c
-		h.lines = h.walk(h.again)
+		h.lines = h.near.again.walkFrom(c, exact.minus(h.t.seams[c]))
 	}
-	g.places = slices.Delete(g.places, at, at+1)
-	g.least = slices.Delete(g.least, at, at+1)
-	g.pull = slices.Delete(g.pull, at, at+1)
+	g.drop(at)
 	h.prune(g)
 }
 
@@ -164,21 +221,6 @@ func (h *hunt) prune(g *group) {
 	g.places, g.least, g.pull = g.places[:n], g.least[:n], g.pull[:n]
 }
 
-// halve parts a group in the middle of its stretch.
-func (g *group) halve() []*group {
-	switch len(g.places) {
-	case 0:
-		return nil
-	case 1:
-		return []*group{g}
-	}
-	n := search(g.places, (g.places[0]+g.places[len(g.places)-1]+1)/2)
-	return []*group{
-		{places: slices.Clone(g.places[:n]), least: slices.Clone(g.least[:n]), pull: slices.Clone(g.pull[:n])},
-		{places: slices.Clone(g.places[n:]), least: slices.Clone(g.least[n:]), pull: slices.Clone(g.pull[n:])},
-	}
-}
-
 // clusters parts a class into pieces: the longer they are the fewer sweeps there are and the looser the bounds. Few
 // places stand over doors; a class all round is better cut shorter. Both lengths are what took the fewest sweeps on the
 // rooms of the benchmarks.
@@ -199,8 +241,8 @@ func (h *hunt) clusters(class []int) [][]int {
 }
 
 // sweepForth bounds the places of a group by where the way round begins.
-func (h *hunt) sweepForth(g *group) {
-	for i, x := range h.bound(h.forth, g) {
+func (h *hunt) sweepForth(by sweeps, g *group) {
+	for i, x := range h.bound(by.forth, g) {
 		if g.least[i].less(x) {
 			g.least[i] = x
 		}
@@ -209,97 +251,50 @@ func (h *hunt) sweepForth(g *group) {
 }
 
 // bound sweeps for a group of closing places: exact for one, a lower bound for each of several.
-func (h *hunt) bound(w *sweeper, g *group) []cost {
+func (h *hunt) bound(w sweep, g *group) []cost {
 	turn := h.t.g.lines
 	low, high := g.places[0], g.places[len(g.places)-1]
 	w.load(g.v.part(g.v.find(low+1), g.v.find(high+turn)))
 	g.top = slices.MaxFunc(g.pull, cost.compare)
 	w.closeOn(g.places, g.pull, g.top)
 	w.run()
-	n := w.find(high + h.t.g.net + 1)
-	least := make([]cost, len(g.places))
-	w.reach(g.places, h.t.leftsOf(g.places), targets{w.lines[:n], w.left[:n], w.on[:n]}, least)
+	least := w.ahead(g.places, high+h.t.g.net)
 	for i, c := range g.places {
-		least[i] = lesser(least[i].plus(g.pull[i]).over(g.top), w.alone(c)).plus(h.t.seams[c])
+		least[i] = lesser(least[i].plus(g.pull[i]).over(g.top), h.t.only(&h.b, c)).plus(h.t.seams[c])
 	}
 	return least
 }
 
-func (t *table) leftsOf(lines []int) []int64 {
-	left := make([]int64, len(lines))
-	for i, line := range lines {
-		left[i] = t.leftOf(line)
-	}
-	return left
-}
-
-// closeOn sets what the last sheet costs from each lane that it can start from to the best of the closing places.
-func (w *sweeper) closeOn(places []int, pull []cost, top cost) {
-	again, on := make([]int, len(places)), make([]cost, len(places))
-	for i, c := range places {
-		again[i], on[i] = c+w.g.lines, top.minus(pull[i])
-	}
-	w.endsFrom = w.find(again[0] - w.g.net)
-	w.reach(w.lines[w.endsFrom:], w.left[w.endsFrom:], targets{again, w.leftsOf(again), on}, w.ends[w.endsFrom:])
-}
-
-// openOn sets, on the way back, what the first sheet costs that ends on a lane, its closing seam included.
-func (w *sweeper) openOn(g *group) {
-	var to targets
-	for i := len(g.places) - 1; i >= 0; i-- {
-		c := g.places[i]
-		to.lines = append(to.lines, 2*w.g.lines-c)
-		to.left = append(to.left, w.g.at(c))
-		to.on = append(to.on, w.seams[c].plus(g.pull[i]))
-	}
-	w.endsFrom = w.find(to.lines[0] - w.g.net)
-	w.reach(w.lines[w.endsFrom:], w.left[w.endsFrom:], to, w.ends[w.endsFrom:])
-}
-
 // sweepBack sweeps back over a group. mirror holds its lanes counted from right to left.
-func (h *hunt) sweepBack(g *group, mirror *lanes) {
+func (h *hunt) sweepBack(by sweeps, g *group, mirror *lanes) {
 	turn := h.t.g.lines
 	low, high := g.places[0], g.places[len(g.places)-1]
-	back := h.round
-	back.load(mirror.part(mirror.find(turn-high+1), mirror.find(2*turn-low)))
-	back.openOn(g)
-	back.run()
+	by.round.load(mirror.part(mirror.find(turn-high+1), mirror.find(2*turn-low)))
+	by.round.openOn(g)
+	by.round.run()
 }
 
 // narrow sweeps back over a group that was just swept forth, and leaves of its lanes those that can be part of a layout
 // as good as the best known, and of its places those that can close one.
 func (h *hunt) narrow(g *group, mirror *lanes) {
-	h.sweepBack(g, mirror)
-	forth, back := h.forth, h.round
-	last := len(back.lines) - 1
-	first := forth.find(g.places[0] + 1)
-	v := newLanes(len(back.lines)/4, forth.jump != nil)
-	for j := 0; j <= last; j++ {
-		x := forth.on[first+j].plus(back.on[last-j]).minus(forth.node[first+j]).over(g.top)
-		if !x.isNever() && !h.under.less(x) {
-			v.take(&forth.lanes, first+j)
-		}
-	}
-	g.v = v
-	h.pull(g)
+	h.sweepBack(h.near, g, mirror)
+	g.v = h.near.forth.between(h.near.round, g.places[0]+1, g.top, h.under)
+	h.pull(h.near, g)
 }
 
 // pull bounds a group by the sweep back just run: exact is where the way round ends, not where it begins.
-func (h *hunt) pull(g *group) {
+func (h *hunt) pull(by sweeps, g *group) {
 	turn := h.t.g.lines
-	w := h.round
 	n := len(g.places)
-	ends, left := make([]int, n), make([]int64, n)
+	ends := make([]int, n)
 	for i, c := range g.places {
-		ends[n-1-i], left[n-1-i] = turn-c, h.t.g.at(turn+c)
+		ends[n-1-i] = turn - c
 	}
-	most := make([]cost, n)
-	m := w.find(ends[n-1] + h.t.g.net + 1)
-	w.reach(ends, left, targets{w.lines[:m], w.left[:m], w.on[:m]}, most)
+	most := by.round.ahead(ends, ends[n-1]+h.t.g.net)
 	slices.Reverse(most)
 	best := slices.MinFunc(most, cost.compare)
 	for i, c := range g.places {
-		least := lesser(most[i].over(g.pull[i]), w.alone(turn-c).plus(h.t.seams[c]))
+		least := lesser(most[i].over(g.pull[i]), h.t.only(&h.b, c).plus(h.t.seams[c]))
 		if g.least[i].less(least) {
 			g.least[i] = least
 		}
@@ -308,35 +303,18 @@ func (h *hunt) pull(g *group) {
 			g.pull[i] = cost{}
 		}
 	}
+	if h.t.past != nil && g.first {
+		h.t.past.pulls[g.places[0]] = group{places: slices.Clone(g.places), pull: slices.Clone(g.pull)}
+	}
+	g.first = false
 	h.prune(g)
 }
 
-// alone returns what a single sheet once round costs.
-func (w *sweeper) alone(c int) cost {
-	lines := w.g.lines
-	if lines > w.g.net || !w.b.allows(c, c+lines) {
+// only returns what a single sheet once round costs that closes on line c.
+func (t *table) only(b *bounds, c int) cost {
+	lines := t.g.lines
+	if lines > t.g.net || !b.allows(c, c+lines) {
 		return never
 	}
-	return w.sheets[w.crosses(c, c+lines)][lines]
-}
-
-// walk takes the far-right way round from the best place, for which a sweeper was just run.
-func (h *hunt) walk(w *sweeper) []int {
-	c, net := h.place, h.t.g.net
-	need := h.under.minus(h.t.seams[c])
-	for j := w.find(c+net+1) - 1; j >= 0; j-- {
-		if w.begin(c, j) == need {
-			return w.walk(j, []int{c, w.lines[j]})
-		}
-	}
-	return []int{c}
-}
-
-// begin returns what goes on from a closing seam on line c by a first sheet to lane j.
-func (w *sweeper) begin(c, j int) cost {
-	b := w.lines[j]
-	if b > w.b.limit(c) && !(b == c+w.g.net && w.b.whole(c, b)) {
-		return never
-	}
-	return w.sheets[w.crosses(c, b)][b-c].plus(w.on[j])
+	return t.sheets[1][lines]
 }

@@ -31,11 +31,11 @@ func TestHuntAgainstEachPlace(t *testing.T) {
 			s := &store{}
 			found, ok := table.closed(bounds{}, nil, never, s)
 			h := &hunt{t: table, under: never, place: g.lines}
-			h.forth = newSweeper(table, bounds{}, s)
-			all := table.lanes()
+			forth := newSweeper(table, bounds{}, s)
+			all := table.lanes(s, true)
 			for _, class := range table.classes(nil) {
 				for _, c := range class {
-					if x := h.bound(h.forth, &group{places: []int{c}, pull: []cost{{}}, v: all})[0]; !h.beaten(c, x) {
+					if x := h.bound(forth, &group{places: []int{c}, pull: []cost{{}}, v: all})[0]; !h.beaten(c, x) {
 						h.under, h.place = x, c
 					}
 				}

@@ -1,33 +1,37 @@
 package seam
 
-import "slices"
-
 // lanes lists the lines a sweep goes over, ascending, with what a seam there costs. They are all lines of a span that
 // may hold a seam, or those of a stretch that can still be part of a better layout than the best known.
 type lanes struct {
 	lines []int
-	left  []int64  // how far it is to a place right of all
 	node  []cost   // what the seam costs
+	gist  []gist   // and in gists
 	jump  []uint16 // kind of jump of a narrow sheet that ends here, on the way from right to left; may be nil
 	here  []uint16 // the same of a narrow sheet that begins here, on the way back; may be nil
 }
 
-// lanes returns the lanes of all lines that may hold a seam.
-func (t *table) lanes() *lanes {
+// lanes returns the lanes of all lines that may hold a seam; with full their costs are more than gists.
+func (t *table) lanes(s *store, full bool) *lanes {
 	n := 0
 	for i := range t.g.size() {
 		if !t.seams[i].isNever() {
 			n++
 		}
 	}
-	v := &lanes{lines: make([]int, n), left: make([]int64, n), node: make([]cost, n)}
+	v := &lanes{lines: s.lines.take(n), gist: s.gists.take(n)}
+	if full {
+		v.node = s.costs.take(n)
+	}
 	if t.jumps() {
-		v.jump = make([]uint16, n)
+		v.jump = s.kinds.take(n)
 	}
 	n = 0
 	for i := range t.g.size() {
 		if x := &t.seams[i]; !x.isNever() {
-			v.lines[n], v.left[n], v.node[n] = i, t.leftOf(i), *x
+			v.lines[n], v.gist[n] = i, t.gists.of(*x)
+			if v.node != nil {
+				v.node[n] = *x
+			}
 			if v.jump != nil {
 				v.jump[n] = t.kind[i]
 			}
@@ -37,13 +41,24 @@ func (t *table) lanes() *lanes {
 	return v
 }
 
-// newLanes makes room for lanes.
-func newLanes(n int, jump bool) *lanes {
-	v := &lanes{lines: make([]int, 0, n), left: make([]int64, 0, n), node: make([]cost, 0, n)}
-	if jump {
-		v.jump = make([]uint16, 0, n)
+// like makes room for as many lanes like others.
+func (v *lanes) like(n int) *lanes {
+	out := &lanes{lines: make([]int, 0, n), gist: make([]gist, 0, n)}
+	if v.node != nil {
+		out.node = make([]cost, 0, n)
 	}
-	return v
+	if v.jump != nil {
+		out.jump = make([]uint16, 0, n)
+	}
+	return out
+}
+
+// free gives lanes back.
+func (v *lanes) free(s *store) {
+	s.lines.give(v.lines)
+	s.gists.give(v.gist)
+	s.costs.give(v.node)
+	s.kinds.give(v.jump, v.here)
 }
 
 // find returns the first lane whose line is at least i.
@@ -51,7 +66,10 @@ func (v *lanes) find(i int) int { return search(v.lines, i) }
 
 // part returns the lanes from one to before another.
 func (v *lanes) part(low, high int) lanes {
-	p := lanes{lines: v.lines[low:high], left: v.left[low:high], node: v.node[low:high]}
+	p := lanes{lines: v.lines[low:high], gist: v.gist[low:high]}
+	if v.node != nil {
+		p.node = v.node[low:high]
+	}
 	if v.jump != nil {
 		p.jump = v.jump[low:high]
 	}
@@ -64,25 +82,54 @@ func (v *lanes) part(low, high int) lanes {
 // take appends a lane of others.
 func (v *lanes) take(from *lanes, lane int) {
 	v.lines = append(v.lines, from.lines[lane])
-	v.left = append(v.left, from.left[lane])
-	v.node = append(v.node, from.node[lane])
+	if from.node != nil {
+		v.node = append(v.node, from.node[lane])
+	}
+	v.gist = append(v.gist, from.gist[lane])
 	if from.jump != nil {
 		v.jump = append(v.jump, from.jump[lane])
 	}
 }
 
 // reverse returns the lanes as they count from right to left: line i becomes line 2*lines-i.
-func (t *table) reverse(v *lanes) *lanes {
-	back := &lanes{
-		lines: slices.Clone(v.lines), left: slices.Clone(v.left), node: slices.Clone(v.node), here: slices.Clone(v.jump),
-	}
-	slices.Reverse(back.lines)
-	slices.Reverse(back.left)
-	slices.Reverse(back.node)
-	slices.Reverse(back.here)
-	for i := range back.lines {
-		back.lines[i] = 2*t.g.lines - back.lines[i]
-		back.left[i] = t.far - back.left[i]
+func (t *table) reverse(v *lanes, s *store) *lanes {
+	n := len(v.lines)
+	back := &lanes{lines: s.lines.take(n), gist: turned(&s.gists, v.gist), node: turned(&s.costs, v.node), here: turned(&s.kinds, v.jump)}
+	for i, line := range v.lines {
+		back.lines[n-1-i] = 2*t.g.lines - line
 	}
 	return back
+}
+
+// turned returns a list the other way round.
+func turned[T any](s *shelf[T], list []T) []T {
+	if list == nil {
+		return nil
+	}
+	n := len(list)
+	out := s.take(n)
+	for i, x := range list {
+		out[n-1-i] = x
+	}
+	return out
+}
+
+// keptLanes are the lanes of a table that is used again, and the same from right to left.
+type keptLanes struct{ all, mirror *lanes }
+
+// bothLanes returns the lanes of a closed span, both ways; done gives back what is not kept.
+func (t *table) bothLanes(s *store, full bool) (all, mirror *lanes, done func()) {
+	if t.kept != nil && t.kept.all != nil && (t.kept.all.node != nil || !full) {
+		return t.kept.all, t.kept.mirror, func() {}
+	}
+	all = t.lanes(s, full)
+	mirror = t.reverse(all, s)
+	if t.kept != nil {
+		*t.kept = keptLanes{all, mirror}
+		return all, mirror, func() {}
+	}
+	return all, mirror, func() {
+		all.free(s)
+		mirror.free(s)
+	}
 }

@@ -72,7 +72,9 @@ func (w *sweeper) start(j int) cost {
 func (t *table) open(b bounds, s *store) (answer, bool) {
 	w := newSweeper(t, b, s)
 	defer w.free()
-	w.load(*t.lanes())
+	all := t.lanes(s, true)
+	defer all.free(s)
+	w.load(*all)
 	w.lastSheets()
 	w.run()
 	best, first := w.only(), -1

@@ -3,13 +3,12 @@ package seam
 // targets are places an end sheet can reach, ascending, each with what goes on from it.
 type targets struct {
 	lines []int
-	left  []int64
 	on    []cost
 }
 
 // reach finds what the best end sheet costs from each of some lines, ascending, to the targets on their right. An end
 // sheet is no wider than an inner one and never jumps.
-func (w *sweeper) reach(from []int, left []int64, to targets, out []cost) {
+func (w *sweeper) reach(from []int, to targets, out []cost) {
 	switch {
 	case len(to.lines) == 0:
 		for i := range out {
@@ -18,7 +17,7 @@ func (w *sweeper) reach(from []int, left []int64, to targets, out []cost) {
 	case w.aim == Even:
 		w.reachEven(from, to, out)
 	default:
-		w.reachFlat(from, left, to, out)
+		w.reachFlat(from, to, out)
 	}
 	for i, a := range from {
 		if b := a + w.g.net; b > w.b.limit(a) && w.b.whole(a, b) {
@@ -30,7 +29,7 @@ func (w *sweeper) reach(from []int, left []int64, to targets, out []cost) {
 }
 
 // reachFlat is reach by windows.
-func (w *sweeper) reachFlat(from []int, left []int64, to targets, out []cost) {
+func (w *sweeper) reachFlat(from []int, to targets, out []cost) {
 	net, least, prefer := w.g.net, w.leastSteps, w.preferSteps
 	wide, slim, short := newSlide(w.store, len(to.lines)), slide{}, slide{}
 	wide.reset(len(to.lines) - 1)
@@ -45,10 +44,10 @@ func (w *sweeper) reachFlat(from []int, left []int64, to targets, out []cost) {
 	for j, on := range to.on {
 		wide.set(j, on)
 		if w.prefer > 0 {
-			slim.set(j, on.plus(w.ramp(to.left[j])))
+			slim.set(j, on.plus(w.ramp(w.leftOf(to.lines[j]))))
 		}
 		if !w.strict {
-			short.set(j, on.plus(w.steep(to.left[j])))
+			short.set(j, on.plus(w.steep(w.leftOf(to.lines[j]))))
 		}
 	}
 	widths := [2]int{least, prefer}
@@ -60,12 +59,12 @@ func (w *sweeper) reachFlat(from []int, left []int64, to targets, out []cost) {
 		best := w.one.plus(wide.least(to.lines, a+prefer+1, limit))
 		if w.prefer > 0 {
 			if x := slim.least(to.lines, a+least+1, min(a+prefer-1, limit)); !x.isNever() {
-				best = lesser(best, w.one.plus(x).plus(w.fall).minus(w.ramp(left[i])))
+				best = lesser(best, w.one.plus(x).plus(w.fall).minus(w.ramp(w.leftOf(a))))
 			}
 		}
 		if !w.strict {
 			if x := short.least(to.lines, a+1, min(a+least-1, limit)); !x.isNever() {
-				best = lesser(best, w.one.plus(x).plus(w.drop).minus(w.steep(left[i])))
+				best = lesser(best, w.one.plus(x).plus(w.drop).minus(w.steep(w.leftOf(a))))
 			}
 		}
 		for k, width := range widths {
@@ -82,7 +81,7 @@ func (w *sweeper) reachFlat(from []int, left []int64, to targets, out []cost) {
 		}
 		out[i] = best
 	}
-	w.store.give(wide.key, wide.pre, slim.key, slim.pre, short.key, short.pre)
+	w.store.costs.give(wide.key, wide.pre, slim.key, slim.pre, short.key, short.pre)
 }
 
 // reachEven is reach where the cost of a width is convex: the best target goes right as the line does, so that the
@@ -104,8 +103,8 @@ func (w *sweeper) reachEven(from []int, to targets, out []cost) {
 	out[mid] = best
 	low, high := to, to
 	if at >= 0 {
-		low = targets{to.lines[:at+1], nil, to.on[:at+1]}
-		high = targets{to.lines[at:], nil, to.on[at:]}
+		low = targets{to.lines[:at+1], to.on[:at+1]}
+		high = targets{to.lines[at:], to.on[at:]}
 	}
 	w.reachEven(from[:mid], low, out[:mid])
 	w.reachEven(from[mid+1:], high, out[mid+1:])

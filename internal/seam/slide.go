@@ -16,7 +16,7 @@ const nowhere = int(^uint(0) >> 1)
 // newSlide makes a slide over windows of at most so many lanes.
 func newSlide(s *store, lanes int) slide {
 	size := 1 << bits.Len(uint(lanes)) // more than lanes, so that ends of a window differ
-	return slide{key: s.take(size), pre: s.take(size)}
+	return slide{key: s.costs.take(size), pre: s.costs.take(size)}
 }
 
 // reset begins anew left of lane top.

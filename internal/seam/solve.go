@@ -13,9 +13,17 @@ func Solve(span Span, aim Aim) (Layout, error) {
 	if err := span.check(aim); err != nil {
 		return Layout{}, err
 	}
-	p := &problem{s: &span, g: newGrid(&span), aim: aim, store: stores.Get().(*store)}
+	p := &problem{s: &span, g: newGrid(&span), aim: aim}
+	return p.solve()
+}
+
+// solve is Solve for a span that was checked.
+func (p *problem) solve() (Layout, error) {
+	p.store = stores.Get().(*store)
 	defer stores.Put(p.store)
-	for i, pin := range span.Pins {
+	aim := p.aim
+	p.ways, p.can = nil, nil
+	for i, pin := range p.s.Pins {
 		ways := p.g.ways(pin)
 		p.ways = append(p.ways, ways)
 		if len(ways) > 0 {
@@ -80,6 +88,31 @@ type problem struct {
 	store *store
 	ways  [][]way // of each pin
 	can   []int   // pins that can be kept at all
+	// tables are kept where the span is to be solved again, else nil.
+	tables map[tableKey]*table
+}
+
+// tableKey names a table of a problem.
+type tableKey struct {
+	aim    Aim
+	strict bool
+	bends  int64
+	pins   int
+}
+
+// table returns the table for an aim, the one of the solving before where there is one.
+func (p *problem) table(aim Aim, strict bool, bends int64) (*table, error) {
+	key := tableKey{aim, strict, bends, len(p.s.Pins)}
+	if t := p.tables[key]; t != nil {
+		t.gists.over = false
+		return t, nil
+	}
+	t, err := newTable(p.g, aim, strict, bends)
+	if err == nil && p.tables != nil {
+		t.kept, t.past = &keptLanes{}, &past{pulls: map[int]group{}, place: -1}
+		p.tables[key] = t
+	}
+	return t, err
 }
 
 // keep finds which pins can be kept, and the least of the musts.
@@ -136,13 +169,13 @@ func (p *problem) musts(pins []int) (least, bool, error) {
 // best finds the best layout that keeps some pins: with strict one that breaks no must, else one whose musts add up
 // to low, or for the aim musts to whatever they must.
 func (p *problem) best(aim Aim, strict bool, low least, pins []int) (answer, bool, error) {
-	t, err := newTable(p.g, aim, strict, low.bends)
+	t, err := p.table(aim, strict, low.bends)
 	if err != nil {
 		return answer{}, false, err
 	}
 	under := never
 	if !strict && aim != musts {
-		under = t.of(itemBends, low.bends).plus(t.of(itemEdges, low.edges+1))
+		under = t.of(itemBends, low.bends/t.unit).plus(t.of(itemEdges, low.edges/t.unit+1))
 	}
 	var best answer
 	found := false
@@ -188,6 +221,7 @@ func (t *table) barring(wishes []wish) *table {
 		return t
 	}
 	out := *t
+	out.kept = nil
 	out.seams = slices.Clone(t.seams)
 	for _, i := range bar {
 		if !t.s.Closed {

@@ -5,24 +5,32 @@ import (
 	"sync"
 )
 
-// store keeps lists of costs for use again: a long span needs many, none for long. What it hands out is not cleared.
-type store struct{ free [48][][]cost }
+// store keeps lists for use again: a long span needs many, none for long. What it hands out is not cleared.
+type store struct {
+	costs shelf[cost]
+	gists shelf[gist]
+	lines shelf[int]
+	kinds shelf[uint16]
+}
 
 var stores = sync.Pool{New: func() any { return new(store) }}
 
-// take hands out a list of n costs.
-func (s *store) take(n int) []cost {
+// shelf keeps lists of one kind by the power of two that their capacity reaches.
+type shelf[T any] struct{ free [48][][]T }
+
+// take hands out a list of n.
+func (s *shelf[T]) take(n int) []T {
 	class := bits.Len(uint(max(n, 1) - 1))
 	if last := len(s.free[class]) - 1; last >= 0 {
 		list := s.free[class][last]
 		s.free[class] = s.free[class][:last]
 		return list[:n]
 	}
-	return make([]cost, n, 1<<class)
+	return make([]T, n, 1<<class)
 }
 
 // give takes lists back.
-func (s *store) give(lists ...[]cost) {
+func (s *shelf[T]) give(lists ...[]T) {
 	for _, list := range lists {
 		if cap(list) > 0 {
 			class := bits.Len(uint(cap(list))) - 1

@@ -39,15 +39,15 @@ func newSweeper(t *table, b bounds, s *store) *sweeper {
 
 // free gives back what the sweeper holds.
 func (w *sweeper) free() {
-	w.store.give(w.on, w.ends, w.wide.key, w.wide.pre, w.slim.key, w.slim.pre, w.short.key, w.short.pre)
+	w.store.costs.give(w.on, w.ends, w.wide.key, w.wide.pre, w.slim.key, w.slim.pre, w.short.key, w.short.pre)
 }
 
 // load readies the sweeper for lanes.
 func (w *sweeper) load(v lanes) {
 	w.lanes = v
 	if n := len(v.lines); n > cap(w.on) {
-		w.store.give(w.on, w.ends)
-		w.on, w.ends = w.store.take(n), w.store.take(n)
+		w.store.costs.give(w.on, w.ends)
+		w.on, w.ends = w.store.costs.take(n), w.store.costs.take(n)
 	} else {
 		w.on, w.ends = w.on[:n], w.ends[:n]
 	}
@@ -82,12 +82,12 @@ func (w *sweeper) run() {
 		slim := w.one.plus(w.wide.least(w.lines, a+prefer+1, min(a+net-1, limit)))
 		if w.prefer > 0 {
 			if x := w.slim.least(w.lines, a+least+1, min(a+prefer-1, limit)); !x.isNever() {
-				slim = lesser(slim, w.one.plus(x).plus(w.fall).minus(w.ramp(w.left[j])))
+				slim = lesser(slim, w.one.plus(x).plus(w.fall).minus(w.ramp(w.leftOf(w.lines[j]))))
 			}
 		}
 		if !w.strict {
 			if x := w.short.least(w.lines, a+1, min(a+least-1, limit)); !x.isNever() {
-				slim = lesser(slim, w.one.plus(x).plus(w.drop).minus(w.steep(w.left[j])))
+				slim = lesser(slim, w.one.plus(x).plus(w.drop).minus(w.steep(w.leftOf(w.lines[j]))))
 			}
 		}
 		if b := a + least; 0 < least && least < net && b <= limit {
@@ -130,10 +130,10 @@ func (w *sweeper) put(j int, best cost) {
 	n := w.narrow(j)
 	w.wide.set(j, n)
 	if w.prefer > 0 {
-		w.slim.set(j, n.plus(w.ramp(w.left[j])))
+		w.slim.set(j, n.plus(w.ramp(w.leftOf(w.lines[j]))))
 	}
 	if !w.strict {
-		w.short.set(j, n.plus(w.steep(w.left[j])))
+		w.short.set(j, n.plus(w.steep(w.leftOf(w.lines[j]))))
 	}
 }
 

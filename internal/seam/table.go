@@ -16,14 +16,19 @@ type table struct {
 	seams         []cost   // what each line costs as the place of a seam, never where it cannot be one
 	kind          []uint16 // of the jump of a narrow sheet that ends on a line
 	kinds         []cost   // what a narrow sheet costs more, by kind
-	far           int64    // a place right of all lines
 	// mean is the width that squares are taken from: with as many sheets on the same length the order is that of the
 	// squares of the whole widths, but a way that is a little short or long gains nothing by it.
 	mean       int64
+	unit       int64 // divides all lengths that are scored
+	step       int64 // a snap in units
+	short      int64 // what the last step of a closed span lacks of it
 	sheets     [2][]cost
 	reversed   bool // lines count from right to left: line i is line 2*lines-i of the grid
 	fall, drop cost // what ramp and steep are taken against
 	one        cost
+	gists      *gists
+	kept       *keptLanes // where the span is to be solved again
+	past       *past      // the same
 }
 
 // size is how many lines the unrolled arrays hold: a closed span twice round.
@@ -47,6 +52,9 @@ func newTable(g *grid, aim Aim, strict bool, bends int64) (*table, error) {
 	if aim != musts {
 		t.prefer = prefer(g.s.PreferWidth, g.s.LeastWidth)
 	}
+	t.unit = t.measure()
+	t.mean -= t.mean % t.unit
+	t.step, t.short = t.s.Snap/t.unit, g.short/t.unit
 	var err error
 	if t.ledger, err = newLedger(aim, t.most(bends)); err != nil {
 		return nil, err
@@ -54,31 +62,55 @@ func newTable(g *grid, aim Aim, strict bool, bends int64) (*table, error) {
 	t.one = t.of(itemSheets, 1)
 	t.price()
 	t.widths()
-	t.fall = t.of(itemShould, t.prefer)
-	t.drop = t.of(itemBends, t.least).plus(t.fall)
+	t.fall = t.of(itemShould, t.prefer/t.unit)
+	t.drop = t.of(itemBends, t.least/t.unit).plus(t.fall)
+	t.gists = t.newGists()
 	return t, nil
 }
 
-// most returns the highest sum of each item that has to be told apart. A group of closing places is measured along
-// up to two turns, hence the doubled length.
+// measure returns the greatest length that divides all lengths that are scored: counted in it they take fewer bits.
+func (t *table) measure() int64 {
+	unit := greatest(greatest(t.s.Snap, t.s.whole()), greatest(t.least, t.prefer))
+	for i := t.g.first(); i < t.g.lines && unit > 1; i++ {
+		owed := &t.g.owed[i]
+		if *owed == (debt{}) || t.barred(owed) {
+			continue
+		}
+		unit = greatest(unit, owed.should)
+		if !t.strict {
+			unit = greatest(greatest(unit, owed.bends), owed.edges)
+		}
+	}
+	return unit
+}
+
+// greatest returns the greatest common divisor of a > 0 and b >= 0.
+func greatest(a, b int64) int64 {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return a
+}
+
+// barred says whether a line that owes so much is left out.
+func (t *table) barred(owed *debt) bool { return t.strict && (owed.bends != 0 || owed.edges != 0) }
+
+// most returns the highest sum of each item that has to be told apart: those of the best layout, for an item that
+// overflows makes a layout that is beaten no better.
 func (t *table) most(bends int64) [itemCount]Square {
 	var high debt
 	feet := int64(0)
 	for i := t.g.first(); i < t.g.lines; i++ {
-		owed := t.g.owed[i]
-		if t.strict && (owed.bends != 0 || owed.edges != 0) {
+		owed := &t.g.owed[i]
+		if t.barred(owed) {
 			continue
 		}
 		high.bends = max(high.bends, owed.bends)
 		high.edges = max(high.edges, owed.edges)
 		high.should = max(high.should, owed.should)
-		feet = max(feet, t.s.feet(t.g.seen[i]))
+		feet = max(feet, t.g.feet[i])
 	}
-	length := 2 * t.s.whole()
-	sheets := int64(2*t.g.lines) + 4
-	if t.least > 0 {
-		sheets = min(sheets, (length+bends)/t.least+4)
-	}
+	sheets := t.mostSheets()
 	high.bends += t.least
 	high.should += t.prefer
 	times := func(a, b int64) Square {
@@ -86,16 +118,16 @@ func (t *table) most(bends int64) [itemCount]Square {
 		return Square{hi, lo}
 	}
 	most := [itemCount]Square{
-		itemBends:      times(sheets, high.bends).Plus(times(4, length)),
-		itemEdges:      times(sheets, high.edges),
+		itemBends:      times(sheets, high.bends/t.unit).Plus(times(4, t.s.whole()/t.unit)),
+		itemEdges:      times(sheets, high.edges/t.unit),
 		itemNarrowMain: times(sheets, 1),
 		itemNarrow:     times(sheets, 1),
 		itemSheets:     times(sheets, 1),
 		itemJump:       times(sheets, feet),
-		itemShould:     times(sheets, high.should),
+		itemShould:     times(sheets, high.should/t.unit),
 		itemSeen:       times(sheets, feet),
 	}
-	far := max(t.mean, t.s.Gross)
+	far := max(t.mean, t.s.Gross) / t.unit
 	most[itemUnevenness] = times(far, far).times(sheets)
 	if t.strict {
 		most[itemBends], most[itemEdges] = Square{}, Square{}
@@ -106,26 +138,37 @@ func (t *table) most(bends int64) [itemCount]Square {
 	return most
 }
 
+// mostSheets returns what the sheets of a best layout never exceed: two neighbours that one sheet could cover are one,
+// but for those beside the ends, the closing seam and what a pin asks for.
+func (t *table) mostSheets() int64 {
+	sheets := int64(2*t.g.lines/(t.g.net+1) + 8 + 8*len(t.s.Pins))
+	return min(sheets, int64(t.g.lines)+1)
+}
+
 // price packs what each line costs.
 func (t *table) price() {
 	g := t.g
 	size := g.size()
-	t.far = g.at(size)
 	t.seams = make([]cost, size)
 	for i := range t.seams {
 		t.seams[i] = never
 	}
+	feet, shown := int64(-1), cost{}
 	for i := g.first(); i < g.lines; i++ {
 		owed := &g.owed[i]
-		if t.strict && (owed.bends != 0 || owed.edges != 0) {
+		if t.barred(owed) {
 			continue
 		}
-		x := t.of(itemSeen, t.s.feet(g.seen[i]))
+		if g.feet[i] != feet {
+			feet = g.feet[i]
+			shown = t.of(itemSeen, feet)
+		}
+		x := shown
 		if owed.should != 0 {
-			x = x.plus(t.of(itemShould, owed.should))
+			x = x.plus(t.of(itemShould, owed.should/t.unit))
 		}
 		if owed.bends != 0 || owed.edges != 0 {
-			x = x.plus(t.of(itemBends, owed.bends)).plus(t.of(itemEdges, owed.edges))
+			x = x.plus(t.of(itemBends, owed.bends/t.unit)).plus(t.of(itemEdges, owed.edges/t.unit))
 		}
 		t.seams[i] = x
 	}
@@ -191,13 +234,13 @@ func (t *table) sheet(width int64) cost {
 	}
 	x := t.one
 	if width < t.prefer {
-		x = x.plus(t.of(itemShould, t.prefer-width))
+		x = x.plus(t.of(itemShould, (t.prefer-width)/t.unit))
 	}
 	if width < t.least {
-		x = x.plus(t.of(itemBends, t.least-width))
+		x = x.plus(t.of(itemBends, (t.least-width)/t.unit))
 	}
 	if t.at[itemUnevenness] >= 0 {
-		x = x.plus(t.square(itemUnevenness, squareOf(width-t.mean)))
+		x = x.plus(t.square(itemUnevenness, squareOf((width-t.mean)/t.unit)))
 	}
 	return x
 }
@@ -227,8 +270,14 @@ func (t *table) crosses(a, b int) int {
 // steps returns the least number of steps that is no less than a width.
 func (t *table) steps(width int64) int { return int((width + t.s.Snap - 1) / t.s.Snap) }
 
-// leftOf returns how far it is from a line to one right of all.
-func (t *table) leftOf(line int) int64 { return t.far - t.g.at(line) }
+// leftOf returns how far it is from a line to one right of all, in units.
+func (t *table) leftOf(line int) int64 {
+	left := int64(t.g.size()-line) * t.step
+	if t.s.Closed && (line < t.g.lines || t.reversed && line <= t.g.lines) {
+		left -= t.short
+	}
+	return left
+}
 
 // ramp falls as a line goes right, by as much as a sheet that ends there lacks less of prefer_width. What counts after
 // the sum of shoulds is short enough to share its word.
