@@ -44,7 +44,7 @@ func (t *table) closedBy(scouting bool, b bounds, closings []int, under cost, s 
 	// 1. where any seam of a layout may as well close it, the lines of one net width stand for the class; 2. else all of it.
 	// 3. After a class without any layout it is asked once whether there is one at all.
 	for _, class := range t.classes(closings) {
-		if closings == nil && len(b.wishes) == 0 && t.alike() {
+		if len(b.wishes) == 0 && t.alike() {
 			class = class[len(class)-1:]
 		}
 		h.tryPast(class)

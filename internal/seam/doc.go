@@ -110,6 +110,16 @@
 // without a figure that runs on (TestAimsPart in package layout, TestAimsOfTheBoardroom in package layout). No aim's layout
 // is beaten in its own order by another aim's (TestNoAimIsBeatenByAnotherInItsOwnOrder in package layout).
 //
+// # Another layout
+//
+// A layout is another than one that is known where its closing seam, the right edge of its first sheet or, in an open span, the
+// left edge of its last one stands further than a given distance from where that of the other does; in a closed span the first
+// sheet is the one that begins at the closing seam. Others gives one after another, each the best of all that are another than
+// all before it, by the same order, far right included; all keep the pins that the best keeps and break no more musts
+// (TestOthersAgainstBruteForce). What is left after each is parted by the one seam that stands elsewhere, and the best of each
+// part is what Solve finds where Apart bars those places to that one seam (TestApartAgainstBruteForce); two edges of a sheet that
+// is alone count as TestFirstAndLast says.
+//
 // # How it is found
 //
 // Nothing is tried by luck: no layout on the grid scores less (TestSolveAgainstGlpsol, by a program that is not ours, where

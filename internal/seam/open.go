@@ -21,7 +21,7 @@ func (w *sweeper) lastSheets() {
 	for j := len(w.lines) - 1; j >= 0 && s.R-g.at(w.lines[j]) <= s.lastReach(); j-- {
 		w.endsFrom = j
 		w.ends[j] = never
-		if w.b.allows(w.lines[j], g.lines) {
+		if w.b.allows(w.lines[j], g.lines) && !g.barsLast(w.lines[j]) {
 			w.ends[j] = w.sheet(s.R - g.at(w.lines[j]))
 		}
 	}
@@ -42,7 +42,7 @@ func (s *Span) onlyReach() int64 {
 
 // only returns what a single sheet over the whole of an open span costs.
 func (w *sweeper) only() cost {
-	if w.s.R-w.s.L > w.s.onlyReach() || !w.b.allows(0, w.g.lines) {
+	if w.s.R-w.s.L > w.s.onlyReach() || !w.b.allows(0, w.g.lines) || w.g.barsFirst(w.g.lines) || w.g.barsLast(0) {
 		return never
 	}
 	return w.sheet(w.s.R - w.s.L)
@@ -59,6 +59,9 @@ func (g *grid) firstReach() int {
 
 // start returns what an open span costs whose first seam is on lane j.
 func (w *sweeper) start(j int) cost {
+	if w.g.barsFirst(w.lines[j]) {
+		return never
+	}
 	if w.s.LeftSeam {
 		return w.inner(0, j)
 	}

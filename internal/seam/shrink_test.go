@@ -71,6 +71,14 @@ func smallerCases(c oracletest.Case) []oracletest.Case {
 	for i := range c.Span.Main {
 		add(func(s *seam.Span, _ *oracletest.Profile) { s.Main = slices.Delete(s.Main, i, i+1) })
 	}
+	for _, field := range []func(*seam.Span) *[]seam.Strip{
+		func(s *seam.Span) *[]seam.Strip { return &s.NotClosing }, func(s *seam.Span) *[]seam.Strip { return &s.NotFirst },
+		func(s *seam.Span) *[]seam.Strip { return &s.NotLast },
+	} {
+		if len(*field(&c.Span)) > 0 {
+			add(func(s *seam.Span, _ *oracletest.Profile) { *field(s) = slices.Clone((*field(s))[1:]) })
+		}
+	}
 	if len(c.Profile.Steps) > 1 {
 		for i := range c.Profile.Steps {
 			add(func(_ *seam.Span, p *oracletest.Profile) { p.Steps = slices.Delete(p.Steps, i, i+1) })

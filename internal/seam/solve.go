@@ -179,7 +179,7 @@ func (p *problem) best(aim Aim, strict bool, low least, pins []int) (answer, boo
 	}
 	var best answer
 	found := false
-	p.choose(pins, way{}, func(chosen way) {
+	p.choose(pins, way{closings: p.g.closings()}, func(chosen way) {
 		b := newBounds(p.g, chosen.wishes)
 		got, ok := t.barring(chosen.wishes).solve(b, chosen.closings, under, p.store)
 		if ok && (!found || p.before(aim, got, best)) {
@@ -237,6 +237,9 @@ func (t *table) barring(wishes []wish) *table {
 }
 
 func (t *table) solve(b bounds, closings []int, under cost, s *store) (answer, bool) {
+	if t.s.Closed && len(t.s.NotFirst)+len(t.s.NotLast) > 0 {
+		return t.endsApart(b, closings, under, s)
+	}
 	if t.s.Closed {
 		return t.closed(b, closings, under, s)
 	}

@@ -75,6 +75,7 @@ type Span struct {
 	Seen func(s int64) int64
 	// Main stretches From <= s < To are those of main walls; taken round in a closed run.
 	Main []Strip
+	Apart
 }
 
 // Score is what a layout is judged by, all eleven items, whatever the aim.

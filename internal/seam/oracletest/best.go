@@ -20,11 +20,29 @@ type candidate struct {
 // A pin is dropped where it would raise the least (bends, edges), so that the answer always has the least that there is
 // without any pin: layouts above it need not be looked at, and a pin is kept where one of the others keeps it.
 func Best(span seam.Span, aim seam.Aim) (seam.Layout, bool) {
-	all := leastMusts(span)
+	all, dropped := keeping(span)
 	if len(all) == 0 {
 		return seam.Layout{}, false
 	}
-	var dropped []int
+	best := all[0]
+	for _, c := range all[1:] {
+		if compare(span, c, best, aim) < 0 {
+			best = c
+		}
+	}
+	return best.layout(dropped), true
+}
+
+func (c candidate) layout(dropped []int) seam.Layout {
+	return seam.Layout{Seams: c.seams, Closing: c.closing, Dropped: dropped, Score: c.score}
+}
+
+// keeping lists every layout that has the least musts and keeps the pins that are kept, and the pins that are not.
+func keeping(span seam.Span) (all []candidate, dropped []int) {
+	all = leastMusts(span)
+	if len(all) == 0 {
+		return nil, nil
+	}
 	for i, pin := range span.Pins {
 		var keeping []candidate
 		for _, c := range all {
@@ -38,13 +56,7 @@ func Best(span seam.Span, aim seam.Aim) (seam.Layout, bool) {
 		}
 		all = keeping
 	}
-	best := all[0]
-	for _, c := range all[1:] {
-		if compare(span, c, best, aim) < 0 {
-			best = c
-		}
-	}
-	return seam.Layout{Seams: best.seams, Closing: best.closing, Dropped: dropped, Score: best.score}, true
+	return all, dropped
 }
 
 // leastMusts lists every layout inside the hard limits that has the least (bends, edges).
@@ -65,7 +77,7 @@ func leastMusts(span seam.Span) []candidate {
 		}
 		for _, closing := range closings {
 			score, ok := scoreSheets(span, Sheets(span, seams, closing), closing, placeOf)
-			if !ok || len(least) > 0 && compareMusts(score, least[0].score) > 0 {
+			if !ok || !standsApart(span, seams, closing) || len(least) > 0 && compareMusts(score, least[0].score) > 0 {
 				continue
 			}
 			if len(least) > 0 && compareMusts(score, least[0].score) < 0 {

@@ -55,6 +55,13 @@ func (c Case) String() string {
 		line("Pins: []seam.Pin{%s}", joined(s.Pins, func(p seam.Pin) string { return fmt.Sprintf("{At: %d, Put: %s}", p.At, puts[p.Put]) }))
 	}
 	strips("Main", s.Main)
+	if len(s.NotClosing)+len(s.NotFirst)+len(s.NotLast) > 0 {
+		b.WriteString("\t\tApart: seam.Apart{\n")
+		strips("NotClosing", s.NotClosing)
+		strips("NotFirst", s.NotFirst)
+		strips("NotLast", s.NotLast)
+		line("}")
+	}
 	steps := joined(c.Profile.Steps, func(x Step) string { return fmt.Sprintf("{%d, %d, %d, %d}", x.From, x.Height, x.Rise, x.Per) })
 	fmt.Fprintf(&b, "\t},\n\tProfile: oracletest.Profile{Period: %d, Steps: []oracletest.Step{%s}},\n}.Ready()", c.Profile.Period, steps)
 	return b.String()

@@ -27,6 +27,9 @@ func Sweep(span seam.Span, aim seam.Aim) (seam.Layout, bool) {
 	switch {
 	case span.Closed:
 		for _, s := range grid {
+			if inStrips(span, s, span.NotClosing) {
+				continue
+			}
 			better(newSweep(span, aim, places, s).fromLeft(0))
 		}
 	case span.OneWall && !span.LeftSeam && !span.RightSeam:
@@ -167,7 +170,7 @@ func (w *sweep) goOn(i, j int) {
 	sheet.LeftRaw = i == 0 && !w.span.Closed && !w.span.LeftSeam
 	sheet.RightRaw = j == n && !w.span.Closed && !w.span.RightSeam
 	sheet.End = sheet.LeftRaw || j == n || i == 0 && w.span.Closed
-	if !widthAllowed(w.span, sheet) {
+	if !widthAllowed(w.span, sheet) || i == 0 && inStrips(w.span, sheet.Right, w.span.NotFirst) || j == n && inStrips(w.span, sheet.Left, w.span.NotLast) {
 		return
 	}
 	score := scoreSheet(w.span, sheet, w.places[j])
