@@ -133,3 +133,17 @@ func TestSolveKeepsToItsSpan(t *testing.T) {
 		require.Equal(t, before, c.String(), "seed %d", seed)
 	}
 }
+
+// The mean width that the squares of even are taken from may lie between half snaps: where one sheet overtakes another is
+// still found to the line.
+func TestEvenMeanBetweenHalfSnaps(t *testing.T) {
+	c := oracletest.Case{
+		Aim: seam.Even,
+		Span: seam.Span{Closed: true, R: 30, Period: 30, RunClosed: true, Snap: 3, Gross: 19, Overlap: 6, Foot: 2,
+			Rules: seam.Rules{LeastWidth: 5, ShortSeam: 98}},
+		Profile: oracletest.Profile{Period: 30, Steps: []oracletest.Step{{From: 3, Height: 2}, {From: 14, Height: 80}, {From: 20}}},
+	}.Ready()
+	if text := differs(c, oracletest.Best); text != "" {
+		t.Error(text)
+	}
+}

@@ -65,7 +65,11 @@ func (w *scout) overtakes(i, j, high int) int {
 	}
 	// What a sheet lacks of prefer_width holds the nearer lane back, so that where it lacks nothing the squares decide.
 	if w.squareBy > 0 && w.b.limits == nil && w.short == 0 {
-		if line := w.even(i, j); line <= w.lines[j]-w.preferSteps {
+		line, most := w.even(i, j), w.lines[j]-w.preferSteps
+		if w.twice*w.s.Snap != 2*w.mean && line < most && w.behind(line+1, i, j) {
+			line++ // two fractions that are each rounded down can be a whole line together
+		}
+		if line < most || line == most && w.twice*w.s.Snap == 2*w.mean {
 			return min(max(line, low), high)
 		}
 	}
