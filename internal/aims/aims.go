@@ -20,20 +20,23 @@ import (
 const comparisons folio.Kind = 7
 
 // Draw draws what the three aims make of a room: the walls of each aim one over the other at one scale, and a
-// table. own is the room's own plan, which says whether anything may be hung. The logo may be nil.
+// table; then the same of the other layouts of the room's own aim, where there are any. own is the room's own plan, which says
+// whether anything may be hung. The logo may be nil.
 //
 // Errors: a fault of the program: a page that no backend could draw.
 func Draw(all *layout.Comparison, own *layout.Plan, t *paper.Template, logo *scene.Picture) (*scene.Document, error) {
 	s := folio.NewSet(own, t, logo, "Comparison of aims")
-	c := newComparing(s, all)
-	return s.Document([]folio.Section{{Kind: comparisons, Pages: c.pages}})
+	c := comparingAims(s, all)
+	return s.Document([]folio.Section{{Kind: comparisons, Pages: func(*folio.Set) []*folio.Leaf { return append(c.pages(), otherPages(s, all)...) }}})
 }
 
-// comparing is the comparison while it is drawn.
+// comparing is the comparison of some layouts while it is drawn.
 type comparing struct {
 	*folio.Set
 	all   *layout.Comparison
+	title string
 	rows  []aimRow
+	table func() *draft.Table // nil where it stands elsewhere
 	scale int64
 	under bool              // the table stands under the elevations of the first page
 	walls [][]elevation.Cut // what stands side by side on each page; the table's own pages come last
@@ -42,8 +45,15 @@ type comparing struct {
 // aimRow is one layout that is drawn.
 type aimRow struct {
 	set   *folio.Set
-	names []string // of the aims that give it
+	names []string // of the aims that give it, or its own
 	plan  *layout.AimPlan
+}
+
+// rowOf is a row of one layout.
+func rowOf(s *folio.Set, a *layout.AimPlan, name string) aimRow {
+	one := *s
+	one.Plan = a.Plan
+	return aimRow{&one, []string{name}, a}
 }
 
 // Distances of a comparison on the office page.
@@ -56,8 +66,9 @@ const (
 	legendAll = 15.0 // at the foot of the page
 )
 
-func newComparing(s *folio.Set, all *layout.Comparison) *comparing {
-	c := &comparing{Set: s, all: all}
+func comparingAims(s *folio.Set, all *layout.Comparison) *comparing {
+	c := &comparing{Set: s, all: all, title: "COMPARISON OF THE AIMS"}
+	c.table = c.aimsTable
 	for i := range all.Aims {
 		a := &all.Aims[i]
 		name := layout.AimWord(a.Plan.Aim)
@@ -68,9 +79,7 @@ func newComparing(s *folio.Set, all *layout.Comparison) *comparing {
 			}
 		}
 		if !found {
-			one := *s
-			one.Plan = a.Plan
-			c.rows = append(c.rows, aimRow{&one, []string{name}, a})
+			c.rows = append(c.rows, rowOf(s, a, name))
 		}
 	}
 	c.arrange()
@@ -102,9 +111,12 @@ func (c *comparing) arrange() {
 		high, wide = max(high, f.High-f.Low), max(wide, f.Right-f.Left)
 	}
 	box := c.box()
-	t := c.table()
-	t.Fit(k, box.W())
-	tableHigh := t.High(k) + k.Of(6)
+	tableHigh := 0.0
+	if c.table != nil {
+		t := c.table()
+		t.Fit(k, box.W())
+		tableHigh = t.High(k) + k.Of(6)
+	}
 	rest := func(table bool) float64 {
 		h := box.H() - k.Of(legendAll)
 		if table {
@@ -202,20 +214,20 @@ type aimView struct {
 }
 
 // pages are the pages with the elevations, and those of the table where it does not stand under them.
-func (c *comparing) pages(*folio.Set) []*folio.Leaf {
+func (c *comparing) pages() []*folio.Leaf {
 	var list []*folio.Leaf
 	groups := c.views()
 	for i, group := range groups {
-		title := "COMPARISON OF THE AIMS"
+		title := c.title
 		if len(groups) > 1 {
 			title += fmt.Sprintf(", %d OF %d", i+1, len(groups))
 		}
 		l := &folio.Leaf{Title: title, Wall: -1, Scale: draft.Ratio(c.scale, c.Metric())}
-		l.Draw = func(b *folio.Board) { c.draw(b, group, i == 0 && c.under) }
+		l.Draw = func(b *folio.Board) { c.draw(b, group, i == 0 && c.under && c.table != nil) }
 		list = append(list, l)
 	}
 	if !c.under {
-		list = append(list, c.FlowPages("COMPARISON OF THE AIMS: FIGURES", "aims", 1, func() []folio.Block { return []folio.Block{{Table: c.table()}} })...)
+		list = append(list, c.FlowPages(c.title+": FIGURES", "aims", 1, func() []folio.Block { return []folio.Block{{Table: c.table()}} })...)
 	}
 	return list
 }

@@ -17,16 +17,27 @@ type row struct {
 
 // Rows are the figures of the three aims, the aims' names first.
 func Rows(c *layout.Comparison) []row {
-	style := c.Aims[0].Plan.Style
+	head := row{}
+	var all []*layout.AimPlan
+	for i := range c.Aims {
+		a := &c.Aims[i]
+		head.Cells = append(head.Cells, strings.ToUpper(layout.AimWord(a.Plan.Aim)))
+		all = append(all, a)
+	}
+	return append([]row{head}, figures(all)...)
+}
+
+// figures are the figures of some layouts.
+func figures(all []*layout.AimPlan) []row {
+	style := all[0].Plan.Style
 	var rows []row
 	row := func(name string, of func(*layout.AimPlan) string) {
 		r := row{Name: name}
-		for i := range c.Aims {
-			r.Cells = append(r.Cells, of(&c.Aims[i]))
+		for _, a := range all {
+			r.Cells = append(r.Cells, of(a))
 		}
 		rows = append(rows, r)
 	}
-	row("", func(a *layout.AimPlan) string { return strings.ToUpper(layout.AimWord(a.Plan.Aim)) })
 	row("sheets", func(a *layout.AimPlan) string { return strconv.Itoa(a.Plan.Totals.Sheets) })
 	row("short of the flitch", func(a *layout.AimPlan) string { return strconv.Itoa(a.Plan.Totals.Short) })
 	row("must findings", func(a *layout.AimPlan) string { return strconv.Itoa(a.Musts) })
@@ -142,10 +153,9 @@ func follows(a, b string) bool {
 	return err == nil && other == nil && n == m+1
 }
 
-// table sets the aims side by side, with what is lost in words at its foot.
-func (c *comparing) table() *draft.Table {
-	t := &draft.Table{Title: "THE THREE AIMS"}
-	rows := Rows(c.all)
+// tableOf sets layouts side by side.
+func tableOf(title string, rows []row) *draft.Table {
+	t := &draft.Table{Title: title}
 	t.Columns = append(t.Columns, draft.Column{Head: "", Bold: true})
 	for _, head := range rows[0].Cells {
 		t.Columns = append(t.Columns, draft.Column{Head: head, Wrap: true})
@@ -153,6 +163,12 @@ func (c *comparing) table() *draft.Table {
 	for _, r := range rows[1:] {
 		t.Rows = append(t.Rows, draft.Row{Cells: append([]string{r.Name}, r.Cells...)})
 	}
+	return t
+}
+
+// aimsTable sets the aims side by side, with what is lost in words at its foot.
+func (c *comparing) aimsTable() *draft.Table {
+	t := tableOf("THE THREE AIMS", Rows(c.all))
 	where := draft.Row{Cells: []string{"where it shows"}}
 	same := draft.Row{Cells: []string{"layout"}}
 	repeats := false

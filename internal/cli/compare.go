@@ -21,11 +21,13 @@ func (c *call) compare() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:                   "compare ROOM [-o FILE]",
 		DisableFlagsInUseLine: true,
-		Short:                 "Set the three aims side by side: sheets, narrow sheets, closing, ends, waste",
+		Short:                 "Set the three aims and other layouts side by side: sheets, narrow sheets, closing, ends, waste",
 		Long: `compare lays the room out three times: steady looks for unbroken grain, fewest for the fewest sheets, even
-for sheets of one width. It prints what each costs, and says so where two of them give the same layout.
-With -o it also draws the walls of the three aims one over the other: a PDF file, or where FILE ends in .svg an
-SVG file for each page.
+for sheets of one width. It prints what each costs, and says so where two of them give the same layout. Then it
+lists up to five other layouts of the room's own aim, the best first, that close, begin or end elsewhere and are
+nearly as good, with what each costs; choose in [room] takes one of them.
+With -o it also draws the walls of the three aims one over the other, and those of the other layouts: a PDF
+file, or where FILE ends in .svg an SVG file for each page.
 
 The exit status is that of the room's own aim.
 
@@ -73,6 +75,27 @@ func comparison(to io.Writer, both *layout.Comparison) {
 			jumps = "no narrow sheet"
 		}
 		fmt.Fprintf(to, "\n%s: %s\n", name, jumps)
+	}
+	others(to, both)
+}
+
+// others prints a column for each other layout of the room's own aim.
+func others(to io.Writer, both *layout.Comparison) {
+	name := layout.AimWord(both.Aims[both.Own].Plan.Aim)
+	if len(both.Others) == 0 {
+		fmt.Fprintf(to, "\nNo other layout is nearly as good by the aim %s\n", name)
+		return
+	}
+	fmt.Fprintf(to, "\nOther layouts, nearly as good by the aim %s; choose in [room] takes one\n", name)
+	t := table(to)
+	for _, r := range aims.OtherRows(both) {
+		fmt.Fprintf(t, "%s\t%s\n", r.Name, strings.Join(r.Cells, "\t"))
+	}
+	t.Flush()
+	for i := range both.Others {
+		o := &both.Others[i]
+		w := aims.Against(both, o)
+		fmt.Fprintf(to, "\n%d: %s\n   costs %s\n", o.Number, w.Other, strings.Join(w.Costs, "; "))
 	}
 }
 

@@ -126,6 +126,9 @@ func (d *Changes) rest() {
 		{"base", a.Space.Base, b.Space.Base}, {"crown", a.Space.Crown, b.Space.Crown}} {
 		length(x.what, x.was, x.is)
 	}
+	if a.Space.Choose != b.Space.Choose {
+		d.say("layout %d is chosen, was %d", b.Space.Choose, a.Space.Choose)
+	}
 	d.faces(a, b)
 	d.flitches(a, b)
 	d.boxes(a, b)

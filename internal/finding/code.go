@@ -78,6 +78,7 @@ const (
 	SpeciesUnknown Code = "species-unknown"
 	Leans          Code = "leans"
 	Nearly         Code = "nearly"
+	Chosen         Code = "chosen"
 )
 
 // rules is the one list of codes.
@@ -120,6 +121,7 @@ var rules = []rule{
 	{YearWide, Should, "over the year the room goes from {low} to {high} relative humidity; wood wants {least} to {most} ({source})"},
 
 	{Leans, Note, "the {side} end of wall {wall} leans {lean} to the {to} over {high}, which is {measured} in {over}; woodwork is made for walls within {required} in that ({source})"},
+	{Chosen, Note, "not the best layout but number {number} of those that compare lists is laid out, as choose in [room] asks{hung}"},
 	{Nearly, Note, "{measured} {change} would {saves}"},
 	{NarrowSheet, Note, "sheet {sheet} is ripped to {measured} of {required}: the grain jumps {lost} at seam {seam}, seen for {seen}{where}"},
 	{ClosingSeam, Note, "sheet {last} meets sheet {first} at the closing seam, {at} from the left end of wall {wall}, seen for {measured}"},

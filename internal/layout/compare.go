@@ -9,8 +9,12 @@ import (
 	"flitchlay/internal/seam"
 )
 
-// Comparison is a room laid out by each aim.
-type Comparison struct{ Aims []AimPlan }
+// Comparison is a room laid out by each aim, and what else its own aim could choose.
+type Comparison struct {
+	Aims   []AimPlan
+	Own    int // the room's own aim, in Aims
+	Others []Other
+}
 
 // AimPlan is what one aim makes of a room.
 type AimPlan struct {
@@ -37,16 +41,22 @@ type Ends struct {
 	First, Last L
 }
 
-// Compare lays a room out by the three aims, steady, fewest, even.
+// Compare lays a room out by the three aims, steady, fewest, even, whatever layout is chosen, and lists the others of the
+// room's own aim.
 //
 // Errors: as Lay.
 func Compare(r *room.Room) (*Comparison, error) {
 	c := &Comparison{}
-	for _, aim := range []seam.Aim{seam.Steady, seam.Fewest, seam.Even} {
-		p, err := LayAim(r, aim)
+	for i, aim := range []seam.Aim{seam.Steady, seam.Fewest, seam.Even} {
+		b, err := build(r, aim, nil)
 		if err != nil {
 			return nil, err
 		}
+		if aim == aims[r.Rules.Aim] {
+			c.Own, c.Others = i, b.others()
+		}
+		p := b.plan
+		finding.Sort(p.Findings)
 		a := p.summary()
 		for _, other := range c.Aims {
 			if other.Same == "" && sameSeams(other.Plan, p) {
@@ -59,12 +69,7 @@ func Compare(r *room.Room) (*Comparison, error) {
 }
 
 func (p *Plan) summary() AimPlan {
-	a := AimPlan{Plan: p, Waste: p.Totals.GrossArea - p.Totals.NetArea}
-	for _, f := range p.Findings {
-		if f.Level == finding.Must {
-			a.Musts++
-		}
-	}
+	a := AimPlan{Plan: p, Waste: p.Totals.GrossArea - p.Totals.NetArea, Musts: p.count(finding.Must)}
 	for i := range p.Runs {
 		r := &p.Runs[i]
 		for k := range r.Sheets {
@@ -91,6 +96,17 @@ func (p *Plan) summary() AimPlan {
 		}
 	}
 	return a
+}
+
+// count counts the findings of a level.
+func (p *Plan) count(level finding.Level) int {
+	n := 0
+	for _, f := range p.Findings {
+		if f.Level == level {
+			n++
+		}
+	}
+	return n
 }
 
 // sameSeams reports whether two plans of one room put every seam at the same place.

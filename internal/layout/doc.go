@@ -92,6 +92,12 @@
 //     finding of its own.
 //   - Proposal: one change that frees its conflict and makes no other (TestEveryProposedChangeFrees): the least on the grid of
 //     snap, what asks least of others first. All conflicts together get one set of changes (TestTheJointSetFreesAll).
+//   - Other layout: one that closes, begins or ends more than a quarter of a sheet from where the best and all before it do, in
+//     one span, and is nearly as good: no must more is broken and no pin more dropped, it takes at most one sheet and one narrow
+//     sheet more, and its closing seam shows for at most three feet more (TestOthersOfRandomRooms). A quarter of a sheet, and what
+//     is nearly as good, is common practice, no source.
+//   - Chosen: which of these is laid out, the best being number one; while sheets hang they are layouts of what is left
+//     (TestChoiceWhileSheetsHang). Of a room that has changed another layout may have the number.
 //   - Drift: how far what hangs already stands from where it was planned (TestReplanOneReading).
 //   - Closing error: how far a closed room's walls, as measured, miss their beginning (TestMisclosureOfAPublishedTraverse).
 package layout

@@ -16,7 +16,7 @@ type Move struct {
 	Gone, New bool // the seam is there only without, or only with them
 }
 
-// drift lays the room out again as if nothing hung, and compares.
+// drift lays the room out again as if nothing hung, by the same choice, and compares.
 func (b *builder) drift() {
 	if len(b.room.Hung) == 0 {
 		return
@@ -26,6 +26,13 @@ func (b *builder) drift() {
 	other, err := solve(&fresh, b.aim, nil)
 	if err != nil {
 		return // nothing to compare with
+	}
+	if b.picks() {
+		if whole, err := build(&fresh, b.aim, nil); err == nil {
+			if c, _ := whole.pick(fresh.Space.Choose); c != nil {
+				other = c
+			}
+		}
 	}
 	for i := range b.plan.Runs {
 		if i < len(other.plan.Runs) {

@@ -190,6 +190,8 @@ height = "12'"
 upper = "turned"`), "the upper sheets of wall Long, 2, 4, 6, hang turned end for end"},
 	{finding.Drift, wall(`length = "12'"
 height = "8'"`) + hungAt("20 1/16"), "the last one hung, ends"},
+	{finding.Chosen, head + "[room]\nchoose = 2\n[[wall]]\nlength = \"8' 4 1/2\"\nheight = \"8'\"\n",
+		"not the best layout but number 2 of those that compare lists is laid out, as choose in [room] asks"},
 	{finding.NoFlitch, wall(`length = "60"
 height = "8'"`), "no flitch is given: the 3 sheets are numbered from 1"},
 	{finding.RoomMade, head + `[[wall]]

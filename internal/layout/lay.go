@@ -16,7 +16,7 @@ import (
 //
 // Errors: mistakes of the room file that only its runs and spans show.
 func Lay(r *room.Room) (*Plan, error) {
-	b, err := build(r, aims[r.Rules.Aim])
+	b, err := chosen(r, aims[r.Rules.Aim])
 	if err != nil {
 		return nil, err
 	}
@@ -34,7 +34,7 @@ func AimWord(a seam.Aim) string { return [...]string{"steady", "fewest", "even"}
 //
 // Errors: as Lay.
 func LayAim(r *room.Room, aim seam.Aim) (*Plan, error) {
-	b, err := build(r, aim)
+	b, err := chosen(r, aim)
 	if err != nil {
 		return nil, err
 	}
@@ -42,9 +42,9 @@ func LayAim(r *room.Room, aim seam.Aim) (*Plan, error) {
 	return b.plan, nil
 }
 
-// build makes a plan and judges it.
-func build(r *room.Room, aim seam.Aim) (*builder, error) {
-	b, err := solve(r, aim, nil)
+// build makes a plan and judges it; the seams of a run may be known already.
+func build(r *room.Room, aim seam.Aim, known func(run int) []*question) (*builder, error) {
+	b, err := solve(r, aim, known)
 	if err != nil {
 		return nil, err
 	}

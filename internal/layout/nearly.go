@@ -45,12 +45,12 @@ type search struct {
 
 // nearly says which single small change of the room would save a course, a sheet, a narrow sheet on a main wall or a broken
 // must: of each thing saved the least change, the smallest first, of equal ones by rank. While sheets hang nothing is said:
-// by then all are cut.
+// by then all are cut. Nor is it where another layout than the best is chosen: what that has more of, the best saves.
 //
 // Each bound is cheap and may hope in vain; what is said is what the room laid out again with the change does, against
 // what it does now.
 func (b *builder) nearly() {
-	if len(b.room.Hung) > 0 {
+	if len(b.room.Hung) > 0 || b.plan.Chosen > 1 {
 		return
 	}
 	s := search{builder: b, step: nearlySteps(b.room.Project.Units)}

@@ -309,6 +309,13 @@ func (d *decoder) space(v source.Value) {
 	s.Crown, _ = d.positive(v.Get("crown"), 0, true)
 	s.Behind = behind(v.Get("behind").Word("none", behindWords...))
 	s.LevelLine, _ = d.length(v.Get("level_line"), d.either(48*64, 1200))
+	s.Choose = 1
+	if choose := v.Get("choose"); choose.Given() {
+		s.ChooseAt = d.place(choose)
+		if s.Choose = int(choose.Whole(1)); s.Choose < 1 {
+			choose.Mistake("give 1 for the best layout, or a number of those that flitchlay compare lists", "choose = %s is no number of a layout", choose.Raw())
+		}
+	}
 }
 
 func behind(word string) Behind {

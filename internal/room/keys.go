@@ -79,6 +79,7 @@ var Schema = source.Schema{
 		may("base", "length", "0", "height of the trim at the floor"),
 		may("crown", "length", "0", "height of the trim at the ceiling"),
 		some("behind", "none", "what the covering runs behind", behindWords),
+		may("choose", "whole number", "1", "which layout of those that compare lists is laid out, 1 the best; another one may have that number once the room changes"),
 	}},
 	{Path: "room.close_at", Doc: "a wished place of the closing seam", Keys: []source.Key{
 		may("wall", "name of a wall", "", "the wall of the closing seam"),

@@ -81,6 +81,8 @@ type Space struct {
 	Base      L
 	Crown     L
 	Behind    Behind
+	Choose    int // which of the room's layouts is laid out, from 1
+	ChooseAt  Place
 }
 
 // CloseAt is a wished closing place.

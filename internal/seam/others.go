@@ -136,3 +136,9 @@ func (o *Others) before(a, b Layout) bool {
 	y, _ := o.span.lay(b.Seams, b.Closing)
 	return slices.Compare(x, y) > 0
 }
+
+// Plus returns the sum of two scores.
+func (a Score) Plus(b Score) Score {
+	a.add(&b)
+	return a
+}
