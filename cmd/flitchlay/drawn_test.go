@@ -105,12 +105,15 @@ func drawnSets(t *testing.T, room string) (dir string, order map[string][]string
 	order = map[string][]string{}
 	for _, said := range wrote.FindAllStringSubmatch(d.messages, -1) {
 		for _, name := range strings.Split(said[3], ", ") {
+			if !strings.HasSuffix(name, ".svg") {
+				continue // another backend's; that no page is left out is held below
+			}
 			first, last, _ := strings.Cut(name, " to ")
 			order[said[1]] = append(order[said[1]], between(t, strings.TrimSuffix(first, ".svg"), strings.TrimSuffix(last, ".svg"))...)
 		}
 		require.Equal(t, said[2], strconv.Itoa(len(order[said[1]])))
 	}
-	require.Len(t, order, 3)
+	require.Len(t, order, len(sets), "every set has its word in sets")
 	return d.dir, order
 }
 
