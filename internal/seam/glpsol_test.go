@@ -75,6 +75,7 @@ func TestSolveAgainstGlpsol(t *testing.T) {
 	} {
 		name := fmt.Sprintf("%d ft aim %d closed %t tight %t hung %t seed %d", size.feet, size.aim, size.closed, size.tight, size.hung, size.seed)
 		t.Run(name, func(t *testing.T) {
+			t.Parallel() // glpsol takes one core
 			c := glpsolRoom(size.seed, size.feet, size.closed, size.aim)
 			if size.tight {
 				tighten(&c.Span, inch)
