@@ -39,12 +39,17 @@ func some(t *testing.T) []string {
 // sets are the sets that a room is drawn in.
 var sets = []string{"submittal", "install", "pole"}
 
-// Every set that can be drawn is looked at.
+// Every set that can be drawn is looked at, and the README names its file.
 func TestSetsAreAll(t *testing.T) {
 	var out, messages bytes.Buffer
 	require.Zero(t, cli.Run([]string{"__complete", "draw", "--set", ""}, nil, &out, &messages))
 	words, _, _ := strings.Cut(out.String(), ":")
 	assert.Equal(t, sets, strings.Fields(words), "the list sets in drawn_test.go, from which tests take what they look at")
+	text, err := os.ReadFile(filepath.Join(top, "README.md"))
+	require.NoError(t, err)
+	for _, set := range sets {
+		assert.True(t, bytes.Contains(text, []byte("`"+set+".pdf`")), "the README names %s.pdf", set)
+	}
 }
 
 // setsOf are the sets of a room to look at: that for the architect, and by turns one of the others; with FLITCHLAY_CHECK=1
