@@ -13,7 +13,7 @@ const firstCut = 3
 
 // Heights on the pages of the cut list, in mm on letter paper.
 const (
-	cutHigh    = 11.0 // a sheet to cut
+	cutHigh    = 12.4 // a sheet to cut
 	firstHigh  = 8.0  // the words over the first sheets
 	thenHigh   = 9.4  // the words over the others
 	struckHigh = 8.4  // what is not cut
@@ -85,7 +85,18 @@ func (l *cutList) rule(width float64) {
 // sheet draws the i-th sheet to cut, with the words over the first ones and over the others.
 func (l *cutList) sheet(i int, r cutRow, last bool) {
 	u := l.set.Unit
-	if l.b == nil || l.count == rowsOnPage || l.y+cutHigh*u > l.bottom {
+	if l.b == nil {
+		l.fresh()
+	}
+	high := l.b.rowHigh(r)
+	over := 0.0 // what stands over the row
+	switch {
+	case i == 0:
+		over = 2 * firstHigh * u
+	case i == firstCut && l.count > 0:
+		over = thenHigh * u
+	}
+	if l.count == rowsOnPage || l.count > 0 && l.y+over+high > l.bottom {
 		l.fresh()
 		if i > 0 {
 			l.y = l.b.cutHead(l.g, l.y)
@@ -101,7 +112,7 @@ func (l *cutList) sheet(i int, r cutRow, last bool) {
 		l.rule(folio.TapedFine)
 	}
 	l.b.cutRow(l.g, r, l.y, cutHigh*u)
-	l.y += cutHigh * u
+	l.y += high
 	l.count++
 	width := folio.TapedFine
 	if (i+1)%firstCut == 0 || last {

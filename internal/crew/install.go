@@ -1,6 +1,7 @@
 package crew
 
 import (
+	"flitchlay/internal/count"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
@@ -22,11 +23,12 @@ type Set struct {
 	*folio.TapedSet
 	half  L // half an overlap
 	Walls []*Wall
+	count *count.Count
 }
 
 // NewSet prepares a set for the crew.
 func NewSet(p *layout.Plan, t *paper.Template, name string) *Set {
-	c := &Set{TapedSet: folio.NewTapedSet(p, t, name), half: p.Room.Veneer.Overlap.HalfDown()}
+	c := &Set{TapedSet: folio.NewTapedSet(p, t, name), half: p.Room.Veneer.Overlap.HalfDown(), count: count.Of(p)}
 	for _, f := range face.All(p) {
 		c.Walls = append(c.Walls, c.hung(f))
 	}

@@ -115,12 +115,28 @@ func (b *board) besides(g *scene.Group, notes []note, y float64) []note {
 	u := b.Unit
 	var rest []note
 	for _, n := range notes {
-		var lines []string
-		for _, line := range n.lines {
-			lines = append(lines, scene.Wrap(line, folio.TapedText*u, false, b.List.W()-1*u)...)
+		wrap := func(list []string) (lines []string) {
+			for _, line := range list {
+				lines = append(lines, scene.Wrap(line, folio.TapedText*u, false, b.List.W()-1*u)...)
+			}
+			return lines
 		}
-		if y+(7.4+5.6*float64(len(lines)))*u > b.List.Y1-2.4*u {
+		lines, cut := wrap(n.lines), false
+		for n.listed && len(n.lines) > 0 && y+(7.4+5.6*float64(len(lines)))*u > b.List.Y1-2.4*u {
+			last := len(n.lines) - 1 // whole entries as far as they go
+			n.lines = n.lines[:last]
+			if lines = nil; last > 0 {
+				lines = wrap(append(slices.Clone(n.lines), "the others: "+b.PageWord("cuts")))
+			}
+			cut = true
+		}
+		if cut {
 			rest = append(rest, n)
+		}
+		if len(lines) == 0 || y+(7.4+5.6*float64(len(lines)))*u > b.List.Y1-2.4*u {
+			if !cut {
+				rest = append(rest, n)
+			}
 			continue
 		}
 		y += 7.4 * u
@@ -176,7 +192,7 @@ func (b *board) columns(area scene.Box, notes []note) []note {
 		}
 		y += 3 * u
 		if shown < len(lines) {
-			notes = append([]note{{strings.TrimSuffix(n.head, " (on)") + " (on)", lines[shown:]}}, notes[1:]...)
+			notes = append([]note{{strings.TrimSuffix(n.head, " (on)") + " (on)", lines[shown:], n.listed}}, notes[1:]...)
 			continue
 		}
 		notes = notes[1:]

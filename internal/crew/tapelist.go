@@ -120,7 +120,7 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	for i, line := range words {
 		parts := scene.Wrap(line, folio.TapedText*u, false, x1-x0-0.6*u)
 		if y+5.6*u*float64(len(parts)) > box.Y1-1.9*u {
-			notes = append([]note{{"TAPE LIST", words[i:]}}, notes...)
+			notes = append([]note{{"TAPE LIST", words[i:], false}}, notes...)
 			break
 		}
 		for _, part := range parts {

@@ -2,7 +2,6 @@ package crew
 
 import (
 	"math"
-	"slices"
 	"sort"
 	"strconv"
 
@@ -151,40 +150,6 @@ func (d *wallBoard) endUp(right bool) string {
 		return name + " out: cut"
 	}
 	return "cut"
-}
-
-// boxInBand says where a box is cut into the pieces of a band: right of the cut left end, up from the raw lower edge.
-func (d *wallBoard) boxInBand(h *face.Hang, b face.Box) []string {
-	var lines []string
-	for _, s := range h.Sheets {
-		if d.w.BoxOf(s, b) {
-			lines = append(lines, b.Letter+" in "+d.SheetNumber(s)+": right "+d.bare(b.X+s.Below)+", up "+d.bare(b.Z-h.Start)+", "+d.bare(b.HoleWidth)+" x "+d.bare(b.HoleHigh))
-		}
-	}
-	return lines
-}
-
-// openingCutsUp say where an opening is cut into bands.
-func (d *wallBoard) openingCutsUp(o *room.Opening) []openingCut {
-	var list []openingCut
-	for _, h := range d.p.Hangs {
-		for _, s := range h.Sheets {
-			if s.Hung || !slices.Contains(d.w.OpeningsOf(s), o) {
-				continue
-			}
-			x0, z0, x1, z1, _ := d.w.Extent(s)
-			c := openingCut{number: d.SheetNumber(s)}
-			c.words = "right " + d.bare(max(o.FromLeft, x0)+s.Below) + " to " + d.bare(min(o.Right(), x1)+s.Below)
-			switch {
-			case o.SillGiven && o.Sill > z0:
-				c.words += ", from " + d.bare(o.Sill-h.Start) + " up"
-			case o.Head < z1:
-				c.words += ", up to " + d.bare(o.Head-h.Start)
-			}
-			list = append(list, c)
-		}
-	}
-	return list
 }
 
 // markWordsUp say how long the pieces of the bands are cut, and where they begin.
