@@ -38,6 +38,7 @@ type cutList struct {
 func (c *Set) cutPages(n int) []*scene.Page {
 	l := &cutList{set: c, n: n}
 	rows := c.cutRows()
+	l.register(c.registerLines())
 	for i, r := range rows {
 		l.sheet(i, r, i == len(rows)-1)
 	}
@@ -70,6 +71,25 @@ func (l *cutList) more(high float64) {
 		l.fresh()
 		l.y += 2 * l.set.Unit
 	}
+}
+
+// register letters at the head of the list where sheets are marked before they are cut.
+func (l *cutList) register(lines []string) {
+	if len(lines) == 0 {
+		return
+	}
+	u := l.set.Unit
+	l.fresh()
+	l.words(l.y+6*u, "REGISTER: one mark for all, then cut over and under it", true)
+	l.y += 6 * u
+	for _, line := range lines {
+		for _, part := range scene.Wrap(line, folio.TapedText*u, false, l.b.Page.Frame.W()-6*u) {
+			l.y += stockPitch * u
+			l.words(l.y, part, false)
+		}
+	}
+	l.y += 2.4 * u
+	l.rule(folio.TapedFine)
 }
 
 // words letters a line at the left of the page.

@@ -7,6 +7,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -18,6 +19,7 @@ import (
 	"flitchlay/internal/length"
 	"flitchlay/internal/pdf"
 	"flitchlay/internal/roomtest"
+	"flitchlay/internal/scene"
 )
 
 // Here a stranger has the print and nothing else: pages are read as another program reads them, a figure is taken for what
@@ -39,12 +41,24 @@ func rooms(t *testing.T) map[string]*layout.Plan {
 	return out
 }
 
+// drawn are the install sets on letter paper that some test has asked for, by their plans.
+var drawn sync.Map // of func() (*scene.Document, error)
+
+// install draws a plan once for all tests here: nothing changes a set.
+func install(t *testing.T, p *layout.Plan) *scene.Document {
+	t.Helper()
+	template := roomtest.Template(t, "ansi-a")
+	once, _ := drawn.LoadOrStore(p, sync.OnceValues(func() (*scene.Document, error) { return crew.Install(p, template) }))
+	d, err := once.(func() (*scene.Document, error))()
+	require.NoError(t, err)
+	return d
+}
+
 // printed are the pages of the install set as pdftotext of poppler reads them, each as one line of words.
-func printed(t *testing.T, p *layout.Plan, paper string) []string {
+func printed(t *testing.T, p *layout.Plan) []string {
 	t.Helper()
 	tool := effort.Tool(t, "pdftotext")
-	d, err := crew.Install(p, roomtest.Template(t, paper))
-	require.NoError(t, err)
+	d := install(t, p)
 	out, err := pdf.Write(d)
 	require.NoError(t, err)
 	file := filepath.Join(t.TempDir(), "install.pdf")
@@ -150,7 +164,7 @@ func TestHolesAreWhereTheirFiguresSay(t *testing.T) {
 	for name, p := range rooms(t) {
 		t.Run(name, func(t *testing.T) {
 			found := 0
-			for _, page := range printed(t, p, "ansi-a") {
+			for _, page := range printed(t, p) {
 				for _, at := range line.FindAllStringSubmatchIndex(page, -1) {
 					c, ok := readCut(t, p, page[at[1]:min(at[1]+120, len(page))])
 					require.True(t, ok, page[at[0]:])
