@@ -23,7 +23,8 @@ type cutRow struct {
 	rip, side string
 	wall      string
 	more      []string // what else is done to it: turned, bent, cut out
-	struck    string   // why it is not cut
+	run       string
+	struck    string // why it is not cut
 	sheet     *layout.Sheet
 }
 
@@ -38,7 +39,7 @@ func (c *Set) cutRows() []cutRow {
 				continue
 			}
 			x := c.count.CutOf(s)
-			row := cutRow{order: len(list) + 1, number: c.SheetNumber(s), flitch: s.Flitch, cut: c.Say(s.CutLength), sheet: s}
+			row := cutRow{order: len(list) + 1, number: c.SheetNumber(s), flitch: s.Flitch, cut: c.Say(s.CutLength), run: r.Name, sheet: s}
 			row.ends = []string{x.EndWords(c.Say, s.Above), x.EndWords(c.Say, -s.Below)}
 			if r.Up {
 				slices.Reverse(row.ends) // from left to right

@@ -8,9 +8,6 @@ import (
 // rowsOnPage is how many sheets stand on one page of the cut list.
 const rowsOnPage = 18
 
-// firstCut is how many are cut and hung before all others; a heavy line stands under every so many.
-const firstCut = 3
-
 // Heights on the pages of the cut list, in mm on letter paper.
 const (
 	cutHigh    = 12.4 // a sheet to cut
@@ -31,6 +28,7 @@ type cutList struct {
 	g         *scene.Group
 	y, bottom float64
 	count     int // sheets on this page
+	first     int // sheets that are cut before all others
 }
 
 // cutPages draws the cut list: the first three on top, then all others, then what is not cut, then how many of which
@@ -38,6 +36,7 @@ type cutList struct {
 func (c *Set) cutPages(n int) []*scene.Page {
 	l := &cutList{set: c, n: n}
 	rows := c.cutRows()
+	l.first = c.firstCut(rows)
 	l.register(c.registerLines())
 	for i, r := range rows {
 		l.sheet(i, r, i == len(rows)-1)
@@ -113,7 +112,7 @@ func (l *cutList) sheet(i int, r cutRow, last bool) {
 	switch {
 	case i == 0:
 		over = 2 * firstHigh * u
-	case i == firstCut && l.count > 0:
+	case i == l.first && l.count > 0:
 		over = thenHigh * u
 	}
 	if l.count == rowsOnPage || l.count > 0 && l.y+over+high > l.bottom {
@@ -126,7 +125,7 @@ func (l *cutList) sheet(i int, r cutRow, last bool) {
 	case i == 0:
 		l.words(l.y+6*u, "FIRST: cut these, hang, hold", true)
 		l.y = l.b.cutHead(l.g, l.y+firstHigh*u)
-	case i == firstCut && l.count > 0:
+	case i == l.first && l.count > 0:
 		l.words(l.y+7*u, "THEN, when the hold is signed", true)
 		l.y += thenHigh * u
 		l.rule(folio.TapedFine)
@@ -135,7 +134,7 @@ func (l *cutList) sheet(i int, r cutRow, last bool) {
 	l.y += high
 	l.count++
 	width := folio.TapedFine
-	if (i+1)%firstCut == 0 || last {
+	if i+1 == l.first || i >= l.first && (i+1-l.first)%l.set.days.Day.Group == 0 || last {
 		width = cutHeavy
 	}
 	if l.y < l.b.Page.Frame.Y1-0.5*u { // not on the frame

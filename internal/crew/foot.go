@@ -120,11 +120,7 @@ func (d *wallBoard) ripLines() []string {
 func (b *board) holdField(g *scene.Group, box scene.Box, d *wallBoard) {
 	u, size := b.Unit, folio.TapedText*b.Unit
 	x, right := box.X0+3*u, box.X1-3*u
-	after := "HOLD"
-	if len(d.p.rows) > 0 {
-		after = "HOLD after sheet " + d.SheetNumbers(d.p.rows[d.p.thirdRow()])
-	}
-	b.word(g, scene.Pt(x, box.Y0+6*u), after, size, true, scene.Start)
+	b.word(g, scene.Pt(x, box.Y0+6*u), scene.Shorten(d.holdWords(), size, true, right-x), size, true, scene.Start)
 	far := "6 ft"
 	if b.Metric() {
 		far = "2 m"

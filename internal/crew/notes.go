@@ -1,6 +1,7 @@
 package crew
 
 import (
+	"flitchlay/internal/count"
 	"fmt"
 	"slices"
 	"strings"
@@ -12,12 +13,12 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// tapeWords say how the sheets are cut and what the list measures.
+// tapeWords say what the list measures, and what of the drawing has no room in it.
 func (d *wallBoard) tapeWords() []string {
 	if d.w.Run.Up {
-		return append(d.markWordsUp(), d.beside...)
+		return append(append(d.jointWords(), d.markWordsUp()...), d.beside...)
 	}
-	lines := d.markWords()
+	lines := d.jointWords()
 	lines = append(lines, "trims in; line: right edge; seam "+d.Inches(d.half)+" left")
 	if lean := d.datumLean(); lean != 0 {
 		side := "right"
@@ -27,6 +28,19 @@ func (d *wallBoard) tapeWords() []string {
 		lines = append(lines, fmt.Sprintf("0 is at the floor: at the level line the corner stands %s %s of it", d.Inches(lean.Abs()), side))
 	}
 	return append(lines, d.beside...)
+}
+
+// jointWords say where courses meet: how far from the level line; where the grain is level, how far from the left end.
+func (d *wallBoard) jointWords() []string {
+	var lines []string
+	for _, at := range d.w.Joints() {
+		if d.w.Run.Up {
+			lines = append(lines, "end match at "+d.Say(at))
+		} else {
+			lines = append(lines, "courses meet at: "+count.UpDown(d.Say, at-d.Level))
+		}
+	}
+	return lines
 }
 
 // cutsBeside give the cut lengths that have no room in their sheets, those alike together.

@@ -104,11 +104,13 @@ func (d *wallBoard) headsUp() {
 	d.label(d.v.X(d.w.Left), d.endUp(false), false, scene.Start)
 	d.label(d.v.X(d.w.Right), d.endUp(true), false, scene.End)
 	x := d.v.X(d.w.Right) + 7*u
-	y := d.v.Y(d.p.rows[d.p.thirdRow()].X)
-	g := d.g.Part(scene.Tag{Class: "hold"})
-	draft.Triangle(g, scene.Marks, scene.Pt(x, y), 180, 4.4*u, 5.2*u, folio.TapedHeavy, true)
-	d.word(g, scene.Pt(x+6*u, y+size/2), "HOLD", size, true, scene.Start)
-	d.space.Take(scene.Box{X0: x - 1*u, Y0: y - 3*u, X1: x + 20*u, Y1: y + 3*u})
+	for _, h := range d.p.holds() {
+		y := d.v.Y(h.X)
+		g := d.g.Part(scene.Tag{Class: "hold"})
+		draft.Triangle(g, scene.Marks, scene.Pt(x, y), 180, 4.4*u, 5.2*u, folio.TapedHeavy, true)
+		d.word(g, scene.Pt(x+6*u, y+size/2), "HOLD", size, true, scene.Start)
+		d.space.Take(scene.Box{X0: x - 1*u, Y0: y - 3*u, X1: x + 20*u, Y1: y + 3*u})
+	}
 	low, _ := d.p.Extremes()
 	if h := d.p.rows[0]; h.Begins && !h.Hung() {
 		if box, ok := d.right(x, 16*u, 5*u, d.v.Y(low)-8*u); ok {
