@@ -73,6 +73,9 @@ func printed(t *testing.T, p *layout.Plan) []string {
 	return pages
 }
 
+// itoa is strconv.Itoa.
+func itoa(n int) string { return strconv.Itoa(n) }
+
 // figure is a figure of a page, so many as its pattern takes.
 const figure = `((?:\d+'-)?\d+(?:[.,]\d+)?(?: \d+/\d+)?"?|\d+/\d+"?)`
 
