@@ -46,7 +46,7 @@ var ours = map[string]string{
 	"elevation": "length finding scene shape room layout draft face folio",
 	"detail":    "length scene room run layout draft face folio elevation",
 	"submittal": "length wood finding scene room layout climate paper draft face folio elevation detail",
-	"crew":      "length scene shape room layout days paper draft face folio submittal",
+	"crew":      "length scene shape room layout count days paper draft face folio submittal",
 	"pole":      "length scene room layout paper draft face folio",
 	"aims":      "length scene shape room layout paper draft face folio elevation",
 	"svg":       "scene font", "pdf": "scene font",

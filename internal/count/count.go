@@ -2,7 +2,7 @@
 // paste, primer and small material, what to order, and how much may go wrong before the layout falls.
 //
 // Coordinates and units: exact lengths; areas are kept as twice the area, which is a whole number of units. In the cut
-// list distances across a sheet run from its raw left edge as hung, heights from the level line, up is positive.
+// list distances across a sheet run from its left edge as hung, raw or ripped, heights from the level line, up is positive.
 //
 // Order: flitches, walls in file order, sheets by place, then by course.
 //

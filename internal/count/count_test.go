@@ -197,7 +197,7 @@ at = "59 1/2"
 	h := header[0]
 	assert.Equal(t, "header of D1", h.Over)
 	assert.Equal(t, 100*in, h.Length)
-	assert.Equal(t, []Hole{{Kind: "door", Name: "D1", From: 0, To: 49 * in / 2, Low: -48 * in, High: 32 * in}}, h.Holes,
+	assert.Equal(t, []Hole{{Kind: "door", Name: "D1", From: 0, To: 49 * in / 2, Low: -48 * in, High: 32 * in, Wall: 0, Index: 0}}, h.Holes,
 		"from the raw left edge to the right one; floor and head 48 under and 32 over the level line at 48")
 	assert.Contains(t, n.Kept, Kept{"lower part", "", h.Number, 49 * in / 2, 80 * in})
 	assert.Equal(t, len(header), n.All.Headers)
@@ -234,8 +234,8 @@ at = "3 1/2"
 	require.False(t, n.Broken, "%v", n.Plan.Findings)
 	c := n.Cuts[1]
 	assert.Equal(t, []string{"A", "B"}, c.Walls)
-	assert.Equal(t, []Bend{{"C1", 41 * in / 2}}, c.Bends)
-	assert.Equal(t, []Hole{{"outlet", "E1", 19 * in / 2, 23 * in / 2, -67 * in / 2, -61 * in / 2}}, c.Holes)
+	assert.Equal(t, []Bend{{"C1", 41 * in / 2, nil}}, c.Bends)
+	assert.Equal(t, []Hole{{"outlet", "E1", 19 * in / 2, 23 * in / 2, -67 * in / 2, -61 * in / 2, 0, 0}}, c.Holes)
 	assert.Equal(t, 47*in/2, c.Net)
 	assert.Equal(t, 49*in/2, c.Width)
 	first := n.Cuts[0]

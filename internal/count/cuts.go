@@ -31,27 +31,30 @@ type Cut struct {
 	HeaderOnly           bool
 	Stock                L // its end that the cut leaves, of the sheet as delivered; negative where it is too short
 	keeps                L // length of the lower part that a header leaves
+	sheet                *layout.Sheet
 }
 
 // Bend is a bend line of a sheet.
 type Bend struct {
 	Name string
-	At   L // from the raw left edge
+	At   L             // from the sheet's left edge
+	Of   *room.Opening // whose jamb it is, nil at a corner
 }
 
-// Hole is what is cut out of a sheet.
+// Hole is what is cut out of a sheet: the edges of an opening, of a box's hole, or of a plate that is never taken off.
 type Hole struct {
-	Kind      room.Kind
-	Name      string
-	From, To  L // from the raw left edge, inside the sheet
-	Low, High L // from the level line; where the grain is level from the wall's left end
+	Kind        room.Kind
+	Name        string
+	From, To    L   // from the sheet's left edge, raw or ripped, inside the sheet
+	Low, High   L   // from the level line; where the grain is level from the wall's left end
+	Wall, Index int // where it stands in the room, and in the list of the wall's openings or boxes
 }
 
 // cut makes a sheet's row.
 func cut(p *layout.Plan, r *layout.Run, s *layout.Sheet, b bed) Cut {
 	c := Cut{Flitch: s.Flitch, Number: s.Number, Place: s.Place, Course: s.Course, Run: r.Name, Length: s.CutLength,
 		Above: s.Above, Below: s.Below, TopTrim: b.top, BottomTrim: b.bottom, Net: s.Width, Width: asHung(p.Room, s), Rip: s.Ripped,
-		Turned: s.Turned, Hung: s.Hung, Narrow: s.Narrow, Level: r.Up, Stock: p.Room.Veneer.Length - s.CutLength}
+		Turned: s.Turned, Hung: s.Hung, Narrow: s.Narrow, Level: r.Up, Stock: p.Room.Veneer.Length - s.CutLength, sheet: s}
 	span := &r.Spans[s.Span]
 	rawLeft, rawRight := raw(r, s)
 	if rawLeft {
@@ -104,24 +107,25 @@ func Turns(r *layout.Run, f func(turn L)) {
 }
 
 func (c *Cut) bends(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
-	add := func(at L, name string) {
+	add := func(at L, name string, of *room.Opening) {
 		Turns(r, func(turn L) {
 			if at := at + turn; s.Left < at && at < s.Right {
-				c.Bends = append(c.Bends, Bend{name, at - s.StartLine})
+				c.Bends = append(c.Bends, Bend{name, at - s.StartLine, of})
 			}
 		})
 	}
 	for _, k := range r.Corners {
 		before := len(c.Bends)
-		add(k.At, k.Name)
+		add(k.At, k.Name, nil)
 		if len(c.Bends) > before {
 			c.Askew += k.Skew
 		}
 	}
 	for _, o := range r.Openings {
 		if o.Wrap {
-			add(o.Left, o.Name+" left jamb")
-			add(o.Right, o.Name+" right jamb")
+			of := &p.Room.Walls[o.Wall].Openings[o.Index]
+			add(o.Left, o.Name+" left jamb", of)
+			add(o.Right, o.Name+" right jamb", of)
 		}
 	}
 	slices.SortStableFunc(c.Bends, func(a, b Bend) int { return cmp.Compare(a.At, b.At) })
@@ -137,6 +141,9 @@ func (c *Cut) holes(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
 			low, high = low-level, high-level
 		}
 		low, high = max(low, -c.Below), min(high, c.Above)
+		if !h.Kind.Traits().Box && (high <= c.BottomTrim-c.Below || low >= c.Above-c.TopTrim) {
+			return // only in a trim, which is cut away over it
+		}
 		Turns(r, func(turn L) {
 			a, b := max(from+turn, s.StartLine), min(to+turn, s.StartLine+c.Width)
 			if a < b && low < high {
@@ -158,7 +165,7 @@ func (c *Cut) holes(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
 		if r.Up {
 			left, right = w.FromLeft, w.Right()
 		}
-		add(Hole{Kind: o.Kind, Name: o.Name}, left+in, right-in, o.Sill, o.Head)
+		add(Hole{Kind: o.Kind, Name: o.Name, Wall: o.Wall, Index: o.Index}, left+in, right-in, o.Sill, o.Head)
 	}
 	for _, st := range r.Walls {
 		shift := st.Shift
@@ -167,8 +174,8 @@ func (c *Cut) holes(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
 		}
 		for i := range p.Room.Walls[st.Wall].Boxes {
 			x := &p.Room.Walls[st.Wall].Boxes[i]
-			left, low := shift+x.X-x.HoleWidth.HalfDown(), x.Z-x.HoleHigh.HalfDown()
-			add(Hole{Kind: x.Kind, Name: x.Name}, left, left+x.HoleWidth, low, low+x.HoleHigh)
+			x0, z0, x1, z1 := x.CutOut()
+			add(Hole{Kind: x.Kind, Name: x.Name, Wall: st.Wall, Index: i}, shift+x0, shift+x1, z0, z1)
 		}
 	}
 	slices.SortStableFunc(c.Holes, func(a, b Hole) int { return cmp.Or(cmp.Compare(a.From, b.From), cmp.Compare(a.Low, b.Low)) })

@@ -31,8 +31,12 @@ func (c *Count) cutTable() *report.Table {
 	if one && len(c.Flitches) == 1 {
 		title += " of flitch " + c.Flitches[0].Number
 	}
-	t := &report.Table{Title: fmt.Sprintf("%s: across from the raw left edge, up and down from the level line, in %s; trims %s top, %s bottom",
-		title, map[length.Unit]string{length.Inches: "inches", length.Millimetres: "mm"}[c.Style.Unit], c.Style.Inches(rules.TopTrim), c.Style.Inches(rules.BottomTrim)),
+	from := "above and below, up and down: of the level line; all figures are edges"
+	if c.room().Veneer.Horizontal {
+		from = "above and below: its ends, right of the wall's left end; all figures are edges"
+	}
+	t := &report.Table{Title: fmt.Sprintf("%s: %s, in %s; trims %s top, %s bottom", title, from,
+		map[length.Unit]string{length.Inches: "inches", length.Millimetres: "mm"}[c.Style.Unit], c.Style.Inches(rules.TopTrim), c.Style.Inches(rules.BottomTrim)),
 		Columns: []report.Column{{Head: "sheet", Right: true}, {Head: "flitch", Machine: one}, {Head: "cut to", Right: true}, {Head: "above", Right: true},
 			{Head: "below", Right: true}, {Head: "net", Right: true}, {Head: "rip to", Right: true}, {Head: "where, bends, cut-outs", Long: true},
 			{Head: "place", Machine: true}, {Head: "course", Machine: true}, {Head: "walls", Machine: true, Long: true},
@@ -43,9 +47,9 @@ func (c *Count) cutTable() *report.Table {
 		rip := report.Text("")
 		if x.Rip != "" {
 			rip = c.wide(x.Width)
-			rip.Text += " " + x.Rip
+			rip.Text += " " + x.Side(x.Rip)
 		}
-		t.Rows = append(t.Rows, []report.Cell{sheetCell(x.Number), report.Text(x.Flitch), c.long(x.Length), c.long(x.Above), c.long(x.Below), c.wide(x.Net), rip,
+		t.Rows = append(t.Rows, []report.Cell{sheetCell(x.Number), report.Text(x.Flitch), c.long(x.Length), c.height(x, x.Above, 1), c.height(x, x.Below, -1), c.wide(x.Net), rip,
 			report.Text(c.cutWords(x)), report.Whole(x.Place), report.Whole(x.Course), report.Text(strings.Join(x.Walls, ", ")), c.long(x.Width), c.long(x.TopTrim),
 			c.long(x.BottomTrim), c.long(x.LeftTrim), c.long(x.RightTrim)})
 	}
@@ -73,9 +77,9 @@ func (c *Count) cutWords(x *Cut) string {
 	if x.Narrow {
 		say("narrow")
 	}
-	ends, sides := [2]string{"top", "bottom"}, [2]string{"left", "right"}
+	ends := [2]string{"top", "bottom"}
 	if x.Level {
-		ends, sides = [2]string{"right", "left"}, [2]string{"foot", "head"}
+		ends = [2]string{"right", "left"}
 	}
 	usual := [2]L{c.room().Rules.TopTrim, c.room().Rules.BottomTrim}
 	for i, trim := range [2]L{x.TopTrim, x.BottomTrim} {
@@ -85,14 +89,14 @@ func (c *Count) cutWords(x *Cut) string {
 	}
 	for i, trim := range [2]L{x.LeftTrim, x.RightTrim} {
 		if trim > 0 {
-			say("trim %s %s edge", s.Inches(trim), sides[i])
+			say("trim %s %s edge", s.Inches(trim), x.Side([2]string{"left", "right"}[i]))
 		}
 	}
 	for _, b := range x.Bends {
-		say("bend %s at %s", b.Name, s.Inches(b.At))
+		say("bend %s at %s %s", b.Name, s.Inches(b.At), x.FromEdge())
 	}
 	for _, h := range x.Holes {
-		say("%s %s %s to %s across, %s to %s up", h.Kind, h.Name, s.Inches(h.From), s.Inches(h.To), signed(s, h.Low), signed(s, h.High))
+		say("%s %s: %s", h.Kind, h.Name, x.HoleWords(s, h))
 	}
 	if x.Askew != 0 && len(x.Holes) > 0 {
 		say("past the bend %s askew over the height: mark what is cut out there on the wall", s.Inches(x.Askew.Abs()))
@@ -100,10 +104,10 @@ func (c *Count) cutWords(x *Cut) string {
 	return strings.Join(parts, "; ")
 }
 
-// signed prints a height from the level line with its sign.
-func signed(s length.Style, l L) string {
-	if l > 0 {
-		return "+" + s.Inches(l)
-	}
-	return s.Inches(l)
+// height is how far an end of a sheet is over (sign 1) or under (-1) the level line, right or left of the wall's left end
+// where the grain is level: people read a word for it, machines a sign.
+func (c *Count) height(x *Cut, l L, sign int64) report.Cell {
+	cell := c.long(l)
+	cell.Text = x.EndWords(c.Style.Format, L(sign)*l)
+	return cell
 }

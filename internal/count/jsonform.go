@@ -175,6 +175,7 @@ type jsonCut struct {
 	Ripped     *string    `json:"ripped"`
 	LeftTrim   report.MM  `json:"left_trim"`
 	RightTrim  report.MM  `json:"right_trim"`
+	Edge       string     `json:"across_from"`
 	Bends      []jsonBend `json:"bends"`
 	Holes      []jsonHole `json:"cut_outs"`
 	Askew      report.MM  `json:"askew"`
@@ -194,6 +195,7 @@ type jsonBend struct {
 type jsonHole struct {
 	Kind string    `json:"kind"`
 	Name string    `json:"name"`
+	Cut  string    `json:"edges_of"`
 	From report.MM `json:"from"`
 	To   report.MM `json:"to"`
 	Low  report.MM `json:"low"`

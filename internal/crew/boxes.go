@@ -1,6 +1,7 @@
 package crew
 
 import (
+	"flitchlay/internal/count"
 	"flitchlay/internal/draft"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
@@ -124,38 +125,41 @@ func leaderEnds(a, b scene.Box) (from, to scene.Point) {
 func (d *wallBoard) boxLines() []string {
 	var lines []string
 	for _, b := range d.p.Boxes() {
-		before := len(lines)
-		for _, h := range d.p.Hangs {
-			if d.w.Run.Up {
-				lines = append(lines, d.boxInBand(h, b)...)
-			} else if d.w.BoxIn(h, b) {
-				lines = append(lines, d.boxInSheet(h, b))
+		found := false
+		for _, x := range d.cutsHere() {
+			for _, h := range x.Holes {
+				if !h.Kind.Traits().Box || h.Wall != d.w.Wall || &d.w.W.Boxes[h.Index] != b.Box {
+					continue
+				}
+				if found = true; !x.Hung {
+					lines = append(lines, b.Letter+" in "+d.numberOf(x)+": "+x.HoleWords(d.Style, h))
+				}
 			}
 		}
-		if len(lines) == before {
+		if !found {
 			lines = append(lines, b.Letter+": stands where no covering is")
 		}
 	}
 	return lines
 }
 
-// boxInSheet says where a box is cut into an upright sheet: from its raw left edge and from the level line.
-func (d *wallBoard) boxInSheet(h *face.Hang, b face.Box) string {
-	hole := d.bare(b.HoleWidth) + " x " + d.bare(b.HoleHigh)
-	if b.Kind.Traits().NeverCovered {
-		hole += ", never cover"
+// cutsHere are the rows of the cut list of the sheets of this page, in the order of hanging.
+func (d *wallBoard) cutsHere() []*count.Cut {
+	var list []*count.Cut
+	for _, h := range d.p.Hangs {
+		for _, s := range h.Sheets {
+			if x := d.count.CutOf(s); x != nil {
+				list = append(list, x)
+			}
+		}
 	}
-	at := d.bare(b.X-h.Start) + " +, "
-	if b.Left() < h.Start { // the hole begins in the sheet before
-		at = "hole ends at " + d.bare(b.Right()-h.Start) + " +, "
-	}
-	return b.Letter + " in " + d.numberAt(h, b.Z) + ": " + at + d.Updown(b.Z) + ", " + hole
+	return list
 }
 
-// numberAt is the number of the sheet of a column that covers a height.
-func (d *wallBoard) numberAt(h *face.Hang, z L) string {
-	if s := d.w.CourseAt(h, z); s != nil {
-		return d.SheetNumber(s)
+// numberOf is the number of a sheet of the cut list.
+func (c *Set) numberOf(x *count.Cut) string {
+	if x.Number == 0 {
+		return "?"
 	}
-	return d.SheetNumbers(h)
+	return itoa(x.Number)
 }

@@ -3,28 +3,29 @@ package crew
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
 
-	"flitchlay/internal/face"
+	"flitchlay/internal/count"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
-	"flitchlay/internal/room"
 )
 
 // cutRow is one sheet of the cut list.
 type cutRow struct {
-	order        int
-	number       string
-	flitch       string
-	cut          string
-	above, below string
-	rip, side    string
-	bends, holes []string
-	wall         string
-	struck       string // why it is not cut
-	sheet        *layout.Sheet
+	order     int
+	number    string
+	flitch    string
+	cut       string
+	ends      []string // where its head and its foot are
+	rip, side string
+	wall      string
+	more      []string // what else is done to it: turned, bent, cut out
+	run       string
+	struck    string // why it is not cut
+	sheet     *layout.Sheet
 }
 
 // cutRows lists all sheets in hanging order.
@@ -37,62 +38,68 @@ func (c *Set) cutRows() []cutRow {
 			if s.Hung || len(s.Pieces) == 0 {
 				continue
 			}
-			row := cutRow{order: len(list) + 1, number: c.SheetNumber(s), flitch: s.Flitch, cut: c.Say(s.CutLength), above: c.Say(s.Above), below: c.Say(s.Below), sheet: s}
+			x := c.count.CutOf(s)
+			row := cutRow{order: len(list) + 1, number: c.SheetNumber(s), flitch: s.Flitch, cut: c.Say(s.CutLength), run: r.Name, sheet: s}
+			row.ends = []string{x.EndWords(c.Say, s.Above), x.EndWords(c.Say, -s.Below)}
+			if r.Up {
+				slices.Reverse(row.ends) // from left to right
+			}
 			if s.Ripped != "" {
-				row.rip, row.side = c.Inches(s.RipTo), strings.ToUpper(s.Ripped)
-				if r.Up {
-					row.side = map[string]string{"left": "LOWER", "right": "UPPER"}[s.Ripped]
-				}
+				row.rip, row.side = c.Inches(s.RipTo), strings.ToUpper(x.Side(s.Ripped))
 			}
-			if r.Up { // its ends, right of the wall's left end
-				row.above, row.below = "to "+c.Say(s.Above), "from "+c.Say(-s.Below)
-			}
-			c.bendsAndHoles(s, &row)
+			c.whatElse(x, &row)
 			list = append(list, row)
 		}
 	}
 	return list
 }
 
-// bendsAndHoles fills in where a sheet is bent, from its raw left edge, and what is cut out of it.
-func (c *Set) bendsAndHoles(s *layout.Sheet, row *cutRow) {
-	for _, w := range c.Walls {
-		for _, h := range w.Hangs {
-			if h.Holds(s) && (row.wall == "" || !h.Before) {
-				row.wall = w.W.Name
-			}
-		}
+// whatElse fills in on which wall a sheet begins, how it is turned, where it is bent, and the edges of all that is cut out
+// of it.
+func (c *Set) whatElse(x *count.Cut, row *cutRow) {
+	row.wall = x.Walls[0]
+	if x.Turned {
+		row.more = append(row.more, turnedWords)
 	}
-	for _, w := range c.Walls {
-		on := ""
-		if w.W.Name != row.wall {
-			on = " on " + w.W.Name
+	if len(x.Bends) > 0 {
+		var list []string
+		for _, b := range x.Bends {
+			list = append(list, b.Name+" at "+c.bare(b.At))
 		}
-		for _, h := range w.Hangs {
-			switch {
-			case !h.Holds(s):
-			case w.Run.Up:
-				w.holes(row, "", w.OpeningsOf(s), func(b face.Box) bool { return w.BoxOf(s, b) })
-			default:
-				w.holes(row, on, w.OpeningsIn(h), func(b face.Box) bool { return w.BoxIn(h, b) })
-				for _, b := range w.Bends(h) {
-					row.bends = append(row.bends, c.bare(b.X-h.Start)+" "+b.Name)
-				}
-			}
+		row.more = append(row.more, "bend "+x.FromEdge()+": "+strings.Join(list, ", "))
+	}
+	for i := range x.Holes {
+		h := &x.Holes[i]
+		name := c.nameOf(h)
+		if wall := c.Room.Walls[h.Wall].Name; wall != row.wall {
+			name += " on " + wall
 		}
+		row.more = append(row.more, name+": "+x.HoleWords(c.Style, *h))
+	}
+	if x.Askew != 0 && len(x.Holes) > 0 {
+		row.more = append(row.more, "past the bend "+c.Inches(x.Askew.Abs())+" askew: mark what is cut out there on the wall")
 	}
 }
 
-// holes lists what is cut out of a sheet: openings by their names, boxes by their letters.
-func (w *Wall) holes(row *cutRow, on string, openings []*room.Opening, in func(face.Box) bool) {
-	for _, o := range openings {
-		row.holes = append(row.holes, o.Name+on)
+// turnedWords are said of a sheet that hangs with its raw head down.
+const turnedWords = "TURNED end for end: its raw head hangs down"
+
+// nameOf is what something cut out is called on the pages: a box by its letter, an opening by its name.
+func (c *Set) nameOf(h *count.Hole) string {
+	if !h.Kind.Traits().Box {
+		return h.Name
 	}
-	for _, b := range w.Boxes() {
-		if in(b) {
-			row.holes = append(row.holes, b.Letter+on)
+	for _, w := range c.Walls {
+		if w.Wall != h.Wall {
+			continue
+		}
+		for _, b := range w.Boxes() {
+			if b.Box == &w.W.Boxes[h.Index] {
+				return b.Letter
+			}
 		}
 	}
+	return h.Name
 }
 
 // cutWords says what the figures of the list hold.

@@ -8,12 +8,9 @@ import (
 // rowsOnPage is how many sheets stand on one page of the cut list.
 const rowsOnPage = 18
 
-// firstCut is how many are cut and hung before all others; a heavy line stands under every so many.
-const firstCut = 3
-
 // Heights on the pages of the cut list, in mm on letter paper.
 const (
-	cutHigh    = 11.0 // a sheet to cut
+	cutHigh    = 12.4 // a sheet to cut
 	firstHigh  = 8.0  // the words over the first sheets
 	thenHigh   = 9.4  // the words over the others
 	struckHigh = 8.4  // what is not cut
@@ -31,6 +28,7 @@ type cutList struct {
 	g         *scene.Group
 	y, bottom float64
 	count     int // sheets on this page
+	first     int // sheets that are cut before all others
 }
 
 // cutPages draws the cut list: the first three on top, then all others, then what is not cut, then how many of which
@@ -38,6 +36,8 @@ type cutList struct {
 func (c *Set) cutPages(n int) []*scene.Page {
 	l := &cutList{set: c, n: n}
 	rows := c.cutRows()
+	l.first = c.firstCut(rows)
+	l.register(c.registerLines())
 	for i, r := range rows {
 		l.sheet(i, r, i == len(rows)-1)
 	}
@@ -72,6 +72,25 @@ func (l *cutList) more(high float64) {
 	}
 }
 
+// register letters at the head of the list where sheets are marked before they are cut.
+func (l *cutList) register(lines []string) {
+	if len(lines) == 0 {
+		return
+	}
+	u := l.set.Unit
+	l.fresh()
+	l.words(l.y+6*u, "REGISTER: one mark for all, then cut over and under it", true)
+	l.y += 6 * u
+	for _, line := range lines {
+		for _, part := range scene.Wrap(line, folio.TapedText*u, false, l.b.Page.Frame.W()-6*u) {
+			l.y += stockPitch * u
+			l.words(l.y, part, false)
+		}
+	}
+	l.y += 2.4 * u
+	l.rule(folio.TapedFine)
+}
+
 // words letters a line at the left of the page.
 func (l *cutList) words(y float64, s string, bold bool) {
 	l.b.word(l.g, scene.Pt(l.b.Page.Frame.X0+3*l.set.Unit, y), s, folio.TapedText*l.set.Unit, bold, scene.Start)
@@ -85,7 +104,18 @@ func (l *cutList) rule(width float64) {
 // sheet draws the i-th sheet to cut, with the words over the first ones and over the others.
 func (l *cutList) sheet(i int, r cutRow, last bool) {
 	u := l.set.Unit
-	if l.b == nil || l.count == rowsOnPage || l.y+cutHigh*u > l.bottom {
+	if l.b == nil {
+		l.fresh()
+	}
+	high := l.b.rowHigh(r)
+	over := 0.0 // what stands over the row
+	switch {
+	case i == 0:
+		over = 2 * firstHigh * u
+	case i == l.first && l.count > 0:
+		over = thenHigh * u
+	}
+	if l.count == rowsOnPage || l.count > 0 && l.y+over+high > l.bottom {
 		l.fresh()
 		if i > 0 {
 			l.y = l.b.cutHead(l.g, l.y)
@@ -95,16 +125,16 @@ func (l *cutList) sheet(i int, r cutRow, last bool) {
 	case i == 0:
 		l.words(l.y+6*u, "FIRST: cut these, hang, hold", true)
 		l.y = l.b.cutHead(l.g, l.y+firstHigh*u)
-	case i == firstCut && l.count > 0:
+	case i == l.first && l.count > 0:
 		l.words(l.y+7*u, "THEN, when the hold is signed", true)
 		l.y += thenHigh * u
 		l.rule(folio.TapedFine)
 	}
 	l.b.cutRow(l.g, r, l.y, cutHigh*u)
-	l.y += cutHigh * u
+	l.y += high
 	l.count++
 	width := folio.TapedFine
-	if (i+1)%firstCut == 0 || last {
+	if i+1 == l.first || i >= l.first && (i+1-l.first)%l.set.days.Day.Group == 0 || last {
 		width = cutHeavy
 	}
 	if l.y < l.b.Page.Frame.Y1-0.5*u { // not on the frame

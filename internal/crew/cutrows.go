@@ -11,9 +11,9 @@ import (
 
 // cutWidths are the widths of the columns, from the page's frame on; wall takes the rest.
 //
-// Shape: tick, order, number, flitch, cut, above and below, rip, bends, holes.
+// Shape: tick, order, number, flitch, cut, ends, rip.
 func (b *board) cutWidths() []float64 {
-	list := []float64{9, 8, 23, 13.6, 34.4, 27, 19, 27, 18}
+	list := []float64{9, 8, 23, 16, 36, 40, 21}
 	for i := range list {
 		list[i] *= b.Unit
 	}
@@ -23,9 +23,9 @@ func (b *board) cutWidths() []float64 {
 // cutHead draws the head of the columns and gives the y under it.
 func (b *board) cutHead(g *scene.Group, y float64) float64 {
 	u, f := b.Unit, b.Page.Frame
-	heads := []string{"", "", "NUMBER", "flitch", "CUT", "up, down", "rip, to", "bends", "holes", "wall"}
+	heads := []string{"", "", "NUMBER", "flitch", "CUT", "head, foot", "rip, to", "wall"}
 	if b.Room.Veneer.Horizontal {
-		heads[5] = "ends"
+		heads[5] = "from, to"
 	}
 	high := 6.4 * u
 	g.HLine(f.X0, f.X1, y, scene.Pen(scene.Frame, folio.TapedFine))
@@ -76,17 +76,46 @@ func (b *board) cutRow(g *scene.Group, r cutRow, y, high float64) {
 	x += w[3]
 	put(r.cut, folio.TapedLarge, folio.TapedText, true, w[4], scene.End)
 	x += w[4]
-	b.pair(g, scene.BoxAt(x, y, w[5], high), []string{r.above, r.below}, false, scene.End)
+	b.pair(g, scene.BoxAt(x, y, w[5], high), r.ends, false, scene.End)
 	x += w[5]
 	if r.rip != "" {
 		b.pair(g, scene.BoxAt(x, y, w[6], high), []string{r.side, r.rip}, true, scene.Start)
 	}
 	x += w[6]
-	b.pair(g, scene.BoxAt(x, y, w[7], high), r.bends, false, scene.Start)
-	x += w[7]
-	b.packed(g, scene.BoxAt(x, y, w[8], high), strings.Join(r.holes, ", "))
-	x += w[8]
 	b.packed(g, scene.BoxAt(x, y, f.X1-x, high), r.wall)
+	for i, line := range b.moreLines(r) {
+		b.word(g, scene.Pt(b.moreLeft(), y+high+(float64(i)+0.7)*morePitch*u), line, folio.TapedText*u, false, scene.Start)
+	}
+}
+
+// morePitch is from line to line of what else is done to a sheet, in mm on letter paper; moreUnder is under the last.
+const (
+	morePitch = 5.4
+	moreUnder = 1.4
+)
+
+// moreLeft is where the lines of what else is done to a sheet begin: right of its order.
+func (b *board) moreLeft() float64 {
+	w := b.cutWidths()
+	return b.Page.Frame.X0 + w[0] + w[1] + 1.2*b.Unit
+}
+
+// moreLines are what else is done to a sheet, on as many lines as it takes.
+func (b *board) moreLines(r cutRow) []string {
+	var lines []string
+	for _, s := range r.more {
+		lines = append(lines, scene.Wrap(s, folio.TapedText*b.Unit, false, b.Page.Frame.X1-2*b.Unit-b.moreLeft())...)
+	}
+	return lines
+}
+
+// rowHigh is how high a row of the cut list is.
+func (b *board) rowHigh(r cutRow) float64 {
+	high := cutHigh * b.Unit
+	if n := len(b.moreLines(r)); n > 0 {
+		high += (morePitch*float64(n) + moreUnder) * b.Unit
+	}
+	return high
 }
 
 // pair letters one or two lines in a cell; more are run together.
@@ -97,7 +126,7 @@ func (b *board) pair(g *scene.Group, box scene.Box, lines []string, bold bool, a
 		return
 	}
 	for i, s := range lines {
-		y := box.Centre().Y + (float64(i)-float64(len(lines)-1)/2)*4.7*u - 0.33*u*float64(len(lines)-1)
+		y := box.Centre().Y + (float64(i)-float64(len(lines)-1)/2)*5.2*u - 0.33*u*float64(len(lines)-1)
 		at := box.X0 + 1.2*u
 		if anchor == scene.End {
 			at = box.X1 - 1.6*u

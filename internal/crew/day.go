@@ -26,7 +26,7 @@ type hanging struct {
 // points, its stop places and a log to fill in. There are none where nothing is left to hang.
 func (c *Set) dayPages(n int) []*scene.Page {
 	var out []*scene.Page
-	h := &hanging{Set: &c.Set, look: c.readable(), plan: days.Of(c.Plan)}
+	h := &hanging{Set: &c.Set, look: c.readable(), plan: c.days}
 	fresh := func(title string) *board {
 		lines := [2]string{c.place(), fmt.Sprintf("crew of %d, %s to %s", h.plan.Day.Crew, clock(h.plan.Day.Start), clock(h.plan.Day.End))}
 		b := c.open(n+len(out), folio.Sheet{Title: title, Lines: lines})

@@ -1,6 +1,7 @@
 package crew
 
 import (
+	"slices"
 	"strconv"
 
 	"flitchlay/internal/draft"
@@ -27,10 +28,12 @@ type wallBoard struct {
 	cuts    []*layout.Sheet // whose cut length has no room in them
 }
 
-// note is some lines under a heading that stand beside the drawing, or on a page of their own.
+// note is some lines under a heading that stand beside the drawing, or on a page of their own; what the cut list says too is
+// left to it where the drawing's page has no room.
 type note struct {
-	head  string
-	lines []string
+	head   string
+	lines  []string
+	listed bool
 }
 
 // air is what words keep clear of lines and of each other: 1 mm and half a line.
@@ -61,9 +64,10 @@ func (c *Set) wallPage(w *Wall, p *piece, n int) []*scene.Page {
 		area.Y1 = b.Field.Y1 // the foot has grown
 		d := c.fit(b, p, area)
 		b.Page.Add(d.g)
-		rest := b.tapeList(d, b.footStrip(d))
+		all := b.tapeList(d, b.footStrip(d))
+		rest := slices.DeleteFunc(slices.Clone(all), func(n note) bool { return n.listed })
 		out := []*scene.Page{b.Page}
-		if len(rest) == 0 {
+		if len(all) == 0 {
 			return out
 		}
 		if first == nil {

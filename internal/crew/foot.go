@@ -41,9 +41,9 @@ func (b *board) footStrip(d *wallBoard) []note {
 		head = "OPENINGS"
 	}
 	boxes = append(boxes, d.outside...)
-	caution := "+ from raw left edge; up, down from level; hole w x h"
+	caution := "all figures are edges; up, down: of the level mark"
 	if d.w.Run.Up {
-		caution = "right from cut left end; up from raw lower edge"
+		caution = "all figures are edges; left end: as cut"
 	}
 	rest = append(rest, b.footList(g, scene.Box{X0: f.X0, Y0: top, X1: one, Y1: f.Y1}, head, boxes, 4+b.more, caution)...)
 	rest = append(rest, b.footList(g, scene.Box{X0: one, Y0: top, X1: two, Y1: f.Y1}, "RIP BEFORE PASTING", rips, 3+b.more,
@@ -69,8 +69,8 @@ func (b *board) footList(g *scene.Group, box scene.Box, head string, lines []str
 			room-- // a line must stay to say that there are more
 		}
 		if len(parts) > room && !(i == len(lines)-1 && len(parts) <= most-len(shown)) {
-			shown = append(shown, "more beside, or on the next page")
-			rest = []note{{head, lines[i:]}}
+			shown = append(shown, "the others: beside, or "+b.PageWord("cuts"))
+			rest = []note{{head, lines[i:], true}}
 			break
 		}
 		shown = append(shown, parts...)
@@ -120,11 +120,7 @@ func (d *wallBoard) ripLines() []string {
 func (b *board) holdField(g *scene.Group, box scene.Box, d *wallBoard) {
 	u, size := b.Unit, folio.TapedText*b.Unit
 	x, right := box.X0+3*u, box.X1-3*u
-	after := "HOLD"
-	if len(d.p.rows) > 0 {
-		after = "HOLD after sheet " + d.SheetNumbers(d.p.rows[d.p.thirdRow()])
-	}
-	b.word(g, scene.Pt(x, box.Y0+6*u), after, size, true, scene.Start)
+	b.word(g, scene.Pt(x, box.Y0+6*u), scene.Shorten(d.holdWords(), size, true, right-x), size, true, scene.Start)
 	far := "6 ft"
 	if b.Metric() {
 		far = "2 m"

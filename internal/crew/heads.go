@@ -185,16 +185,15 @@ func (d *wallBoard) endName(right bool) string {
 	return strings.TrimPrefix(w.EndAt(right), "the ")
 }
 
-// thirdRow is the row of the tape list after which the work stops: the third, or the last where there are fewer.
-func (p *piece) thirdRow() int { return min(len(p.rows), 3) - 1 }
-
-// hold marks the seam after which the work stops for a look.
+// hold marks the seams after which the work stops for a look.
 func (d *wallBoard) hold() {
-	if len(d.p.rows) == 0 {
-		return
+	for _, h := range d.p.holds() {
+		d.holdAt(h)
 	}
+}
+
+func (d *wallBoard) holdAt(h *face.Hang) {
 	u, size := d.Unit, folio.TapedText*d.Unit
-	h := d.p.rows[d.p.thirdRow()]
 	at := d.v.X(min(h.To, d.p.To))
 	text := "HOLD after " + d.SheetNumbers(h)
 	w := scene.Width(text, size, true)

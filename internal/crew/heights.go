@@ -1,8 +1,7 @@
 package crew
 
 import (
-	"strings"
-
+	"flitchlay/internal/count"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
@@ -46,7 +45,7 @@ func (c *Set) heightPages(n int) []*scene.Page {
 	sheets := (len(grids) + fit - 1) / fit
 	var out []*scene.Page
 	for i := range sheets {
-		b := c.open(n+i, folio.Sheet{Title: "Room start", Lines: [2]string{c.place(), "heights to read, from the level line at " + c.Say(c.Level)}})
+		b := c.open(n+i, folio.Sheet{Title: "Room start", Lines: [2]string{c.place(), "heights to read, from the level line of " + c.PageWord("start")}})
 		b.Page.Title = "Room start, heights"
 		area := b.Area
 		g := b.Page.Part(scene.Tag{Class: "heights"})
@@ -81,7 +80,16 @@ func (b *board) heightGrid(g *scene.Group, w *room.Wall, places []L, at scene.Po
 	head := 27 * u
 	pen := scene.Pen(scene.Frame, 0.25)
 	right := at.X + head + wide*float64(len(places))
-	for i, word := range []string{"at", "floor down", "ceiling up"} {
+	words := []string{"at", "floor down", "ceiling up"}
+	for _, x := range places { // where the floor climbs past the line each figure says its side
+		if room.At(w.Floor, x) > b.Level {
+			words[1] = "floor"
+		}
+		if room.At(w.Ceiling, x) < b.Level {
+			words[2] = "ceiling"
+		}
+	}
+	for i, word := range words {
 		b.word(g, scene.Pt(at.X+1*u, at.Y+(float64(i)+0.5)*row+size/2), word, size, false, scene.Start)
 		g.HLine(at.X, right, at.Y+float64(i+1)*row, pen)
 	}
@@ -89,7 +97,14 @@ func (b *board) heightGrid(g *scene.Group, w *room.Wall, places []L, at scene.Po
 		x0 := at.X + head + wide*float64(k)
 		g.VLine(x0, at.Y, at.Y+3*row, pen)
 		floor, ceiling := room.At(w.Floor, x), room.At(w.Ceiling, x)
-		for i, s := range []string{b.Say(x), strings.TrimPrefix(b.Say(b.Level-floor), "-"), b.Say(ceiling - b.Level)} {
+		cells := []string{b.Say(x), b.Say((b.Level - floor).Abs()), b.Say((ceiling - b.Level).Abs())}
+		if words[1] == "floor" {
+			cells[1] = count.UpDown(b.Say, floor-b.Level)
+		}
+		if words[2] == "ceiling" {
+			cells[2] = count.UpDown(b.Say, ceiling-b.Level)
+		}
+		for i, s := range cells {
 			b.word(g, scene.Pt(x0+1.2*u, at.Y+(float64(i)+0.5)*row+size/2), s, size, i == 0, scene.Start)
 		}
 	}

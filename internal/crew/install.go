@@ -1,6 +1,8 @@
 package crew
 
 import (
+	"flitchlay/internal/count"
+	"flitchlay/internal/days"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
@@ -22,11 +24,13 @@ type Set struct {
 	*folio.TapedSet
 	half  L // half an overlap
 	Walls []*Wall
+	count *count.Count
+	days  *days.Schedule
 }
 
 // NewSet prepares a set for the crew.
 func NewSet(p *layout.Plan, t *paper.Template, name string) *Set {
-	c := &Set{TapedSet: folio.NewTapedSet(p, t, name), half: p.Room.Veneer.Overlap.HalfDown()}
+	c := &Set{TapedSet: folio.NewTapedSet(p, t, name), half: p.Room.Veneer.Overlap.HalfDown(), count: count.Of(p), days: days.Of(p)}
 	for _, f := range face.All(p) {
 		c.Walls = append(c.Walls, c.hung(f))
 	}

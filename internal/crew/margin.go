@@ -12,7 +12,7 @@ import (
 // marginWide is what the words left of the wall take: the level line's height, START, UP, DATUM.
 func (d *wallBoard) marginWide() float64 {
 	u := d.Unit
-	w := math.Max(scene.Width(d.Say(d.Level), folio.TapedText*u, true)+4*u, scene.Width("DATUM", folio.TapedSmall*u, true)+3*u)
+	w := math.Max(scene.Width(d.Say(d.levelHere()), folio.TapedText*u, true)+4*u, scene.Width("DATUM", folio.TapedSmall*u, true)+3*u)
 	if h := d.startHang(); h != nil {
 		w = math.Max(w, scene.Width("START", folio.TapedSmall*u, true)+3*u)
 	}
@@ -52,7 +52,7 @@ const (
 	underSide = 6.0  // the lowest place ends so far under the floor
 )
 
-// margins letters what stands left of the wall: the level line's height, START, UP.
+// margins letters what stands left of the wall: how high the level line is over the floor there, START, UP.
 func (d *wallBoard) margins() {
 	u := d.Unit
 	right := d.leftEdge() - 2.6*u
@@ -60,7 +60,7 @@ func (d *wallBoard) margins() {
 	roof, floor := d.roof(d.v.X(d.p.From)-1, d.v.X(d.p.From)), d.v.Y(low)
 	if d.Level > low && d.Level < high {
 		y := d.v.Y(d.Level)
-		t := scene.Text{At: scene.Pt(right, y), String: d.Say(d.Level), Height: folio.TapedText * u, Bold: true, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Plumb}
+		t := scene.Text{At: scene.Pt(right, y), String: d.Say(d.levelHere()), Height: folio.TapedText * u, Bold: true, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Plumb}
 		d.g.Text(t)
 		cap := scene.Text{At: scene.Pt(right, y-3.6*u), String: "LEVEL", Height: folio.TapedSmall * u, Bold: true, Anchor: scene.End, Layer: scene.Plumb}
 		d.g.Text(cap)

@@ -1,6 +1,7 @@
 package crew
 
 import (
+	"flitchlay/internal/count"
 	"fmt"
 	"slices"
 	"strings"
@@ -12,12 +13,12 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// tapeWords say how the sheets are cut and what the list measures.
+// tapeWords say what the list measures, and what of the drawing has no room in it.
 func (d *wallBoard) tapeWords() []string {
 	if d.w.Run.Up {
-		return append(d.markWordsUp(), d.beside...)
+		return append(append(d.jointWords(), d.markWordsUp()...), d.beside...)
 	}
-	lines := d.markWords()
+	lines := d.jointWords()
 	lines = append(lines, "trims in; line: right edge; seam "+d.Inches(d.half)+" left")
 	if lean := d.datumLean(); lean != 0 {
 		side := "right"
@@ -27,6 +28,19 @@ func (d *wallBoard) tapeWords() []string {
 		lines = append(lines, fmt.Sprintf("0 is at the floor: at the level line the corner stands %s %s of it", d.Inches(lean.Abs()), side))
 	}
 	return append(lines, d.beside...)
+}
+
+// jointWords say where courses meet: how far from the level line; where the grain is level, how far from the left end.
+func (d *wallBoard) jointWords() []string {
+	var lines []string
+	for _, at := range d.w.Joints() {
+		if d.w.Run.Up {
+			lines = append(lines, "end match at "+d.Say(at))
+		} else {
+			lines = append(lines, "courses meet at: "+count.UpDown(d.Say, at-d.Level))
+		}
+	}
+	return lines
 }
 
 // cutsBeside give the cut lengths that have no room in their sheets, those alike together.
@@ -115,12 +129,28 @@ func (b *board) besides(g *scene.Group, notes []note, y float64) []note {
 	u := b.Unit
 	var rest []note
 	for _, n := range notes {
-		var lines []string
-		for _, line := range n.lines {
-			lines = append(lines, scene.Wrap(line, folio.TapedText*u, false, b.List.W()-1*u)...)
+		wrap := func(list []string) (lines []string) {
+			for _, line := range list {
+				lines = append(lines, scene.Wrap(line, folio.TapedText*u, false, b.List.W()-1*u)...)
+			}
+			return lines
 		}
-		if y+(7.4+5.6*float64(len(lines)))*u > b.List.Y1-2.4*u {
+		lines, cut := wrap(n.lines), false
+		for n.listed && len(n.lines) > 0 && y+(7.4+5.6*float64(len(lines)))*u > b.List.Y1-2.4*u {
+			last := len(n.lines) - 1 // whole entries as far as they go
+			n.lines = n.lines[:last]
+			if lines = nil; last > 0 {
+				lines = wrap(append(slices.Clone(n.lines), "the others: "+b.PageWord("cuts")))
+			}
+			cut = true
+		}
+		if cut {
 			rest = append(rest, n)
+		}
+		if len(lines) == 0 || y+(7.4+5.6*float64(len(lines)))*u > b.List.Y1-2.4*u {
+			if !cut {
+				rest = append(rest, n)
+			}
 			continue
 		}
 		y += 7.4 * u
@@ -176,7 +206,7 @@ func (b *board) columns(area scene.Box, notes []note) []note {
 		}
 		y += 3 * u
 		if shown < len(lines) {
-			notes = append([]note{{strings.TrimSuffix(n.head, " (on)") + " (on)", lines[shown:]}}, notes[1:]...)
+			notes = append([]note{{strings.TrimSuffix(n.head, " (on)") + " (on)", lines[shown:], n.listed}}, notes[1:]...)
 			continue
 		}
 		notes = notes[1:]

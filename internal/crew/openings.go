@@ -11,50 +11,56 @@ import (
 // openingCut is one thing that is done to a sheet at an opening.
 type openingCut struct {
 	number, words string
-	whole         bool // the opening is wider than the sheet
+	from          string // the edge that the figures run from; "" where the words say it
+	whole         bool   // the opening is wider than the sheet
 }
 
-// openingCuts say where each sheet is cut at an opening, from its raw left edge.
+// openingCuts say where each sheet is cut at an opening, from its left edge; where it is folded in too, where it is bent.
 func (d *wallBoard) openingCuts(o *room.Opening) []openingCut {
-	if d.w.Run.Up {
-		return d.openingCutsUp(o)
-	}
 	var list []openingCut
-	word := ""
-	if o.WrapReveal {
-		word = "fold "
-	}
 	for _, h := range d.p.Hangs {
-		if !h.Meets(o) || h.Hung() {
-			continue
+		if !d.w.Run.Up && h.Meets(o) && !h.Hung() && h.Sheet().InGap {
+			list = append(list, openingCut{number: d.SheetNumbers(h), words: "to stock"})
 		}
-		c := openingCut{number: d.SheetNumbers(h)}
-		from, to := d.bare(o.FromLeft-h.Start)+" +", d.bare(o.Right()-h.Start)+" +"
-		switch starts, ends := h.From < o.FromLeft, h.To > o.Right(); {
-		case h.Sheet().InGap:
-			c.words = "to stock"
-		case starts && ends:
-			c.words = word + from + " to " + to
-		case starts:
-			c.words = word + "from " + from
-		case ends:
-			c.words = word + "to " + to
-		default:
-			c.words, c.whole = "all of it", true
+	}
+	for _, x := range d.cutsHere() {
+		for _, h := range x.Holes {
+			if h.Kind.Traits().Box || h.Wall != d.w.Wall || &d.w.W.Openings[h.Index] != o || x.Hung {
+				continue
+			}
+			c := openingCut{number: d.numberOf(x), words: h.Across(d.Style), from: x.FromEdge()}
+			c.whole = h.From == 0 && h.To == x.Width
+			if !x.Marked() { // the heights of the opening are from a mark that is not on the sheet
+				c.words, c.from, c.whole = x.HoleWords(d.Style, h), "", false
+			}
+			for _, b := range x.Bends {
+				if b.Of == o {
+					c.words = "fold " + d.bare(b.At) + ", cut " + c.words
+				}
+			}
+			list = append(list, c)
 		}
-		list = append(list, c)
 	}
 	return list
 }
 
-// openingHeights say how far head and sill are from the level line, and how deep jambs are folded in.
+// edgeOf is the edge that most of some cuts are measured from.
+func edgeOf(cuts []openingCut) string {
+	count := map[string]int{}
+	best := ""
+	for _, c := range cuts {
+		if count[c.from]++; c.from != "" && count[c.from] > count[best] {
+			best = c.from
+		}
+	}
+	return best
+}
+
+// openingHeights say how far head and sill are from the level line.
 func (d *wallBoard) openingHeights(o *room.Opening) []string {
 	var lines []string
 	if d.w.Run.Up {
 		return nil
-	}
-	if o.WrapReveal {
-		lines = append(lines, "fold in "+d.Inches(o.Reveal))
 	}
 	if d.w.W.FullHeight(o) {
 		return lines
@@ -76,14 +82,24 @@ func (d *wallBoard) openingWords() {
 			continue
 		}
 		var lines, short []string
-		for _, c := range d.openingCuts(o) {
-			lines = append(lines, c.number+": "+c.words)
-			if !c.whole {
-				short = append(short, c.number+" "+c.words)
+		cuts := d.openingCuts(o)
+		edge := edgeOf(cuts)
+		for _, c := range cuts {
+			words := c.words
+			if c.from != "" && c.from != edge {
+				words += " " + c.from
 			}
+			lines = append(lines, c.number+": "+words)
+			short = append(short, "in "+c.number+": "+c.words+strings.TrimSuffix(" "+c.from, " "))
+		}
+		if edge != "" {
+			lines = append(lines, edge)
 		}
 		heights := d.openingHeights(o)
-		lines, short = append(lines, heights...), append(short, heights...)
+		lines = append(lines, heights...)
+		if len(heights) > 0 {
+			short = append(short, strings.Join(heights, ", "))
+		}
 		if d.openingBlock(box, o.Name, lines) {
 			continue
 		}
@@ -91,7 +107,9 @@ func (d *wallBoard) openingWords() {
 			d.callout(d.g, scene.Pt(box.Centre().X, box.Y0+1*d.Unit), o.Name, o.Name+" at "+d.Say(o.FromLeft)+" to "+d.Say(o.Right()), false)
 		}
 		if len(short) > 0 {
-			d.outside = append(d.outside, o.Name+": "+strings.Join(short, ", "))
+			for _, s := range short {
+				d.outside = append(d.outside, o.Name+" "+s)
+			}
 		}
 	}
 }

@@ -66,7 +66,7 @@ func (b *board) checkWords() []string {
 		near, wide = "3 mm", "3 m"
 	}
 	list := []string{
-		"level line struck at " + b.Say(b.Level) + " round the room, closing on itself",
+		"level line struck round the room, closing on itself: " + b.levelWords(),
 		"leans and heights read (tables on this page and the next)",
 		"board finished and sanded; looked at in raking light; no hollow over " + near + " in " + wide,
 		"primer on and dry: name, date",

@@ -3,6 +3,7 @@ package crew
 import (
 	"math"
 
+	"flitchlay/internal/days"
 	"flitchlay/internal/draft"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
@@ -35,7 +36,7 @@ func (d *wallBoard) tapeRows() []tapeRow {
 		if h.Opens && d.p.StartsHere(h) && !h.Hung() {
 			list = append(list, tapeRow{number: d.stacked(h), line: d.Say(h.Start), words: "start", seam: d.Say(h.From)})
 		}
-		r := tapeRow{number: d.stacked(h), rule: i == d.p.thirdRow(), hung: h.Hung()}
+		r := tapeRow{number: d.stacked(h), rule: d.p.held(h) != days.NoHold, hung: h.Hung()}
 		switch {
 		case h.Sheet().InGap:
 			r.words = "in the gap: to stock"
@@ -120,7 +121,7 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	for i, line := range words {
 		parts := scene.Wrap(line, folio.TapedText*u, false, x1-x0-0.6*u)
 		if y+5.6*u*float64(len(parts)) > box.Y1-1.9*u {
-			notes = append([]note{{"TAPE LIST", words[i:]}}, notes...)
+			notes = append([]note{{"TAPE LIST", words[i:], false}}, notes...)
 			break
 		}
 		for _, part := range parts {
@@ -128,7 +129,32 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 			b.word(g, scene.Pt(x0, y), part, folio.TapedText*u, false, scene.Start)
 		}
 	}
+	if !d.w.Run.Up {
+		y = b.cutting(g, d.markWords(), y)
+	}
 	return b.besides(g, notes, y)
+}
+
+// cutting letters how the sheets are cut, as far as there is room: the cut list has it for each.
+func (b *board) cutting(g *scene.Group, words []string, y float64) float64 {
+	u := b.Unit
+	wrap := func(list []string) (lines []string) {
+		for _, line := range list {
+			lines = append(lines, scene.Wrap(line, folio.TapedText*u, false, b.List.W()-0.6*u)...)
+		}
+		return lines
+	}
+	fits := func(list []string) bool { return y+5.6*u*float64(len(wrap(list))) <= b.List.Y1-1.9*u }
+	if !fits(words) {
+		words = []string{"cut lengths, up, down: " + b.PageWord("cuts")}
+	}
+	if fits(words) {
+		for _, line := range wrap(words) {
+			y += 5.6 * u
+			b.word(g, scene.Pt(b.List.X0, y), line, folio.TapedText*u, false, scene.Start)
+		}
+	}
+	return y
 }
 
 // Heights in the tape list, in mm on letter paper.

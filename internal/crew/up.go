@@ -2,7 +2,6 @@ package crew
 
 import (
 	"math"
-	"slices"
 	"sort"
 	"strconv"
 
@@ -105,11 +104,13 @@ func (d *wallBoard) headsUp() {
 	d.label(d.v.X(d.w.Left), d.endUp(false), false, scene.Start)
 	d.label(d.v.X(d.w.Right), d.endUp(true), false, scene.End)
 	x := d.v.X(d.w.Right) + 7*u
-	y := d.v.Y(d.p.rows[d.p.thirdRow()].X)
-	g := d.g.Part(scene.Tag{Class: "hold"})
-	draft.Triangle(g, scene.Marks, scene.Pt(x, y), 180, 4.4*u, 5.2*u, folio.TapedHeavy, true)
-	d.word(g, scene.Pt(x+6*u, y+size/2), "HOLD", size, true, scene.Start)
-	d.space.Take(scene.Box{X0: x - 1*u, Y0: y - 3*u, X1: x + 20*u, Y1: y + 3*u})
+	for _, h := range d.p.holds() {
+		y := d.v.Y(h.X)
+		g := d.g.Part(scene.Tag{Class: "hold"})
+		draft.Triangle(g, scene.Marks, scene.Pt(x, y), 180, 4.4*u, 5.2*u, folio.TapedHeavy, true)
+		d.word(g, scene.Pt(x+6*u, y+size/2), "HOLD", size, true, scene.Start)
+		d.space.Take(scene.Box{X0: x - 1*u, Y0: y - 3*u, X1: x + 20*u, Y1: y + 3*u})
+	}
 	low, _ := d.p.Extremes()
 	if h := d.p.rows[0]; h.Begins && !h.Hung() {
 		if box, ok := d.right(x, 16*u, 5*u, d.v.Y(low)-8*u); ok {
@@ -151,40 +152,6 @@ func (d *wallBoard) endUp(right bool) string {
 		return name + " out: cut"
 	}
 	return "cut"
-}
-
-// boxInBand says where a box is cut into the pieces of a band: right of the cut left end, up from the raw lower edge.
-func (d *wallBoard) boxInBand(h *face.Hang, b face.Box) []string {
-	var lines []string
-	for _, s := range h.Sheets {
-		if d.w.BoxOf(s, b) {
-			lines = append(lines, b.Letter+" in "+d.SheetNumber(s)+": right "+d.bare(b.X+s.Below)+", up "+d.bare(b.Z-h.Start)+", "+d.bare(b.HoleWidth)+" x "+d.bare(b.HoleHigh))
-		}
-	}
-	return lines
-}
-
-// openingCutsUp say where an opening is cut into bands.
-func (d *wallBoard) openingCutsUp(o *room.Opening) []openingCut {
-	var list []openingCut
-	for _, h := range d.p.Hangs {
-		for _, s := range h.Sheets {
-			if s.Hung || !slices.Contains(d.w.OpeningsOf(s), o) {
-				continue
-			}
-			x0, z0, x1, z1, _ := d.w.Extent(s)
-			c := openingCut{number: d.SheetNumber(s)}
-			c.words = "right " + d.bare(max(o.FromLeft, x0)+s.Below) + " to " + d.bare(min(o.Right(), x1)+s.Below)
-			switch {
-			case o.SillGiven && o.Sill > z0:
-				c.words += ", from " + d.bare(o.Sill-h.Start) + " up"
-			case o.Head < z1:
-				c.words += ", up to " + d.bare(o.Head-h.Start)
-			}
-			list = append(list, c)
-		}
-	}
-	return list
 }
 
 // markWordsUp say how long the pieces of the bands are cut, and where they begin.

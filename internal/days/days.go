@@ -67,7 +67,7 @@ type Hold int
 const (
 	NoHold      Hold = iota
 	DryLayOut        // hold point 0: all sheets on the floor in their order
-	FirstSheets      // the first group of the job
+	FirstSheets      // the first group of those still to hang
 	NewFlitch        // the first group of another flitch
 	Finished         // the whole room
 )
@@ -135,7 +135,7 @@ func Of(p *layout.Plan) *Schedule {
 	for i := range c.Plan.Runs {
 		laid += s.tasks(c, &c.Plan.Runs[i])
 	}
-	s.holds(laid)
+	s.holds()
 	s.plan(laid == 0)
 	return s
 }
@@ -249,14 +249,12 @@ func endWord(end string) string {
 	return end
 }
 
-// holds sets the hold points: after the first group of the job, and of every other flitch.
+// holds sets the hold points: after the first group that is still to hang, and of every other flitch. After a pause in
+// which the room was planned again the first sheets are looked at as on the first day.
 //
 // Source: hang three, stop and look: general notes for wall coverings, an association's recommended practice.
-func (s *Schedule) holds(hung int) {
-	since, pending := hung, FirstSheets
-	if hung >= s.Day.Group {
-		pending = NoHold
-	}
+func (s *Schedule) holds() {
+	since, pending := 0, FirstSheets
 	for i := range s.Tasks {
 		t := &s.Tasks[i]
 		if i > 0 && t.Flitch != s.Tasks[i-1].Flitch && t.Flitch != "" {

@@ -246,8 +246,8 @@ put = "middle"
 	}
 }
 
-// Sheets that hang are not planned again: no lay-out, no look at the first three, and the first one left has a seam
-// to cut.
+// Sheets that hang are not planned again: no lay-out, and the first one left has a seam to cut. Of those still to hang the
+// first three are looked at, whatever hangs.
 func TestDayOfTheRest(t *testing.T) {
 	s := scheduled(t, `
 [[wall]]
@@ -269,12 +269,15 @@ seam = "5' 9"
 	require.NotEmpty(t, s.Tasks)
 	assert.Equal(t, 4, s.Tasks[0].Number)
 	assert.Equal(t, 1, s.Tasks[0].Cuts)
+	var looks []Hold
 	for _, x := range s.Steps {
 		assert.NotEqual(t, LayOutStep, x.Kind)
 		if x.Kind == LookStep {
-			assert.Equal(t, Finished, x.Hold)
+			looks = append(looks, x.Hold)
 		}
 	}
+	assert.Equal(t, []Hold{FirstSheets, Finished}, looks)
+	assert.Equal(t, FirstSheets, s.Tasks[2].Hold, "after the third of them")
 }
 
 // Of another flitch the first three are looked at again.

@@ -41,11 +41,11 @@ func letterOf(i int) string {
 	return letterOf(i/26-1) + letterOf(i%26)
 }
 
-// Left and the three others are the sides of the hole that is cut for the box.
-func (b Box) Left() L   { return b.X - b.HoleWidth/2 }
-func (b Box) Right() L  { return b.X + b.HoleWidth/2 }
-func (b Box) Bottom() L { return b.Z - b.HoleHigh/2 }
-func (b Box) Top() L    { return b.Z + b.HoleHigh/2 }
+// Left and the three others are the sides of what is cut out for the box.
+func (b Box) Left() L   { x0, _, _, _ := b.CutOut(); return x0 }
+func (b Box) Right() L  { _, _, x1, _ := b.CutOut(); return x1 }
+func (b Box) Bottom() L { _, z0, _, _ := b.CutOut(); return z0 }
+func (b Box) Top() L    { _, _, _, z1 := b.CutOut(); return z1 }
 
 // Hole is an opening as a rectangle of the wall. Where no sill is given it reaches down to the floor.
 func (f *Face) Hole(o *room.Opening) (x0, z0, x1, z1 L) {

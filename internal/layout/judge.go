@@ -210,7 +210,10 @@ func (r *Run) meets(p pin) (at, met L, ok bool) {
 func (b *builder) judgeLengths(i int) {
 	r := &b.plan.Runs[i]
 	have := b.room.Veneer.Length
-	type reach struct{ above, below L }
+	type reach struct {
+		above, below L
+		high, low    *Sheet
+	}
 	most := map[int]reach{} // by course
 	courses := 0
 	for k := range r.Sheets {
@@ -220,9 +223,15 @@ func (b *builder) judgeLengths(i int) {
 		}
 		m, ok := most[s.Course]
 		if !ok {
-			m = reach{s.Above, s.Below}
+			m = reach{s.Above, s.Below, s, s}
 		}
-		most[s.Course] = reach{max(m.above, s.Above), max(m.below, s.Below)}
+		if s.Above > m.above {
+			m.above, m.high = s.Above, s
+		}
+		if s.Below > m.below {
+			m.below, m.low = s.Below, s
+		}
+		most[s.Course] = m
 		courses = max(courses, s.Course)
 		if s.CutLength > have && !s.Hung {
 			wall, x := b.sheetAt(r, s)
@@ -236,7 +245,7 @@ func (b *builder) judgeLengths(i int) {
 			continue
 		}
 		b.say(finding.FigureSteps, finding.Finding{Place: "run " + r.Name, Wall: r.Walls[0].Wall, Measured: ptr(m.above + m.below),
-			Required: ptr(have)}, finding.Slots{"run": r.Name, "above": b.style.Words(m.above), "below": b.style.Words(m.below)})
+			Required: ptr(have)}, finding.Slots{"run": r.Name, "above": b.style.Words(m.above), "below": b.style.Words(m.below), "high": SheetWords(m.high), "low": SheetWords(m.low)})
 	}
 }
 

@@ -166,6 +166,17 @@ type Box struct {
 	At                    Place
 }
 
+// CutOut is the rectangle that is cut out of the covering for the box, in the wall: its hole, or all of its plate where
+// the plate is never taken off.
+func (b *Box) CutOut() (x0, z0, x1, z1 L) {
+	wide, high := b.HoleWidth, b.HoleHigh
+	if b.Kind.Traits().NeverCovered {
+		wide, high = b.PlateWidth, b.PlateHigh
+	}
+	x0, z0 = b.X-wide.HalfDown(), b.Z-high.HalfDown()
+	return x0, z0, x0 + wide, z0 + high
+}
+
 // Pin is the designer's wish.
 type Pin struct {
 	X     L

@@ -1,0 +1,63 @@
+package crew
+
+import (
+	"strings"
+
+	"flitchlay/internal/days"
+	"flitchlay/internal/face"
+)
+
+// Where the work stops for a look is worked out once, with the hanging days; timetable, walls and cut list all take it from
+// there.
+
+// held is what is looked at when a place of the wall hangs, on the wall where its right edge is.
+func (p *piece) held(h *face.Hang) days.Hold {
+	if h.After || !p.Here(h) {
+		return days.NoHold
+	}
+	for i := range p.wall.days.Tasks {
+		if t := &p.wall.days.Tasks[i]; t.Run == p.wall.Run.Name && t.Place == h.Place && t.Hold != days.NoHold {
+			return t.Hold
+		}
+	}
+	return days.NoHold
+}
+
+// holds are the places of a page after which the work stops.
+func (p *piece) holds() []*face.Hang {
+	var list []*face.Hang
+	for _, h := range p.rows {
+		if p.held(h) != days.NoHold {
+			list = append(list, h)
+		}
+	}
+	return list
+}
+
+// holdWords head the field where a look is signed: after which sheets of the page.
+func (d *wallBoard) holdWords() string {
+	var list []string
+	for _, h := range d.p.holds() {
+		list = append(list, d.SheetNumbers(h))
+	}
+	if list == nil {
+		return "no HOLD on this page"
+	}
+	return "HOLD after " + strings.Join(list, " and ")
+}
+
+// firstCut is how many sheets of the cut list are cut and hung before all others: up to the first look.
+func (c *Set) firstCut(rows []cutRow) int {
+	for i := range c.days.Tasks {
+		t := &c.days.Tasks[i]
+		if t.Hold == days.NoHold {
+			continue
+		}
+		for k, r := range rows {
+			if r.run == t.Run && r.sheet.Place == t.Place && r.sheet.Course == t.Course {
+				return k + 1
+			}
+		}
+	}
+	return len(rows)
+}

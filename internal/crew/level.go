@@ -1,0 +1,55 @@
+package crew
+
+import (
+	"flitchlay/internal/room"
+)
+
+// levelWords say how high the level line is struck, and over which place of the floor: over a floor that falls it is at
+// another height everywhere else. The first wall is named at whose left end the floor is where heights are counted from;
+// where none is, the first whose floor is under the line.
+func (c *Set) levelWords() string {
+	words := ""
+	for _, w := range c.Walls {
+		floor := room.AtRight(w.W.Floor, 0)
+		if floor == 0 || words == "" && floor < c.Level {
+			words = c.Say(c.Level-floor) + " above the floor at the left end of " + w.W.Name
+		}
+		if floor == 0 {
+			break
+		}
+	}
+	return words
+}
+
+// levelHere is how high the level line is over the floor at the left of a piece; 0 where the floor is not under it.
+func (d *wallBoard) levelHere() L {
+	return max(d.Level-room.AtRight(d.w.W.Floor, d.p.From), 0)
+}
+
+// registerLines say where all sheets of a flitch, or of one course of it, are marked before they are cut.
+func (c *Set) registerLines() []string {
+	var lines []string
+	list := c.Plan.Registers()
+	for _, r := range list {
+		who := ""
+		if r.Flitch != "" {
+			who = r.Flitch + ", "
+		}
+		if len(list) > 1 && r.Course > 0 {
+			who += "course " + itoa(r.Course) + ", "
+		}
+		end := "foot"
+		if r.Turned {
+			end = "head"
+		}
+		switch {
+		case r.Foot:
+			lines = append(lines, who+"measure every sheet from its raw "+end+", which hangs down: "+c.Say(r.At)+" above the level line")
+		case r.Turned:
+			lines = append(lines, who+"mark every sheet "+c.Say(r.At)+" from its raw foot, which hangs up, then cut")
+		default:
+			lines = append(lines, who+"mark every sheet "+c.Say(r.At)+" below its raw head, then cut")
+		}
+	}
+	return lines
+}

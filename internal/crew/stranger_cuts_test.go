@@ -1,0 +1,195 @@
+package crew_test
+
+import (
+	"bytes"
+	"encoding/xml"
+	"io"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
+	"flitchlay/internal/svg"
+)
+
+// written are the pages of the install set as SVG, and of each the words of the groups of a class.
+func written(t *testing.T, p *layout.Plan, class string) (groups []svgGroup) {
+	t.Helper()
+	for _, page := range install(t, p).Pages {
+		out, err := svg.Page(page, svg.Options{})
+		require.NoError(t, err)
+		var at []int // indices of the groups of the class that are open, -1 for others
+		dec := xml.NewDecoder(bytes.NewReader(out))
+		text := false
+		for {
+			token, err := dec.Token()
+			if err == io.EOF {
+				break
+			}
+			require.NoError(t, err)
+			switch x := token.(type) {
+			case xml.StartElement:
+				text = x.Name.Local == "text"
+				if x.Name.Local != "g" {
+					continue
+				}
+				facts := map[string]string{}
+				for _, a := range x.Attr {
+					facts[a.Name.Local] = a.Value
+				}
+				if at = append(at, -1); facts["class"] == class {
+					groups = append(groups, svgGroup{page: page.Title, facts: facts})
+					at[len(at)-1] = len(groups) - 1
+				}
+			case xml.EndElement:
+				text = false
+				if x.Name.Local == "g" {
+					at = at[:len(at)-1]
+				}
+			case xml.CharData:
+				for _, i := range at {
+					if i >= 0 && text && strings.TrimSpace(string(x)) != "" {
+						groups[i].words = append(groups[i].words, string(x))
+					}
+				}
+			}
+		}
+	}
+	return groups
+}
+
+// svgGroup is a group of a page as it is written.
+type svgGroup struct {
+	page  string
+	facts map[string]string
+	words []string
+}
+
+// cutRow is a row of the cut list as a stranger reads it.
+type cutRow struct {
+	run   *layout.Run
+	sheet *layout.Sheet
+	words []string
+}
+
+// cutListOf reads the cut list: its rows by their numbers.
+func cutListOf(t *testing.T, p *layout.Plan) []cutRow {
+	var rows []cutRow
+	for _, g := range written(t, p, "sheet") {
+		if g.page != "Cut list" {
+			continue
+		}
+		require.GreaterOrEqual(t, len(g.words), 3, g.words)
+		r, s := sheetOf(t, p, g.words[1])
+		rows = append(rows, cutRow{r, s, g.words[2:]})
+	}
+	require.NotEmpty(t, rows)
+	return rows
+}
+
+// TestCutListGivesEveryHoleToItsSheet takes the boxes from the room and finds out which sheets they come into; the rows of
+// these and of no others give figures for them, and the figures are right.
+func TestCutListGivesEveryHoleToItsSheet(t *testing.T) {
+	name := regexp.MustCompile(`^([a-z]{1,2})(?: on (.+))?: `)
+	for file, p := range rooms(t) {
+		t.Run(file, func(t *testing.T) {
+			boxes := 0
+			for _, row := range cutListOf(t, p) {
+				text := strings.Join(row.words, " ")
+				got := 0
+				for i, w := range row.words {
+					if m := name.FindStringSubmatch(w); m != nil {
+						whole := strings.Join(row.words[i:min(i+3, len(row.words))], " ")
+						c, ok := readCut(t, p, whole)
+						require.True(t, ok, whole)
+						wall := wallOf(p, row, m[2])
+						require.GreaterOrEqual(t, wall, 0, text)
+						assertBox(t, p, row.run, row.sheet, c, wall)
+						got++
+					}
+				}
+				assert.Equal(t, boxesIn(p, row.run, row.sheet), got, "boxes of sheet %d: %s", row.sheet.Number, text)
+				boxes += got
+				assert.Equal(t, row.sheet.Turned, strings.Contains(text, "TURNED"), "sheet %d", row.sheet.Number)
+				assert.NotRegexp(t, `(^| )-\d`, text, "no figure has a sign")
+			}
+			assert.Equal(t, file != "freecol", boxes > 0)
+		})
+	}
+}
+
+// wallOf is the wall that a row names: that of a cut-out, else that on which the sheet begins.
+func wallOf(p *layout.Plan, row cutRow, name string) int {
+	for i := range p.Room.Walls {
+		if w := p.Room.Walls[i].Name; w == name || name == "" && slices.Contains(row.words, w) {
+			return i
+		}
+	}
+	return -1
+}
+
+// boxesIn counts the boxes whose cut-out a sheet covers as it hangs before anything of it is cut off at seams and trims.
+func boxesIn(p *layout.Plan, r *layout.Run, s *layout.Sheet) int {
+	width := p.Room.Veneer.GrossWidth
+	if s.Ripped != "" {
+		width = s.RipTo
+	}
+	level, n := p.Room.Space.LevelLine, 0
+	for _, st := range r.Walls {
+		for _, b := range p.Room.Walls[st.Wall].Boxes {
+			wide, high := b.HoleWidth/2, b.HoleHigh/2
+			if b.Kind.Traits().NeverCovered {
+				wide, high = b.PlateWidth/2, b.PlateHigh/2
+			}
+			if r.Up {
+				if b.Z+high > s.StartLine && b.Z-high < s.StartLine+width && b.X+wide > -s.Below && b.X-wide < s.Above {
+					n++
+				}
+				continue
+			}
+			if b.Z+high <= level-s.Below || b.Z-high >= level+s.Above {
+				continue
+			}
+			for _, turn := range []length.Length{-r.Length, 0, r.Length} {
+				at := b.X + st.Shift + turn
+				if (turn == 0 || r.Closed) && at+wide > s.StartLine && at-wide < s.StartLine+width {
+					n++
+				}
+			}
+		}
+	}
+	return n
+}
+
+// TestBendsAreWhereTheirFiguresSay folds each sheet at the figures of its row, from left to right, and finds the corners and
+// jambs there.
+func TestBendsAreWhereTheirFiguresSay(t *testing.T) {
+	line, each := regexp.MustCompile(`^bend from (left|ripped) edge: (.*)$`), regexp.MustCompile(`(\S+)(?: (?:left|right) jamb)? at `+figure)
+	for file, p := range rooms(t) {
+		t.Run(file, func(t *testing.T) {
+			for _, row := range cutListOf(t, p) {
+				var at []length.Length
+				for _, w := range row.words {
+					if m := line.FindStringSubmatch(w); m != nil {
+						assert.Equal(t, row.sheet.Ripped == "left", m[1] == "ripped", w)
+						for _, b := range each.FindAllStringSubmatch(m[2], -1) {
+							at = append(at, row.sheet.StartLine+read(t, p, b[2]))
+						}
+					}
+				}
+				assert.True(t, slices.IsSorted(at), "from left to right")
+				require.Len(t, at, len(row.sheet.Bends), "bends of sheet %d: %s", row.sheet.Number, row.words)
+				for _, b := range row.sheet.Bends {
+					assert.True(t, slices.ContainsFunc(at, func(x length.Length) bool {
+						return near(x, b) || row.run.Closed && (near(x, b+row.run.Length) || near(x, b-row.run.Length))
+					}), "a bend of sheet %d at %s", row.sheet.Number, p.Style.Format(b))
+				}
+			}
+		})
+	}
+}
