@@ -96,18 +96,18 @@ type problem struct {
 type tableKey struct {
 	aim    Aim
 	strict bool
-	bends  int64
+	low    least
 	pins   int
 }
 
 // table returns the table for an aim, the one of the solving before where there is one.
-func (p *problem) table(aim Aim, strict bool, bends int64) (*table, error) {
-	key := tableKey{aim, strict, bends, len(p.s.Pins)}
+func (p *problem) table(aim Aim, strict bool, low least) (*table, error) {
+	key := tableKey{aim, strict, low, len(p.s.Pins)}
 	if t := p.tables[key]; t != nil {
 		t.gists.over = false
 		return t, nil
 	}
-	t, err := newTable(p.g, aim, strict, bends)
+	t, err := newTable(p.g, aim, strict, low)
 	if err == nil && p.tables != nil {
 		t.kept, t.past = &keptLanes{}, &past{pulls: map[int]group{}, place: -1}
 		p.tables[key] = t
@@ -117,16 +117,22 @@ func (p *problem) table(aim Aim, strict bool, bends int64) (*table, error) {
 
 // keep finds which pins can be kept, and the least of the musts.
 func (p *problem) keep() (kept []int, low least, err error) {
-	low, ok, err := p.musts(nil)
+	// That all pins cannot be kept without a broken must is known by now.
+	low, ok, err := p.musts(nil, len(p.can) == 0)
 	if err != nil {
 		return nil, low, err
 	}
 	if !ok {
 		return nil, low, fmt.Errorf("no layout from %d to %d", p.s.L, p.s.R)
 	}
+	if len(p.can) == 0 {
+		return nil, low, nil
+	}
 	// 1. All pins at once, which is what mostly can be had; 2. one by one in file order, each with those kept before it.
-	if ok, err := p.meets(p.can, low); err != nil || ok {
-		return p.can, low, err
+	if (low != least{}) {
+		if ok, err := p.meets(p.can, low); err != nil || ok {
+			return p.can, low, err
+		}
 	}
 	for _, pin := range p.can {
 		with := append(slices.Clone(kept), pin)
@@ -147,15 +153,17 @@ func (p *problem) meets(pins []int, low least) (bool, error) {
 		_, ok, err := p.best(musts, true, low, pins)
 		return ok, err
 	}
-	now, ok, err := p.musts(pins)
+	now, ok, err := p.musts(pins, true)
 	return ok && !now.over(low), err
 }
 
-// musts finds the least of the musts with some pins kept.
-func (p *problem) musts(pins []int) (least, bool, error) {
+// musts finds the least of the musts with some pins kept; broken says that it is known not to be nought.
+func (p *problem) musts(pins []int, broken bool) (least, bool, error) {
 	// 1. Whether nothing need be broken, over the few lines that break nothing; 2. how little, over all lines.
-	if _, ok, err := p.best(musts, true, least{}, pins); ok || err != nil {
-		return least{}, ok, err
+	if !broken {
+		if _, ok, err := p.best(musts, true, least{}, pins); ok || err != nil {
+			return least{}, ok, err
+		}
 	}
 	found, ok, err := p.best(musts, false, least{}, pins)
 	if !ok || err != nil {
@@ -169,7 +177,7 @@ func (p *problem) musts(pins []int) (least, bool, error) {
 // best finds the best layout that keeps some pins: with strict one that breaks no must, else one whose musts add up
 // to low, or for the aim musts to whatever they must.
 func (p *problem) best(aim Aim, strict bool, low least, pins []int) (answer, bool, error) {
-	t, err := p.table(aim, strict, low.bends)
+	t, err := p.table(aim, strict, low)
 	if err != nil {
 		return answer{}, false, err
 	}

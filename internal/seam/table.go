@@ -10,7 +10,8 @@ type table struct {
 	g      *grid
 	s      *Span
 	aim    Aim
-	strict bool // lines and widths that break a must are out
+	strict bool   // lines and widths that break a must are out
+	low    *least // and those that break more than the musts add up to; nil where that is not known
 	ledger
 	least, prefer int64    // least_width and prefer_width as they bind here, nought where they do not
 	seams         []cost   // what each line costs as the place of a seam, never where it cannot be one
@@ -39,9 +40,12 @@ func (g *grid) size() int {
 	return g.lines + 1
 }
 
-// newTable packs costs so that no layout whose bends stay at most at bends overflows an item.
-func newTable(g *grid, aim Aim, strict bool, bends int64) (*table, error) {
+// newTable packs costs so that no layout whose musts add up to low, where they count behind others, overflows an item.
+func newTable(g *grid, aim Aim, strict bool, low least) (*table, error) {
 	t := &table{g: g, s: g.s, aim: aim, strict: strict}
+	if !strict && aim != musts {
+		t.low = &low
+	}
 	if !strict {
 		g.look(true)
 	}
@@ -56,7 +60,7 @@ func newTable(g *grid, aim Aim, strict bool, bends int64) (*table, error) {
 	t.mean -= t.mean % t.unit
 	t.step, t.short = t.s.Snap/t.unit, g.short/t.unit
 	var err error
-	if t.ledger, err = newLedger(aim, t.most(bends)); err != nil {
+	if t.ledger, err = newLedger(aim, t.most()); err != nil {
 		return nil, err
 	}
 	t.one = t.of(itemSheets, 1)
@@ -93,11 +97,16 @@ func greatest(a, b int64) int64 {
 }
 
 // barred says whether a line that owes so much is left out.
-func (t *table) barred(owed *debt) bool { return t.strict && (owed.bends != 0 || owed.edges != 0) }
+func (t *table) barred(owed *debt) bool {
+	if t.low != nil {
+		return least{owed.bends, owed.edges}.over(*t.low)
+	}
+	return t.strict && (owed.bends != 0 || owed.edges != 0)
+}
 
 // most returns the highest sum of each item that has to be told apart: those of the best layout, for an item that
 // overflows makes a layout that is beaten no better.
-func (t *table) most(bends int64) [itemCount]Square {
+func (t *table) most() [itemCount]Square {
 	var high debt
 	feet := int64(0)
 	for i := t.g.first(); i < t.g.lines; i++ {
