@@ -22,14 +22,7 @@ func (p *problem) solve() (Layout, error) {
 	p.store = stores.Get().(*store)
 	defer stores.Put(p.store)
 	aim := p.aim
-	p.ways, p.can = nil, nil
-	for i, pin := range p.s.Pins {
-		ways := p.g.ways(pin)
-		p.ways = append(p.ways, ways)
-		if len(ways) > 0 {
-			p.can = append(p.can, i)
-		}
-	}
+	p.findWays()
 	// 1. Mostly all pins can be kept and no must is broken: then there is no less to find.
 	if found, ok, err := p.best(aim, true, least{}, p.can); err != nil {
 		return Layout{}, err
@@ -50,6 +43,18 @@ func (p *problem) solve() (Layout, error) {
 		panic("seam: the least of the musts is met by no layout")
 	}
 	return p.layout(found, kept), nil
+}
+
+// findWays finds how each pin can be kept.
+func (p *problem) findWays() {
+	p.ways, p.can = nil, nil
+	for i, pin := range p.s.Pins {
+		ways := p.g.ways(pin)
+		p.ways = append(p.ways, ways)
+		if len(ways) > 0 {
+			p.can = append(p.can, i)
+		}
+	}
 }
 
 // check says what is wrong with a span.
@@ -90,6 +95,9 @@ type problem struct {
 	can   []int   // pins that can be kept at all
 	// tables are kept where the span is to be solved again, else nil.
 	tables map[tableKey]*table
+	// counting says that only the number of sheets is asked; other is a table for that of the same lines, or nil.
+	counting bool
+	other    *table
 }
 
 // tableKey names a table of a problem.
@@ -106,6 +114,12 @@ func (p *problem) table(aim Aim, strict bool, low least) (*table, error) {
 	if t := p.tables[key]; t != nil {
 		t.gists.over = false
 		return t, nil
+	}
+	if p.counting && aim != musts {
+		t := &table{g: p.g, s: p.s, aim: aim, strict: strict, counting: true, kept: &keptLanes{}}
+		err := t.fill(low, p.other)
+		p.other = t
+		return t, err
 	}
 	t, err := newTable(p.g, aim, strict, low)
 	if err == nil && p.tables != nil {
