@@ -262,6 +262,9 @@ func (t *table) solve(b bounds, closings []int, under cost, s *store) (answer, b
 	if t.s.Closed {
 		return t.closed(b, closings, under, s)
 	}
+	if t.aim == musts && t.strict {
+		return answer{}, t.opens(b, s)
+	}
 	found, ok := t.open(b, s)
 	return found, ok && found.total.less(under)
 }

@@ -51,11 +51,9 @@ func newTable(g *grid, aim Aim, strict bool, low least) (*table, error) {
 // fill packs the costs; what lines cost it takes from a table of the same lines where that has them packed alike.
 func (t *table) fill(low least, other *table) error {
 	g := t.g
-	if !t.strict {
+	if !t.strict && t.aim != musts {
 		g.look(true)
-		if t.aim != musts {
-			t.low = &low
-		}
+		t.low = &low
 	}
 	t.mean = g.s.whole() / ((g.s.whole() + g.s.NetWidth() - 1) / g.s.NetWidth())
 	if g.s.whole() >= g.s.LeastWidth {
