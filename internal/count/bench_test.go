@@ -171,3 +171,28 @@ func TestJobAddsUp(t *testing.T) {
 	assert.Equal(t, []layout.Amount{{Amount: a.Material.Paste.Amount + b.Material.Paste.Amount, Unit: "gal"}}, job.Paste)
 	assert.Equal(t, []string{"of flitch F, B lays 1-6 again: a room before it lays the same"}, job.Twice)
 }
+
+// BenchmarkCountMargins finds the margins of ordinary rooms that are counted already, one after the other, and reports what one
+// room takes.
+func BenchmarkCountMargins(b *testing.B) {
+	const many = 40
+	var list []*Count
+	rnd := rand.New(rand.NewPCG(1, 2))
+	for range many {
+		r, err := room.Decode("room.toml", []byte(plainRoom(rnd)))
+		if err != nil {
+			b.Fatal(err)
+		}
+		p, err := layout.Lay(r)
+		if err != nil {
+			b.Fatal(err)
+		}
+		list = append(list, Of(p))
+	}
+	for b.Loop() {
+		for _, c := range list {
+			c.Solve()
+		}
+	}
+	b.ReportMetric(float64(b.Elapsed().Microseconds())/1000/float64(b.N*many), "ms/room")
+}

@@ -60,6 +60,7 @@ func (c *Count) narrower() *Narrower {
 	if bends+edges > 0 {
 		return nil
 	}
+	widths := layout.NewWidths(c.Plan)
 	for range steps {
 		width := out.Holds - step
 		if width-c.room().Veneer.Overlap < c.room().Rules.LeastWidth {
@@ -70,16 +71,16 @@ func (c *Count) narrower() *Narrower {
 			out.Next = "more than " + report.Plural(c.Sheets, "sheet")
 			break
 		}
-		p, err := c.lay(func(r *room.Room) { r.Veneer.GrossWidth, r.Flitches = width, nil })
+		n, broken, err := widths.Sheets(width)
 		if err != nil {
 			out.Next = "no layout is left"
 			break
 		}
-		if b, e := broken(p); b+e > 0 {
+		if broken {
 			out.Next = "a rule that must be met is broken"
 			break
 		}
-		if n := p.Totals.Sheets; n > c.Sheets {
+		if n > c.Sheets {
 			out.Next = "more than " + report.Plural(c.Sheets, "sheet")
 			break
 		} else if n < c.Sheets {

@@ -1,6 +1,7 @@
 package count
 
 import (
+	"math/rand/v2"
 	"slices"
 	"testing"
 
@@ -59,6 +60,46 @@ func TestMarginsHoldOnSamples(t *testing.T) {
 	}
 	assert.Greater(t, narrower, 5)
 	assert.Greater(t, lost, 5)
+}
+
+// TestWidthsAgreeWithLaying counts the sheets of ordinary rooms at one width after the other without laying them out, and
+// holds that against what laying out gives; under each aim, with walls that take one course and with some that take two.
+func TestWidthsAgreeWithLaying(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(5, 6))
+	more, bads := 0, 0
+	for i := range 9 {
+		r, err := room.Decode("room.toml", []byte(plainRoom(rnd)))
+		require.NoError(t, err)
+		r.Rules.Aim = []string{"steady", "fewest", "even"}[i%3]
+		if i >= 6 {
+			r.Veneer.Length = 100 * in
+		}
+		p, err := layout.Lay(r)
+		require.NoError(t, err)
+		widths := layout.NewWidths(p)
+		for _, less := range []L{0, in / 16, in / 8, in / 2, 2 * in, 5 * in, 9 * in, 17 * in, 22 * in} {
+			gross := r.Veneer.GrossWidth - less
+			other := *r
+			other.Veneer.GrossWidth, other.Flitches = gross, nil
+			want, err := layout.LayAim(&other, p.Aim)
+			got, bad, again := widths.Sheets(gross)
+			assert.Equal(t, err, again)
+			if err != nil {
+				bads++
+				continue
+			}
+			bends, edges := broken(want)
+			assert.Equal(t, bends+edges > 0, bad, "%v: %d", less, i)
+			switch {
+			case bad:
+				bads++
+			case assert.Equal(t, want.Totals.Sheets, got, "%v: %d", less, i) && got > p.Totals.Sheets:
+				more++
+			}
+		}
+	}
+	assert.Greater(t, more, 20)
+	assert.Greater(t, bads, 5)
 }
 
 // holds lays a room out with sheets of another width: the same number of sheets, and no rule broken.

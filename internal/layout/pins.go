@@ -32,19 +32,21 @@ func (b *builder) dropped(p pin, against string) {
 func (b *builder) collision(q *question, i int, dropped []int) string {
 	// The first of these that holds is the reason, from the nearest to the farthest:
 	// 1. an earlier pin: by itself this one could be kept;
-	alone := q.Span
-	alone.Pins = []seam.Pin{q.Span.Pins[i]}
-	found, err := seam.Solve(alone, b.aim)
+	this := q.Span.Pins[i]
+	keeper, err := b.keeper(q)
 	if err != nil {
 		return "no layout is left with it"
 	}
-	if len(found.Dropped) == 0 {
+	kept, err := keeper.Keeps(this)
+	if err != nil {
+		return "no layout is left with it"
+	}
+	if kept {
 		for j, p := range q.Span.Pins[:i] {
 			if slices.Contains(dropped, j) {
 				continue
 			}
-			alone.Pins = []seam.Pin{p, q.Span.Pins[i]}
-			if found, err = seam.Solve(alone, b.aim); err == nil && len(found.Dropped) > 0 {
+			if kept, err = keeper.Keeps(p, this); err == nil && !kept {
 				other := q.pins[j]
 				return fmt.Sprintf("it cannot be met together with the pin %s at %s on wall %s", other.words(),
 					b.style.Words(other.x), b.room.Walls[other.wall].Name)
@@ -61,14 +63,35 @@ func (b *builder) collision(q *question, i int, dropped []int) string {
 		return "the room has no closing seam"
 	}
 	// 4. the widths: with nothing in the way of seams it cannot be kept either;
+	alone := q.Span
+	alone.Pins = []seam.Pin{this}
 	free := alone
 	free.Corners, free.Openings, free.Keep = nil, nil, nil
-	if found, err = seam.Solve(free, b.aim); err == nil && len(found.Dropped) > 0 {
+	if kept, err = keeps(free); err == nil && !kept {
 		return fmt.Sprintf("no row of sheets of at most %s and at least %s can stand so", b.style.Words(b.net),
 			b.style.Words(b.room.Rules.LeastWidth))
 	}
 	// 5. what seams elsewhere would break if it were kept.
 	return "with it, seams elsewhere would come too near to " + strings.Join(b.blame(q, alone), ", ")
+}
+
+// keeper finds whether pins can be kept in a span.
+func (b *builder) keeper(q *question) (*seam.Keeper, error) {
+	if q.keeper != nil {
+		return q.keeper, nil
+	}
+	var err error
+	q.keeper, err = seam.NewKeeper(q.Span)
+	return q.keeper, err
+}
+
+// keeps reports whether all pins of a span can be kept.
+func keeps(s seam.Span) (bool, error) {
+	k, err := seam.NewKeeper(s)
+	if err != nil {
+		return false, err
+	}
+	return k.Keeps(s.Pins...)
 }
 
 // near lists the must rules that a seam at s breaks.
@@ -84,20 +107,32 @@ func (b *builder) near(q *question, s L) []string {
 
 // blame names the objects without any one of which the pin could be kept.
 func (b *builder) blame(q *question, asked seam.Span) []string {
-	var out []string
-	try := func(name string, change func(*seam.Span)) {
+	n := len(q.corners)
+	keptWithout := func(low, high int) bool {
 		free := asked
-		change(&free)
-		if found, err := seam.Solve(free, b.aim); err == nil && len(found.Dropped) == 0 {
-			out = append(out, name)
+		free.Corners = slices.Delete(slices.Clone(asked.Corners), min(low, n), min(high, n))
+		free.Openings = slices.Delete(slices.Clone(asked.Openings), max(low, n)-n, max(high, n)-n)
+		kept, err := keeps(free)
+		return err == nil && kept
+	}
+	var out []string
+	var part func(low, high int)
+	part = func(low, high int) {
+		// Where no must is broken, a pin that falls without all of some objects falls without any one of them.
+		whole := high == low+1 || q.found.Score.Bends+q.found.Score.Edges == 0
+		switch mid := (low + high) / 2; {
+		case low == high || whole && !keptWithout(low, high):
+		case high > low+1:
+			part(low, mid)
+			part(mid, high)
+		case low < n:
+			out = append(out, "corner "+q.corners[low].Name)
+		default:
+			o := q.openings[low-n]
+			out = append(out, b.openingWords(o.wall, o.index))
 		}
 	}
-	for i, c := range q.corners {
-		try("corner "+c.Name, func(s *seam.Span) { s.Corners = slices.Delete(slices.Clone(s.Corners), i, i+1) })
-	}
-	for i, o := range q.openings {
-		try(b.openingWords(o.wall, o.index), func(s *seam.Span) { s.Openings = slices.Delete(slices.Clone(s.Openings), i, i+1) })
-	}
+	part(0, n+len(q.openings))
 	if len(out) == 0 {
 		out = append(out, "corners and openings")
 	}

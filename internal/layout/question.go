@@ -29,6 +29,8 @@ type question struct {
 	done  bool        // every sheet of the span hangs already
 	pins  []pin       // those of this span, in file order
 	found seam.Layout // what the solver makes of it
+	// keeper says whether pins can be kept, where one was not; nil until it is asked.
+	keeper *seam.Keeper
 }
 
 // hungSheet is a sheet already on the wall.

@@ -84,7 +84,7 @@ func (t *table) feasible(b bounds, s *store) bool {
 	if !t.strict {
 		return true // as a sum of musts that is known to be met
 	}
-	bare, err := newTable(t.g, musts, true, 0)
+	bare, err := newTable(t.g, musts, true, least{})
 	if err != nil {
 		return true
 	}

@@ -131,5 +131,6 @@
 // in the leading bits of the score, as many as one machine word holds, and what they leave is counted in full. Where the
 // girth is a little over that of whole sheets, bounds count sheets. The same span gives the same answer twice
 // (TestSolveKeepsToItsSpan), and a Solver, which keeps what it knows of a span while its pins move, the same as Solve
-// (TestSolverAgreesWithSolve).
+// (TestSolverAgreesWithSolve). A Counter, which asks of narrower and narrower sheets only how many there are, counts those
+// of what Solve finds (TestCounterAgreesWithSolve).
 package seam

@@ -18,6 +18,13 @@ type grid struct {
 }
 
 func newGrid(s *Span) *grid {
+	g := newBareGrid(s)
+	g.look(false)
+	return g
+}
+
+// newBareGrid is newGrid without the seen heights, of which the musts know nothing.
+func newBareGrid(s *Span) *grid {
 	g := &grid{s: s, net: int(s.NetWidth() / s.Snap)}
 	whole := s.whole()
 	g.lines = int((whole + s.Snap - 1) / s.Snap)
@@ -42,7 +49,6 @@ func newGrid(s *Span) *grid {
 	for _, main := range s.Main {
 		g.mark(Strip{main.From, main.To - 1}, 0, func(i int) { g.main[i] = true })
 	}
-	g.look(false)
 	return g
 }
 

@@ -47,7 +47,7 @@ func (v sweeps) free() {
 
 // beaten says whether a closing line whose total is at least x cannot be the answer.
 func (h *hunt) beaten(c int, x cost) bool {
-	return x.isNever() || !x.less(h.under) && (x != h.under || c <= h.place)
+	return x.isNever() || !x.less(h.under) && (x != h.under || c <= h.place || h.t.anyOf())
 }
 
 // search tries the closing places of one class.

@@ -26,7 +26,7 @@ func TestHuntAgainstEachPlace(t *testing.T) {
 		}
 		for aim := Steady; aim <= Even; aim++ {
 			g := newGrid(&span)
-			table, err := newTable(g, aim, true, 0)
+			table, err := newTable(g, aim, true, least{})
 			require.NoError(t, err)
 			s := &store{}
 			found, ok := table.closed(bounds{}, nil, never, s)

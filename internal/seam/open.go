@@ -92,7 +92,7 @@ func (t *table) open(b bounds, s *store) (answer, bool) {
 	if first < 0 {
 		return answer{total: best}, true
 	}
-	if t.s.evened() && t.jumps() {
+	if t.s.evened() && t.jumps() && !t.counting {
 		first = w.leastDifference(best)
 	}
 	return answer{lines: w.walk(first, []int{w.lines[first]}), total: best}, true

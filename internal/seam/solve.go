@@ -22,14 +22,7 @@ func (p *problem) solve() (Layout, error) {
 	p.store = stores.Get().(*store)
 	defer stores.Put(p.store)
 	aim := p.aim
-	p.ways, p.can = nil, nil
-	for i, pin := range p.s.Pins {
-		ways := p.g.ways(pin)
-		p.ways = append(p.ways, ways)
-		if len(ways) > 0 {
-			p.can = append(p.can, i)
-		}
-	}
+	p.findWays()
 	// 1. Mostly all pins can be kept and no must is broken: then there is no less to find.
 	if found, ok, err := p.best(aim, true, least{}, p.can); err != nil {
 		return Layout{}, err
@@ -50,6 +43,18 @@ func (p *problem) solve() (Layout, error) {
 		panic("seam: the least of the musts is met by no layout")
 	}
 	return p.layout(found, kept), nil
+}
+
+// findWays finds how each pin can be kept.
+func (p *problem) findWays() {
+	p.ways, p.can = nil, nil
+	for i, pin := range p.s.Pins {
+		ways := p.g.ways(pin)
+		p.ways = append(p.ways, ways)
+		if len(ways) > 0 {
+			p.can = append(p.can, i)
+		}
+	}
 }
 
 // check says what is wrong with a span.
@@ -90,24 +95,33 @@ type problem struct {
 	can   []int   // pins that can be kept at all
 	// tables are kept where the span is to be solved again, else nil.
 	tables map[tableKey]*table
+	// counting says that only the number of sheets is asked; other is a table for that of the same lines, or nil.
+	counting bool
+	other    *table
 }
 
 // tableKey names a table of a problem.
 type tableKey struct {
 	aim    Aim
 	strict bool
-	bends  int64
+	low    least
 	pins   int
 }
 
 // table returns the table for an aim, the one of the solving before where there is one.
-func (p *problem) table(aim Aim, strict bool, bends int64) (*table, error) {
-	key := tableKey{aim, strict, bends, len(p.s.Pins)}
+func (p *problem) table(aim Aim, strict bool, low least) (*table, error) {
+	key := tableKey{aim, strict, low, len(p.s.Pins)}
 	if t := p.tables[key]; t != nil {
 		t.gists.over = false
 		return t, nil
 	}
-	t, err := newTable(p.g, aim, strict, bends)
+	if p.counting && aim != musts {
+		t := &table{g: p.g, s: p.s, aim: aim, strict: strict, counting: true, kept: &keptLanes{}}
+		err := t.fill(low, p.other)
+		p.other = t
+		return t, err
+	}
+	t, err := newTable(p.g, aim, strict, low)
 	if err == nil && p.tables != nil {
 		t.kept, t.past = &keptLanes{}, &past{pulls: map[int]group{}, place: -1}
 		p.tables[key] = t
@@ -117,16 +131,22 @@ func (p *problem) table(aim Aim, strict bool, bends int64) (*table, error) {
 
 // keep finds which pins can be kept, and the least of the musts.
 func (p *problem) keep() (kept []int, low least, err error) {
-	low, ok, err := p.musts(nil)
+	// That all pins cannot be kept without a broken must is known by now.
+	low, ok, err := p.musts(nil, len(p.can) == 0)
 	if err != nil {
 		return nil, low, err
 	}
 	if !ok {
 		return nil, low, fmt.Errorf("no layout from %d to %d", p.s.L, p.s.R)
 	}
+	if len(p.can) == 0 {
+		return nil, low, nil
+	}
 	// 1. All pins at once, which is what mostly can be had; 2. one by one in file order, each with those kept before it.
-	if ok, err := p.meets(p.can, low); err != nil || ok {
-		return p.can, low, err
+	if (low != least{}) {
+		if ok, err := p.meets(p.can, low); err != nil || ok {
+			return p.can, low, err
+		}
 	}
 	for _, pin := range p.can {
 		with := append(slices.Clone(kept), pin)
@@ -147,15 +167,17 @@ func (p *problem) meets(pins []int, low least) (bool, error) {
 		_, ok, err := p.best(musts, true, low, pins)
 		return ok, err
 	}
-	now, ok, err := p.musts(pins)
+	now, ok, err := p.musts(pins, true)
 	return ok && !now.over(low), err
 }
 
-// musts finds the least of the musts with some pins kept.
-func (p *problem) musts(pins []int) (least, bool, error) {
+// musts finds the least of the musts with some pins kept; broken says that it is known not to be nought.
+func (p *problem) musts(pins []int, broken bool) (least, bool, error) {
 	// 1. Whether nothing need be broken, over the few lines that break nothing; 2. how little, over all lines.
-	if _, ok, err := p.best(musts, true, least{}, pins); ok || err != nil {
-		return least{}, ok, err
+	if !broken {
+		if _, ok, err := p.best(musts, true, least{}, pins); ok || err != nil {
+			return least{}, ok, err
+		}
 	}
 	found, ok, err := p.best(musts, false, least{}, pins)
 	if !ok || err != nil {
@@ -169,7 +191,7 @@ func (p *problem) musts(pins []int) (least, bool, error) {
 // best finds the best layout that keeps some pins: with strict one that breaks no must, else one whose musts add up
 // to low, or for the aim musts to whatever they must.
 func (p *problem) best(aim Aim, strict bool, low least, pins []int) (answer, bool, error) {
-	t, err := p.table(aim, strict, low.bends)
+	t, err := p.table(aim, strict, low)
 	if err != nil {
 		return answer{}, false, err
 	}
@@ -242,6 +264,9 @@ func (t *table) solve(b bounds, closings []int, under cost, s *store) (answer, b
 	}
 	if t.s.Closed {
 		return t.closed(b, closings, under, s)
+	}
+	if t.aim == musts && t.strict {
+		return answer{}, t.opens(b, s)
 	}
 	found, ok := t.open(b, s)
 	return found, ok && found.total.less(under)

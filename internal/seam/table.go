@@ -10,7 +10,8 @@ type table struct {
 	g      *grid
 	s      *Span
 	aim    Aim
-	strict bool // lines and widths that break a must are out
+	strict bool   // lines and widths that break a must are out
+	low    *least // and those that break more than the musts add up to; nil where that is not known
 	ledger
 	least, prefer int64    // least_width and prefer_width as they bind here, nought where they do not
 	seams         []cost   // what each line costs as the place of a seam, never where it cannot be one
@@ -29,6 +30,8 @@ type table struct {
 	gists      *gists
 	kept       *keptLanes // where the span is to be solved again
 	past       *past      // the same
+	// counting says that only the number of sheets is asked, and so what counts after it is left out.
+	counting bool
 }
 
 // size is how many lines the unrolled arrays hold: a closed span twice round.
@@ -39,33 +42,63 @@ func (g *grid) size() int {
 	return g.lines + 1
 }
 
-// newTable packs costs so that no layout whose bends stay at most at bends overflows an item.
-func newTable(g *grid, aim Aim, strict bool, bends int64) (*table, error) {
+// newTable packs costs so that no layout whose musts add up to low, where they count behind others, overflows an item.
+func newTable(g *grid, aim Aim, strict bool, low least) (*table, error) {
 	t := &table{g: g, s: g.s, aim: aim, strict: strict}
-	if !strict {
+	return t, t.fill(low, nil)
+}
+
+// fill packs the costs; what lines cost it takes from a table of the same lines where that has them packed alike.
+func (t *table) fill(low least, other *table) error {
+	g := t.g
+	if !t.strict && t.aim != musts {
 		g.look(true)
+		t.low = &low
 	}
 	t.mean = g.s.whole() / ((g.s.whole() + g.s.NetWidth() - 1) / g.s.NetWidth())
 	if g.s.whole() >= g.s.LeastWidth {
 		t.least = g.s.LeastWidth
 	}
-	if aim != musts {
+	if t.aim != musts && !t.counting {
 		t.prefer = prefer(g.s.PreferWidth, g.s.LeastWidth)
 	}
 	t.unit = t.measure()
 	t.mean -= t.mean % t.unit
 	t.step, t.short = t.s.Snap/t.unit, g.short/t.unit
-	var err error
-	if t.ledger, err = newLedger(aim, t.most(bends)); err != nil {
-		return nil, err
+	if err := t.account(); err != nil {
+		return err
 	}
 	t.one = t.of(itemSheets, 1)
-	t.price()
+	if other != nil && other.strict == t.strict && other.unit == t.unit && other.ledger == t.ledger {
+		t.seams, t.kind, t.kinds, t.kept = other.seams, other.kind, other.kinds, other.kept
+	} else {
+		t.price()
+	}
 	t.widths()
 	t.fall = t.of(itemShould, t.prefer/t.unit)
 	t.drop = t.of(itemBends, t.least/t.unit).plus(t.fall)
 	t.gists = t.newGists()
-	return t, nil
+	return nil
+}
+
+// account makes the ledger.
+func (t *table) account() (err error) {
+	most := t.most()
+	var left []item
+	if t.counting {
+		left = []item{itemJump, itemShould, itemUnevenness, itemSeen}
+		if !t.jumps() {
+			left = append(left, itemNarrow, itemNarrowMain)
+		}
+	}
+	for _, i := range left {
+		most[i] = Square{}
+	}
+	t.ledger, err = newLedger(t.aim, most)
+	for _, i := range left {
+		t.at[i] = -1
+	}
+	return err
 }
 
 // measure returns the greatest length that divides all lengths that are scored: counted in it they take fewer bits.
@@ -93,11 +126,16 @@ func greatest(a, b int64) int64 {
 }
 
 // barred says whether a line that owes so much is left out.
-func (t *table) barred(owed *debt) bool { return t.strict && (owed.bends != 0 || owed.edges != 0) }
+func (t *table) barred(owed *debt) bool {
+	if t.low != nil {
+		return least{owed.bends, owed.edges}.over(*t.low)
+	}
+	return t.strict && (owed.bends != 0 || owed.edges != 0)
+}
 
 // most returns the highest sum of each item that has to be told apart: those of the best layout, for an item that
 // overflows makes a layout that is beaten no better.
-func (t *table) most(bends int64) [itemCount]Square {
+func (t *table) most() [itemCount]Square {
 	var high debt
 	feet := int64(0)
 	for i := t.g.first(); i < t.g.lines; i++ {
@@ -225,7 +263,10 @@ func (t *table) newKind(seen int64, main bool) uint16 {
 }
 
 // jumps says whether narrow sheets count.
-func (t *table) jumps() bool { return t.aim == Steady || t.aim == Fewest }
+func (t *table) jumps() bool { return t.aim == Steady || t.aim == Fewest && !t.counting }
+
+// anyOf says that of the layouts that cost the least any one will do.
+func (t *table) anyOf() bool { return t.aim == musts || t.counting }
 
 // sheet returns what a sheet of a width costs but for its jump.
 func (t *table) sheet(width int64) cost {
