@@ -42,15 +42,10 @@ func (b *builder) collision(q *question, i int, dropped []int) string {
 		return "no layout is left with it"
 	}
 	if kept {
-		for j, p := range q.Span.Pins[:i] {
-			if slices.Contains(dropped, j) {
-				continue
-			}
-			if kept, err = keeper.Keeps(p, this); err == nil && !kept {
-				other := q.pins[j]
-				return fmt.Sprintf("it cannot be met together with the pin %s at %s on wall %s", other.words(),
-					b.style.Words(other.x), b.room.Walls[other.wall].Name)
-			}
+		if j := q.against(keeper, i, dropped); j >= 0 {
+			other := q.pins[j]
+			return fmt.Sprintf("it cannot be met together with the pin %s at %s on wall %s", other.words(),
+				b.style.Words(other.x), b.room.Walls[other.wall].Name)
 		}
 		return "it cannot be met together with the pins before it"
 	}
@@ -94,6 +89,44 @@ func keeps(s seam.Span) (bool, error) {
 	return k.Keeps(s.Pins...)
 }
 
+// against returns the first pin before another, of those that are kept, with which that one cannot be kept; -1 where there is none.
+func (q *question) against(keeper *seam.Keeper, i int, dropped []int) int {
+	var before []int
+	for j := range i {
+		if !slices.Contains(dropped, j) {
+			before = append(before, j)
+		}
+	}
+	// Where no must is broken, a pin that is kept with many others is kept with any one of them.
+	var first func(list []int) int
+	first = func(list []int) int {
+		if len(list) == 0 {
+			return -1
+		}
+		if len(list) == 1 || q.breaksNone() {
+			pins := []seam.Pin{}
+			for _, j := range list {
+				pins = append(pins, q.Span.Pins[j])
+			}
+			if kept, err := keeper.Keeps(append(pins, q.Span.Pins[i])...); err != nil || kept {
+				return -1
+			}
+			if len(list) == 1 {
+				return list[0]
+			}
+		}
+		mid := len(list) / 2
+		if j := first(list[:mid]); j >= 0 {
+			return j
+		}
+		return first(list[mid:])
+	}
+	return first(before)
+}
+
+// breaksNone reports whether the layout of a span that was solved breaks no must.
+func (q *question) breaksNone() bool { return q.found.Score.Bends+q.found.Score.Edges == 0 }
+
 // near lists the must rules that a seam at s breaks.
 func (b *builder) near(q *question, s L) []string {
 	var out []string
@@ -119,7 +152,7 @@ func (b *builder) blame(q *question, asked seam.Span) []string {
 	var part func(low, high int)
 	part = func(low, high int) {
 		// Where no must is broken, a pin that falls without all of some objects falls without any one of them.
-		whole := high == low+1 || q.found.Score.Bends+q.found.Score.Edges == 0
+		whole := high == low+1 || q.breaksNone()
 		switch mid := (low + high) / 2; {
 		case low == high || whole && !keptWithout(low, high):
 		case high > low+1:

@@ -132,5 +132,6 @@
 // girth is a little over that of whole sheets, bounds count sheets. The same span gives the same answer twice
 // (TestSolveKeepsToItsSpan), and a Solver, which keeps what it knows of a span while its pins move, the same as Solve
 // (TestSolverAgreesWithSolve). A Counter, which asks of narrower and narrower sheets only how many there are, counts those
-// of what Solve finds (TestCounterAgreesWithSolve).
+// of what Solve finds (TestCounterAgreesWithSolve). A Keeper says whether pins are kept and nothing else
+// (TestKeeperAgreesWithSolve).
 package seam

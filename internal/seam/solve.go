@@ -137,7 +137,7 @@ func (p *problem) keep() (kept []int, low least, err error) {
 		return nil, low, err
 	}
 	if !ok {
-		return nil, low, fmt.Errorf("no layout from %d to %d", p.s.L, p.s.R)
+		return nil, low, p.noLayout()
 	}
 	if len(p.can) == 0 {
 		return nil, low, nil
@@ -160,6 +160,9 @@ func (p *problem) keep() (kept []int, low least, err error) {
 	}
 	return kept, low, nil
 }
+
+// noLayout is the error of a span that no sheets can cover.
+func (p *problem) noLayout() error { return fmt.Errorf("no layout from %d to %d", p.s.L, p.s.R) }
 
 // meets says whether some pins can be kept with the musts no worse than low, the least without them.
 func (p *problem) meets(pins []int, low least) (bool, error) {
