@@ -106,6 +106,12 @@ func (c *Cut) EndWords(say func(L) string, at L) string {
 	return say(at)
 }
 
+// ClosingWords say how the sheet that closes a room is ripped: the gap is what the walls and all sheets before have come to,
+// between the raw edges at both sides, and the sheet laps over both.
+func (c *Cut) ClosingWords(s length.Style, overlap L) string {
+	return "closes: measure the gap of raw edges at head, level, foot; rip to gap + " + s.Inches(2*overlap) + "; to check: " + s.Inches(c.Width)
+}
+
 // UpDown says on which side of the level line a height is; no figure of it has a sign.
 func UpDown(say func(L) string, z L) string {
 	if z < 0 {

@@ -93,8 +93,13 @@ func (d *wallBoard) ripLines() []string {
 	}
 	var order []rip
 	numbers := map[rip][]string{}
+	var lines []string
 	for _, h := range d.p.rows {
 		for _, s := range h.Sheets {
+			if x := d.count.CutOf(s); x != nil && x.Closes && !x.Hung && d.p.Here(h) && !h.After {
+				lines = append(lines, d.SheetNumber(s)+" "+x.ClosingWords(d.Style, d.Room.Veneer.Overlap))
+				continue
+			}
 			if s.Ripped == "" || s.Hung || len(s.Pieces) == 0 || h.Before || !d.p.StartsHere(h) {
 				continue
 			}
@@ -105,7 +110,6 @@ func (d *wallBoard) ripLines() []string {
 			numbers[k] = append(numbers[k], d.SheetNumber(s))
 		}
 	}
-	var lines []string
 	for _, k := range order {
 		side := k.side
 		if d.w.Run.Up {
