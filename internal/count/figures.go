@@ -94,6 +94,11 @@ func (c *Cut) heights(s length.Style, h Hole) string {
 	return s.Inches(-h.Low) + " down to " + s.Inches(h.High) + " up"
 }
 
+// ClosingShort is ClosingWords for a page on which there is little room.
+func (c *Cut) ClosingShort(s length.Style, overlap L) string {
+	return "closes: rip to raw gap (head, level, foot) + " + s.Inches(2*overlap) + "; check " + s.Inches(c.Width)
+}
+
 // EndWords say where an end of the sheet is: over or under the level line; where the grain is level right or left of the
 // wall's left end.
 func (c *Cut) EndWords(say func(L) string, at L) string {

@@ -93,11 +93,11 @@ func (d *wallBoard) ripLines() []string {
 	}
 	var order []rip
 	numbers := map[rip][]string{}
-	var lines []string
+	var lines, last []string
 	for _, h := range d.p.rows {
 		for _, s := range h.Sheets {
 			if x := d.count.CutOf(s); x != nil && x.Closes && !x.Hung && d.p.Here(h) && !h.After {
-				lines = append(lines, d.SheetNumber(s)+" "+x.ClosingWords(d.Style, d.Room.Veneer.Overlap))
+				last = append(last, d.SheetNumber(s)+" "+x.ClosingShort(d.Style, d.Room.Veneer.Overlap))
 				continue
 			}
 			if s.Ripped == "" || s.Hung || len(s.Pieces) == 0 || h.Before || !d.p.StartsHere(h) {
@@ -117,7 +117,7 @@ func (d *wallBoard) ripLines() []string {
 		}
 		lines = append(lines, fmt.Sprintf("%s: %s edge off, %s stays", strings.Join(numbers[k], ", "), side, d.Inches(k.stays)))
 	}
-	return lines
+	return append(lines, last...)
 }
 
 // holdField is where the crew signs that the first sheets are right.
