@@ -29,8 +29,9 @@ type Cut struct {
 	Level                bool   // grain is level
 	Over                 string // what the sheet is only over and under: "header of D1", "over and under W1"; else empty
 	HeaderOnly           bool
-	Stock                L // its end that the cut leaves, of the sheet as delivered; negative where it is too short
-	keeps                L // length of the lower part that a header leaves
+	Closes               bool // it meets the first of its span: the gap that it fills is measured before it is ripped
+	Stock                L    // its end that the cut leaves, of the sheet as delivered; negative where it is too short
+	keeps                L    // length of the lower part that a header leaves
 	sheet                *layout.Sheet
 }
 
@@ -56,6 +57,7 @@ func cut(p *layout.Plan, r *layout.Run, s *layout.Sheet, b bed) Cut {
 		Above: s.Above, Below: s.Below, TopTrim: b.top, BottomTrim: b.bottom, Net: s.Width, Width: asHung(p.Room, s), Rip: s.Ripped,
 		Turned: s.Turned, Hung: s.Hung, Narrow: s.Narrow, Level: r.Up, Stock: p.Room.Veneer.Length - s.CutLength, sheet: s}
 	span := &r.Spans[s.Span]
+	c.Closes = span.Closed && s.Place == span.LastSheet && s.Width > p.Room.Veneer.Overlap
 	rawLeft, rawRight := raw(r, s)
 	if rawLeft {
 		c.LeftTrim = span.LeftTrim

@@ -71,6 +71,9 @@ func (c *Count) cutWords(x *Cut) string {
 	if x.Turned {
 		say("turned end for end")
 	}
+	if x.Closes && !x.Hung {
+		say("%s", x.ClosingWords(s, c.room().Veneer.Overlap))
+	}
 	if x.Over != "" {
 		say("%s", x.Over)
 	}

@@ -94,6 +94,11 @@ func (c *Cut) heights(s length.Style, h Hole) string {
 	return s.Inches(-h.Low) + " down to " + s.Inches(h.High) + " up"
 }
 
+// ClosingShort is ClosingWords for a page on which there is little room.
+func (c *Cut) ClosingShort(s length.Style, overlap L) string {
+	return "closes: rip to raw gap (head, level, foot) + " + s.Inches(2*overlap) + "; check " + s.Inches(c.Width)
+}
+
 // EndWords say where an end of the sheet is: over or under the level line; where the grain is level right or left of the
 // wall's left end.
 func (c *Cut) EndWords(say func(L) string, at L) string {
@@ -104,6 +109,12 @@ func (c *Cut) EndWords(say func(L) string, at L) string {
 		return say(-at) + " left of 0"
 	}
 	return say(at)
+}
+
+// ClosingWords say how the sheet that closes a room is ripped: the gap is what the walls and all sheets before have come to,
+// between the raw edges at both sides, and the sheet laps over both.
+func (c *Cut) ClosingWords(s length.Style, overlap L) string {
+	return "closes: measure the gap of raw edges at head, level, foot; rip to gap + " + s.Inches(2*overlap) + "; to check: " + s.Inches(c.Width)
 }
 
 // UpDown says on which side of the level line a height is; no figure of it has a sign.

@@ -61,6 +61,9 @@ func (c *Set) whatElse(x *count.Cut, row *cutRow) {
 	if x.Turned {
 		row.more = append(row.more, turnedWords)
 	}
+	if x.Closes {
+		row.more = append(row.more, x.ClosingWords(c.Style, c.Room.Veneer.Overlap))
+	}
 	if len(x.Bends) > 0 {
 		var list []string
 		for _, b := range x.Bends {

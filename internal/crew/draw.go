@@ -52,6 +52,7 @@ func (c *Set) wallPage(w *Wall, p *piece, n int) []*scene.Page {
 	lines := [2]string{c.place(), c.flitchWords(p.Hangs) + ", " + way}
 	var first []*scene.Page
 	var kept *fit
+	least := 0
 	from, to := 0, mostMore
 	if p.fits != nil { // known from the first time round
 		from, to = p.fits.more, p.fits.more
@@ -70,13 +71,27 @@ func (c *Set) wallPage(w *Wall, p *piece, n int) []*scene.Page {
 		if len(all) == 0 {
 			return out
 		}
-		if first == nil {
-			first, kept = append(out, c.notesPages(title, n+1, rest)...), p.fits
+		if left := leftOver(all); first == nil || left < least {
+			first, kept, least = append(out, c.notesPages(title, n+1, rest)...), p.fits, left
 		}
 		p.fits = nil
 	}
 	p.fits = kept
 	return first
+}
+
+// leftOver weighs what a page has no room for: what would go over to a page of its own, then what the cut list says too.
+func leftOver(notes []note) int {
+	const own = 100
+	n := 0
+	for _, x := range notes {
+		if x.listed {
+			n += len(x.lines)
+		} else {
+			n += own * len(x.lines)
+		}
+	}
+	return n
 }
 
 // scaleBar says at what scale the wall is drawn, where there is room under it.

@@ -93,8 +93,13 @@ func (d *wallBoard) ripLines() []string {
 	}
 	var order []rip
 	numbers := map[rip][]string{}
+	var lines, last []string
 	for _, h := range d.p.rows {
 		for _, s := range h.Sheets {
+			if x := d.count.CutOf(s); x != nil && x.Closes && !x.Hung && d.p.Here(h) && !h.After {
+				last = append(last, d.SheetNumber(s)+" "+x.ClosingShort(d.Style, d.Room.Veneer.Overlap))
+				continue
+			}
 			if s.Ripped == "" || s.Hung || len(s.Pieces) == 0 || h.Before || !d.p.StartsHere(h) {
 				continue
 			}
@@ -105,7 +110,6 @@ func (d *wallBoard) ripLines() []string {
 			numbers[k] = append(numbers[k], d.SheetNumber(s))
 		}
 	}
-	var lines []string
 	for _, k := range order {
 		side := k.side
 		if d.w.Run.Up {
@@ -113,7 +117,7 @@ func (d *wallBoard) ripLines() []string {
 		}
 		lines = append(lines, fmt.Sprintf("%s: %s edge off, %s stays", strings.Join(numbers[k], ", "), side, d.Inches(k.stays)))
 	}
-	return lines
+	return append(lines, last...)
 }
 
 // holdField is where the crew signs that the first sheets are right.

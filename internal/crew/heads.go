@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"flitchlay/internal/days"
 	"flitchlay/internal/draft"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
@@ -185,10 +186,13 @@ func (d *wallBoard) endName(right bool) string {
 	return strings.TrimPrefix(w.EndAt(right), "the ")
 }
 
-// hold marks the seams after which the work stops for a look.
+// hold marks the seams after which the work stops for a look and goes on. That at the end, when all hangs, is signed under
+// the drawing and needs no mark in it.
 func (d *wallBoard) hold() {
 	for _, h := range d.p.holds() {
-		d.holdAt(h)
+		if d.p.held(h) != days.Finished {
+			d.holdAt(h)
+		}
 	}
 }
 
@@ -252,8 +256,12 @@ func (d *wallBoard) startLabel(h *face.Hang) {
 	const arrow = 6
 	text := "START " + d.SheetNumbers(h)
 	w := scene.Width(text, size, true) + (arrow+1.6)*u
-	x := d.v.X(h.From)
-	box, _, ok := d.overhead(text+" at "+d.Say(h.From), w, size*1.1, x, x-w/3, x-w/2)
+	at := h.From
+	if h.Opens { // the line that is struck for its raw edge, as in the tape list
+		at = h.Start
+	}
+	x := d.v.X(at)
+	box, _, ok := d.overhead(text+" at "+d.Say(at), w, size*1.1, x, x-w/3, x-w/2)
 	if ok {
 		d.block(d.g, scene.Pt(box.X0, box.Y1-0.9*u-size/2), arrow*u, 4.4*u)
 		d.word(d.g, scene.Pt(box.X1, box.Y1-0.9*u), text, size, true, scene.End)

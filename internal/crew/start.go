@@ -140,7 +140,7 @@ func (b *board) startMark(g *scene.Group, p folio.OutlinePlan, view scene.Box, t
 	u := b.Unit
 	for _, w := range b.Walls {
 		for _, h := range w.Hangs {
-			if h.Place != 1 || !h.Begins {
+			if !b.startsWith(w, h) {
 				continue
 			}
 			share := float64(h.From) / math.Max(float64(w.W.Length), 1)
@@ -178,7 +178,7 @@ func (b *board) stockWords() []string {
 		for _, k := range []struct {
 			word string
 			list []int
-		}{{"hang", s.Laid}, {"spare", s.Spare}, {"damaged", s.Damaged}, {"left", s.Left}} {
+		}{{"hangs", b.hungOf(s.Flitch)}, {"to hang", without(s.Laid, b.hungOf(s.Flitch))}, {"spare", s.Spare}, {"damaged", s.Damaged}, {"left", s.Left}} {
 			if len(k.list) > 0 {
 				lines = append(lines, k.word+": "+layout.Numbers(k.list))
 			}
@@ -262,14 +262,20 @@ func (b *board) leanTable(box scene.Box, rows []leanRow) []leanRow {
 	return rows[max(count, 0):]
 }
 
-// holdZero is the first hold point: all sheets lie on the floor in order, and somebody signs that they may be cut.
+// holdZero is the first hold point: all sheets lie on the floor in order, and somebody signs that they may be cut. Where
+// some hang it is over, and what is left lies there.
 func (b *board) holdZero() {
 	u, size, f := b.Unit, folio.TapedText*b.Unit, b.Foot
 	g := b.Page.Part(scene.Tag{Class: "hold"})
 	g.HLine(f.X0, f.X1, f.Y0, scene.Pen(scene.Frame, folio.TapedFine))
 	x, right := f.X0+3*u, f.X1-3*u
-	b.word(g, scene.Pt(x, f.Y0+7*u), "HOLD 0: dry lay-out", folio.TapedLarge*u, true, scene.Start)
+	head := "HOLD 0: dry lay-out"
 	text := "all " + strconv.Itoa(b.Plan.Totals.Sheets) + " sheets on the floor, face up, in the order of their numbers; no sheet is cut before this is signed"
+	if b.someHang() {
+		head = "STILL TO HANG: " + strconv.Itoa(len(b.days.Tasks)) + " sheets"
+		text = "these on the floor, face up, in the order of their numbers; what hangs was laid out and signed before"
+	}
+	b.word(g, scene.Pt(x, f.Y0+7*u), head, folio.TapedLarge*u, true, scene.Start)
 	b.word(g, scene.Pt(x, f.Y0+13.4*u), scene.Shorten(text, size, false, right-x), size, false, scene.Start)
 	y, pen := f.Y0+23.6*u, scene.Pen(scene.Frame, 0.25)
 	w := (right - x) / 4

@@ -193,3 +193,52 @@ func TestBendsAreWhereTheirFiguresSay(t *testing.T) {
 		})
 	}
 }
+
+// TestClosingSheetIsRippedToItsGap measures the gap that the layout leaves between the raw edges of the sheets before and
+// after the closing one, and rips that and what the page adds: it comes to the figure that is there to check by.
+func TestClosingSheetIsRippedToItsGap(t *testing.T) {
+	line := regexp.MustCompile(`(\d+) closes: rip to raw gap \(head, level, foot\) \+ ` + figure + `; check ` + figure)
+	for _, file := range []string{"oldhouse", "halfhung", "freecol"} {
+		p := rooms(t)[file]
+		found := 0
+		for _, page := range printed(t, p) {
+			for _, m := range line.FindAllStringSubmatch(page, -1) {
+				r, s := sheetOf(t, p, m[1])
+				var before, first *layout.Sheet
+				for k := range r.Sheets {
+					x := &r.Sheets[k]
+					if x.Place == s.Place-1 {
+						before = x
+					}
+					if x.Place == r.Spans[s.Span].FirstSheet {
+						first = x
+					}
+				}
+				require.NotNil(t, first)
+				require.NotNil(t, before)
+				gap := first.StartLine + r.Length - before.RightLine
+				assert.True(t, near(gap+read(t, p, m[2]), read(t, p, m[3])), "%s: gap %s, %s", file, p.Style.Format(gap), m[0])
+				found++
+			}
+		}
+		assert.Equal(t, 1, found, file)
+	}
+}
+
+// TestStartHasOneFigure reads where the first sheet of a closed room starts in the tape list: the line that is struck for
+// its raw edge, under which the word stands in the drawing too.
+func TestStartHasOneFigure(t *testing.T) {
+	p := rooms(t)["freecol"]
+	for _, page := range printed(t, p) {
+		for _, m := range regexp.MustCompile(`START \d+ at `+figure).FindAllStringSubmatch(page, -1) {
+			assert.Contains(t, page, m[1]+" start")
+		}
+		for _, m := range regexp.MustCompile(figure+` start`).FindAllStringSubmatch(page, -1) {
+			r := &p.Runs[0]
+			at := read(t, p, m[1])
+			assert.True(t, slices.ContainsFunc(r.Walls, func(st layout.Stretch) bool {
+				return near(r.Sheets[0].StartLine-st.Shift, at) || near(r.Sheets[0].StartLine+r.Length-st.Shift, at)
+			}), m[0])
+		}
+	}
+}

@@ -42,6 +42,8 @@ func (d *wallBoard) tapeRows() []tapeRow {
 			r.words = "in the gap: to stock"
 		case !d.p.Here(h):
 			r.words = "on " + d.PageWord(d.w.pieces[d.p.Index+1].key())
+		case h.Hung() && h.After:
+			r.words = "hangs, goes on"
 		case h.Hung():
 			r.words, r.seam = "hangs", d.Say(h.X)
 		case h.After && h.Before:
