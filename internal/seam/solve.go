@@ -268,7 +268,7 @@ func (t *table) solve(b bounds, closings []int, under cost, s *store) (answer, b
 	if t.s.Closed {
 		return t.closed(b, closings, under, s)
 	}
-	if t.aim == musts && t.strict {
+	if t.aim == musts && t.strict && len(t.s.NotFirst)+len(t.s.NotLast) == 0 { // opens knows nothing of single seams
 		return answer{}, t.opens(b, s)
 	}
 	found, ok := t.open(b, s)
