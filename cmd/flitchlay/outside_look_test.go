@@ -123,7 +123,7 @@ func TestPagesLookTheSameInThreePrograms(t *testing.T) {
 			dir, order := drawnSets(t, room)
 			pages, pictures := svgs(t, dir), t.TempDir()
 			browsable := browser != "" && slices.Contains([]string{"reading-room.toml", "metric-headwall.toml"}, filepath.Base(room))
-			for _, set := range []string{"submittal", "install", "pole"} {
+			for _, set := range sets {
 				for i, name := range order[set] {
 					kind := slices.Index(kinds, name)
 					shot := kind >= 0

@@ -278,7 +278,7 @@ func wallIn(t *testing.T, page []stroke, scale, end, window float64, seams []flo
 func TestViewsOfAllSetsAreToScaleInSVG(t *testing.T) {
 	dir, order, _, _ := onlyRoom(t)
 	pages := svgs(t, dir)
-	for _, set := range []string{"submittal", "install", "pole"} {
+	for _, set := range sets {
 		measured := 0
 		for _, name := range order[set] {
 			for _, view := range pages[name].of("view") {

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -40,10 +41,8 @@ func TestReadme(t *testing.T) {
 	assert.Equal(t, out.String(), said)
 }
 
-// The README names every command.
-func TestReadmeNamesEveryCommand(t *testing.T) {
-	data, err := os.ReadFile(filepath.Join(top, "README.md"))
-	require.NoError(t, err)
+// commands are the names of all commands but help, which needs no words.
+func commands(t *testing.T) (names []string) {
 	var out, messages bytes.Buffer
 	require.Zero(t, cli.Run([]string{"--help"}, nil, &out, &messages))
 	_, list, ok := strings.Cut(out.String(), "Available Commands:\n")
@@ -53,10 +52,56 @@ func TestReadmeNamesEveryCommand(t *testing.T) {
 	require.Greater(t, len(lines), 4)
 	for _, line := range lines {
 		name := strings.Fields(line)[0]
-		if name == "help" {
-			continue
+		if name != "help" {
+			names = append(names, name)
 		}
-		assert.Contains(t, string(data), "`flitchlay "+name+"`")
+	}
+	return names
+}
+
+// The README names every command.
+func TestReadmeNamesEveryCommand(t *testing.T) {
+	data, err := os.ReadFile(filepath.Join(top, "README.md"))
+	require.NoError(t, err)
+	for _, name := range commands(t) {
+		assert.True(t, strings.Contains(string(data), "| `flitchlay "+name+"` |"), "a row of the README for %s", name)
+	}
+}
+
+// Every command shows an example of itself, and a script runs it.
+func TestHelpShowsAnExampleOfEveryCommand(t *testing.T) {
+	scripts, err := filepath.Glob("testdata/script/*.txtar")
+	require.NoError(t, err)
+	require.NotEmpty(t, scripts)
+	var ran strings.Builder
+	for _, s := range scripts {
+		text, err := os.ReadFile(s)
+		require.NoError(t, err)
+		ran.Write(text)
+	}
+	for _, name := range commands(t) {
+		assert.True(t, regexp.MustCompile(`(?m)^status \d flitchlay `+name+`\b`).MatchString(ran.String()), "a script in testdata/script runs %s", name)
+		if name == "completion" {
+			continue // the library's own
+		}
+		var out, messages bytes.Buffer
+		require.Zero(t, cli.Run([]string{name, "--help"}, nil, &out, &messages))
+		assert.Contains(t, out.String(), "Examples:\n  flitchlay "+name+" ", "the Example of %s", name)
+	}
+}
+
+// Every starter room says what it is, meets its musts, and draws.
+func TestEveryStarterComesOutWhole(t *testing.T) {
+	files, err := filepath.Glob(filepath.Join(top, "templates", "rooms", "*.toml"))
+	require.NoError(t, err)
+	require.NotEmpty(t, files)
+	var list, messages bytes.Buffer
+	require.Zero(t, cli.Run([]string{"new", "--list"}, nil, &list, &messages))
+	for _, f := range files {
+		assert.Regexp(t, `(?m)^  `+strings.TrimSuffix(filepath.Base(f), ".toml")+` +[A-Z]`, list.String(), "the comment at its top is its line in the list")
+		var messages bytes.Buffer
+		status := cli.Run([]string{"draw", "-o", t.TempDir(), f}, nil, &messages, &messages)
+		assert.Zero(t, status, "%s: %s", f, messages.String())
 	}
 }
 

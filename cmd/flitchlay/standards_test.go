@@ -1,7 +1,6 @@
 package main
 
 import (
-	"maps"
 	"math"
 	"os"
 	"path/filepath"
@@ -15,25 +14,23 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flitchlay/internal/effort"
+	"flitchlay/internal/paper"
 )
 
 // Every paper is exactly as large as its standard says, in the SVG and in the PDF.
 //
-// Source: ISO 216 for A1, A3, A4; ASME Y14.1 for A, B, D in inches; the ARCH series of US practice for C and D. The two
-// letter papers stand upright. A PDF point is 1/72 in: ISO 32000-1, 8.3.2.3.
+// Source: TestPapersAreExact of package paper holds the templates to the standards that it names. The two letter papers
+// stand upright. A PDF point is 1/72 in: ISO 32000-1, 8.3.2.3.
 func TestPaperSizesAreOfTheStandards(t *testing.T) {
 	pdfinfo := effort.Tool(t, "pdfinfo")
 	box := regexp.MustCompile(`Page +\d+ MediaBox: +([\d.]+) +([\d.]+) +([\d.]+) +([\d.]+)`)
-	sizes := map[string][2]float64{
-		"a1": {841, 594}, "a3": {420, 297}, "a4": {210, 297},
-		"ansi-a": {8.5 * 25.4, 11 * 25.4}, "ansi-b": {17 * 25.4, 11 * 25.4}, "ansi-d": {34 * 25.4, 22 * 25.4},
-		"arch-c": {24 * 25.4, 18 * 25.4}, "arch-d": {36 * 25.4, 24 * 25.4},
-	}
-	for i, name := range slices.Sorted(maps.Keys(sizes)) {
+	for i, name := range paper.Names() {
 		if !effort.Full() && i%3 != 0 {
 			continue // every third one; package pdf holds the boxes of all sizes
 		}
-		size := sizes[name]
+		template, err := paper.Named(name)
+		require.NoError(t, err)
+		size := [2]float64{template.Width, template.Height}
 		dir, order := drawnSets(t, onPaper(t, filepath.Join(top, "samples", "metric-headwall.toml"), name))
 		page := svgs(t, dir)[order["submittal"][0]]
 		for i, key := range []string{"width", "height"} {

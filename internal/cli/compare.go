@@ -11,8 +11,6 @@ import (
 
 	"flitchlay/internal/aims"
 	"flitchlay/internal/layout"
-	"flitchlay/internal/pdf"
-	"flitchlay/internal/svg"
 )
 
 // compare prints what the three aims make of a room, side by side.
@@ -78,10 +76,12 @@ func comparison(to io.Writer, both *layout.Comparison) {
 
 // drawComparison writes the drawn comparison: a PDF file, or where the name ends so an SVG file of each page.
 func (c *call) drawComparison(to string, both *layout.Comparison, own *layout.Plan, from string) error {
-	end := strings.ToLower(filepath.Ext(to))
-	if end != ".pdf" && end != ".svg" {
-		return fmt.Errorf("-o takes a file whose name ends in .pdf or .svg, not %q", to)
+	end := filepath.Ext(to)
+	b, ok := backendOf(strings.ToLower(end))
+	if !ok {
+		return fmt.Errorf("-o takes a file whose name ends in %s, not %q", strings.Join(backendEnds(), " or "), to)
 	}
+	b.end = end // as it was typed
 	mark, err := logo(own.Room, from)
 	if err != nil {
 		return err
@@ -95,25 +95,15 @@ func (c *call) drawComparison(to string, both *layout.Comparison, own *layout.Pl
 		return &lostError{to, err}
 	}
 	d.Attachments = append(d.Attachments, attached(c.text))
-	var files []file
-	if end == ".pdf" {
-		data, err := pdf.Write(d)
-		if err != nil {
-			return &lostError{to, err}
+	name := strings.TrimSuffix(filepath.Base(to), end)
+	files, err := b.files(d, name, func(i int) string {
+		if i == 0 {
+			return name
 		}
-		files = append(files, file{name: filepath.Base(to), data: data})
-	} else {
-		for i, page := range d.Pages {
-			data, err := svg.Page(page, svg.Options{Set: d.Title})
-			if err != nil {
-				return &lostError{to, err}
-			}
-			name := filepath.Base(to)
-			if i > 0 { // name.svg, name-2.svg, ...
-				name = fmt.Sprintf("%s-%d%s", strings.TrimSuffix(name, filepath.Ext(name)), i+1, filepath.Ext(name))
-			}
-			files = append(files, file{name: name, data: data})
-		}
+		return fmt.Sprintf("%s-%d", name, i+1) // name.svg, name-2.svg, ...
+	})
+	if err != nil {
+		return &lostError{to, err}
 	}
 	if err := write(filepath.Dir(to), files); err != nil {
 		return err

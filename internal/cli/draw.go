@@ -80,11 +80,11 @@ func (c *call) drawInto(to string, p *layout.Plan, sets []drawnSet, from string)
 		if err != nil {
 			return err
 		}
-		list, err := s.files(p, t, with, c.text)
+		list, pages, err := s.files(p, t, with, c.text)
 		if err != nil {
 			return &lostError{filepath.Join(to, s.word+".pdf"), err}
 		}
-		drawing[s.word], count[s.word] = true, len(list)-1
+		drawing[s.word], count[s.word] = true, pages
 		files = append(files, list...)
 	}
 	earlier, err := readRecord(to)

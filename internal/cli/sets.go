@@ -11,13 +11,11 @@ import (
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
 	"flitchlay/internal/paper"
-	"flitchlay/internal/pdf"
 	"flitchlay/internal/pole"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 	"flitchlay/internal/source"
 	"flitchlay/internal/submittal"
-	"flitchlay/internal/svg"
 )
 
 // drawnSet is one set of drawings.
@@ -133,24 +131,22 @@ func logo(r *room.Room, folder string) (*scene.Picture, error) {
 	return &picture, nil
 }
 
-// files draws a set: its PDF, which carries the room file, then one SVG for each page, named by the page's number.
-func (s drawnSet) files(p *layout.Plan, t *paper.Template, with pictures, text []byte) ([]file, error) {
+// files draws a set: what each backend makes of it, a page by its number. The file of the whole set carries the room file.
+func (s drawnSet) files(p *layout.Plan, t *paper.Template, with pictures, text []byte) (files []file, pages int, err error) {
 	d, err := s.pages(p, t, with)
 	if err != nil {
-		return nil, err
+		return nil, 0, err
 	}
 	d.Attachments = append(d.Attachments, attached(text))
-	data, err := pdf.Write(d)
-	if err != nil {
-		return nil, err
-	}
-	files := []file{{s.word + ".pdf", s.word, data}}
-	for _, page := range d.Pages {
-		data, err := svg.Page(page, svg.Options{Set: d.Title})
+	for _, b := range backends {
+		list, err := b.files(d, s.word, func(i int) string { return d.Pages[i].Name })
 		if err != nil {
-			return nil, err
+			return nil, 0, err
 		}
-		files = append(files, file{page.Name + ".svg", s.word, data})
+		for _, f := range list {
+			f.set = s.word
+			files = append(files, f)
+		}
 	}
-	return files, nil
+	return files, len(d.Pages), nil
 }

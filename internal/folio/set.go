@@ -112,10 +112,12 @@ func LookOf(t *paper.Template) draft.Look {
 func (s *Set) Number(sections []Section) {
 	for range 6 {
 		var list []*Leaf
+		counts := map[Kind]int{} // sections of one kind count on
 		for _, sec := range sections {
-			for i, l := range sec.Pages(s) {
+			for _, l := range sec.Pages(s) {
+				counts[sec.Kind]++
 				l.Kind = sec.Kind
-				l.Number = s.Paper.PageNumber(int(sec.Kind), i+1)
+				l.Number = s.Paper.PageNumber(int(sec.Kind), counts[sec.Kind])
 				list = append(list, l)
 				l.count = len(list)
 			}

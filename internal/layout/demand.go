@@ -35,7 +35,7 @@ const (
 func (b *builder) demands(q *question) []demand {
 	var out []demand
 	for _, c := range q.line.Corners {
-		if c.Wrapped {
+		if c.Bends() {
 			out = append(out, demand{demandKey{cornerDemand, c.LeftWall, 0}, len(out), c.At, c.At})
 		}
 	}

@@ -6,14 +6,15 @@ import (
 	"flitchlay/internal/room"
 )
 
-// What woodwork may be hung on: walls out of plumb by no more than a quarter of an inch in twelve feet (Architectural
-// Woodwork Standards, ed. 1, 6.1.10.1: "1/4 in in 144 in"). From twice that on a wall should be put right first (common
-// practice, no source).
-const (
-	plumbOver   = 144 * length.Inch
-	plumbWithin = length.Inch / 4
-	plumbMuch   = length.Inch / 2
-)
+// plumb is what woodwork may be hung on: walls out of plumb by no more than a quarter of an inch in twelve feet
+// (Architectural Woodwork Standards, ed. 1, 6.1.10.1: "1/4 in in 144 in"), in a metric room 6 mm in 3600. From twice that on a
+// wall should be put right first (common practice, no source).
+func (b *builder) plumb() (within, much, over L) {
+	if b.room.Project.Units == length.Millimetres {
+		return 6 * length.Millimetre, 12 * length.Millimetre, 3600 * length.Millimetre
+	}
+	return length.Inch / 4, length.Inch / 2, 144 * length.Inch
+}
 
 // judgeLeans names the wall ends that are out of plumb by more than woodwork is made for. An end that only follows the
 // wall beside it across their corner is said once, at that one.
@@ -32,13 +33,14 @@ func (b *builder) lean(wall int, side string, lean, x, high L) {
 	if high <= 0 {
 		return
 	}
-	code, limit := finding.LeansMuch, plumbMuch
-	rate := length.MulDiv(lean.Abs(), plumbOver, high)
+	within, much, over := b.plumb()
+	code, limit := finding.LeansMuch, much
+	rate := length.MulDiv(lean.Abs(), over, high)
 	switch {
-	case rate <= plumbWithin:
+	case rate <= within:
 		return
-	case rate <= plumbMuch:
-		code, limit = finding.Leans, plumbWithin
+	case rate <= much:
+		code, limit = finding.Leans, within
 	}
 	f := finding.Finding{Place: b.wallPlace(wall), Wall: wall, At: x, Measured: ptr(rate), Required: ptr(limit)}
 	to := "right"
@@ -46,6 +48,6 @@ func (b *builder) lean(wall int, side string, lean, x, high L) {
 		to = "left"
 	}
 	b.say(code, f, finding.Slots{"wall": b.room.Walls[wall].Name, "side": side, "lean": b.style.Words(lean.Abs()), "to": to,
-		"high": b.style.Words(high), "over": b.style.Words(plumbOver),
-		"usual": b.style.Words(plumbWithin), "source": "AWS 6.1.10.1"})
+		"high": b.style.Words(high), "over": b.style.Words(over),
+		"usual": b.style.Words(within), "source": "AWS 6.1.10.1"})
 }

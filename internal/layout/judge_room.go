@@ -36,7 +36,7 @@ func (b *builder) judgeEnds(i int) {
 			}
 			for _, c := range r.Line.Corners {
 				d := r.Line.DistanceTo(at, c.From, c.To)
-				if !c.Wrapped || d >= b.room.Rules.CornerReturn || !r.faces(s, c) {
+				if !c.Bends() || d >= b.room.Rules.CornerReturn || !r.faces(s, c) {
 					continue
 				}
 				b.say(finding.EndClose, finding.Finding{Place: "corner " + c.Name, Wall: end.Wall, At: x, Measured: ptr(d),
@@ -120,7 +120,7 @@ func (b *builder) judgeOpenings(i int) {
 		for k, edge := range [2]L{o.Left, o.Right} {
 			for _, c := range r.Line.Corners {
 				d := r.Line.DistanceTo(edge, c.From, c.To)
-				if !c.Wrapped || d >= b.room.Rules.CornerReturn {
+				if !c.Bends() || d >= b.room.Rules.CornerReturn {
 					continue
 				}
 				f.Measured, f.Required = ptr(d), ptr(b.room.Rules.CornerReturn)

@@ -86,7 +86,7 @@ func (b *builder) inTheWay(line *run.Run) (seam.Span, *objects) {
 	}
 	things := &objects{}
 	for _, c := range line.Corners {
-		if c.Wrapped {
+		if c.Bends() {
 			things.corners = append(things.corners, c)
 			s.Corners = append(s.Corners, seam.Strip{From: int64(c.From), To: int64(c.To)})
 		}

@@ -29,7 +29,7 @@ func (l *line) pairs(s int64) []pair {
 		return pair{"bends", "return-short", "return-close", d, int64(rules.CornerReturn), preference(rules.PreferReturn, rules.CornerReturn), what}
 	}
 	for _, c := range l.corners {
-		if c.wrapped {
+		if round := int64(l.room.Walls[c.wall].Radius); c.wrapped && (round == 0 || round < int64(rules.CurveRadius)) {
 			out = append(out, bend(l.wayTo(s, c.from, c.to), c.name))
 		}
 	}

@@ -49,7 +49,7 @@ var rules = []struct {
 	name   string
 	inches int
 	varies bool
-}{{"corner_return", 4, true}, {"prefer_return", 6, true}, {"leg", 3, true}, {"prefer_leg", 6, true}, {"opening_clear", 2, true}, {"prefer_clear", 4, true},
+}{{"corner_return", 4, true}, {"curve_radius", 6, false}, {"prefer_return", 6, true}, {"leg", 3, true}, {"prefer_leg", 6, true}, {"opening_clear", 2, true}, {"prefer_clear", 4, true},
 	{"box_clear", 1, true}, {"least_width", 6, false}, {"prefer_width", 12, false}, {"short_seam", 30, false}, {"edge_trim", 1, false},
 	{"top_trim", 2, false}, {"bottom_trim", 2, false}}
 
@@ -131,7 +131,7 @@ func (m *maker) wall(i, walls int, closed bool) {
 		kind := []string{"inside", "inside", "inside", "outside", "straight"}[m.IntN(5)]
 		m.line("corner = %q", kind)
 		if kind != "straight" && m.chance(4) {
-			m.line("radius = %s", m.length(m.inches(1, 4)))
+			m.line("radius = %s", m.length(m.inches(1, 8)))
 		}
 		if kind != "straight" && m.chance(8) {
 			m.line("angle = %d", 30+m.IntN(100))

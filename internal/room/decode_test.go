@@ -74,42 +74,42 @@ func TestEveryKeyDecodes(t *testing.T) {
 	assert.Equal(t, Flitch{Number: "F-312", Sheets: []int{1, 2, 3, 5}, Damaged: []int{3}, Spare: []int{5}, At: Place{41, 3}}, r.Flitches[1])
 
 	seven := in("7'")
-	assert.Equal(t, Rules{CornerReturn: in("4 1/2"), PreferReturn: in("6 1/2"), Leg: in("3 1/2"), PreferLeg: in("6 1/4"),
+	assert.Equal(t, Rules{CornerReturn: in("4 1/2"), PreferReturn: in("6 1/2"), CurveRadius: in("7"), Leg: in("3 1/2"), PreferLeg: in("6 1/4"),
 		OpeningClear: in("2 1/2"), PreferClear: in("4 1/2"), BoxClear: in("1 1/2"), LeastWidth: in("6 3/4"), PreferWidth: in("12 1/2"),
 		ShortSeam: in("30 1/2"), LeastOverlap: in("5/8"), EdgeTrim: in("1 1/4"), TopTrim: in("2 1/4"), BottomTrim: in("2 3/4"),
 		Snap: in("1/8"), Aim: "even", JointHeight: &seven, Upper: "turned", SpareShare: 0.125, SpareShareParts: 125_000}, r.Rules)
 	assert.Equal(t, Space{Closed: true, LevelLine: in("4'"), Base: in("5 1/2"), Crown: in("3"), Behind: Behind{Crown: true},
-		CloseAt: &CloseAt{Wall: 2, At: in("3' 2"), Corner: -1, Where: Place{74, 1}}}, r.Space)
+		CloseAt: &CloseAt{Wall: 2, At: in("3' 2"), Corner: -1, Where: Place{75, 1}}}, r.Space)
 
 	require.Len(t, r.Walls, 4)
 	w := r.Walls[0]
 	assert.Equal(t, []Opening{
 		{Name: "View", Kind: "window", FromLeft: in("3'"), Width: in("4'"), Sill: in("2' 8"), SillGiven: true, Height: in("4' 6"),
-			Head: in("7' 2"), Reveal: in("5"), WrapReveal: true, At: Place{96, 8}},
+			Head: in("7' 2"), Reveal: in("5"), WrapReveal: true, At: Place{97, 8}},
 		{Name: "O1", Kind: "cased opening", FromLeft: in("12'"), Width: in("4'"), Sill: w.Openings[1].Sill, Height: in("9' 3"),
-			Head: w.Openings[1].Head, Grain: "through", At: Place{106, 8}}}, w.Openings)
+			Head: w.Openings[1].Head, Grain: "through", At: Place{107, 8}}}, w.Openings)
 	// on 18'-4 1/4" the ceiling falls 6 in and the floor 1/4 in: at 12' the ceiling is at 114 - 6 x 144/220.25 = 110.07719 in,
 	// at 16' the floor is at -1/4 x 192/220.25 = -0.21793 in
 	assert.InDelta(t, 110.07719, float64(w.Openings[1].Head)/float64(length.Inch), 1e-5)
 	assert.InDelta(t, -0.21793, float64(w.Openings[1].Sill)/float64(length.Inch), 1e-5)
 	assert.Equal(t, []Box{
 		{Name: "E1", Kind: "outlet", X: in("9' 2"), Z: in("1' 4"), Gang: 3, PlateWidth: in("6 1/2"), PlateHigh: in("4 3/4"),
-			HoleWidth: in("5 1/2"), HoleHigh: in("3"), At: Place{113, 8}},
+			HoleWidth: in("5 1/2"), HoleHigh: in("3"), At: Place{114, 8}},
 		{Name: "S1", Kind: "switch", X: in("8'"), Z: in("4'"), Gang: 2, PlateWidth: in("4 1/2"), PlateHigh: in("4 1/2"),
-			HoleWidth: in("3 13/16"), HoleHigh: in("3"), At: Place{121, 8}}}, w.Boxes)
-	assert.Equal(t, []Pin{{in("9' 2 1/8"), "middle", Place{128, 1}}}, w.Pins)
-	assert.Equal(t, []KeepClear{{in("6'"), in("8'"), "screen bracket", Place{131, 8}}}, w.KeepClear)
-	assert.Equal(t, []Bare{{in("17'"), in("17' 4"), "control joint", Place{136, 8}}}, w.Bare)
+			HoleWidth: in("3 13/16"), HoleHigh: in("3"), At: Place{122, 8}}}, w.Boxes)
+	assert.Equal(t, []Pin{{in("9' 2 1/8"), "middle", Place{129, 1}}}, w.Pins)
+	assert.Equal(t, []KeepClear{{in("6'"), in("8'"), "screen bracket", Place{132, 8}}}, w.KeepClear)
+	assert.Equal(t, []Bare{{in("17'"), in("17' 4"), "control joint", Place{137, 8}}}, w.Bare)
 	w.Openings, w.Boxes, w.Pins, w.KeepClear, w.Bare = nil, nil, nil, nil, nil
 	assert.Equal(t, Wall{Name: "North", Ref: "3/A-512", Length: in("18' 4 1/4"), Ceiling: []Point{{0, in("9' 6")}, {in("18' 4 1/4"), in("9'")}},
 		Floor: []Point{{0, 0}, {in("18' 4 1/4"), in("-1/4")}}, Corner: Outside, Angle: 45.5, Radius: in("3/4"), Wrap: true,
 		LeanRight: in("1/4"), LeanLeftGiven: true, LeftEnd: "inside corner", RightEnd: "casing", Main: true, HiddenBelow: in("2' 6"),
-		Cover: true, Base: in("4"), Behind: Behind{true, true}, At: Place{76, 3}}, w)
+		Cover: true, Base: in("4"), Behind: Behind{true, true}, At: Place{77, 3}}, w)
 
 	w = r.Walls[1]
 	assert.Equal(t, Wall{Name: "Wall 2", Length: in("10'"), Ceiling: []Point{{0, in("9'")}, {in("5'"), in("9'")}, {in("5'"), in("8'")}, {in("10'"), in("8'")}},
 		Floor: []Point{{0, 0}, {in("10'"), 0}}, Corner: Inside, Angle: 90, Wrap: true, LeanLeft: in("1/4"), Cover: true,
-		Base: in("5 1/2"), Crown: in("3"), Behind: Behind{Crown: true}, At: Place{141, 3}}, w)
+		Base: in("5 1/2"), Crown: in("3"), Behind: Behind{Crown: true}, At: Place{142, 3}}, w)
 	assert.Equal(t, Straight, r.Walls[2].Corner)
 	assert.Zero(t, r.Walls[2].Angle)
 	assert.Equal(t, in("-1/8"), r.Walls[3].LeanLeft, "across a straight corner too")
@@ -118,7 +118,7 @@ func TestEveryKeyDecodes(t *testing.T) {
 	require.Len(t, r.Hung, 1)
 	assert.Equal(t, L(0), *r.Hung[0].From)
 	r.Hung[0].From = nil
-	assert.Equal(t, Hung{Wall: 0, Flitch: 0, Sheet: 1, Seam: in("1' 11 1/4"), Top: in("1' 11 3/8"), Where: Place{156, 3}}, r.Hung[0])
+	assert.Equal(t, Hung{Wall: 0, Flitch: 0, Sheet: 1, Seam: in("1' 11 1/4"), Top: in("1' 11 3/8"), Where: Place{157, 3}}, r.Hung[0])
 	wall, reading, limit := 63.5, 0.6, 1.0
 	assert.Equal(t, Site{Given: true, ShopGiven: true, Temperature: 68, Humidity: 45, Shop: Climate{70, 35}, Wall: &wall,
 		Year: &Band{25, 55.5}, Board: &Board{"gypsum scale", &reading, &limit}}, r.Site)
@@ -147,7 +147,7 @@ height = "8 ft"
 func TestDefaults(t *testing.T) {
 	r, err := Decode("r.toml", []byte(least))
 	require.NoError(t, err)
-	assert.Equal(t, Rules{CornerReturn: in("4"), PreferReturn: in("6"), Leg: in("3"), PreferLeg: in("6"), OpeningClear: in("2"), PreferClear: in("4"),
+	assert.Equal(t, Rules{CornerReturn: in("4"), PreferReturn: in("6"), CurveRadius: in("6"), Leg: in("3"), PreferLeg: in("6"), OpeningClear: in("2"), PreferClear: in("4"),
 		BoxClear: in("1"), LeastWidth: in("6"), PreferWidth: in("12"), ShortSeam: in("30"), LeastOverlap: in("1/2"), EdgeTrim: in("1"),
 		TopTrim: in("2"), BottomTrim: in("2"), Snap: in("1/16"), Aim: "steady", Upper: "auto", SpareShare: 0.10, SpareShareParts: 100_000}, r.Rules)
 	assert.Equal(t, Space{LevelLine: in("4'")}, r.Space)
@@ -158,7 +158,7 @@ func TestDefaults(t *testing.T) {
 	r, err = Decode("r.toml", []byte(strings.Replace(least, "[veneer]", "units = 'mm'\n[room]\nclosed=true\n[veneer]", 1)))
 	require.NoError(t, err)
 	const mm = length.Millimetre
-	assert.Equal(t, Rules{CornerReturn: 100 * mm, PreferReturn: 150 * mm, Leg: 75 * mm, PreferLeg: 150 * mm, OpeningClear: 50 * mm, PreferClear: 100 * mm,
+	assert.Equal(t, Rules{CornerReturn: 100 * mm, PreferReturn: 150 * mm, CurveRadius: 150 * mm, Leg: 75 * mm, PreferLeg: 150 * mm, OpeningClear: 50 * mm, PreferClear: 100 * mm,
 		BoxClear: 25 * mm, LeastWidth: 150 * mm, PreferWidth: 300 * mm, ShortSeam: 750 * mm, LeastOverlap: 12 * mm, EdgeTrim: 25 * mm,
 		TopTrim: 50 * mm, BottomTrim: 50 * mm, Snap: mm, Aim: "steady", Upper: "auto", SpareShare: 0.10, SpareShareParts: 100_000}, r.Rules)
 	assert.Equal(t, 1200*mm, r.Space.LevelLine)

@@ -10,6 +10,7 @@ import (
 // Rules are the room's distances and trims.
 type Rules struct {
 	CornerReturn, PreferReturn    L
+	CurveRadius                   L // from here on an eased corner is a curve and no bend
 	Leg, PreferLeg                L
 	OpeningClear, PreferClear     L
 	BoxClear                      L
@@ -48,6 +49,8 @@ var distances = []Distance{
 		Of: func(r *Rules) *L { return &r.CornerReturn }, Line: CoverLine{At: 1, Says: "past a bend wraps at least"}},
 	{Key: "prefer_return", Doc: "veneer that should wrap past a bend", inch: 6 * 64, mm: 150,
 		Of: func(r *Rules) *L { return &r.PreferReturn }, Line: CoverLine{At: 1, Better: true}},
+	{Key: "curve_radius", Doc: "from this radius on an eased corner is a curve: seams may stand on it", inch: 6 * 64, mm: 150, over0: true,
+		Of: func(r *Rules) *L { return &r.CurveRadius }, Line: CoverLine{At: 10, Says: "an eased corner of this radius is no bend"}},
 	{Key: "leg", Doc: "strip that must stand beside an opening", inch: 3 * 64, mm: 75,
 		Of: func(r *Rules) *L { return &r.Leg }, Line: CoverLine{At: 2, Says: "leg of a sheet beside an opening"}},
 	{Key: "prefer_leg", Doc: "strip that should stand beside an opening", inch: 6 * 64, mm: 150,

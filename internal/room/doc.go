@@ -51,7 +51,8 @@
 //
 // "straight" is no bend and asks nothing of a seam, as where a curved wall is measured in facets (TestSituationsAtCorners
 // in package layout). angle is how far one turns there, not the angle between the walls; radius eases the corner
-// (TestEasedCorner in package run). lean is how far an upright end moves to the right on its way up; a left end that is not
+// (TestEasedCorner in package run); from curve_radius on it is a curve, as of a round column, and no bend
+// (TestJobs in package layout). lean is how far an upright end moves to the right on its way up; a left end that is not
 // given leans as the wall before it does at that corner (TestLeansAcrossCorners). left_end and right_end say what the
 // covering runs against: at a frame half the trim is left (TestNamedSpans in package layout).
 //
@@ -60,10 +61,9 @@
 // x and from_left are from the wall's left end, openings to the outer edge of their casing. An opening without a sill
 // reaches down to the floor, and is a door where no kind is given; with one it is a window. Heads are level: without a sill
 // the height is measured up the opening's left edge, from the floor there, however the floor goes on under it
-// (TestHeadOverASlopingFloor). What has no name takes one by
-// its kind (TestNamesByKind). wrap_reveal makes its jambs bends (TestSituationsAtOpenings in package layout). grain is
-// asked only of an opening with no covering over or under it: with "through" sheets count on behind it
-// (TestThroughGapCutsNothing in package run).
+// (TestHeadOverASlopingFloor). What has no name takes one by its kind (TestNamesByKind). wrap_reveal makes its jambs bends
+// (TestSituationsAtOpenings in package layout). grain is asked only of an opening with no covering over or under it: with
+// "through" sheets count on behind it (TestThroughGapCutsNothing in package run).
 //
 // A box is told by its centre. Its plate covers its hole and is what seams keep off, the hole is what is cut
 // (TestTradeDeviceBox in package layout); the usual sizes go by kind and gang, and a hole is never wider than its plate

@@ -47,10 +47,14 @@ type Corner struct {
 	Skew                L
 	LeftWall, RightWall int
 	Wrapped             bool // false: cut, or at a raw end, or at a gap's edge
+	Curve               bool // so round that seams may stand on it
 }
 
 // Half is half the arc of an eased corner, nought for a sharp one.
 func (c *Corner) Half() L { return c.To - c.At - max(0, c.Lean) }
+
+// Bends reports whether veneer has to go on past the corner: it is wrapped, and no curve.
+func (c *Corner) Bends() bool { return c.Wrapped && !c.Curve }
 
 // Span is a stretch in which the grain goes on.
 type Span struct {

@@ -134,6 +134,7 @@ func (line *Run) bend() {
 			Name: "C" + strconv.Itoa(st.Wall+1), Kind: w.Corner, Angle: w.Angle, Radius: w.Radius,
 			At: st.Right, Lean: w.LeanRight, Skew: w.LeanRight - v.LeanLeft,
 			LeftWall: st.Wall, RightWall: next.Wall, Wrapped: w.Wrap,
+			Curve: w.Radius > 0 && w.Radius >= line.Room.Rules.CurveRadius,
 		}
 		if k == n-1 {
 			c.At = 0

@@ -57,7 +57,8 @@
 //     span shorter than that no sheet owes it, for none could be wider (TestNamedSpans in package layout).
 //   - A seam owes CornerReturn to a wrapped corner: so much veneer has to go on past the bend or it springs back
 //     (TestTradeCornerSafeStarts in package layout). d is measured to the strip that a leaning or an eased corner sweeps,
-//     and is nought in it (TestTradeOutOfPlumb in package layout).
+//     and is nought in it (TestTradeOutOfPlumb in package layout). A corner eased so wide that it is a curve is none of
+//     these (TestJobs in package layout).
 //   - A jamb that is wrapped is a bend. A seam on the pier's side owes CornerReturn to the nearer jamb (TestVectors); one
 //     in the opening owes Reveal and OpeningClear to both, for the sheet has to reach that far into it
 //     (TestSituationsAtOpenings in package layout); one on a jamb owes that jamb both CornerReturn and OpeningClear, and

@@ -30,9 +30,6 @@ func Photographed(p *layout.Plan, t *paper.Template, logo *scene.Picture, photos
 	return s.Document(Submittal)
 }
 
-// wallPages are the elevations, then the photographs.
-func wallPages(s *folio.Set) []*folio.Leaf { return append(elevation.Pages(s), photographPages(s)...) }
-
 // photographPages are the pages with the photographs of all walls, none where none are asked for: each wall at the scale
 // and in the pieces of its elevation.
 func photographPages(s *folio.Set) []*folio.Leaf {

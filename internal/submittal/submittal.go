@@ -2,6 +2,7 @@ package submittal
 
 import (
 	"flitchlay/internal/detail"
+	"flitchlay/internal/elevation"
 	"flitchlay/internal/folio"
 )
 
@@ -9,7 +10,8 @@ import (
 var Submittal = []folio.Section{
 	{Kind: folio.General, Pages: generalPages},
 	{Kind: folio.Plans, Pages: roomKeyPages},
-	{Kind: folio.Elevations, Pages: wallPages},
+	{Kind: folio.Elevations, Pages: elevation.Pages},
+	{Kind: folio.Elevations, Pages: photographPages},
 	{Kind: folio.Enlarged, Pages: openingPages},
 	{Kind: folio.Details, Pages: detail.Pages},
 	{Kind: folio.Schedules, Pages: schedulePages},
