@@ -222,10 +222,11 @@ func (d *wallBoard) holdAt(h *face.Hang) {
 	d.word(g, scene.Pt(box.X1, box.Y1-0.9*u), text, size, true, scene.End)
 }
 
-// starts marks where a first sheet begins inside a wall, and where the room closes.
+// starts marks where a first sheet begins inside a wall, where the work goes on after what hangs, and where the room closes.
 func (d *wallBoard) starts() {
 	for _, h := range d.p.Hangs {
-		if h.Begins && d.p.StartsHere(h) && !d.startsAtEnd(h) && !h.Hung() {
+		goesOn := !h.Begins && d.someHang() && d.startsWith(d.w, h)
+		if (h.Begins && !d.startsAtEnd(h) || goesOn) && d.p.StartsHere(h) && !h.Hung() {
 			d.startLabel(h)
 		}
 		if h.Closes && d.p.Here(h) && h.Seam != nil {

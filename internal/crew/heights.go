@@ -17,6 +17,11 @@ func (c *Set) heightPages(n int) []*scene.Page {
 	for _, w := range c.Walls {
 		for _, x := range c.heightPlaces(w.W) {
 			least = max(least, scene.Width(c.Say(x), size, true)+3*u)
+			if floor, ceiling := c.pastLevel(w.W); floor || ceiling {
+				for _, s := range c.heightCells(w.W, x)[1:] {
+					least = max(least, scene.Width(s, size, false)+writeHeight*u)
+				}
+			}
 		}
 	}
 	b := c.open(n, folio.Sheet{Title: "Room start"}) // to measure
@@ -60,6 +65,33 @@ func (c *Set) heightPages(n int) []*scene.Page {
 	return out
 }
 
+// writeHeight is what is kept free beside a height for the hand that reads it, in mm on letter paper.
+const writeHeight = 16.0
+
+// pastLevel reports whether the floor of a wall climbs over the level line where it is read, and whether the ceiling comes
+// under it: then every figure of theirs says its side.
+func (c *Set) pastLevel(w *room.Wall) (floor, ceiling bool) {
+	for _, x := range c.heightPlaces(w) {
+		floor = floor || room.At(w.Floor, x) > c.Level
+		ceiling = ceiling || room.At(w.Ceiling, x) < c.Level
+	}
+	return floor, ceiling
+}
+
+// heightCells are a place along a wall, and how far floor and ceiling are from the level line there.
+func (c *Set) heightCells(w *room.Wall, x L) []string {
+	floor, ceiling := room.At(w.Floor, x)-c.Level, room.At(w.Ceiling, x)-c.Level
+	cells := []string{c.Say(x), c.Say(floor.Abs()), c.Say(ceiling.Abs())}
+	over, under := c.pastLevel(w)
+	if over {
+		cells[1] = count.UpDown(c.Say, floor)
+	}
+	if under {
+		cells[2] = count.UpDown(c.Say, ceiling)
+	}
+	return cells
+}
+
 // heightPlaces are the places along a wall at which heights are read: its ends, and every four feet between.
 func (c *Set) heightPlaces(w *room.Wall) []L {
 	step := 4 * length.Foot
@@ -81,13 +113,12 @@ func (b *board) heightGrid(g *scene.Group, w *room.Wall, places []L, at scene.Po
 	pen := scene.Pen(scene.Frame, 0.25)
 	right := at.X + head + wide*float64(len(places))
 	words := []string{"at", "floor down", "ceiling up"}
-	for _, x := range places { // where the floor climbs past the line each figure says its side
-		if room.At(w.Floor, x) > b.Level {
-			words[1] = "floor"
-		}
-		if room.At(w.Ceiling, x) < b.Level {
-			words[2] = "ceiling"
-		}
+	floor, ceiling := b.pastLevel(w)
+	if floor {
+		words[1] = "floor"
+	}
+	if ceiling {
+		words[2] = "ceiling"
 	}
 	for i, word := range words {
 		b.word(g, scene.Pt(at.X+1*u, at.Y+(float64(i)+0.5)*row+size/2), word, size, false, scene.Start)
@@ -96,14 +127,7 @@ func (b *board) heightGrid(g *scene.Group, w *room.Wall, places []L, at scene.Po
 	for k, x := range places {
 		x0 := at.X + head + wide*float64(k)
 		g.VLine(x0, at.Y, at.Y+3*row, pen)
-		floor, ceiling := room.At(w.Floor, x), room.At(w.Ceiling, x)
-		cells := []string{b.Say(x), b.Say((b.Level - floor).Abs()), b.Say((ceiling - b.Level).Abs())}
-		if words[1] == "floor" {
-			cells[1] = count.UpDown(b.Say, floor-b.Level)
-		}
-		if words[2] == "ceiling" {
-			cells[2] = count.UpDown(b.Say, ceiling-b.Level)
-		}
+		cells := b.heightCells(w, x)
 		for i, s := range cells {
 			b.word(g, scene.Pt(x0+1.2*u, at.Y+(float64(i)+0.5)*row+size/2), s, size, i == 0, scene.Start)
 		}

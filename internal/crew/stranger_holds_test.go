@@ -106,3 +106,26 @@ func TestWallsSayWhereCoursesMeet(t *testing.T) {
 	}
 	assert.GreaterOrEqual(t, found, 3, "two walls of one room and one of another")
 }
+
+// TestWorkGoesOnWhereSheetsAreLeft reads on the pages of a room that hangs in part where it starts again, what still has to
+// lie on the floor, and that nothing that hangs is listed past the end of its wall.
+func TestWorkGoesOnWhereSheetsAreLeft(t *testing.T) {
+	for _, file := range []string{"halfhung", "halfhung-edge"} {
+		p := rooms(t)[file]
+		tasks := days.Of(p).Tasks
+		pages := printed(t, p)
+		assert.Contains(t, pages[0], "STILL TO HANG: "+itoa(len(tasks))+" sheets", file)
+		assert.NotContains(t, pages[0], "HOLD 0", file)
+		assert.Contains(t, strings.Join(pages, " "), "START "+itoa(tasks[0].Number)+" ", file)
+		assert.Equal(t, days.FirstSheets, tasks[2].Hold, "after the third that is left")
+		for _, page := range pages {
+			i := wallNamed(p, page)
+			if !strings.Contains(page, "TAPE LIST") || i < 0 {
+				continue
+			}
+			for _, m := range regexp.MustCompile(`hangs `+figure).FindAllStringSubmatch(page, -1) {
+				assert.LessOrEqual(t, read(t, p, m[1]), p.Room.Walls[i].Length, "%s: %s on %s", file, m[0], p.Room.Walls[i].Name)
+			}
+		}
+	}
+}

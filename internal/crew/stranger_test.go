@@ -17,6 +17,7 @@ import (
 	"flitchlay/internal/effort"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
+	"flitchlay/internal/paper"
 	"flitchlay/internal/pdf"
 	"flitchlay/internal/roomtest"
 	"flitchlay/internal/scene"
@@ -222,4 +223,21 @@ func assertBox(t *testing.T, p *layout.Plan, r *layout.Run, s *layout.Sheet, c c
 		}
 	}
 	t.Errorf("sheet %d: no box has its edges at %v to %v, %v to %v of wall %s", s.Number, p.Style.Format(x0), p.Style.Format(x1), p.Style.Format(z0), p.Style.Format(z1), p.Room.Walls[wall].Name)
+}
+
+// TestStrangersRoomsAreClean holds that nothing is in the way of anything else on the pages of these rooms.
+func TestStrangersRoomsAreClean(t *testing.T) {
+	texts := map[string]string{}
+	files, err := filepath.Glob("testdata/rooms/*.toml")
+	require.NoError(t, err)
+	for _, file := range files {
+		text, err := os.ReadFile(file)
+		require.NoError(t, err)
+		texts[filepath.Base(file)] = string(text)
+	}
+	roomtest.OnPapers(t, texts, paper.Names(), func(t *testing.T, text, name string) {
+		d, err := crew.Install(roomtest.Laid(t, "room.toml", text), roomtest.Template(t, name))
+		require.NoError(t, err)
+		crew.Clean(t, d)
+	})
 }

@@ -116,10 +116,10 @@ func reveal(e *elevation.View, o *room.Opening) {
 	}
 }
 
-// holeTable says for every sheet that the opening cuts where the cut-out lies on it: along from its raw left edge, and
+// holeTable says for every sheet that the opening cuts where the cut-out lies on it: along from its left edge as hung, and
 // up and down from its level mark.
 func holeTable(e *elevation.View, h hole) *draft.Table {
-	t := &draft.Table{Columns: []draft.Column{{Head: "SHEET", Bold: true, Align: scene.End}, {Head: "CUT-OUT, FROM RAW LEFT"}, {Head: "FROM LEVEL"}}}
+	t := &draft.Table{Columns: []draft.Column{{Head: "SHEET", Bold: true, Align: scene.End}, {Head: "CUT-OUT, FROM LEFT EDGE"}, {Head: "FROM LEVEL"}}}
 	_, z0, _, z1 := e.F.Hole(h.o)
 	level := e.Room.Space.LevelLine
 	for _, p := range e.F.Parts {
@@ -136,6 +136,9 @@ func holeTable(e *elevation.View, h hole) *draft.Table {
 				along += e.Style.Format(h.o.Right() - a)
 			} else {
 				along += "right edge"
+			}
+			if s.Ripped == "left" {
+				along += ", from ripped edge"
 			}
 			up := "foot"
 			if h.o.SillGiven {
