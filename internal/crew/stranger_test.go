@@ -30,6 +30,9 @@ import (
 // level grain, a free column, what hangs already.
 func rooms(t *testing.T) map[string]*layout.Plan {
 	t.Helper()
+	if laid != nil {
+		return laid
+	}
 	files, err := filepath.Glob("testdata/rooms/*.toml")
 	require.NoError(t, err)
 	require.NotEmpty(t, files)
@@ -39,8 +42,12 @@ func rooms(t *testing.T) map[string]*layout.Plan {
 		require.NoError(t, err)
 		out[strings.TrimSuffix(filepath.Base(file), ".toml")] = roomtest.Laid(t, file, string(text))
 	}
+	laid = out
 	return out
 }
+
+// laid are the rooms once some test has asked for them: nothing changes a plan, and each is drawn once.
+var laid map[string]*layout.Plan
 
 // drawn are the install sets on letter paper that some test has asked for, by their plans.
 var drawn sync.Map // of func() (*scene.Document, error)
