@@ -158,29 +158,6 @@ func Span(a, b int) string {
 	return fmt.Sprintf("%d to %d", a, b)
 }
 
-// cutSheets says which sheets are cut narrower between two seams, so that the grain jumps, and where and how much of that
-// is seen: also of those whose right seam is past a corner.
-func (e *View) cutSheets() []string {
-	var cut []string
-	for _, p := range e.F.Parts {
-		s := p.Cut()
-		if s.Lost == 0 || p.To <= e.From || p.From >= e.To {
-			continue
-		}
-		where := ""
-		if seam := e.F.Run.SeamAfter(p.Place); seam != nil {
-			if seam.Wall != e.F.Wall {
-				where = ", on " + e.Room.Walls[seam.Wall].Name
-			}
-			if !s.Narrow {
-				where += ", seen for " + e.Style.Words(seam.Seen)
-			}
-		}
-		cut = append(cut, fmt.Sprintf("Sheet %s is cut to %s: the grain jumps %s at its right seam%s.", NumberOf(s), e.Style.Words(s.Width), e.Style.Words(s.Lost), where))
-	}
-	return cut
-}
-
 // titleHigh is how high title and bar come out with what parts them from the dimensions.
 func (e *View) titleHigh() float64 { return e.Look.Of(7.7) + e.title().High(e.Look) }
 
