@@ -16,6 +16,8 @@ const (
 	struckHigh = 8.4  // what is not cut
 	notCutHigh = 8.0  // the words over it
 	stockPitch = 6.0  // from one line of stock lengths to the next
+	stockUnder = 2.0  // under the last of them
+	tailGap    = 1.0  // between the two
 	cutHeavy   = 1.0  // width of the line under a group
 )
 
@@ -44,14 +46,24 @@ func (c *Set) cutPages(n int) []*scene.Page {
 	if l.b == nil {
 		l.fresh()
 	}
-	for i, r := range c.struckRows() {
+	struck, stock := c.struckRows(), c.stockLengths(rows)
+	l.whole(notCutHigh + float64(len(struck))*struckHigh + tailGap + float64(len(stock))*stockPitch + stockUnder)
+	for i, r := range struck {
 		l.struck(i, r)
 	}
-	l.y += 1 * c.Unit
-	for i, line := range c.stockLengths(rows) {
+	l.y += tailGap * c.Unit
+	for i, line := range stock {
 		l.stock(i, line)
 	}
 	return l.out
+}
+
+// whole begins a page where what is so high has no room on this one but has it on a page of its own: the end of the list is
+// read as one. What is higher goes on from page to page.
+func (l *cutList) whole(high float64) {
+	if high *= l.set.Unit; high <= l.b.Area.H() {
+		l.more(high)
+	}
 }
 
 // fresh begins a page.
@@ -145,18 +157,19 @@ func (l *cutList) sheet(i int, r cutRow, last bool) {
 // struck draws the i-th row of what is not cut.
 func (l *cutList) struck(i int, r cutRow) {
 	u := l.set.Unit
-	l.more((struckHigh + notCutHigh) * u)
 	if i == 0 {
+		l.more((notCutHigh + struckHigh) * u)
 		l.words(l.y+6.4*u, "NOT CUT", true)
 		l.y += notCutHigh * u
 	}
+	l.more(struckHigh * u)
 	l.b.struckRow(l.g, r, l.y, struckHigh*u)
 	l.y += struckHigh * u
 }
 
 // stock letters the i-th line of how many sheets come out of which stock length.
 func (l *cutList) stock(i int, line string) {
-	l.more(8 * l.set.Unit)
+	l.more((stockPitch + stockUnder) * l.set.Unit)
 	l.y += stockPitch * l.set.Unit
 	l.words(l.y, line, i == 0)
 }

@@ -120,26 +120,25 @@ func (d *wallBoard) ripLines() []string {
 	return append(lines, last...)
 }
 
-// holdField is where the crew signs that the first sheets are right.
+// holdField is where the crew signs a look. Without one on the page nobody is called and nothing is signed; the readings
+// are taken all the same.
 func (b *board) holdField(g *scene.Group, box scene.Box, d *wallBoard) {
 	u, size := b.Unit, folio.TapedText*b.Unit
 	x, right := box.X0+3*u, box.X1-3*u
 	b.word(g, scene.Pt(x, box.Y0+6*u), scene.Shorten(d.holdWords(), size, true, right-x), size, true, scene.Start)
-	far := "6 ft"
+	far, unit := "6 ft", "F"
 	if b.Metric() {
-		far = "2 m"
+		far, unit = "2 m", "C"
 	}
-	b.word(g, scene.Pt(x, box.Y0+12.4*u), "look from "+far+" and along the wall; call", size, false, scene.Start)
-	mid := x + (right-x)*0.58
-	y := box.Y0 + 21.5*u
-	pen := scene.Pen(scene.Frame, 0.25)
-	g.HLine(x, mid-2*u, y, pen)
-	g.HLine(mid, right, y, pen)
-	b.word(g, scene.Pt(x, y+3.9*u), "name", folio.TapedSmall*u, false, scene.Start)
-	b.word(g, scene.Pt(mid, y+3.9*u), "time", folio.TapedSmall*u, false, scene.Start)
-	unit := "F"
-	if b.Metric() {
-		unit = "C"
+	if len(d.p.holds()) > 0 {
+		b.word(g, scene.Pt(x, box.Y0+12.4*u), "look from "+far+" and along the wall; call", size, false, scene.Start)
+		mid := x + (right-x)*0.58
+		y := box.Y0 + 21.5*u
+		pen := scene.Pen(scene.Frame, 0.25)
+		g.HLine(x, mid-2*u, y, pen)
+		g.HLine(mid, right, y, pen)
+		b.word(g, scene.Pt(x, y+3.9*u), "name", folio.TapedSmall*u, false, scene.Start)
+		b.word(g, scene.Pt(mid, y+3.9*u), "time", folio.TapedSmall*u, false, scene.Start)
 	}
 	b.blanks(g, x, right, box.Y1-3.4*u, []string{"air", unit + "  RH", "%  board"})
 }

@@ -1,7 +1,9 @@
 package crew
 
 import (
+	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
+	"slices"
 )
 
 // levelWords say how high the level line is struck, and over which place of the floor: over a floor that falls it is at
@@ -30,12 +32,13 @@ func (d *wallBoard) levelHere() L {
 func (c *Set) registerLines() []string {
 	var lines []string
 	list := c.Plan.Registers()
+	courses := slices.ContainsFunc(list, func(r layout.Register) bool { return r.Course > 1 })
 	for _, r := range list {
 		who := ""
 		if r.Flitch != "" {
 			who = r.Flitch + ", "
 		}
-		if len(list) > 1 && r.Course > 0 {
+		if courses && r.Course > 0 {
 			who += "course " + itoa(r.Course) + ", "
 		}
 		end := "foot"

@@ -1,0 +1,75 @@
+package crew_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"flitchlay/internal/layout"
+	"flitchlay/internal/roomtest"
+)
+
+// TestNoHoldCallsNobody reads the wall pages: one on which the work does not stop asks for no look and no name.
+func TestNoHoldCallsNobody(t *testing.T) {
+	held, free := 0, 0
+	for file, p := range rooms(t) {
+		for _, page := range printed(t, p) {
+			if !strings.Contains(page, "TAPE LIST") {
+				continue
+			}
+			stops, asks := strings.Contains(page, "HOLD after"), strings.Contains(page, "and along the wall; call")
+			assert.Equal(t, stops, asks, "%s: %.60s", file, page)
+			if stops {
+				held++
+			} else {
+				free++
+				assert.Contains(t, page, "no HOLD on this page", "%s: %.60s", file, page)
+			}
+		}
+	}
+	assert.Greater(t, held, 5)
+	assert.Greater(t, free, 5)
+}
+
+// TestEndOfTheCutListIsOnOnePage reads what is not cut and how many sheets there are to cut: of all samples, on one page.
+// Courses are named only where there are some.
+func TestEndOfTheCutListIsOnOnePage(t *testing.T) {
+	rows, plain := 0, 0
+	for file, text := range roomtest.Samples(t) {
+		p := roomtest.Laid(t, file, text)
+		var cut []string
+		for _, page := range printed(t, p) {
+			if strings.Contains(page[:min(len(page), 300)], "Cut list") {
+				cut = append(cut, page)
+			}
+		}
+		last := cut[len(cut)-1]
+		assert.Contains(t, last, "TOTAL ", file)
+		for _, s := range p.Left {
+			for _, numbers := range [][]int{s.Spare, s.Damaged} {
+				if len(numbers) == 0 {
+					continue
+				}
+				rows++
+				assert.Contains(t, last, "NOT CUT", file)
+				assert.Contains(t, last, layout.Numbers(numbers)+" "+s.Flitch+", ", file)
+			}
+		}
+		if len(jointsOf(p)) == 0 {
+			plain++
+			assert.NotContains(t, strings.Join(cut, " "), "course 1", file)
+		}
+	}
+	assert.Greater(t, rows, 5)
+	assert.Greater(t, plain, 3)
+}
+
+// jointsOf are the heights of all end matches of a plan.
+func jointsOf(p *layout.Plan) []layout.L {
+	var list []layout.L
+	for i := range p.Runs {
+		list = append(list, p.Runs[i].Joints...)
+	}
+	return list
+}
