@@ -7,7 +7,7 @@ import "fmt"
 func (e *View) cutSheets() []string {
 	var cut []string
 	for _, p := range e.F.Parts {
-		s := p.Cut()
+		s := e.F.Run.Hanging(p.Place)
 		if s.Lost == 0 || p.To <= e.From || p.From >= e.To {
 			continue
 		}

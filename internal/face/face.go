@@ -38,16 +38,6 @@ func (p Part) Raw(s *layout.Sheet) (left, right L) { return s.StartLine + p.turn
 // Sheet is the lowest of its courses.
 func (p Part) Sheet() *layout.Sheet { return p.Sheets[0] }
 
-// Cut is the lowest of its courses that is cut to hang; where an opening takes them all, the lowest.
-func (p Part) Cut() *layout.Sheet {
-	for _, s := range p.Sheets {
-		if !s.InGap {
-			return s
-		}
-	}
-	return p.Sheets[0]
-}
-
 // All are all covered walls, in room order.
 func All(p *layout.Plan) []*Face {
 	var list []*Face

@@ -77,7 +77,7 @@ func (p *Plan) summary() AimPlan {
 			if !s.Narrow || !s.Lowest {
 				continue
 			}
-			j := Jump{Sheet: r.hanging(s.Place), Seam: r.SeamAfter(s.Place)}
+			j := Jump{Sheet: r.Hanging(s.Place), Seam: r.SeamAfter(s.Place)}
 			if j.Seam != nil {
 				j.Over = r.over(j.Seam)
 			}

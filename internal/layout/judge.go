@@ -104,7 +104,7 @@ func (b *builder) judgeNarrow(i int) {
 		if !s.Narrow || s.Hung || !s.Lowest {
 			continue
 		}
-		s = r.hanging(s.Place)
+		s = r.Hanging(s.Place)
 		joint := r.SeamAfter(s.Place)
 		if joint == nil || joint.Hung {
 			continue
@@ -119,8 +119,8 @@ func (b *builder) judgeNarrow(i int) {
 	}
 }
 
-// hanging finds the lowest sheet of a place that is cut, and where none is the lowest.
-func (r *Run) hanging(place int) *Sheet {
+// Hanging finds the lowest sheet of a place that is cut, and where none is the lowest.
+func (r *Run) Hanging(place int) *Sheet {
 	for _, k := range r.column(place) {
 		if s := &r.Sheets[k]; !s.InGap {
 			return s
@@ -159,7 +159,7 @@ func (b *builder) judgeClosing(i int) {
 			continue
 		}
 		b.say(finding.ClosingSeam, finding.Finding{Place: seamPlace(s), Wall: s.Wall, At: s.X, Measured: ptr(s.Seen)}, finding.Slots{
-			"last": SheetWords(r.hanging(s.LeftSheet)), "first": SheetWords(r.hanging(s.RightSheet)), "at": b.style.Words(s.X),
+			"last": SheetWords(r.Hanging(s.LeftSheet)), "first": SheetWords(r.Hanging(s.RightSheet)), "at": b.style.Words(s.X),
 			"wall": b.room.Walls[s.Wall].Name})
 	}
 }

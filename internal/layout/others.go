@@ -21,9 +21,9 @@ const (
 
 // Other is a layout of a room that a person would tell from its best one, and nearly as good.
 //
-// One span is laid otherwise than the best: it closes, begins or ends more than a quarter of a sheet from there. It breaks no must that the best does not,
-// keeps every pin that the best keeps, and takes at most one sheet and one narrow sheet more; its closing seam shows for at most
-// three feet more. Under the aim even narrow sheets do not count.
+// One span is laid otherwise than the best: it closes, begins or ends more than a quarter of a sheet from there. It breaks no
+// must that the best does not, keeps every pin that the best keeps, and takes at most one sheet and one narrow sheet more; its
+// closing seam shows for at most three feet more. Under the aim even narrow sheets do not count.
 type Other struct {
 	AimPlan
 	Number    int // what [room] choose takes

@@ -54,23 +54,17 @@ func (b *builder) leftOut(f *room.Flitch, s *Stock) {
 		}
 	}
 	if up := slices.DeleteFunc(slices.Clone(f.Damaged), func(n int) bool { return !slices.Contains(s.Laid, n) }); len(up) > 0 {
-		b.say(finding.HungDamaged, place, finding.Slots{"flitch": s.Flitch, "numbers": sheets(up), "hang": oneOrMore(up, "hangs", "hang"),
-			"count": oneOrMore(up, "counts", "count")})
+		b.say(finding.HungDamaged, place, finding.Slots{"flitch": s.Flitch, "numbers": sheets(up), "hang": eachOf(len(up), "hangs", "hang"),
+			"count": eachOf(len(up), "counts", "count")})
 	}
 }
 
 // sheetsAre begins a sentence about sheets.
-func sheetsAre(numbers []int) string { return sheets(numbers) + oneOrMore(numbers, " is", " are") }
+func sheetsAre(numbers []int) string { return sheets(numbers) + eachOf(len(numbers), " is", " are") }
 
 // sheets names sheets in a sentence.
-func sheets(numbers []int) string { return oneOrMore(numbers, "sheet ", "sheets ") + Numbers(numbers) }
-
-// oneOrMore is the one word for a single sheet, the other for more.
-func oneOrMore(numbers []int, one, more string) string {
-	if len(numbers) == 1 {
-		return one
-	}
-	return more
+func sheets(numbers []int) string {
+	return eachOf(len(numbers), "sheet ", "sheets ") + Numbers(numbers)
 }
 
 // stock lists what becomes of a flitch's numbers.
