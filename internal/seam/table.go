@@ -71,6 +71,9 @@ func newTable(g *grid, aim Aim, strict bool, bends int64) (*table, error) {
 // measure returns the greatest length that divides all lengths that are scored: counted in it they take fewer bits.
 func (t *table) measure() int64 {
 	unit := greatest(greatest(t.s.Snap, t.s.whole()), greatest(t.least, t.prefer))
+	if t.slivers() {
+		unit = greatest(unit, t.s.sliverWidth())
+	}
 	for i := t.g.first(); i < t.g.lines && unit > 1; i++ {
 		owed := &t.g.owed[i]
 		if *owed == (debt{}) || t.barred(owed) {
@@ -123,6 +126,8 @@ func (t *table) most(bends int64) [itemCount]Square {
 		itemNarrowMain: times(sheets, 1),
 		itemNarrow:     times(sheets, 1),
 		itemSheets:     times(sheets, 1),
+		itemNarrowJump: times(sheets, feet),
+		itemSliver:     times(2, t.s.sliverWidth()/t.unit),
 		itemJump:       times(sheets, feet),
 		itemShould:     times(sheets, high.should/t.unit),
 		itemSeen:       times(sheets, feet),
@@ -134,6 +139,9 @@ func (t *table) most(bends int64) [itemCount]Square {
 	}
 	if len(t.s.Main) == 0 {
 		most[itemNarrowMain] = Square{}
+	}
+	if !t.slivers() {
+		most[itemNarrowJump], most[itemSliver] = Square{}, Square{}
 	}
 	return most
 }
@@ -213,6 +221,9 @@ func (t *table) newKind(seen int64, main bool) uint16 {
 	x := t.of(itemJump, t.s.feet(seen))
 	if seen > t.s.ShortSeam {
 		x = x.plus(t.of(itemNarrow, 1))
+		if t.slivers() {
+			x = x.plus(t.of(itemNarrowJump, t.s.feet(seen)))
+		}
 		if main {
 			x = x.plus(t.of(itemNarrowMain, 1))
 		}
@@ -226,6 +237,18 @@ func (t *table) newKind(seen int64, main bool) uint16 {
 
 // jumps says whether narrow sheets count.
 func (t *table) jumps() bool { return t.aim == Steady || t.aim == Fewest }
+
+// slivers says whether slivers at raw ends count, and before jumps what shows of those of narrow sheets.
+func (t *table) slivers() bool { return t.jumps() && t.s.raw() }
+
+// sliver returns what a sheet between a raw end and a line costs by being a sliver.
+func (t *table) sliver(width int64, line int) cost {
+	lack := lacks(t.s.sliverWidth(), width)
+	if lack == 0 || !t.slivers() || t.g.seen[line] <= t.s.ShortSeam {
+		return cost{}
+	}
+	return t.of(itemSliver, lack/t.unit)
+}
 
 // sheet returns what a sheet of a width costs but for its jump.
 func (t *table) sheet(width int64) cost {

@@ -170,7 +170,7 @@ func (w *sweep) goOn(i, j int) {
 	if !widthAllowed(w.span, sheet) {
 		return
 	}
-	score := scoreSheet(w.span, sheet, w.places[j])
+	score := scoreSheet(w.span, sheet, w.places[i], w.places[j])
 	if j == n && w.span.Closed {
 		score.Closing = w.places[j].Feet
 	}
