@@ -66,6 +66,7 @@ func totalOf(list []seam.Charge) (sum seam.Score) {
 		a := c.Adds
 		sum = seam.Score{Bends: sum.Bends + a.Bends, Edges: sum.Edges + a.Edges, Closing: sum.Closing + a.Closing,
 			NarrowMain: sum.NarrowMain + a.NarrowMain, Narrow: sum.Narrow + a.Narrow, Sheets: sum.Sheets + a.Sheets,
+			NarrowJump: sum.NarrowJump + a.NarrowJump, Sliver: sum.Sliver + a.Sliver,
 			Jump: sum.Jump + a.Jump, Should: sum.Should + a.Should, Seen: sum.Seen + a.Seen,
 			Difference: sum.Difference + a.Difference, Unevenness: sum.Unevenness.Plus(a.Unevenness)}
 	}
@@ -170,6 +171,6 @@ func TestChargesOfOneSpan(t *testing.T) {
 		{seam.Width, seam.NoEdge, 100, 4, 2, 8},
 	}, got)
 	score := span.Score([]int64{25, 47, 58, 72, 96}, -1)
-	assert.True(t, slices.Equal([]int64{score.Narrow, score.NarrowMain, score.Jump, score.Sheets, score.Seen, score.Difference},
-		[]int64{4, 4, 32, 6, 40, 21}), "%+v", score)
+	assert.True(t, slices.Equal([]int64{score.Narrow, score.NarrowMain, score.NarrowJump, score.Sliver, score.Jump, score.Sheets, score.Seen, score.Difference},
+		[]int64{4, 4, 32, 5, 32, 6, 40, 21}), "%+v", score)
 }
