@@ -38,7 +38,7 @@ type Due struct {
 	Edge   Edge  // the edge or the jamb that it is measured from
 	D      int64 // what there is
 	Must   int64 // what there must be
-	Prefer int64 // what there should be: nought, or in a wrapped jamb the jamb alone, where a preference is less than its must
+	Prefer int64 // what there should be: nought where a preference is less than its must
 	bend   bool  // what lacks of Must would break or come loose
 }
 

@@ -49,7 +49,7 @@
 // is added up, every pair of a seam and an object by itself, so that one seam in two objects' way is the worse for both
 // (TestSolveAgainstBruteForce). Charges lists these pairs and all else that a score counts (TestChargesAddUpToTheScore). d goes along the run at floor level, in a closed run the shorter way round (TestVectors).
 // The objects of the whole run count, for a span may end beside a corner that is not its own. A preference that is less
-// than its must asks nothing (TestVectors).
+// than its must asks nothing (TestVectors), nor does it ask for the Reveal (TestPreferClearUnderItsMust).
 //
 // Bends are what would break or come loose, and count first:
 //
@@ -113,8 +113,8 @@
 //     (TestSolveLongRooms, TestTradeClosedRoomCounts in package layout).
 //
 // Fewest takes Sheets before NarrowMain and Narrow, for a flitch that hardly suffices (TestAimsPart in package layout).
-// Even takes Sheets, Should, Unevenness and Seen after the first three, then far right, and knows neither narrow sheets nor
-// slivers nor jumps nor difference: Unevenness, the sum of the squared widths, makes all sheets as alike as they can be, for wood
+// Even takes Sheets, Should, Unevenness and Seen after the first three, then far right, and knows no narrow sheets, slivers,
+// jumps or difference: Unevenness, the sum of the squared widths, makes all sheets as alike as they can be, for wood
 // without a figure that runs on (TestAimsPart in package layout, TestAimsOfTheBoardroom in package layout). No aim's layout
 // is beaten in its own order by another aim's (TestNoAimIsBeatenByAnotherInItsOwnOrder in package layout).
 //

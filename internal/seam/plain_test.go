@@ -425,7 +425,9 @@ func (s Span) plainSeam(at int64) plainScore {
 				e[plainShould] += preferReturn + preferClear
 			default:
 				e[plainBends] += short(o.Reveal+s.OpeningClear, d)
-				e[plainShould] += short(o.Reveal+preferClear, d)
+				if s.PreferClear >= s.OpeningClear {
+					e[plainShould] += short(o.Reveal+s.PreferClear, d)
+				}
 			}
 		}
 	}
