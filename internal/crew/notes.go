@@ -19,7 +19,7 @@ func (d *wallBoard) tapeWords() []string {
 		return append(append(d.jointWords(), d.markWordsUp()...), d.beside...)
 	}
 	lines := d.jointWords()
-	lines = append(lines, "trims in; line: right edge; seam "+d.Inches(d.half)+" left")
+	lines = append(lines, "trims in; edge: the line; seam "+d.Inches(d.half)+" left")
 	if lean := d.datumLean(); lean != 0 {
 		side := "right"
 		if lean < 0 {
@@ -37,7 +37,7 @@ func (d *wallBoard) jointWords() []string {
 		if d.w.Run.Up {
 			lines = append(lines, "end match at "+d.Say(at))
 		} else {
-			lines = append(lines, "courses meet at: "+count.UpDown(d.Say, at-d.Level))
+			lines = append(lines, "courses meet at: "+count.UpDown(d.Say, at-d.Level)+d.endWord())
 		}
 	}
 	return lines
