@@ -148,7 +148,7 @@ func (d *wallBoard) cutsHere() []*count.Cut {
 	var list []*count.Cut
 	for _, h := range d.p.Hangs {
 		for _, s := range h.Sheets {
-			if x := d.count.CutOf(s); x != nil {
+			if x := d.Count.CutOf(s); x != nil {
 				list = append(list, x)
 			}
 		}

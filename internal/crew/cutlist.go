@@ -38,7 +38,7 @@ func (c *Set) cutRows() []cutRow {
 			if s.Hung || len(s.Pieces) == 0 {
 				continue
 			}
-			x := c.count.CutOf(s)
+			x := c.Count.CutOf(s)
 			row := cutRow{order: len(list) + 1, number: c.SheetNumber(s), flitch: s.Flitch, cut: c.Say(s.CutLength), run: r.Name, sheet: s}
 			row.ends = []string{x.EndWords(c.Say, s.Above), x.EndWords(c.Say, -s.Below)}
 			if r.Up {

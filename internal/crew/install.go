@@ -1,9 +1,7 @@
 package crew
 
 import (
-	"flitchlay/internal/count"
-	"flitchlay/internal/days"
-	"flitchlay/internal/face"
+	"flitchlay/internal/crewday"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/paper"
@@ -19,27 +17,37 @@ func Install(p *layout.Plan, t *paper.Template) (*scene.Document, error) {
 	return c.Document(c.installPages())
 }
 
-// Set is the install set while it is made: what every page of it needs to know.
+// Set is the install set while it is made: what every page of it needs to know, and its walls.
 type Set struct {
-	*folio.TapedSet
+	*crewday.Set
 	half  L // half an overlap
 	Walls []*Wall
-	count *count.Count
-	days  *days.Schedule
 }
 
 // NewSet prepares a set for the crew.
 func NewSet(p *layout.Plan, t *paper.Template, name string) *Set {
-	c := &Set{TapedSet: folio.NewTapedSet(p, t, name), half: p.Room.Veneer.Overlap.HalfDown(), count: count.Of(p), days: days.Of(p)}
-	for _, f := range face.All(p) {
+	c := &Set{Set: crewday.NewSet(p, t, name), half: p.Room.Veneer.Overlap.HalfDown()}
+	for _, f := range c.Faces {
 		c.Walls = append(c.Walls, c.hung(f))
 	}
 	return c
 }
 
+// board is a page of a wall or of the cut list being drawn.
+type board struct {
+	*Set
+	*folio.Taped
+	more int // lines by which boxes and rips are higher than the foot
+}
+
+// open makes a page of the set ready.
+func (c *Set) open(n int, sheet folio.Sheet) *board {
+	return &board{Set: c, Taped: c.Set.Open(n, sheet).Taped}
+}
+
 // installPages lists the pages in their order.
 func (c *Set) installPages() []folio.TapedPage {
-	list := []folio.TapedPage{{Key: "start", Draw: c.startPage}, {Key: "days", Draw: c.dayPages}}
+	list := []folio.TapedPage{{Key: "start", Draw: c.StartPage}, {Key: "days", Draw: c.DayPages}}
 	for _, w := range c.Walls {
 		for _, piece := range w.pieces {
 			list = append(list, folio.TapedPage{Key: piece.key(), Draw: func(n int) []*scene.Page { return c.wallPage(w, piece, n) }})

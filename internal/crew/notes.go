@@ -154,10 +154,10 @@ func (b *board) besides(g *scene.Group, notes []note, y float64) []note {
 			continue
 		}
 		y += 7.4 * u
-		b.word(g, scene.Pt(b.List.X0, y), n.head, folio.TapedText*u, true, scene.Start)
+		b.Word(g, scene.Pt(b.List.X0, y), n.head, folio.TapedText*u, true, scene.Start)
 		for _, line := range lines {
 			y += 5.6 * u
-			b.word(g, scene.Pt(b.List.X0, y), line, folio.TapedText*u, false, scene.Start)
+			b.Word(g, scene.Pt(b.List.X0, y), line, folio.TapedText*u, false, scene.Start)
 		}
 	}
 	return rest
@@ -167,7 +167,7 @@ func (b *board) besides(g *scene.Group, notes []note, y float64) []note {
 func (c *Set) notesPages(title string, n int, notes []note) []*scene.Page {
 	var out []*scene.Page
 	for len(notes) > 0 {
-		b := c.open(n+len(out), folio.Sheet{Title: title, Lines: [2]string{c.place(), "notes to the page before"}})
+		b := c.open(n+len(out), folio.Sheet{Title: title, Lines: [2]string{c.Place(), "notes to the page before"}})
 		b.Page.Title = title + ", notes"
 		area := b.Area.Inset(3 * c.Unit)
 		notes = b.columns(area, notes)
@@ -198,11 +198,11 @@ func (b *board) columns(area scene.Box, notes []note) []note {
 			continue
 		}
 		y += 7 * u
-		b.word(g, scene.Pt(x, y), scene.Shorten(n.head, folio.TapedText*u, true, w), folio.TapedText*u, true, scene.Start)
+		b.Word(g, scene.Pt(x, y), scene.Shorten(n.head, folio.TapedText*u, true, w), folio.TapedText*u, true, scene.Start)
 		shown := min(room, len(lines))
 		for _, line := range lines[:shown] {
 			y += 5.8 * u
-			b.word(g, scene.Pt(x, y), line, folio.TapedText*u, false, scene.Start)
+			b.Word(g, scene.Pt(x, y), line, folio.TapedText*u, false, scene.Start)
 		}
 		y += 3 * u
 		if shown < len(lines) {

@@ -95,7 +95,7 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	u, box := b.Unit, b.List
 	x0, x1 := box.X0, box.X1
 	g := b.Page.Part(scene.Tag{Class: "tape-list"})
-	b.word(g, scene.Pt(x0, box.Y0+6*u), "TAPE LIST, from the one datum", folio.TapedText*u, true, scene.Start)
+	b.Word(g, scene.Pt(x0, box.Y0+6*u), "TAPE LIST, from the one datum", folio.TapedText*u, true, scene.Start)
 	rows := d.tapeRows()
 	columns := b.tapeColumns(rows)
 	top, head := box.Y0+8.6*u, tapeHead*u
@@ -128,7 +128,7 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 		}
 		for _, part := range parts {
 			y += 5.6 * u
-			b.word(g, scene.Pt(x0, y), part, folio.TapedText*u, false, scene.Start)
+			b.Word(g, scene.Pt(x0, y), part, folio.TapedText*u, false, scene.Start)
 		}
 	}
 	if !d.w.Run.Up {
@@ -153,7 +153,7 @@ func (b *board) cutting(g *scene.Group, words []string, y float64) float64 {
 	if fits(words) {
 		for _, line := range wrap(words) {
 			y += 5.6 * u
-			b.word(g, scene.Pt(b.List.X0, y), line, folio.TapedText*u, false, scene.Start)
+			b.Word(g, scene.Pt(b.List.X0, y), line, folio.TapedText*u, false, scene.Start)
 		}
 	}
 	return y
@@ -182,7 +182,7 @@ func (b *board) tapeHeads(g *scene.Group, columns [4]float64, top float64) {
 	x := b.List.X0
 	for i, word := range []string{"no.", "line", "seam", last} {
 		if word != "" {
-			b.word(g, scene.Pt(x+columns[i]/2, top+tapeHead*u-1.7*u), word, folio.TapedText*u, false, scene.Middle)
+			b.Word(g, scene.Pt(x+columns[i]/2, top+tapeHead*u-1.7*u), word, folio.TapedText*u, false, scene.Middle)
 		}
 		x += columns[i]
 	}

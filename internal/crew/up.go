@@ -108,13 +108,13 @@ func (d *wallBoard) headsUp() {
 		y := d.v.Y(h.X)
 		g := d.g.Part(scene.Tag{Class: "hold"})
 		draft.Triangle(g, scene.Marks, scene.Pt(x, y), 180, 4.4*u, 5.2*u, folio.TapedHeavy, true)
-		d.word(g, scene.Pt(x+6*u, y+size/2), "HOLD", size, true, scene.Start)
+		d.Word(g, scene.Pt(x+6*u, y+size/2), "HOLD", size, true, scene.Start)
 		d.space.Take(scene.Box{X0: x - 1*u, Y0: y - 3*u, X1: x + 20*u, Y1: y + 3*u})
 	}
 	low, _ := d.p.Extremes()
 	if h := d.p.rows[0]; h.Begins && !h.Hung() {
 		if box, ok := d.right(x, 16*u, 5*u, d.v.Y(low)-8*u); ok {
-			d.word(d.g, scene.Pt(box.X0, box.Y1-0.8*u), "START", size, true, scene.Start)
+			d.Word(d.g, scene.Pt(box.X0, box.Y1-0.8*u), "START", size, true, scene.Start)
 		}
 	}
 	if box, ok := d.right(x, upWide*u, upHigh*u, d.v.Y(low)-24*u); ok {
