@@ -67,7 +67,7 @@ func (c *Set) whatElse(x *count.Cut, row *cutRow) {
 	if len(x.Bends) > 0 {
 		var list []string
 		for _, b := range x.Bends {
-			list = append(list, b.Name+" at "+c.bare(b.At))
+			list = append(list, x.BendWords(c.Style, b))
 		}
 		row.more = append(row.more, "bend "+x.FromEdge()+": "+strings.Join(list, ", "))
 	}
@@ -108,7 +108,7 @@ func (c *Set) nameOf(h *count.Hole) string {
 // cutWords says what the figures of the list hold.
 func (c *Set) cutWords() string {
 	if c.Room.Veneer.Horizontal {
-		return "trims in; ends: right of the wall's left end"
+		return "trims in; ends: right of 0 at the level line"
 	}
 	return "trims in; up, down: of the level mark"
 }

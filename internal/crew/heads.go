@@ -262,7 +262,7 @@ func (d *wallBoard) startLabel(h *face.Hang) {
 		at = h.Start
 	}
 	x := d.v.X(at)
-	box, _, ok := d.overhead(text+" at "+d.Say(at), w, size*1.1, x, x-w/3, x-w/2)
+	box, _, ok := d.overhead(text+" at "+d.at(at), w, size*1.1, x, x-w/3, x-w/2)
 	if ok {
 		d.block(d.g, scene.Pt(box.X0, box.Y1-0.9*u-size/2), arrow*u, 4.4*u)
 		d.Word(d.g, scene.Pt(box.X1, box.Y1-0.9*u), text, size, true, scene.End)

@@ -2,14 +2,11 @@ package crew
 
 import (
 	"flitchlay/internal/count"
-	"fmt"
 	"slices"
 	"strings"
 
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
-	"flitchlay/internal/length"
-	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
 
@@ -20,13 +17,7 @@ func (d *wallBoard) tapeWords() []string {
 	}
 	lines := d.jointWords()
 	lines = append(lines, "trims in; line: right edge; seam "+d.Inches(d.half)+" left")
-	if lean := d.datumLean(); lean != 0 {
-		side := "right"
-		if lean < 0 {
-			side = "left"
-		}
-		lines = append(lines, fmt.Sprintf("0 is at the floor: at the level line the corner stands %s %s of it", d.Inches(lean.Abs()), side))
-	}
+	lines = append(lines, d.slantWords()...)
 	return append(lines, d.beside...)
 }
 
@@ -35,7 +26,7 @@ func (d *wallBoard) jointWords() []string {
 	var lines []string
 	for _, at := range d.w.Joints() {
 		if d.w.Run.Up {
-			lines = append(lines, "end match at "+d.Say(at))
+			lines = append(lines, "end match at "+d.Along(d.w.Face, at))
 		} else {
 			lines = append(lines, "courses meet at: "+count.UpDown(d.Say, at-d.Level))
 		}
@@ -74,16 +65,6 @@ func (d *wallBoard) cutsBeside() []string {
 // known leaves out the zeros that stand for sheets without a number.
 func known(numbers []int) []int {
 	return slices.DeleteFunc(slices.Clone(numbers), func(n int) bool { return n == 0 })
-}
-
-// datumLean is how far the left end of the wall has moved to the right where the level line meets it.
-func (d *wallBoard) datumLean() L {
-	w := d.w.W
-	floor, ceiling := room.AtRight(w.Floor, d.w.Left), room.AtRight(w.Ceiling, d.w.Left)
-	if w.LeanLeft == 0 || d.p.LeftCut() || ceiling <= floor {
-		return 0
-	}
-	return d.Style.Round(length.MulDiv(w.LeanLeft, d.Level-floor, ceiling-floor))
 }
 
 // markWords say how long the sheets are cut, and how much of that is above and below the level mark, those alike together.

@@ -34,7 +34,7 @@ func (d *wallBoard) tapeRows() []tapeRow {
 		}
 		flitch = h.Sheet().Flitch
 		if h.Opens && d.p.StartsHere(h) && !h.Hung() {
-			list = append(list, tapeRow{number: d.stacked(h), line: d.Say(h.Start), words: "start", seam: d.Say(h.From)})
+			list = append(list, tapeRow{number: d.stacked(h), line: d.at(h.Start), words: "start", seam: d.at(h.From)})
 		}
 		r := tapeRow{number: d.stacked(h), rule: d.p.held(h) != days.NoHold, hung: h.Hung()}
 		switch {
@@ -45,21 +45,21 @@ func (d *wallBoard) tapeRows() []tapeRow {
 		case h.Hung() && h.After:
 			r.words = "hangs, goes on"
 		case h.Hung():
-			r.words, r.seam = "hangs", d.Say(h.X)
+			r.words, r.seam = "hangs", d.at(h.X)
 		case h.After && h.Before:
 			r.words = "goes past"
 		case h.After:
-			r.words = "left edge " + d.Say(h.Start)
+			r.words = "left edge " + d.at(h.Start)
 		case h.Closes:
-			r.words, r.seam = "over "+d.firstOf(h), d.Say(h.X)
+			r.words, r.seam = "over "+d.firstOf(h), d.at(h.X)
 		case h.Ends:
-			r.words, r.seam = d.endWords(), d.Say(h.X)
+			r.words, r.seam = d.endWords(), d.at(h.X)
 		case !h.Lined:
-			r.words, r.seam = "no line, gap", d.Say(h.X)
+			r.words, r.seam = "no line, gap", d.at(h.X)
 		case h.Check():
-			r.line, r.words, r.seam = d.Say(h.Line), "check", d.Say(h.X)
+			r.line, r.words, r.seam = d.checked(h), "check", d.at(h.X)
 		default:
-			r.line, r.seam = d.Say(h.Line), d.Say(h.X)
+			r.line, r.seam = d.at(h.Line), d.at(h.X)
 		}
 		list = append(list, r)
 	}
@@ -95,7 +95,7 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	u, box := b.Unit, b.List
 	x0, x1 := box.X0, box.X1
 	g := b.Page.Part(scene.Tag{Class: "tape-list"})
-	b.Word(g, scene.Pt(x0, box.Y0+6*u), "TAPE LIST, from the one datum", folio.TapedText*u, true, scene.Start)
+	b.Word(g, scene.Pt(x0, box.Y0+6*u), d.tapeTitle(), folio.TapedText*u, true, scene.Start)
 	rows := d.tapeRows()
 	columns := b.tapeColumns(rows)
 	top, head := box.Y0+8.6*u, tapeHead*u
