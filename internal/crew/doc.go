@@ -4,7 +4,7 @@
 // Coordinates and units: walls in exact lengths, x right and z up; paper in millimetres, y down. Sizes of letters and gaps
 // are for letter paper and grow with an office's text.
 //
-// Order: walls in the order of the room, long ones in pieces from left to right; sheets in the order of hanging.
+// Order: walls, and the pieces of long ones, as their first sheets are hung; sheets in the order of hanging.
 //
 // Not here: the pages before the walls (package crewday); what hangs on a wall and where (package face); the story pole
 // (package pole); what hangs when (package days).

@@ -305,6 +305,13 @@ var leans = []float64{0, -0.3, 0.3, -0.6, 0.6, -0.9, 0.9, -1.3, 1.3}
 // that is free and whose line crosses nothing: the lowest rows first, since a short line is read best, in each row the
 // place nearest to the target first.
 func (d *wallBoard) callout(g *scene.Group, target scene.Point, text, words string, boxed bool) {
+	if !d.calledOut(g, target, text, boxed) {
+		d.aside(words)
+	}
+}
+
+// calledOut is callout, and reports whether there is a place.
+func (d *wallBoard) calledOut(g *scene.Group, target scene.Point, text string, boxed bool) bool {
 	u, size := d.Unit, folio.TapedLarge*d.Unit
 	w, ring := scene.Width(text, size, true), 0.0
 	if boxed {
@@ -325,11 +332,11 @@ func (d *wallBoard) callout(g *scene.Group, target scene.Point, text, words stri
 				d.line(g, from, target, scene.Pen(scene.Marks, 0.25))
 				g.Circle(target, 0.6*u, scene.Style{Layer: scene.Marks, Fill: scene.Solid(scene.Black)})
 				d.space.Take(box)
-				return
+				return true
 			}
 		}
 	}
-	d.aside(words)
+	return false
 }
 
 // aside notes words that find no place in the drawing: at first it is drawn smaller, in the end they stand beside it.

@@ -1,6 +1,10 @@
 package crew
 
 import (
+	"cmp"
+	"math"
+	"slices"
+
 	"flitchlay/internal/crewday"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
@@ -45,15 +49,36 @@ func (c *Set) open(n int, sheet folio.Sheet) *board {
 	return &board{Set: c, Taped: c.Set.Open(n, sheet).Taped}
 }
 
-// installPages lists the pages in their order.
+// installPages lists the pages in their order: those of the walls as they are hung.
 func (c *Set) installPages() []folio.TapedPage {
 	list := []folio.TapedPage{{Key: "start", Draw: c.StartPage}, {Key: "days", Draw: c.DayPages}}
-	for _, w := range c.Walls {
-		for _, piece := range w.pieces {
-			list = append(list, folio.TapedPage{Key: piece.key(), Draw: func(n int) []*scene.Page { return c.wallPage(w, piece, n) }})
-		}
+	for _, p := range c.inOrder() {
+		list = append(list, folio.TapedPage{Key: p.key(), Draw: func(n int) []*scene.Page { return c.wallPage(p.wall, p, n) }})
 	}
 	return append(list, folio.TapedPage{Key: "cuts", Draw: c.cutPages})
+}
+
+// inOrder are the pieces of all walls by the first sheet that begins on them, in the order of hanging.
+func (c *Set) inOrder() []*piece {
+	type turn struct{ run, place int }
+	var list []*piece
+	first := map[*piece]turn{}
+	for _, w := range c.Walls {
+		run := slices.IndexFunc(c.Plan.Runs, func(r layout.Run) bool { return r.Name == w.Run.Name })
+		for _, p := range w.pieces {
+			list = append(list, p)
+			first[p] = turn{run, math.MaxInt}
+			for _, h := range p.Hangs {
+				if !h.Before && p.StartsHere(h) || len(p.Hangs) == 1 {
+					first[p] = turn{run, min(first[p].place, h.Place)}
+				}
+			}
+		}
+	}
+	slices.SortStableFunc(list, func(a, b *piece) int {
+		return cmp.Or(cmp.Compare(first[a].run, first[b].run), cmp.Compare(first[a].place, first[b].place))
+	})
+	return list
 }
 
 // bare is a length in inches alone, or millimetres.

@@ -97,8 +97,8 @@ func (d *wallBoard) markWords() []string {
 			who = layout.Numbers(list) + ": "
 		}
 		where := "up " + d.Say(m.above) + " + down " + d.Say(m.below)
-		if m.below < 0 { // an upper course
-			where = "from " + d.Say(-m.below) + " up to " + d.Say(m.above)
+		if m.below < 0 || m.above < 0 { // the level line is not on it
+			where = "from " + count.UpDown(d.Say, -m.below) + " to " + count.UpDown(d.Say, m.above)
 		}
 		lines = append(lines, who+d.Say(m.cut)+" = "+where)
 	}
