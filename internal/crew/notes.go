@@ -16,7 +16,7 @@ func (d *wallBoard) tapeWords() []string {
 		return append(append(d.jointWords(), d.markWordsUp()...), d.beside...)
 	}
 	lines := d.jointWords()
-	lines = append(lines, "trims in; line: right edge; seam "+d.Inches(d.half)+" left")
+	lines = append(lines, "trims in; raw edge: its line; seam "+d.Inches(d.half)+" left")
 	lines = append(lines, d.slantWords()...)
 	return append(lines, d.beside...)
 }

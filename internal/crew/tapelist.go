@@ -34,7 +34,7 @@ func (d *wallBoard) tapeRows() []tapeRow {
 		}
 		flitch = h.Sheet().Flitch
 		if h.Opens && d.p.StartsHere(h) && !h.Hung() {
-			list = append(list, tapeRow{number: d.stacked(h), line: d.at(h.Start), words: "start", seam: d.at(h.From)})
+			list = append(list, tapeRow{number: d.stacked(h), line: d.at(h.Start), words: "left edge", seam: d.at(h.From)})
 		}
 		r := tapeRow{number: d.stacked(h), rule: d.p.held(h) != days.NoHold, hung: h.Hung()}
 		switch {
@@ -100,7 +100,7 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	columns := b.tapeColumns(rows)
 	top, head := box.Y0+8.6*u, tapeHead*u
 	high := math.Max(tapeLeast*u, math.Min(tapeMost*u, (box.Y1-top-head-underTape*u)/math.Max(float64(len(rows)), 1)))
-	b.tapeHeads(g, columns, top)
+	b.tapeHeads(g, columns, top, d.w.Run.Up)
 	y := top + head
 	g.HLine(x0, x1, y, scene.Pen(scene.Frame, folio.TapedFine))
 	for i, r := range rows {
@@ -161,30 +161,40 @@ func (b *board) cutting(g *scene.Group, words []string, y float64) float64 {
 
 // Heights in the tape list, in mm on letter paper.
 const (
-	tapeHead  = 6.2
+	tapeHead  = 9.2  // of the heads: two small lines
 	tapeLeast = 9.3  // of a row: two numbers one over the other
 	tapeMost  = 9.6  // of a row, where there are few
 	underTape = 15.0 // kept for two lines of words under the list
 	ruleMore  = 0.9  // by which the row over the heavy rule is higher
 )
 
-// tapeHeads letters the heads of the columns. The last says that what is hung is written there, shorter or not at all
-// where the column is narrow.
-func (b *board) tapeHeads(g *scene.Group, columns [4]float64, top float64) {
+// hungHeads head what is written as hung, where the widest have room: the raw edge, which can be measured the same evening, at
+// its two ends.
+func hungHeads(up bool) [][2]string {
+	a, b := "head", "foot"
+	if up {
+		a, b = "left", "right"
+	}
+	return [][2]string{{"as hung, edge, " + a, "as hung, edge, " + b}, {"raw edge, " + a, "raw edge, " + b}, {"edge, " + a, "edge, " + b}, {a, b}}
+}
+
+// tapeHeads letters the heads of the columns: edge and seam as the keys of [[hung]] call them. In the last, what is hung is
+// written: its edge, at the head over at the foot.
+func (b *board) tapeHeads(g *scene.Group, columns [4]float64, top float64, up bool) {
 	u := b.Unit
-	last := "as hung"
-	if scene.Width(last, folio.TapedText*u, false)+1.2*u > columns[3] {
-		last = "hung"
-	}
-	if scene.Width(last, folio.TapedText*u, false)+1.4*u > columns[3] {
-		last = ""
-	}
 	x := b.List.X0
-	for i, word := range []string{"no.", "line", "seam", last} {
-		if word != "" {
-			b.Word(g, scene.Pt(x+columns[i]/2, top+tapeHead*u-1.7*u), word, folio.TapedText*u, false, scene.Middle)
-		}
+	for i, word := range []string{"no.", "raw edge", "seam"} {
+		b.Word(g, scene.Pt(x+columns[i]/2, top+tapeHead*u-3.1*u), word, folio.TapedText*u, false, scene.Middle)
 		x += columns[i]
+	}
+	for _, words := range hungHeads(up) {
+		if math.Max(scene.Width(words[0], folio.TapedSmall*u, false), scene.Width(words[1], folio.TapedSmall*u, false))+1.2*u > columns[3] {
+			continue
+		}
+		for k, word := range words {
+			b.Word(g, scene.Pt(x+columns[3]/2, top+(3.6+4.1*float64(k))*u), word, folio.TapedSmall*u, false, scene.Middle)
+		}
+		return
 	}
 }
 
@@ -315,5 +325,7 @@ func (b *board) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, high f
 	put(x+columns[2]-1.2*u, r.seam, folio.TapedText*u, false, scene.End, columns[2]-2.4*u)
 	if r.hung {
 		put(x+columns[2]+columns[3]/2, "hung", folio.TapedText*u, false, scene.Middle, columns[3]-2*u)
+	} else if r.line != "" && columns[3] >= writeLeast*u { // one reading over the other
+		g.HLine(x+columns[2], b.List.X1, y+high/2, scene.Pen(scene.Dimensions, 0.25).As(scene.Dashed(0.25)))
 	}
 }

@@ -156,8 +156,8 @@ func (c *checker) hangs(l *line) (from *int64, seams []int64) {
 			if st.wall != h.Wall {
 				continue
 			}
-			if h.From != nil && from == nil {
-				s := l.round(st.shift + int64(*h.From))
+			if h.Left != nil && from == nil {
+				s := l.round(st.shift + int64(*h.Left))
 				from = &s
 			}
 			seams = append(seams, st.shift+int64(h.Seam))

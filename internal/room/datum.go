@@ -34,3 +34,17 @@ func (r *Room) Datum(wall int) L {
 	}
 	return length.StyleOf(r.Project.Units).Round(w.LeanAt(false, level))
 }
+
+// offDatum takes what was read of the sheets that hang, at the level line from the datum of their walls as the figures of their
+// lines run, to where all else of a room is measured from.
+func (r *Room) offDatum() {
+	for i := range r.Hung {
+		h := &r.Hung[i]
+		by := r.Datum(h.Wall)
+		h.Seam, h.Top = h.Seam+by, h.Top+by
+		if h.Left != nil {
+			left := *h.Left + by
+			h.Left = &left
+		}
+	}
+}
