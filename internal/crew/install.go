@@ -1,6 +1,7 @@
 package crew
 
 import (
+	"flitchlay/internal/card"
 	"flitchlay/internal/count"
 	"flitchlay/internal/days"
 	"flitchlay/internal/face"
@@ -45,7 +46,8 @@ func (c *Set) installPages() []folio.TapedPage {
 			list = append(list, folio.TapedPage{Key: piece.key(), Draw: func(n int) []*scene.Page { return c.wallPage(w, piece, n) }})
 		}
 	}
-	return append(list, folio.TapedPage{Key: "cuts", Draw: c.cutPages})
+	list = append(list, folio.TapedPage{Key: "cuts", Draw: c.cutPages})
+	return append(list, card.Pages(c.TapedSet, c.count)...)
 }
 
 // bare is a length in inches alone, or millimetres.
