@@ -18,6 +18,7 @@ type num = json.Number
 type printed struct {
 	Format, Unit, Aim, Title string
 	Runs                     []printedRun
+	Registers                []printedRegister
 	Findings                 []printedFinding
 	Totals                   struct {
 		Sheets, Spares int
@@ -25,6 +26,17 @@ type printed struct {
 		GrossArea      num `json:"gross_area"`
 		Paste, Primer  *amount
 	}
+}
+
+type printedRegister struct {
+	Flitch          *string
+	Course          int
+	Turned          bool
+	From            string `json:"from_raw"`
+	Mark            *num
+	Over            *num `json:"over_level"`
+	Need            num
+	Highest, Lowest *int
 }
 
 type amount struct {
