@@ -7,7 +7,7 @@ FUZZ    ?= 30s
 BIN     := bin/flitchlay
 SAMPLES := $(wildcard samples/*.toml)
 CHECKED  = grep -rlE --include='*_test.go' 'internal/(effort|roomtest)"' cmd internal templates | xargs -n1 dirname | sort -u | sed 's:^:flitchlay/:'
-.PHONY: demo test check build bench fuzz update gallery hashes clean vet lint format race large
+.PHONY: demo test check build bench fuzz update gallery hashes clean vet lint format race large long
 
 # Draws the closed sample room: both PDF sets and one SVG for each page.
 demo: build
@@ -51,6 +51,10 @@ race:
 large:
 	FLITCHLAY_CHECK=1 $(GO) test $$($(GO) list ./... | grep -vxF "$$($(CHECKED))")
 	FLITCHLAY_CHECK=1 $(GO) test -count=1 -timeout 60m -tags glpsol $$($(CHECKED))
+
+# The comparisons with slow oracles at their full number: for a night, after a change of the solver or of the layout.
+long:
+	FLITCHLAY_CHECK=long $(GO) test -count=1 -timeout 10h -tags glpsol $$($(CHECKED))
 
 bench:
 	$(GO) test -run '^$$' -bench . -benchmem ./...

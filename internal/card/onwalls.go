@@ -161,8 +161,7 @@ func (r *Rake) heights() (low, high L) {
 	return low, high
 }
 
-// folds are the bends of the cut list with both their ends. Where the joint of two walls leans the sheet is folded along the
-// edge of the wall at its left, on which it hangs plumb.
+// folds are the bends of the cut list with both their ends.
 func (m *maker) folds(c *Card) {
 	for i := range c.Cut.Bends {
 		b := &c.Cut.Bends[i]
@@ -183,17 +182,7 @@ func (m *maker) folds(c *Card) {
 				fold.Corner = o
 			}
 		}
-		for _, f := range m.faces {
-			if fold.Corner != nil && f.Wall == fold.Corner.LeftWall && fold.Corner.Lean != 0 {
-				edge, level := f.Whole().Right, m.plan.Room.Space.LevelLine
-				if edge.Head.Z > edge.Foot.Z {
-					at := func(z L) L {
-						return b.At + length.Lerp(z+level, edge.Foot.Z, 0, edge.Head.Z, edge.Head.X-edge.Foot.X)
-					}
-					fold.Foot.X, fold.Head.X = at(fold.Foot.Z), at(fold.Head.Z)
-				}
-			}
-		}
+		fold.Foot.X, fold.Head.X = b.AtHeight(fold.Foot.Z), b.AtHeight(fold.Head.Z)
 		c.Folds = append(c.Folds, fold)
 	}
 }

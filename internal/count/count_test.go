@@ -234,7 +234,11 @@ at = "3 1/2"
 	require.False(t, n.Broken, "%v", n.Plan.Findings)
 	c := n.Cuts[1]
 	assert.Equal(t, []string{"A", "B"}, c.Walls)
-	assert.Equal(t, []Bend{{"C1", 41 * in / 2, 41 * in / 2, 41 * in / 2, nil}}, c.Bends)
+	require.Len(t, c.Bends, 1)
+	b := c.Bends[0]
+	assert.Equal(t, "C1", b.Name)
+	assert.Equal(t, []L{41 * in / 2, 41 * in / 2, 41 * in / 2}, []L{b.At, b.Foot, b.Head})
+	assert.Nil(t, b.Of)
 	assert.Equal(t, []Hole{{"outlet", "E1", 19 * in / 2, 23 * in / 2, -67 * in / 2, -61 * in / 2, 0, 0}}, c.Holes)
 	assert.Equal(t, 47*in/2, c.Net)
 	assert.Equal(t, 49*in/2, c.Width)

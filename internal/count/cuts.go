@@ -44,6 +44,24 @@ type Bend struct {
 	Foot L             // at the sheet's lower end as it is cut
 	Head L             // at its upper end
 	Of   *room.Opening // whose jamb it is, nil at a corner
+
+	floor, level L
+	moves        []move
+}
+
+// move is by how much a wall's right end, which is at x on it, moves a bend from floor to ceiling.
+type move struct {
+	wall  *room.Wall
+	x, by L
+}
+
+// AtHeight is how far the bend is from the sheet's left edge at a height over the level line.
+func (b *Bend) AtHeight(z L) L {
+	at := b.floor
+	for _, m := range b.moves {
+		at += m.wall.PartBefore(m.by, m.x, b.level+z)
+	}
+	return at
 }
 
 // Hole is what is cut out of a sheet: the edges of an opening, of a box's hole, or of a plate that is never taken off.
@@ -123,7 +141,7 @@ func (c *Cut) bends(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
 		Turns(r, func(turn L) {
 			if at := at + turn; s.Left < at && at < s.Right {
 				at -= s.StartLine
-				c.Bends = append(c.Bends, Bend{name, at, at, at, of})
+				c.Bends = append(c.Bends, Bend{Name: name, At: at, Of: of})
 			}
 		})
 	}
@@ -147,20 +165,23 @@ func (c *Cut) bends(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
 	level := p.Room.Space.LevelLine
 	for i := range c.Bends {
 		b := &c.Bends[i]
-		floor := b.At
+		b.floor, b.level = b.At, level
 		for k, at := range corners {
 			by := L(0)
 			switch {
-			case at == floor && b.Of == nil:
+			case at == b.floor && b.Of == nil:
 				by = k.Lean
-			case at < floor:
+			case at < b.floor:
 				by = k.Skew
 			}
 			w := &p.Room.Walls[k.LeftWall]
-			b.At += w.Part(by, true, level)
-			b.Foot += w.Part(by, true, level-c.Below)
-			b.Head += w.Part(by, true, level+c.Above)
+			x := w.Length
+			if st, ok := r.Line.Of(k.LeftWall); ok {
+				x = st.Right - st.Shift
+			}
+			b.moves = append(b.moves, move{w, x, by})
 		}
+		b.At, b.Foot, b.Head = b.AtHeight(0), b.AtHeight(-c.Below), b.AtHeight(c.Above)
 	}
 }
 

@@ -2,7 +2,8 @@
 //
 // FLITCHLAY_CHECK=1 asks for all of it. Without it tests try few cases, so that a person can wait for them, and a program
 // that is not installed is left out. What is long is thinned in two ways: random cases are fewer, and of cases that go over
-// every paper or every other list each takes one by turns, so that all of the list still comes up.
+// every paper or every other list each takes one by turns, so that all of the list still comes up. FLITCHLAY_CHECK=long is for
+// a night: those comparisons whole, too, of which FLITCHLAY_CHECK=1 takes the first part.
 //
 // Coordinates and units: none.
 //
@@ -19,7 +20,10 @@ import (
 )
 
 // Full reports whether all is to be tried.
-func Full() bool { return os.Getenv("FLITCHLAY_CHECK") == "1" }
+func Full() bool { return os.Getenv("FLITCHLAY_CHECK") == "1" || Long() }
+
+// Long reports whether also the comparisons that take many minutes are to be whole.
+func Long() bool { return os.Getenv("FLITCHLAY_CHECK") == "long" }
 
 // Of is how many cases to try: few, or all of them where all is to be tried.
 func Of(few, all int) int {

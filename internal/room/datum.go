@@ -13,10 +13,16 @@ func (w *Wall) LeanAt(right bool, z L) L {
 
 // Part is how much of what an upright moves by from floor to ceiling it has moved by at a height, at an end of the wall.
 func (w *Wall) Part(whole L, right bool, z L) L {
-	floor, ceiling := AtRight(w.Floor, 0), AtRight(w.Ceiling, 0)
 	if right {
-		floor, ceiling = At(w.Floor, w.Length), At(w.Ceiling, w.Length)
+		return w.PartBefore(whole, w.Length, z)
 	}
+	return part(whole, AtRight(w.Floor, 0), AtRight(w.Ceiling, 0), z)
+}
+
+// PartBefore is the same where the covering ends at x, before an eased corner.
+func (w *Wall) PartBefore(whole, x, z L) L { return part(whole, At(w.Floor, x), At(w.Ceiling, x), z) }
+
+func part(whole, floor, ceiling, z L) L {
 	if whole == 0 || ceiling <= floor {
 		return 0
 	}

@@ -86,7 +86,7 @@ func TestSolveRoomsAgainstSweep(t *testing.T) {
 	first, count := seeds(t, 2)
 	finest := int64(2)
 	if count > 400 {
-		count /= 40
+		count /= part(40, 160)
 		finest = 3
 	}
 	compareCases(t, first, count, oracletest.Sweep, func(seed uint64) oracletest.Case {

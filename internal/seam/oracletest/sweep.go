@@ -78,6 +78,18 @@ func newSweep(span seam.Span, aim seam.Aim, places map[int64]Place, closing int6
 		if k > 0 && s <= w.edges[0] {
 			w.edges[k] += span.Period
 		}
+		atSeam := 0
+		for i, pin := range span.Pins {
+			if keptBySeam(span, w.edges[k], pin) {
+				atSeam |= 1 << i
+			}
+		}
+		w.atSeam = append(w.atSeam, atSeam)
+	}
+	for i, pin := range span.Pins {
+		if keptByEnds(span, pin) {
+			w.ends |= 1 << i
+		}
 	}
 	return w
 }
@@ -130,6 +142,8 @@ type sweep struct {
 	edges   []int64
 	closing int64
 	first   int
+	ends    int   // the pins that the ends keep, a bit each
+	atSeam  []int // and a seam on each edge
 	ways    [][]route
 }
 
@@ -141,7 +155,11 @@ func (w *sweep) fromLeft(first int) []route {
 	w.ways = make([][]route, n+1)
 	for i := n - 1; i >= 0; i-- {
 		w.ways[i] = make([]route, 1<<len(w.span.Pins))
-		for j := i + 1; j <= n && w.edges[j]-w.edges[i] <= w.span.Gross; j++ { // no sheet is wider
+		far := i + 1
+		for far < n && w.edges[far+1]-w.edges[i] <= w.span.Gross { // no sheet is wider
+			far++
+		}
+		for j := far; j > i; j-- { // the farthest first: it wins where the scores are equal
 			if i == 0 && w.first > 0 && j != w.first {
 				continue
 			}
@@ -170,37 +188,63 @@ func (w *sweep) goOn(i, j int) {
 	sheet.LeftRaw = i == 0 && !w.span.Closed && !w.span.LeftSeam
 	sheet.RightRaw = j == n && !w.span.Closed && !w.span.RightSeam
 	sheet.End = sheet.LeftRaw || j == n || i == 0 && w.span.Closed
-	if !widthAllowed(w.span, sheet) || i == 0 && inStrips(w.span, sheet.Right, w.span.NotFirst) || j == n && inStrips(w.span, sheet.Left, w.span.NotLast) {
-		return
+	kept := w.keeps(sheet, j)
+	var score seam.Score
+	for need := range w.ways[i] {
+		then, old := need&^kept, &w.ways[i][need]
+		var on *route
+		if j == n && then != 0 || j < n && !w.ways[j][then].ok {
+			continue
+		}
+		if j < n { // a sheet takes nothing off a score: where the way on alone costs what is known, it need not be looked at
+			on = &w.ways[j][then]
+			if old.ok && CompareScores(on.score, old.score, w.aim) >= 0 {
+				continue
+			}
+		}
+		if score.Sheets == 0 {
+			if !widthAllowed(w.span, sheet) || i == 0 && inStrips(w.span, sheet.Right, w.span.NotFirst) || j == n && inStrips(w.span, sheet.Left, w.span.NotLast) {
+				return
+			}
+			score = w.scoreOf(sheet, i, j)
+		}
+		way := score
+		if on != nil {
+			way = add(score, on.score)
+		}
+		if !old.ok || CompareScores(way, old.score, w.aim) < 0 {
+			*old = route{ok: true, score: way, next: j, then: then}
+		}
 	}
+}
+
+// scoreOf is the score of the sheet from edge i to edge j, and of what only the last sheet tells.
+func (w *sweep) scoreOf(sheet Sheet, i, j int) seam.Score {
 	score := scoreSheet(w.span, sheet, w.places[i], w.places[j])
-	if j == n && w.span.Closed {
+	if j < len(w.edges)-1 {
+		return score
+	}
+	if w.span.Closed {
 		score.Closing = w.places[j].Feet
 	}
-	if j == n && w.first > 0 {
+	if w.first > 0 {
 		score.Difference = difference(w.span, Sheet{Left: w.edges[0], Right: w.edges[w.first], LeftRaw: true}, sheet)
 	}
-	kept := 0
+	return score
+}
+
+// keeps is the set of pins that a sheet keeps whose right edge is j.
+func (w *sweep) keeps(sheet Sheet, j int) int {
+	kept := w.ends
+	if sheet.RightCounts {
+		kept |= w.atSeam[j]
+	}
 	for k, pin := range w.span.Pins {
-		closes := pin.Put == seam.PutClose && w.span.Closed && j == n && near(w.span, sheet.Right, pin)
-		if closes || keptByEnds(w.span, pin) || keptBySheet(w.span, sheet, pin) || sheet.RightCounts && keptBySeam(w.span, sheet.Right, pin) {
+		switch {
+		case pin.Put == seam.PutClose && w.span.Closed && j == len(w.edges)-1 && near(w.span, sheet.Right, pin),
+			pin.Put != seam.PutClose && pin.Put != seam.PutSeam && keptBySheet(w.span, sheet, pin):
 			kept |= 1 << k
 		}
 	}
-	for need := range w.ways[i] {
-		way := route{ok: true, score: score, next: j, then: need &^ kept}
-		if j == n && way.then != 0 {
-			continue
-		}
-		if j < n {
-			if !w.ways[j][way.then].ok {
-				continue
-			}
-			way.score = add(score, w.ways[j][way.then].score)
-		}
-		old := w.ways[i][need]
-		if !old.ok || CompareScores(way.score, old.score, w.aim) <= 0 {
-			w.ways[i][need] = way
-		}
-	}
+	return kept
 }
