@@ -48,7 +48,7 @@ type Ends struct {
 func Compare(r *room.Room) (*Comparison, error) {
 	c := &Comparison{}
 	for i, aim := range []seam.Aim{seam.Steady, seam.Fewest, seam.Even} {
-		b, err := build(r, aim, nil)
+		b, err := build(r, aim, nil, nil)
 		if err != nil {
 			return nil, err
 		}

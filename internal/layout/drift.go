@@ -23,12 +23,12 @@ func (b *builder) drift() {
 	}
 	fresh := *b.room
 	fresh.Hung = nil
-	other, err := solve(&fresh, b.aim, nil)
+	other, err := solve(&fresh, b.aim, nil, b.layer)
 	if err != nil {
 		return // nothing to compare with
 	}
 	if b.picks() {
-		if whole, err := build(&fresh, b.aim, nil); err == nil {
+		if whole, err := build(&fresh, b.aim, nil, b.layer); err == nil {
 			if c, _ := whole.pick(fresh.Space.Choose); c != nil {
 				other = c
 			}

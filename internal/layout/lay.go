@@ -15,8 +15,11 @@ import (
 // Lay lays a room out by its own aim, and says which small change of the room would save something.
 //
 // Errors: mistakes of the room file that only its runs and spans show.
-func Lay(r *room.Room) (*Plan, error) {
-	b, err := chosen(r, aims[r.Rules.Aim])
+func Lay(r *room.Room) (*Plan, error) { return layBy(r, nil) }
+
+// layBy is Lay with what a Layer knows, which may be nil.
+func layBy(r *room.Room, y *Layer) (*Plan, error) {
+	b, err := chosen(r, aims[r.Rules.Aim], y)
 	if err != nil {
 		return nil, err
 	}
@@ -34,7 +37,7 @@ func AimWord(a seam.Aim) string { return [...]string{"steady", "fewest", "even"}
 //
 // Errors: as Lay.
 func LayAim(r *room.Room, aim seam.Aim) (*Plan, error) {
-	b, err := chosen(r, aim)
+	b, err := chosen(r, aim, nil)
 	if err != nil {
 		return nil, err
 	}
@@ -42,9 +45,9 @@ func LayAim(r *room.Room, aim seam.Aim) (*Plan, error) {
 	return b.plan, nil
 }
 
-// build makes a plan and judges it; the seams of a run may be known already.
-func build(r *room.Room, aim seam.Aim, known func(run int) []*question) (*builder, error) {
-	b, err := solve(r, aim, known)
+// build makes a plan and judges it; the seams of a run may be known already, and a Layer may know of spans.
+func build(r *room.Room, aim seam.Aim, known func(run int) []*question, y *Layer) (*builder, error) {
+	b, err := solve(r, aim, known, y)
 	if err != nil {
 		return nil, err
 	}
@@ -68,16 +71,17 @@ type builder struct {
 	net   L // W
 	asked [][]*question
 	trial bool // laid out only to see what a change of the room would save
+	layer *Layer
 }
 
-// solve unrolls the room and finds every seam; those of a run may be known already.
-func solve(r *room.Room, aim seam.Aim, known func(run int) []*question) (*builder, error) {
+// solve unrolls the room and finds every seam, as build.
+func solve(r *room.Room, aim seam.Aim, known func(run int) []*question, y *Layer) (*builder, error) {
 	lines, err := run.Unroll(r)
 	if err != nil {
 		return nil, err
 	}
 	style := length.StyleOf(r.Project.Units)
-	b := &builder{room: r, aim: aim, style: style, plan: &Plan{Room: r, Aim: aim, Style: style}}
+	b := &builder{room: r, aim: aim, style: style, plan: &Plan{Room: r, Aim: aim, Style: style}, layer: y}
 	b.net = r.NetWidth()
 	place := 1
 	for i, line := range lines {
@@ -98,7 +102,7 @@ func solve(r *room.Room, aim seam.Aim, known func(run int) []*question) (*builde
 			case solved != nil:
 				found = solved[k].found
 			default:
-				if found, err = seam.Solve(q.Span, aim); err != nil {
+				if found, err = y.solve(q, aim); err != nil {
 					return nil, r.Mistake(r.Walls[line.Walls[0].Wall].At, fmt.Sprintf("the run that begins with this wall cannot be laid out: %v", err),
 						"give a greater least_width or snap, or part the run")
 				}

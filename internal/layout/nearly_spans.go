@@ -126,7 +126,7 @@ func (s *search) eased(i, k int, now standing, loose bool) {
 			list = append(list, c)
 		}
 	}
-	if s.solved(all, now) == now {
+	if s.solved(q, all, now) == now {
 		return
 	}
 	wall := q.line.Find(L(q.L)).Wall
@@ -160,11 +160,11 @@ func (s *search) with(c *nudge, steps L, i, k int, now standing) standing {
 	if c.span != nil {
 		span := q.Span
 		c.span(q, &span, steps*s.step)
-		return s.solved(span, now)
+		return s.solved(q, span, now)
 	}
 	if r, ok := s.changed(c, steps*s.step); ok {
 		if asked := s.asks(r, i); asked != nil {
-			return s.solved(asked[k].Span, now)
+			return s.solved(asked[k], asked[k].Span, now)
 		}
 	}
 	return now
@@ -172,14 +172,14 @@ func (s *search) with(c *nudge, steps L, i, k int, now standing) standing {
 
 // solved is how a span stands when it is solved again. What now breaks a must is only asked whether it still does. Past
 // the bound on what all this may cost, half of which is left for trials, everything is as it is.
-func (s *search) solved(span seam.Span, now standing) standing {
+func (s *search) solved(q *question, span seam.Span, now standing) standing {
 	if s.spent += int(leastSheets(span)); s.spent > nearlySolve/2 {
 		return now
 	}
 	if now.broken {
 		return standing{broken: !meets(span)}
 	}
-	found, err := seam.Solve(span, s.aim)
+	found, err := s.layer.try(q, span, s.aim)
 	if err != nil {
 		return now
 	}

@@ -97,7 +97,7 @@ func (c *choosing) next() (*builder, *choice) {
 		}
 		one := c.spans[best]
 		c.advance(&c.spans[best])
-		b, err := build(c.room, c.aim, func(run int) []*question { return c.with(run, &one) })
+		b, err := build(c.room, c.aim, func(run int) []*question { return c.with(run, &one) }, nil)
 		if err != nil || !b.plan.nearlyAsGood(c.plan) {
 			continue // as where the flitch has no sheet more, or each more takes two courses
 		}
@@ -178,8 +178,8 @@ func (b *builder) pick(number int) (*builder, int) {
 }
 
 // chosen makes the plan that the room asks for.
-func chosen(r *room.Room, aim seam.Aim) (*builder, error) {
-	best, err := build(r, aim, nil)
+func chosen(r *room.Room, aim seam.Aim, y *Layer) (*builder, error) {
+	best, err := build(r, aim, nil, y)
 	if err != nil || !best.picks() {
 		return best, err
 	}

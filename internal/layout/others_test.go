@@ -82,7 +82,7 @@ func TestOthersOfRandomRooms(t *testing.T) {
 	t.Parallel()
 	listed := 0
 	someRooms(t, 60, 15, same, func(t *testing.T, r *room.Room, _ string) bool {
-		best, err := build(r, aims[r.Rules.Aim], nil)
+		best, err := build(r, aims[r.Rules.Aim], nil, nil)
 		if err != nil {
 			return false
 		}

@@ -61,7 +61,7 @@ func (b *builder) collision(q *question, i int, dropped []int) string {
 	if q.bare == nil {
 		free := q.Span
 		free.Corners, free.Openings, free.Keep = nil, nil, nil
-		if q.bare, err = seam.NewKeeper(free); err != nil {
+		if q.bare, err = b.layer.keeper(q, free); err != nil {
 			return "no layout is left with it"
 		}
 	}
@@ -79,7 +79,7 @@ func (b *builder) keeper(q *question) (*seam.Keeper, error) {
 		return q.keeper, nil
 	}
 	var err error
-	q.keeper, err = seam.NewKeeper(q.Span)
+	q.keeper, err = b.layer.keeper(q, q.Span)
 	return q.keeper, err
 }
 

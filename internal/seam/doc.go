@@ -140,5 +140,7 @@
 // (TestSolveKeepsToItsSpan), and a Solver, which keeps what it knows of a span while its pins move, the same as Solve
 // (TestSolverAgreesWithSolve). A Counter, which asks of narrower and narrower sheets only how many there are, counts those
 // of what Solve finds (TestCounterAgreesWithSolve). A Keeper says whether pins are kept and nothing else
-// (TestKeeperAgreesWithSolve).
+// (TestKeeperAgreesWithSolve),
+// also with which other pin, or for which corner or opening, one is not (TestKeeperFindsWhatCollides). Where no must is broken both
+// know over which lines rows of sheets lead, so that a pin takes a look at its place (TestRowsAgreeWithSweeps).
 package seam

@@ -8,6 +8,20 @@ type Keeper struct {
 	known bool  // that the musts have been asked without pins: low and none are what came of it
 	low   least
 	none  error
+	ways  map[Pin]way     // by rows
+	freed map[object]free // what is without one object
+}
+
+// object is a corner or an opening of a span.
+type object struct {
+	what  Cause
+	index int
+}
+
+// free is the lines that break a must of one object alone, and where it changes rows that they are free.
+type free struct {
+	lines   []int
+	touched []bool
 }
 
 // NewKeeper makes a Keeper of a span. The span's lists must stay as they are.
@@ -29,11 +43,33 @@ func (v *Keeper) way(pin Pin) (way, bool) {
 	if v.rows == nil {
 		return way{}, false
 	}
-	ways := v.p.g.ways(pin)
-	if len(ways) != 1 {
-		return way{}, false
+	known, ok := v.ways[pin]
+	if !ok {
+		ways := v.p.g.ways(pin)
+		if len(ways) != 1 {
+			return way{}, false
+		}
+		if v.ways == nil {
+			v.ways = map[Pin]way{}
+		}
+		known = v.p.g.asRows(ways[0])
+		v.ways[pin] = known
 	}
-	return v.p.g.asRows(ways[0]), true
+	return known, true
+}
+
+// without finds what is without one object.
+func (v *Keeper) without(x object) free {
+	known, ok := v.freed[x]
+	if !ok {
+		if v.freed == nil {
+			v.freed = map[object]free{}
+		}
+		known.lines = v.p.g.frees(x.what, x.index)
+		known.touched = v.rows.touches(known.lines)
+		v.freed[x] = known
+	}
+	return known
 }
 
 // Keeps reports whether the best layout of the span with these pins in place of its own keeps all of them.
@@ -110,13 +146,14 @@ func (v *Keeper) against(pin Pin, others []Pin) (int, error) {
 	return -1, nil
 }
 
-// Without reports whether a pin could be kept if one of the corners were not there, or one of the openings.
+// Without reports whether a pin that cannot be kept could be if one of the corners were not there, or one of the openings.
 //
 // Errors: as Solve's.
 func (v *Keeper) Without(pin Pin, what Cause, index int) (bool, error) {
 	s := v.p.s
 	if w, ok := v.way(pin); ok {
-		return v.rows.meetsWithout(w, v.p.g.frees(what, index)), nil
+		x := v.without(object{what, index})
+		return v.rows.near(w, x.touched) && v.rows.meetsWithout(w, x.lines), nil
 	}
 	less := *s
 	if what == Return {

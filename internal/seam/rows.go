@@ -14,6 +14,7 @@ type rows struct {
 	width   int64 // that a sheet must have
 	least   int   // steps that an inner sheet takes at least
 	wrapped int   // the same of one that goes over the short step of a closed span
+	reach   int   // the furthest line that the first sheet of an open span can end on
 	free    []bool
 	limit   []int32 // how far right a sheet from a line may reach
 	from    []int32 // how far left a sheet to a line may begin
@@ -45,7 +46,7 @@ func newRows(g *grid, freed bool) *rows {
 	if g.net < leastNet || s.Closed && g.lines <= 2*g.net || len(s.NotClosing)+len(s.NotFirst)+len(s.NotLast) > 0 {
 		return nil
 	}
-	r := &rows{g: g, words: 1}
+	r := &rows{g: g, words: 1, reach: g.firstReach()}
 	if g.s.whole() >= s.LeastWidth {
 		r.width = s.LeastWidth
 	}
@@ -127,7 +128,7 @@ func (r *rows) through(a, b int) bool {
 // first reports whether an open span's first sheet may end on a line, and last whether its last one may begin there.
 func (r *rows) first(i int) bool {
 	s := r.g.s
-	return !s.Closed && !s.LeftSeam && i > 0 && i <= r.g.firstReach() && r.g.at(i)-s.L >= r.width && r.allows(0, i)
+	return i <= r.reach && i > 0 && !s.Closed && !s.LeftSeam && r.g.at(i)-s.L >= r.width && r.allows(0, i)
 }
 
 func (r *rows) last(i int) bool {

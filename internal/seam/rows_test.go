@@ -21,7 +21,7 @@ func TestRowsAgreeWithSweeps(t *testing.T) {
 		if span.check(Steady) != nil {
 			continue
 		}
-		p := &problem{s: &span, g: newGrid(&span), aim: Steady, store: new(store), tables: map[tableKey]*table{}}
+		p := &problem{s: &span, g: newGrid(&span), aim: Steady, store: new(store), tables: map[tableKey]*table{}, fell: true}
 		p.findWays()
 		got, unbroken, known := p.keepByRows()
 		if !known {

@@ -206,6 +206,9 @@ func (g *grid) asRows(w way) way {
 	return g.turned(wish{low: low, high: low + len(w.closings) - 1})
 }
 
+// manyPins is from how many pins on it is worth while to find which can be kept before all of them are tried.
+const manyPins = 3
+
 // keepByRows finds which pins can be kept by rows, where there are pins and rows serve, and whether any layout does without a
 // broken must: without one nothing is known of pins.
 func (p *problem) keepByRows() (kept []int, unbroken, known bool) {
@@ -218,10 +221,10 @@ func (p *problem) keepByRows() (kept []int, unbroken, known bool) {
 			return p.can, false, false
 		}
 	}
-	if len(p.can) == 0 {
+	r := p.rows
+	if len(p.can) == 0 || r == nil && len(p.can) < manyPins && !p.fell {
 		return p.can, false, false
 	}
-	r := p.rows
 	if r == nil {
 		if r = newRows(p.g, false); r == nil {
 			return p.can, false, false

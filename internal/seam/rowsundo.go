@@ -49,14 +49,21 @@ func (r *rows) undo(b *before) {
 	r.logs--
 }
 
-// meetsWithout reports whether a way to keep a pin can be had if some lines hold a seam that now break a must.
+// meetsWithout reports whether a way to keep a pin that cannot be had could be had if some lines held a seam that now break a
+// must.
 func (r *rows) meetsWithout(w way, freed []int) bool {
 	if len(freed) == 0 {
-		return r.meets(w)
+		return false
 	}
+	b := r.freeing(freed)
+	defer r.undo(b)
+	return r.meets(w)
+}
+
+// freeing begins a trial with some lines freed.
+func (r *rows) freeing(freed []int) *before {
 	n := len(r.free)
 	b := r.trying(way{})
-	defer r.undo(b)
 	low, high := slices.Min(freed), slices.Max(freed)
 	for turn := 0; low+turn-r.base < n; turn += r.g.lines {
 		from, to := low+turn-r.base, high+turn-r.base+1
@@ -75,5 +82,49 @@ func (r *rows) meetsWithout(w way, freed []int) bool {
 			r.goBack(min(to, n-1), max(from, 0))
 		}
 	}
-	return r.meets(w)
+	return b
+}
+
+// touches lists the net widths in which lines freed change what leads where.
+func (r *rows) touches(freed []int) []bool {
+	out := make([]bool, len(r.free)/r.g.net+1)
+	if len(freed) == 0 {
+		return out
+	}
+	b := r.freeing(freed)
+	for _, x := range r.taken[b.words:] {
+		out[x.at/r.words/r.g.net] = true
+	}
+	r.undo(b)
+	return out
+}
+
+// near reports whether a way to keep a pin looks at one of some net widths.
+func (r *rows) near(w way, touched []bool) bool {
+	for i := range w.wishes {
+		v := &w.wishes[i]
+		from, to := min(v.low, v.high)-r.base-r.g.net-1, max(v.low, v.high)-r.base+r.g.net+1
+		for k := max(from, 0) / r.g.net; k <= to/r.g.net && k < len(touched) && to >= 0; k++ {
+			if touched[k] {
+				return true
+			}
+		}
+	}
+	for _, pair := range w.ends() {
+		if i := pair - r.base; i >= 0 && i < len(r.free) && touched[i/r.g.net] {
+			return true
+		}
+	}
+	return false
+}
+
+// ends lists the lines on which sheets begin and end that a way names.
+func (w *way) ends() []int {
+	var out []int
+	for i := range w.wishes {
+		for _, pair := range w.wishes[i].but {
+			out = append(out, pair[0], pair[1])
+		}
+	}
+	return out
 }

@@ -22,6 +22,7 @@ func (p *problem) solve() (Layout, error) {
 	p.store = stores.Get().(*store)
 	defer stores.Put(p.store)
 	aim := p.aim
+	p.fell = false
 	p.findWays()
 	// 1. Mostly all pins can be kept and no must is broken: then there is no less to find.
 	kept, unbroken, known := p.keepByRows()
@@ -34,14 +35,22 @@ func (p *problem) solve() (Layout, error) {
 		if unbroken {
 			panic("seam: rows lead where no layout does")
 		}
+		p.fell = true
+		if kept, unbroken, known = p.keepByRows(); unbroken {
+			return p.bestOf(kept, least{})
+		}
 	}
 	// 2. Else what the musts cannot do without is found first: it says which pins fall.
 	kept, low, err := p.keep(known)
 	if err != nil {
 		return Layout{}, err
 	}
-	// 3. The best is looked for last, among the layouts that keep these pins and break no more than that.
-	found, ok, err := p.best(aim, low == least{}, low, kept)
+	return p.bestOf(kept, low)
+}
+
+// bestOf finds the best of the layouts that keep some pins and break no more than the least of the musts.
+func (p *problem) bestOf(kept []int, low least) (Layout, error) {
+	found, ok, err := p.best(p.aim, low == least{}, low, kept)
 	if err != nil {
 		return Layout{}, err
 	}
@@ -105,6 +114,7 @@ type problem struct {
 	counting bool
 	other    *table
 	rows     *rows // with no wish taken, where the span is to be solved again
+	fell     bool  // that all pins cannot be kept without a broken must
 }
 
 // tableKey names a table of a problem.
