@@ -24,9 +24,9 @@ func order(v seam.Score, aim seam.Aim) []uint64 {
 	}
 	switch aim {
 	case seam.Steady:
-		return n(v.Bends, v.Edges, v.Closing, v.NarrowMain, v.Narrow, v.Sheets, v.Jump, v.Should, v.Seen, v.Difference)
+		return n(v.Bends, v.Edges, v.Closing, v.NarrowMain, v.Narrow, v.Sheets, v.NarrowJump, v.Sliver, v.Jump, v.Should, v.Seen, v.Difference)
 	case seam.Fewest:
-		return n(v.Bends, v.Edges, v.Closing, v.Sheets, v.NarrowMain, v.Narrow, v.Jump, v.Should, v.Seen, v.Difference)
+		return n(v.Bends, v.Edges, v.Closing, v.Sheets, v.NarrowMain, v.Narrow, v.NarrowJump, v.Sliver, v.Jump, v.Should, v.Seen, v.Difference)
 	}
 	out := n(v.Bends, v.Edges, v.Closing, v.Sheets, v.Should)
 	return append(out, v.Unevenness.Hi, v.Unevenness.Lo, uint64(v.Seen))
@@ -97,4 +97,21 @@ func TestAimsOfTheBoardroom(t *testing.T) {
 	}
 	// 301 / 13 = 23.15: spread out only as far as the legs beside the windows leave it
 	assert.Less(t, widest-least, 7*in/2, "the narrowest of even is wider than the one narrow sheet of steady")
+}
+
+// A sliver at an open end shows from base to crown: one rip more over a door, whose jump shows for 12 in, is the lesser evil.
+// Whole sheets alone would leave an end of 7 in or of 6 1/4 in here.
+func TestSliverAtAnOpenEnd(t *testing.T) {
+	wall := func(head int) string {
+		return plain("Long", "76 1/4", "none", opening("door", 50, 18, 0, head, "")+"[[wall.keep_clear]]\nfrom = 7\nto = 23\n")
+	}
+	for _, aim := range []string{"steady", "fewest"} {
+		rules := head + "[rules]\naim = \"" + aim + "\"\n"
+		p := lay(t, rules+wall(84))
+		assert.Equal(t, "23 23 1/2 12 17 3/4", widths(p), aim)
+		assert.Zero(t, p.Runs[0].Spans[0].Score.Sliver, aim)
+		p = lay(t, rules+wall(60)) // over a low door the jump would show for 36 in, as that of a narrow sheet: it stays away
+		assert.Equal(t, "7 23 1/2 23 1/2 22 1/4", widths(p), aim)
+		assert.Equal(t, 2*in, L(p.Runs[0].Spans[0].Score.Sliver), aim)
+	}
 }

@@ -73,6 +73,8 @@
 //   - Jump: the step of the grain at the right seam of an inner sheet that is ripped, by what the sheet lacks of the net
 //     width (TestTradeNarrowedSheet). It is scored by the height to which it shows (TestSituationsAtOpenings).
 //   - Narrow sheet: one whose jump shows for more than short_seam (TestAimsPart).
+//   - Sliver: an end sheet between a raw end and a seam that shows for more than short_seam, where it is under the middle
+//     between least_width and prefer_width (TestSliverAtAnOpenEnd).
 //   - Course: one row of sheets where a wall is taller than a sheet. Courses share their seams; the sheets of one place are
 //     a column, numbered from its foot up (TestCourses).
 //   - Joint: where two courses, or two lengths of a band, meet in an end match; it takes half an overlap and 1/2 in of

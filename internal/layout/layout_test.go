@@ -322,7 +322,7 @@ func TestHungClosed(t *testing.T) {
 	p := lay(t, closedRoom("")+`[[hung]]
 wall = "A"
 sheet = 1
-from = "20"
+left_seam = "20"
 seam = "43"
 `)
 	r := p.Runs[0]

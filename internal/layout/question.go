@@ -29,8 +29,9 @@ type question struct {
 	done  bool        // every sheet of the span hangs already
 	pins  []pin       // those of this span, in file order
 	found seam.Layout // what the solver makes of it
-	// keeper says whether pins can be kept, where one was not; nil until it is asked.
-	keeper *seam.Keeper
+	// keeper says whether pins can be kept, where one was not, and bare the same with nothing in the way of seams; nil until they
+	// are asked.
+	keeper, bare *seam.Keeper
 }
 
 // hungSheet is a sheet already on the wall.
@@ -191,8 +192,8 @@ func (q *question) hang(b *builder, line *run.Run, hung []room.Hung) []room.Hung
 	if q.Closed {
 		st, _ := line.Of(hung[0].Wall)
 		at = st.Shift
-		if hung[0].From != nil {
-			at += *hung[0].From
+		if hung[0].Left != nil {
+			at += *hung[0].Left
 		}
 		at = line.Round(at)
 		q.left, right = at, at+line.Length
@@ -208,10 +209,14 @@ func (q *question) hang(b *builder, line *run.Run, hung []room.Hung) []room.Hung
 		for line.Closed && s <= at {
 			s, top = s+line.Length, top+line.Length
 		}
-		if s > right+snap {
+		reach, most := s, right+snap
+		if h.Edge && !q.Closed { // at a raw end no seam is cut: the edge hangs there, trim and all
+			reach, most = s+b.room.Veneer.Overlap.HalfDown(), right+L(q.TrimRight)+snap
+		}
+		if reach > most {
 			break // it hangs in the next span
 		}
-		if s > right-snap {
+		if reach > right-snap {
 			s, q.done = right, true
 		}
 		q.hung = append(q.hung, hungSheet{right: s, number: h.Sheet, flitch: max(0, h.Flitch), top: top, where: h.Where})

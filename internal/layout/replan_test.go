@@ -143,8 +143,8 @@ func TestReplanMistakes(t *testing.T) {
 }
 
 func TestReplanClosedRoom(t *testing.T) {
-	// 44 ft round; the first hung sheet from 20 to 43 on A: its left edge is the closing seam
-	p := lay(t, closedRoom(`close_at = { wall = "B", at = "60" }`)+strings.Replace(hang("A", 1, "43", 2, "66 1/2"), "seam", "from = \"20\"\nseam", 1))
+	// 44 ft round; the first hung sheet from 20 to 43 on A: the seam at its left is the closing seam
+	p := lay(t, closedRoom(`close_at = { wall = "B", at = "60" }`)+strings.Replace(hang("A", 1, "43", 2, "66 1/2"), "seam", "left_seam = \"20\"\nseam", 1))
 	r := p.Runs[0]
 	assert.Empty(t, messages(p, finding.PinDropped), "the closing seam hangs: a wish for it no longer counts")
 	assert.Empty(t, messages(p, finding.ClosingSeam), "and no finding names a hung seam")
@@ -248,4 +248,35 @@ func TestReplanInACornerThatDrifted(t *testing.T) {
 		}
 	}
 	assert.Equal(t, 3*in, p.Runs[0].Corners[0].LeftReturn, "but the corner list tells it")
+}
+
+// closedHung is a room of 44 ft round, with an overlap of 1 in, whose first sheets hang.
+func closedHung(readings string) string {
+	return closedRoom("") + "[[hung]]\nwall = \"A\"\n" + readings
+}
+
+func TestReadingsOfEdgesAndOfSeamsAreOneRoom(t *testing.T) {
+	// sheets of 24 1/2 in: from 20 1/2 to 44 raw, ripped to 24; seams half an inch inside
+	whole := lay(t, closedHung("sheet = 1\nleft_seam = 20\nseam = 43\n[[hung]]\nwall = \"A\"\nsheet = 2\nseam = [\"66 1/2\", \"66 5/8\"]\n"))
+	for _, same := range []string{
+		"sheet = 1\nleft_edge = \"19 1/2\"\nedge = \"43 1/2\"\n[[hung]]\nwall = \"A\"\nsheet = 2\nedge = [67, \"67 1/8\"]\n",
+		"sheets = \"1-2\"\nleft_edge = \"19 1/2\"\nedges = [\"43 1/2\", [67, \"67 1/8\"]]\n",
+		"sheets = [1, 2]\nleft_seam = 20\nseams = [43, [\"66 1/2\", \"66 5/8\"]]\n",
+		"sheet = 1\nleft_edge = \"19 3/8\"\nleft_seam = 20\nedge = \"43 5/8\"\nseam = 43\n[[hung]]\nwall = \"A\"\nsheets = \"2\"\nseams = [[\"66 1/2\", \"66 5/8\"]]\n",
+	} {
+		p := lay(t, closedHung(same))
+		assert.Equal(t, whole.JSON(), p.JSON(), same)
+	}
+}
+
+func TestAnEdgeAtARawEnd(t *testing.T) {
+	// 60 in beside a full-height door of 36: the third sheet ends at the door, and hangs an edge trim of 1 in past it
+	walls := plain("A", "200", "none", opening("door", 60, 36, 0, 96, ""))
+	seams := lay(t, flitched(walls+hang("A", 1, "18 1/4", 2, "41 3/4", 3, "60", 4, "118")))
+	for _, end := range []string{"60", "60 7/8", "61"} {
+		edges := flitched(walls + "[[hung]]\nwall = \"A\"\nsheets = \"1-4\"\nedges = [\"18 3/4\", \"42 1/4\", \"" + end + "\", \"118 1/2\"]\n")
+		assert.Equal(t, seams.JSON(), lay(t, edges).JSON(), "the third edge at %s", end)
+	}
+	all := lay(t, flitched(plain("A", "46", "none", "")+"[[hung]]\nwall = \"A\"\nsheets = \"1-2\"\nedges = [\"23 1/2\", 47]\n"))
+	assert.Equal(t, lay(t, flitched(plain("A", "46", "none", "")+hang("A", 1, "23", 2, "46"))).JSON(), all.JSON())
 }

@@ -43,6 +43,7 @@ func check(t testing.TB, text string) *printed {
 	for i := range p.Runs {
 		c.run(&p.Runs[i], c.lines[i])
 	}
+	c.registers()
 	c.findings()
 	c.totals()
 	return p
@@ -156,8 +157,8 @@ func (c *checker) hangs(l *line) (from *int64, seams []int64) {
 			if st.wall != h.Wall {
 				continue
 			}
-			if h.From != nil && from == nil {
-				s := l.round(st.shift + int64(*h.From))
+			if h.Left != nil && from == nil {
+				s := l.round(st.shift + int64(*h.Left))
 				from = &s
 			}
 			seams = append(seams, st.shift+int64(h.Seam))
@@ -288,6 +289,9 @@ func (c *checker) sheet(p *printedRun, l *line, s *printedSheet, sp span, edges 
 		got := ""
 		if s.Ripped != nil {
 			got = *s.Ripped
+			if c.room.Veneer.Horizontal {
+				got = map[string]string{"lower": "left", "upper": "right"}[got]
+			}
 		}
 		assert.Contains(c.t, want, got, what+"ripped")
 	}

@@ -1,165 +1,94 @@
 package room
 
-import (
-	"flitchlay/internal/source"
-)
+import "flitchlay/internal/source"
 
-// wallNamed finds a wall by its name, -1 with a mistake where there is none.
-func (d *decoder) wallNamed(v source.Value, of string) int {
-	if !v.Given() {
-		missing(v, of)
-		return -1
-	}
-	name := v.Text("")
-	if v.Kind() != source.String {
-		return -1
-	}
-	var names []string
-	for i := range d.room.Walls {
-		if d.room.Walls[i].Name == name {
-			return i
-		}
-		names = append(names, d.room.Walls[i].Name)
-	}
-	mend := "write the wall's name as it stands in its [[wall]]"
-	if near := source.Nearest(name, names); near != "" {
-		mend = "the nearest name is " + quote(near)
-	}
-	v.Mistake(mend, "no wall is named %q", name)
-	return -1
-}
-
-// closeAt reads the wished closing place.
-func (d *decoder) closeAt(v source.Value) {
-	switch v.Kind() {
-	case source.Absent:
-		return
-	case source.String:
-		v.Word("auto", "auto")
-		return
-	case source.Table:
-	default:
-		v.Mistake(`write "auto", { wall = "South", at = "3' 2" } or { corner = "East" }`, "close_at takes a table, not %s", v.Kind())
-		return
-	}
-	if !d.room.Space.Closed {
-		v.Mistake("leave close_at out, or write closed = true", "close_at names a place in an open room, which does not close")
-		return
-	}
-	c := &CloseAt{Wall: -1, Corner: -1, Where: d.place(v)}
-	if corner := v.Get("corner"); corner.Given() {
-		if v.Get("wall").Given() || v.Get("at").Given() {
-			corner.Mistake("keep either corner, or wall and at", "close_at names a corner and a place")
-			return
-		}
-		if c.Corner = d.wallNamed(corner, "close_at"); c.Corner < 0 {
-			return
-		}
-		w := &d.room.Walls[c.Corner]
-		next := &d.room.Walls[(c.Corner+1)%len(d.room.Walls)]
-		switch {
-		case w.Corner != Inside && w.Corner != Outside:
-			corner.Mistake("name a wall with an inside or outside corner at its right end", "the corner of wall %q is %q: it cannot be cut", w.Name, w.Corner)
-			return
-		case !w.Cover || !next.Cover:
-			corner.Mistake("name a corner between two covered walls", "the covering does not reach round the corner of wall %q", w.Name)
-			return
-		}
-		w.Wrap = false
-		d.room.Space.CloseAt = c
-		return
-	}
-	c.Wall = d.wallNamed(v.Get("wall"), "close_at")
-	at, ok := d.required(v.Get("at"), "close_at")
-	if c.Wall < 0 || !ok {
-		return
-	}
-	w := &d.room.Walls[c.Wall]
-	switch {
-	case !w.Cover:
-		v.Get("wall").Mistake("name a covered wall", "wall %q is bare: nothing closes on it", w.Name)
-	case w.Length > 0 && (at < 0 || at > w.Length):
-		v.Get("at").Mistake(d.stand(w), "the closing place stands outside wall %q (%s)", w.Name, d.words(w.Length))
-	}
-	c.At = at
-	d.room.Space.CloseAt = c
-}
-
-// hung reads the sheets that are on the wall already.
+// hung reads the sheets that are on the wall already: one a table, or the list of a wall.
 func (d *decoder) hung(tables []source.Value) {
 	flitch, last := 0, 0
-	for i, v := range tables {
-		h := Hung{Flitch: -1, Where: d.place(v)}
-		h.Wall = d.wallNamed(v.Get("wall"), "a hung sheet")
-		var okSeam bool
-		h.Seam, h.Top, okSeam = d.readings(v.Get("seam"))
-		if from := v.Get("from"); from.Given() {
-			if l, ok := d.length(from, 0); ok {
-				h.From = &l
+	for _, v := range tables {
+		wall := d.wallNamed(v.Get("wall"), "a hung sheet")
+		numbers, sheet := d.hungNumbers(v)
+		for i, read := range d.readings(v, len(numbers)) {
+			h := Hung{Wall: wall, Flitch: -1, Seam: read.bottom, Top: read.top, Edge: read.edge, Where: d.place(v)}
+			count := len(d.room.Hung)
+			if count == 0 {
+				h.Left = d.leftSeam(v, read)
+			} else if i == 0 {
+				onlyFirst(v)
 			}
+			if wall >= 0 && read.ok {
+				d.hungPlace(v, read, h)
+			}
+			if count > 0 {
+				d.hungOrder(read, d.room.Hung[count-1], h)
+			} else {
+				d.hungFirst(v, read, h)
+			}
+			if i < len(numbers) {
+				h.Sheet = numbers[i]
+				flitch, last = d.hungNumber(sheet, &h, count, flitch, last)
+			}
+			d.room.Hung = append(d.room.Hung, h)
 		}
-		if h.Wall >= 0 && okSeam {
-			d.hungPlace(v, h)
-		}
-		if i > 0 {
-			d.hungOrder(v, d.room.Hung[i-1], h, okSeam)
-		} else {
-			d.hungFirst(v, h, okSeam)
-		}
-		if sheet := v.Get("sheet"); !sheet.Given() {
-			missing(sheet, "a hung sheet")
-		} else if h.Sheet = int(max(-1, min(sheet.Whole(0), highestSheet+1))); sheet.Kind() == source.Integer {
-			flitch, last = d.hungNumber(sheet, &h, i, flitch, last)
-		}
-		d.room.Hung = append(d.room.Hung, h)
 	}
 }
 
-// readings reads one figure, or [bottom, top].
-func (d *decoder) readings(v source.Value) (bottom, top L, ok bool) {
-	if v.Kind() != source.Array {
-		bottom, ok = d.required(v, "a hung sheet")
-		return bottom, bottom, ok
-	}
-	two := v.Items()
-	if len(two) != 2 {
-		v.Mistake("write one figure, or [bottom, top]", "seam has %d figures", len(two))
-		return 0, 0, false
-	}
-	bottom, okBottom := d.length(two[0], 0)
-	top, okTop := d.length(two[1], 0)
-	return bottom, top, okBottom && okTop
-}
-
-// hungPlace checks that a hung seam stands on its wall.
-func (d *decoder) hungPlace(v source.Value, h Hung) {
-	w := &d.room.Walls[h.Wall]
-	seam := v.Get("seam")
+// hungNumbers are the numbers of the sheets of one table, and where they stand.
+func (d *decoder) hungNumbers(v source.Value) ([]int, source.Value) {
+	sheet, sheets := v.Get("sheet"), v.Get("sheets")
 	switch {
-	case !w.Cover:
-		v.Get("wall").Mistake("name the wall on which the sheet hangs", "wall %q is bare: no sheet hangs on it", w.Name)
-	case w.Length > 0 && (h.Seam < 0 || h.Seam > w.Length):
-		seam.Mistake(d.stand(w), "the hung seam stands outside wall %q (%s)", w.Name, d.words(w.Length))
-	case h.From != nil && *h.From >= h.Seam:
-		v.Get("from").Mistake("from is the sheet's left edge, seam its right", "the hung sheet begins at %s, not left of its seam at %s",
-			d.words(*h.From), d.words(h.Seam))
-	case h.From != nil && d.room.Veneer.GrossWidth > 0 && h.Seam-*h.From > d.room.Veneer.GrossWidth:
-		v.Get("seam").Mistake("a seam stands for one sheet: name every hung sheet from the run's first", "from %s to %s is wider than a sheet (%s)",
-			d.words(*h.From), d.words(h.Seam), d.words(d.room.Veneer.GrossWidth))
+	case sheets.Given() && sheet.Given():
+		sheet.Mistake("keep sheets with a list of readings, sheet with a single one", "sheet and sheets name the same sheets twice")
+		return nil, sheets
+	case sheets.Given():
+		return d.numbers(sheets), sheets
+	case !sheet.Given():
+		missing(sheet, "a hung sheet")
+		return nil, sheet
+	}
+	n := int(max(-1, min(sheet.Whole(0), highestSheet+1)))
+	if sheet.Kind() != source.Integer {
+		return nil, sheet
+	}
+	return []int{n}, sheet
+}
+
+// onlyFirst notes a left side of another than the first hung sheet: there the one before it tells it.
+func onlyFirst(v source.Value) {
+	for _, name := range []string{"left_edge", "left_seam"} {
+		if at := v.Get(name); at.Given() {
+			at.Mistake("leave "+name+" out: the sheet begins at the seam of the one before it", "only the first hung sheet has %s", name)
+		}
 	}
 }
 
-// hungFirst checks the first hung sheet: it needs its left edge where the covering goes round, else it begins at the
+// hungPlace checks that what was read of a hung sheet stands on its wall.
+func (d *decoder) hungPlace(v source.Value, r reading, h Hung) {
+	w := &d.room.Walls[h.Wall]
+	if !w.Cover {
+		v.Get("wall").Mistake("name the wall on which the sheet hangs", "wall %q is bare: no sheet hangs on it", w.Name)
+		return
+	}
+	most := w.Length
+	if r.edge {
+		most += d.room.Rules.EdgeTrim // as it hangs at the end of a run, before it is trimmed
+	}
+	if at := d.asRead(h.Seam, r); w.Length > 0 && (at < 0 || at > most) {
+		r.at.Mistake(d.stand(w), "the hung %s stands outside wall %q (%s)", r.word(), w.Name, d.words(w.Length))
+	}
+}
+
+// hungFirst checks the first hung sheet: it needs its left side where the covering goes round, else it begins at the
 // left end of its run.
-func (d *decoder) hungFirst(v source.Value, h Hung, okSeam bool) {
+func (d *decoder) hungFirst(v source.Value, r reading, h Hung) {
 	if d.closedSpan() {
-		if !v.Get("from").Given() {
-			v.Get("from").Mistake("add from: the left edge of the first hung sheet, from the wall's left end",
+		if h.Left == nil && !v.Get("left_edge").Given() && !v.Get("left_seam").Given() {
+			v.Get("left_edge").Mistake("add left_edge: its raw left edge as it hangs, from where the wall's left corner crosses the level line; or left_seam: the finished seam there",
 				"in a closed run the first hung sheet needs its left edge")
 		}
 		return
 	}
-	if !okSeam || h.Wall < 0 || h.From != nil || d.room.Veneer.GrossWidth <= 0 {
+	if !r.ok || h.Wall < 0 || h.Left != nil || d.room.Veneer.GrossWidth <= 0 {
 		return
 	}
 	start := h.Wall
@@ -171,43 +100,33 @@ func (d *decoder) hungFirst(v source.Value, h Hung, okSeam bool) {
 		start = k
 	}
 	if way, cut := d.way(start, 0, h.Wall, h.Seam); !cut && way > d.room.Veneer.GrossWidth {
-		v.Get("seam").Mistake("name every hung sheet from the run's first", "the first hung seam is %s from the left end of its run, and a sheet is %s wide",
-			d.words(way), d.words(d.room.Veneer.GrossWidth))
+		r.at.Mistake("name every hung sheet from the run's first", "the first hung %s is %s from the left end of its run, and a sheet is %s wide",
+			r.word(), d.words(d.asRead(way, r)), d.words(d.room.Veneer.GrossWidth))
 	}
-}
-
-// closedSpan reports whether the covering goes round the room without an end.
-func (d *decoder) closedSpan() bool {
-	for i := range d.room.Walls {
-		w := &d.room.Walls[i]
-		if !w.Cover || w.Corner == None || !w.Wrap || len(w.Bare) > 0 || !d.sound[i] {
-			return false
-		}
-		for k := range w.Openings {
-			if o := &w.Openings[k]; o.Grain != "through" && w.FullHeight(o) {
-				return false
-			}
-		}
-	}
-	return d.room.Space.Closed && !d.room.Veneer.Horizontal
 }
 
 // hungOrder checks a hung sheet against the one before it: it stands right of it, and no further than a sheet reaches.
-func (d *decoder) hungOrder(v source.Value, before, h Hung, okSeam bool) {
-	if !okSeam || h.Wall < 0 || before.Wall < 0 {
+func (d *decoder) hungOrder(r reading, before, h Hung) {
+	if !r.ok || h.Wall < 0 || before.Wall < 0 {
 		return
 	}
-	seam := v.Get("seam")
 	behind := h.Wall < before.Wall || h.Wall == before.Wall && h.Seam <= before.Seam
 	if behind && !d.closedSpan() && (h.Wall == before.Wall || !d.room.Space.Closed) {
-		seam.Mistake("name the hung sheets from left to right", "the seam at %s is not right of the one before it at %s",
-			d.words(h.Seam), d.words(before.Seam))
+		r.at.Mistake("name the hung sheets from left to right", "the %s at %s is not right of the one before it at %s",
+			r.word(), d.words(d.asRead(h.Seam, r)), d.words(d.asRead(before.Seam, r)))
 		return
 	}
-	if way, cut := d.way(before.Wall, before.Seam, h.Wall, h.Seam); !cut && d.room.Veneer.GrossWidth > 0 && way > d.room.Veneer.GrossWidth {
-		seam.Mistake("name every hung sheet from the run's first", "the seam is %s from the one before it, and a sheet is %s wide",
-			d.words(way), d.words(d.room.Veneer.GrossWidth))
+	gross := d.room.Veneer.GrossWidth
+	way, cut := d.way(before.Wall, before.Seam, h.Wall, h.Seam)
+	if cut || gross <= 0 || way <= gross {
+		return
 	}
+	expected := ""
+	if at := d.asRead(h.Seam-way+gross-d.room.Veneer.Overlap, r); at >= 0 {
+		expected = ": it is expected at " + d.words(at)
+	}
+	r.at.Mistake("name every hung sheet from the run's first", "the %s is %s from the one before it, and a sheet is %s wide%s",
+		r.word(), d.words(way), d.words(gross), expected)
 }
 
 // way is how far it is from one place to another, going right, and whether the covering is cut between them: at a bare

@@ -27,7 +27,8 @@ func everyKey(t *testing.T) []byte {
 	return text
 }
 
-// The file really holds every key of the schema; close_at = { corner } stands against the other two.
+// The file really holds every key of the schema; close_at = { corner } stands against the other two, and a seam at the left of
+// the first sheet is only in a run that goes round.
 func TestEveryKeyIsThere(t *testing.T) {
 	root, err := source.Parse("every-key.toml", everyKey(t))
 	require.NoError(t, err)
@@ -45,7 +46,7 @@ func TestEveryKeyIsThere(t *testing.T) {
 	}
 	for _, table := range Schema {
 		for _, key := range table.Keys {
-			if table.Path == "room.close_at" && key.Name == "corner" {
+			if table.Path == "room.close_at" && key.Name == "corner" || table.Path == "hung" && key.Name == "left_seam" {
 				continue
 			}
 			assert.True(t, holds(root, strings.Split(table.Path, "."), key.Name), "%s.%s", table.Path, key.Name)
@@ -115,10 +116,17 @@ func TestEveryKeyDecodes(t *testing.T) {
 	assert.Equal(t, in("-1/8"), r.Walls[3].LeanLeft, "across a straight corner too")
 	assert.Equal(t, "Wall 4", r.Walls[3].Name)
 
-	require.Len(t, r.Hung, 1)
-	assert.Equal(t, L(0), *r.Hung[0].From)
-	r.Hung[0].From = nil
-	assert.Equal(t, Hung{Wall: 0, Flitch: 0, Sheet: 1, Seam: in("1' 11 1/4"), Top: in("1' 11 3/8"), Where: Place{158, 3}}, r.Hung[0])
+	require.Len(t, r.Hung, 6)
+	assert.Equal(t, in("1/2"), *r.Hung[0].Left, "half an overlap of 1 in right of the raw edge")
+	r.Hung[0].Left = nil
+	assert.Equal(t, []Hung{
+		{Sheet: 1, Seam: in("1' 11 1/4"), Top: in("1' 11 3/8"), Where: Place{158, 3}},
+		{Sheet: 2, Seam: in("3' 10 3/4"), Top: in("3' 10 3/4"), Edge: true, Where: Place{163, 3}},
+		{Sheet: 3, Seam: in("5' 10 1/4"), Top: in("5' 10 1/4"), Edge: true, Where: Place{167, 3}},
+		{Sheet: 4, Seam: in("7' 9 3/4"), Top: in("7' 9 5/8"), Edge: true, Where: Place{167, 3}},
+		{Sheet: 5, Seam: in("9' 9 1/4"), Top: in("9' 9 1/4"), Where: Place{171, 3}},
+		{Sheet: 6, Seam: in("11' 8 3/4"), Top: in("11' 8 3/4"), Where: Place{171, 3}},
+	}, r.Hung)
 	wall, reading, limit := 63.5, 0.6, 1.0
 	assert.Equal(t, Site{Given: true, ShopGiven: true, Temperature: 68, Humidity: 45, Shop: Climate{70, 35}, Wall: &wall,
 		Year: &Band{25, 55.5}, Board: &Board{"gypsum scale", &reading, &limit}}, r.Site)

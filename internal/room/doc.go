@@ -84,8 +84,21 @@
 // Flitches are laid in file order, their sheets by number; damaged ones are left out, spare ones kept back
 // (TestSituationsOfFlitches in package layout). Without a flitch, sheets count from 1. [[hung]] names each sheet that is on
 // the wall already, from its run's first: these are facts, and only the rest is laid out (TestHungSheets in package
-// layout). In a closed run the first needs its left edge, for nothing else says where it began (TestHungClosed in package
+// layout). In a closed run the first needs its left side, for nothing else says where it began (TestHungClosed in package
 // layout).
+//
+// A side is told by its raw edge, as it hangs, or by the finished seam. A sheet hangs with its right edge on the plumb line, o/2
+// (rounded down) right of where its seam is to be; the next one laps over it by the overlap o, and the double cut goes through
+// both in the middle. So the right edge lies under, can be measured until the next sheet hangs, and is gone after the cut; the left
+// edge of the first sheet of a closed run lies under the last sheet in the same way. With edge and left_edge as read,
+//
+//	seam = edge - o/2    left_seam = left_edge + (o - o/2)
+//
+// and the seam is what is laid out from (TestEveryKeyDecodes). Where both are told the seam holds, and has to lie in the overlap
+// (TestMistakes). At a raw end nothing is cut: there the edge reaches the end of the covering, trim and all
+// (TestAnEdgeAtARawEnd in package layout). Both are read at the level line, from where the wall's left corner crosses it
+// (TestDatumIsWhereTheCornerCrossesTheLevelLine). On a wall's page the figures stand under the same two words
+// (TestReadingsGoBackUnderTheirNames in package crew).
 //
 // # Site, day, paste, paper
 //

@@ -55,7 +55,7 @@ func TestMistakes(t *testing.T) {
 		{"required: of a keep-clear", "+", "[[wall.keep_clear]]", []string{`13 keep_clear: the keep-clear stretch has no from`, `13 keep_clear: the keep-clear stretch has no to`}},
 		{"required: of a bare strip", "+", "[[wall.bare]]", []string{`13 bare: the bare strip has no from`, `13 bare: the bare strip has no to`}},
 		{"required: of a flitch", "+", "[[flitch]]", []string{`13 flitch: a flitch has no number`, `13 flitch: flitch "" has no sheets`}},
-		{"required: of hung", "+", "[[hung]]", []string{`13 hung: a hung sheet has no wall`, `13 hung: a hung sheet has no seam`, `13 hung: a hung sheet has no sheet`}},
+		{"required: of hung", "+", "[[hung]]", []string{`13 hung: a hung sheet has no wall`, `13 hung: a hung sheet has no sheet`, `13 hung: a hung sheet has no seam`}},
 		{"required: coverage", "+", "[paste]\n[primer]", []string{`13 paste: the paste has no coverage`, `14 primer: the primer has no coverage`}},
 
 		{"unknown key with the nearest", "height = \"8 ft\"\n[[wall]]", "height = \"8 ft\"\nwidht = 3\nhieght = 2\n[[wall]]", []string{`10 widht: unknown key widht in [[wall]]`, `11 hieght: unknown key hieght in [[wall]]`}},
@@ -183,12 +183,37 @@ func TestMistakes(t *testing.T) {
 		{"hung not from the left end of its run", "+", "[[hung]]\nwall='Wall 1'\nsheet=1\nseam=40", []string{`16 40: the first hung seam is 3'-4" from the left end of its run, and a sheet is 24 1/2 in wide`}},
 		{"hung on the next wall, not from the left end of the run", "+", "[[hung]]\nwall='Wall 2'\nsheet=1\nseam=20", []string{`16 20: the first hung seam is 13'-8" from the left end of its run, and a sheet is 24 1/2 in wide`}},
 		{"hung round a corner", "+", "[[wall]]\nlength=100\nheight=90\ncorner='none'\n[[hung]]\nwall='Wall 1'\nsheet=1\nseam=24\n[[hung]]\nwall='Wall 1'\nsheet=2\nseam=48\n[[hung]]\nwall='Wall 1'\nsheet=3\nseam=72\n[[hung]]\nwall='Wall 1'\nsheet=4\nseam=96\n[[hung]]\nwall='Wall 1'\nsheet=5\nseam=120\n[[hung]]\nwall='Wall 1'\nsheet=6\nseam=141\n[[hung]]\nwall='Wall 2'\nsheet=7\nseam=21\n", nil},
-		{"a hung sheet left out", "+", "[[hung]]\nwall='Wall 1'\nsheet=1\nseam=24\n[[hung]]\nwall='Wall 1'\nsheet=3\nseam=72", []string{`20 72: the seam is 4'-0" from the one before it, and a sheet is 24 1/2 in wide`}},
-		{"hung back on an earlier wall", "+", "[[hung]]\nwall='Wall 2'\nfrom=0\nsheet=1\nseam=24\n[[hung]]\nwall='Wall 1'\nsheet=2\nseam=72", []string{`21 72: the seam at 6'-0" is not right of the one before it at 24 in`}},
+		{"a hung sheet left out", "+", "[[hung]]\nwall='Wall 1'\nsheet=1\nseam=24\n[[hung]]\nwall='Wall 1'\nsheet=3\nseam=72", []string{`20 72: the seam is 4'-0" from the one before it, and a sheet is 24 1/2 in wide: it is expected at 3'-11 1/2"`}},
+		{"hung back on an earlier wall", "+", "[[hung]]\nwall='Wall 2'\nleft_edge=0\nsheet=1\nseam=24\n[[hung]]\nwall='Wall 1'\nsheet=2\nseam=72", []string{`21 72: the seam at 6'-0" is not right of the one before it at 24 in`}},
 		{"hung from a bare strip on", "+", "bare = [{from=0,to=60}]\n[[hung]]\nwall='Wall 2'\nsheet=1\nseam=80", nil},
 		{"hung in a closed run without its left edge", closed, inRoom("closed = true\n[[hung]]\nwall='Wall 1'\nsheet=1\nseam=20"), []string{`9 hung: in a closed run the first hung sheet needs its left edge`}},
-		{"hung outside its wall, wider than a sheet, on no wall", "+", "[[hung]]\nwall='Wall 9'\nsheet=1\nseam=500\n[[hung]]\nwall='Wall 2'\nsheet=2\nseam=121\n[[hung]]\nwall='Wall 2'\nfrom=0\nsheet=3\nseam=30\n[[hung]]\nwall='Wall 2'\nfrom=60\nsheet=4\nseam=[50]", []string{
-			`14 'Wall 9': no wall is named "Wall 9"`, `20 121: the hung seam stands outside wall "Wall 2" (10'-0")`, `25 30: from 0 in to 30 in is wider than a sheet (24 1/2 in)`, `25 30: the seam at 30 in is not right of the one before it at 10'-1"`, `30 [50]: seam has 1 figures`}},
+		{"hung outside its wall, on no wall", "+", "[[hung]]\nwall='Wall 9'\nsheet=1\nseam=500\n[[hung]]\nwall='Wall 2'\nsheet=2\nseam=121\n[[hung]]\nwall='Wall 2'\nsheet=3\nseam=30\n[[hung]]\nwall='Wall 2'\nsheet=4\nseam=[50]", []string{
+			`14 'Wall 9': no wall is named "Wall 9"`, `20 121: the hung seam stands outside wall "Wall 2" (10'-0")`, `24 30: the seam at 30 in is not right of the one before it at 10'-1"`, `28 [50]: seam has 1 figures`}},
+		{"the hung sheet wider than a sheet, from edge to seam", "+", "[[hung]]\nwall='Wall 2'\nsheet=1\nleft_edge=0\nseam=30", []string{
+			`17 30: from left_edge 0 in to seam 30 in the sheet is 30 1/2 in wide between its raw edges, and no sheet is wider than 24 1/2 in: the seam is expected at 24 in, or left of it`}},
+		{"the hung sheet wider than a sheet, from edge to edge", "+", "[[hung]]\nwall='Wall 2'\nsheet=1\nleft_edge=4\nedge='28 3/4'", []string{
+			`17 '28 3/4': from left_edge 4 in to edge 28 3/4 in the sheet is 24 3/4 in wide between its raw edges, and no sheet is wider than 24 1/2 in: the edge is expected at 28 1/2 in, or left of it`}},
+		{"wet paste lets a sheet grow by 1/8 in", "+", "[[hung]]\nwall='Wall 2'\nsheet=1\nleft_edge=0\nedge='24 5/8'", nil},
+		{"hung from a raw edge typed as a seam", closed, inRoom("closed = true\n[[hung]]\nwall='Wall 1'\nsheet=1\nleft_seam='19 1/2'\nseam='43 1/2'"), []string{
+			`13 '43 1/2': from left_seam 19 1/2 in to seam 3'-7 1/2" the sheet is 25 in wide between its raw edges, and no sheet is wider than 24 1/2 in: the seam is expected at 3'-7", or left of it`}},
+		{"a hung sheet that ends before it begins", "+", "[[hung]]\nwall='Wall 2'\nsheet=1\nleft_edge=60\nedge=20", []string{`16 60: the hung sheet begins at 5'-0", not left of its edge at 20 in`}},
+		{"a seam outside the overlap of its edge", "+", "[[hung]]\nwall='Wall 1'\nsheet=1\nedge=20\nseam='20 1/16'", []string{
+			`17 '20 1/16': the sheet's right edge hangs at 20 in, and its seam is cut in the overlap of 1 in left of that: it is expected at 19 1/2 in`}},
+		{"a seam inside it", "+", "[[hung]]\nwall='Wall 1'\nsheet=1\nedge=20\nseam='19 5/8'", nil},
+		{"a left seam outside the overlap of its edge", closed, inRoom("closed = true\n[[hung]]\nwall='Wall 1'\nsheet=1\nleft_edge=20\nleft_seam='19 1/2'\nedge=44"), []string{
+			`13 '19 1/2': the sheet's left edge hangs at 20 in, and the seam there is cut in the overlap of 1 in right of that: it is expected at 20 1/2 in`}},
+		{"a left seam in an open run", "+", "[[hung]]\nwall='Wall 1'\nsheet=1\nleft_seam=0\nedge=20", []string{`16 0: the first sheet of a run that does not go round has no seam at its left`}},
+		{"a left side of another than the first", "+", "[[hung]]\nwall='Wall 1'\nsheet=1\nedge=20\n[[hung]]\nwall='Wall 1'\nsheet=2\nleft_edge=19\nedge=43", []string{`20 19: only the first hung sheet has left_edge`}},
+		{"the key that said neither edge nor seam", "+", "[[hung]]\nwall='Wall 1'\nsheet=1\nfrom=0\nseam=20", []string{`16 from: unknown key from in [[hung]]`}},
+		{"hung as a list", "+", "[[hung]]\nwall='Wall 1'\nsheets='1-3'\nedges=[20, '43 1/2', [67, '67 1/8']]", nil},
+		{"hung as a list, one too far", "+", "[[hung]]\nwall='Wall 1'\nsheets='1-3'\nedges=[20, 43, 70]", []string{
+			`16 70: the edge is 27 in from the one before it, and a sheet is 24 1/2 in wide: it is expected at 5'-6 1/2"`}},
+		{"a list of another length", "+", "[[hung]]\nwall='Wall 1'\nsheets='1-3'\nseams=[20, 43]", []string{`16 [20, 43]: of 3 sheets seams holds 2`}},
+		{"a list with one sheet, sheets with one reading", "+", "[[hung]]\nwall='Wall 1'\nsheet=1\nseams=[20]\n[[hung]]\nwall='Wall 1'\nsheets='2-3'\nseam=43", []string{
+			`15 1: seams are readings of several sheets`, `19 '2-3': sheets goes with a list of readings, not with seam`}},
+		{"sheets named twice, read twice", "+", "[[hung]]\nwall='Wall 1'\nsheet=1\nsheets='1'\nseam=20\nedges=[20]", []string{
+			`15 1: sheet and sheets name the same sheets twice`, `18 [20]: seam and edges are readings of the same sheets`}},
+		{"a list that is none", "+", "[[hung]]\nwall='Wall 1'\nsheets='1'\nedges=20", []string{`16 20: edges takes a list with a reading of each sheet`}},
 
 		{"temperatures", "+", "[site]\ntemperature = '20 K'\nhumidity = 101\nshop = { temperature = 300, humidity = '40' }", []string{
 			`14 '20 K': "20 K" is no temperature`, `15 101: a relative humidity of 101 is not between 0 and 100 per cent`, `16 300: 300 is no temperature of a room`, `16 '40': humidity takes a number, not a text`}},

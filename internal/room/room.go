@@ -200,12 +200,13 @@ type Bare struct {
 
 // Hung is one sheet already on the wall.
 type Hung struct {
-	Wall   int // index
-	Flitch int // index, -1 where the room names none
-	Sheet  int // number in the flitch
-	From   *L  // left edge of the first hung sheet, where given
-	Seam   L   // at the bottom
-	Top    L   // at the top; equal to Seam where one reading was given
+	Wall   int  // index
+	Flitch int  // index, -1 where the room names none
+	Sheet  int  // number in the flitch
+	Left   *L   // finished seam at the left of the first hung sheet, where it was read or follows from its edge
+	Seam   L    // finished, at the bottom
+	Top    L    // the same at the top; equal to Seam where one reading was given
+	Edge   bool // it was the raw right edge that was read
 	Where  Place
 }
 

@@ -64,7 +64,7 @@ func randomRoom(rnd *rand.Rand) string {
 		}
 	}
 	if m.hung {
-		m.put("[[hung]]\nwall = \"Wall 1\"\nsheet = 1\nfrom = 0\nseam = %s", m.size(15+m.part(32, 16)))
+		m.put("[[hung]]\nwall = \"Wall 1\"\nsheet = 1\nseam = %s", m.size(15+m.part(32, 16)))
 	}
 	return m.String()
 }

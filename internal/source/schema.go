@@ -21,6 +21,7 @@ type KeyTable struct {
 	Many bool   // [[wall.opening]], not [wall.opening]
 	Doc  string
 	Keys []Key
+	Gone map[string]string // keys that are no longer known: what to write in their place
 }
 
 // Schema is all tables that a file can hold.
@@ -118,6 +119,9 @@ func (s Schema) unknown(v Value, path string) {
 
 // hint says what was meant: the nearest key of the table, else the table that has the key.
 func (s Schema) hint(name, path string, known []string) string {
+	if t, _ := s.Table(path); t.Gone[name] != "" {
+		return t.Gone[name]
+	}
 	near := Nearest(name, known)
 	if near != "" && fold(near) == fold(name) {
 		return "write " + near + ", keys are in small letters with _ between the words"

@@ -1,4 +1,4 @@
-package crew
+package crewday
 
 import (
 	"fmt"
@@ -91,7 +91,7 @@ func (h *hanging) notes(b *folio.Board, box scene.Box, y float64) {
 	if y+k.Of(16) > box.Y1 {
 		return
 	}
-	y = draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), "Any sheet not as planned: number, and where its seam stands:", k.Small, false, box.W())
+	y = draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), "Any sheet not as planned: number, and its edge at head and foot:", k.Small, false, box.W())
 	for ; y+k.Of(6) <= box.Y1; y += k.Of(6.4) {
 		b.Page.HLine(box.X0, box.X1, y+k.Of(5), scene.Pen(scene.Frame, k.Thin))
 	}
