@@ -3,10 +3,8 @@ package card
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"flitchlay/internal/count"
-	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
 )
@@ -23,23 +21,22 @@ func (s *sketch) layLevel(force bool) bool {
 		over = overHigh * u
 	}
 	s.heights = s.edgeLabels()
-	first, below := s.wide(s.heights)+leaderLong*u, s.pitch()+2*u
-	if c.Back {
-		first = 2.4 * u
-	}
+	first, below := math.Max(s.wide(s.heights)+leaderLong*u, s.upWide()), s.text+4.4*u
 	rest := 2.4 * u
 	if c.Back {
-		rest = s.wide(s.heights) + leaderLong*u
+		first, rest = rest, first
 	}
 	across := first + wide + rest
-	least := math.Max(top+over, s.upTop()+upHigh*u) // the arrow stands over the heights
+	s.right = s.box.X0 + first + wide
+	least := math.Max(top+over, s.upTop()+(upHigh+1.6)*u) // the arrow stands over the heights
 	s.place(s.box.X0+first, least+high)
-	if across > s.box.W() || least+high+below > s.box.Y1 {
+	foot := math.Max(s.sheet.Y1+below, s.labelsTo())
+	if across > s.box.W() || foot > s.box.Y1 {
 		return false
 	}
 	s.list = scene.Box{X0: s.box.X0 + across + 2.4*u, Y0: top, X1: s.box.X1, Y1: s.box.Y1}
 	if s.under {
-		s.list = scene.Box{X0: s.box.X0, Y0: s.sheet.Y1 + below + 1.6*u, X1: s.box.X1, Y1: s.box.Y1}
+		s.list = scene.Box{X0: s.box.X0, Y0: foot + 1.6*u, X1: s.box.X1, Y1: s.box.Y1}
 		if s.list.H() < s.pitch() {
 			return false
 		}
@@ -53,7 +50,7 @@ func (s *sketch) edgeLabels() []label {
 	level := s.levelLine()
 	list := []label{
 		{s.view.MM(c.Kept.Top), []string{count.UpDown(s.Say, c.Kept.Top-level), "upper edge"}, true},
-		{s.view.MM(c.Kept.Bottom), []string{count.UpDown(s.Say, c.Kept.Bottom-level), strings.TrimPrefix(c.Cut.FromEdge(), "from ")}, true},
+		{s.view.MM(c.Kept.Bottom), []string{count.UpDown(s.Say, c.Kept.Bottom-level), edge(c)}, true},
 	}
 	if c.Raw.Bottom <= level && level <= c.Raw.Top {
 		list = append(list, label{s.view.MM(level), []string{"level line"}, false})
@@ -64,27 +61,8 @@ func (s *sketch) edgeLabels() []label {
 
 // labelLevel letters what stands round the sheet.
 func (s *sketch) labelLevel(g *scene.Group) {
-	u := s.u
 	s.up(g)
-	at := make([]float64, len(s.heights))
-	for i := range s.heights {
-		at[i] = s.view.Origin.Y - s.heights[i].at
-	}
-	slot := 2*s.pitch() + 0.6*u
-	lo := s.upTop() + upHigh*u + 1*u
-	part := g.Part(scene.Tag{Class: "heights"})
-	edge, anchor, out := s.sheet.X0, scene.End, -leaderLong*u
-	if s.c.Back {
-		edge, anchor, out = s.sheet.X1, scene.Start, leaderLong*u
-	}
-	for i, y := range draft.Shelf(at, slot, lo, lo+slot*float64(len(at))+s.sheet.H()) {
-		l := &s.heights[i]
-		part.Line(scene.Pt(edge, at[i]), scene.Pt(edge+out*0.82, y), scene.Pen(scene.Marks, rawLine))
-		for k, text := range l.lines {
-			mid := y + (float64(k)-float64(len(l.lines)-1)/2)*s.pitch()
-			part.Text(scene.Text{At: scene.Pt(edge+out, mid), String: text, Height: s.text, Bold: l.strong && k == 0, Anchor: anchor, Seat: scene.Centred, Layer: scene.Notes})
-		}
-	}
+	s.labelHeights(g)
 	s.cutEnd(g)
 	s.nameHoles(g)
 }
@@ -92,15 +70,14 @@ func (s *sketch) labelLevel(g *scene.Group) {
 // cutEnd says under the sheet how long it is cut, from the end that figures run from.
 func (s *sketch) cutEnd(g *scene.Group) {
 	k := s.rect(s.c.Kept)
-	y := s.sheet.Y1 + 1.2*s.u + s.text/2
+	y := s.sheet.Y1 + 2*s.u
 	part := g.Part(scene.Tag{Class: "length"})
 	for _, x := range []float64{k.X0, k.X1} {
 		part.VLine(x, y-1*s.u, y+1*s.u, scene.Pen(scene.Marks, folio.TapedFine))
 	}
+	part.HLine(k.X0, k.X1, y, scene.Pen(scene.Marks, rawLine))
 	text := "CUT " + s.Say(s.c.Sheet.CutLength)
-	half := scene.Width(text, s.text, true)/2 + 1.2*s.u
-	mid := k.Centre()
-	part.HLine(k.X0, mid.X-half, y, scene.Pen(scene.Marks, rawLine))
-	part.HLine(mid.X+half, k.X1, y, scene.Pen(scene.Marks, rawLine))
-	part.Text(scene.Text{At: scene.Pt(mid.X, y), String: text, Height: s.text, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Notes})
+	half := scene.Width(text, s.text, true) / 2
+	x := math.Min(math.Max(k.Centre().X, s.box.X0+half), s.right-half)
+	part.Text(scene.Text{At: scene.Pt(x, y+1.8*s.u), String: text, Height: s.text, Bold: true, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Notes})
 }

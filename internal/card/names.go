@@ -62,7 +62,7 @@ func (s *sketch) nameHoles(g *scene.Group) {
 
 // leader is the part of a leader that lies on the sheet: from a cut-out straight to where its name stands beside or over it.
 func (s *sketch) leader(i int) (from, to scene.Point) {
-	b := s.rect(s.c.Holes[i].Rect)
+	b := s.holeBox(i)
 	switch c := b.Centre(); {
 	case s.c.Level:
 		return scene.Pt(c.X, b.Y0), scene.Pt(c.X, s.sheet.Y0)
@@ -95,13 +95,13 @@ func (s *sketch) taken() *draft.Space {
 // nameOn finds a place on the sheet for the name of a cut-out.
 func (s *sketch) nameOn(i int, space *draft.Space) (scene.Text, bool) {
 	h := &s.c.Holes[i]
-	b := s.rect(h.Rect)
+	b := s.holeBox(i)
 	t := scene.Text{At: b.Centre(), String: h.Name, Height: s.text, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Openings}
 	wide := scene.Width(h.Name, s.text, true)
-	if b.W() > wide+2*(nameField+nameAir)*s.u && b.H() > 3*s.text {
+	if r := s.rect(h.Rect); r.W() > wide+2*(nameField+nameAir)*s.u && r.H() > 3*s.text {
 		t.Field = nameField * s.u
 		for _, share := range []float64{0.5, 0.25, 0.75} {
-			if t.At.Y = b.Y0 + b.H()*share; s.free(i, t.Bounds(), (nameField+nameAir)*s.u, space) {
+			if t.At.Y = r.Y0 + r.H()*share; s.free(i, t.Bounds(), (nameField+nameAir)*s.u, space) {
 				return t, true
 			}
 		}
@@ -119,7 +119,7 @@ func (s *sketch) nameOn(i int, space *draft.Space) (scene.Text, bool) {
 // free reports whether a name has room, clear of all cut-outs but its own.
 func (s *sketch) free(own int, b scene.Box, air float64, space *draft.Space) bool {
 	for i := range s.c.Holes {
-		if i != own && s.rect(s.c.Holes[i].Rect).Meets(b.Inset(-air)) {
+		if i != own && s.holeBox(i).Meets(b.Inset(-air)) {
 			return false
 		}
 	}

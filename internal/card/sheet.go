@@ -15,6 +15,7 @@ const (
 	showLine  = 0.18
 	foldLine  = 0.5
 	zeroSize  = 3.0
+	neverGap  = 0.8
 	trimPitch = 1.6
 )
 
@@ -74,9 +75,19 @@ func (s *sketch) drawHoles(g *scene.Group) {
 		part.Line(scene.Pt(b.X0, b.Y0), scene.Pt(b.X1, b.Y1), scene.Pen(scene.Openings, showLine))
 		part.Line(scene.Pt(b.X0, b.Y1), scene.Pt(b.X1, b.Y0), scene.Pen(scene.Openings, showLine))
 		if h.Hole.Kind.Traits().NeverCovered {
-			part.Rect(b.Inset(-0.8*s.u), scene.Pen(scene.Openings, rawLine))
+			part.Rect(s.holeBox(i), scene.Pen(scene.Openings, rawLine))
 		}
 	}
+}
+
+// holeBox is what the drawing of a cut-out takes: round what is never covered a second line stands.
+func (s *sketch) holeBox(i int) scene.Box {
+	h := &s.c.Holes[i]
+	b := s.rect(h.Rect)
+	if h.Hole.Kind.Traits().NeverCovered {
+		return b.Inset(-neverGap * s.u)
+	}
+	return b
 }
 
 // drawCuts draws the cuts at head and foot and along a rip, each a heavy line; an edge that stays raw has none.

@@ -33,10 +33,11 @@ type sketch struct {
 	sheet   scene.Box // the sheet to scale
 	right   float64   // how far what stands round it may reach
 	list    scene.Box
-	heights []label // at the side where figures begin
-	names   []label // of what is cut out
-	lines   []line  // of the list as wrapped
-	left    bool    // words of the list had no room
+	over    []string // the lines of the head
+	heights []label  // at the side where figures begin
+	names   []label  // of what is cut out
+	lines   []line   // of the list as wrapped
+	left    bool     // words of the list had no room
 }
 
 // label is what stands in a gutter, at a height of the sheet or, over and under it, at a place across.
@@ -64,9 +65,8 @@ func (s *sketch) pitch() float64 { return s.text * 1.6 }
 
 // headHigh is how high the head of the card is.
 func (s *sketch) headHigh() float64 {
-	lines := s.headLines()
-	high, more := (numberHigh+2.4)*s.u, float64(len(lines))*s.pitch()
-	if s.headBeside(lines) {
+	high, more := (numberHigh+2.4)*s.u, float64(len(s.over))*s.pitch()
+	if s.headBeside() {
 		return math.Max(high, more+1.4*s.u)
 	}
 	return high + more + 1.8*s.u
@@ -79,12 +79,12 @@ func (s *sketch) numberSize() float64 {
 
 // afterNumber is where the flitch begins.
 func (s *sketch) afterNumber() float64 {
-	return s.box.X0 + scene.Width(s.SheetNumber(s.c.Sheet), s.numberSize(), true) + 2.4*s.u
+	return s.box.X0 + scene.Width(s.SheetNumber(s.c.Sheet), s.numberSize(), true) + 3.2*s.u
 }
 
-// headBeside reports whether some lines have room beside number and flitch.
-func (s *sketch) headBeside(lines []string) bool {
-	return s.box.W() > headWide*s.u && float64(len(lines))*s.pitch() <= (numberHigh+4)*s.u
+// headBeside reports whether the lines of the head have room beside number and flitch.
+func (s *sketch) headBeside() bool {
+	return s.box.W() > headWide*s.u && float64(len(s.over))*s.pitch() <= (numberHigh+4)*s.u
 }
 
 // headLines stand with the number: where the sheet hangs, its course, and what it meets.
@@ -99,6 +99,7 @@ func (s *sketch) headLines() []string {
 
 // lay finds the place of everything, and whether all of it has one.
 func (s *sketch) lay(force bool) bool {
+	s.over = s.headLines()
 	if s.c.Level {
 		return s.layLevel(force)
 	}
@@ -190,11 +191,10 @@ func (s *sketch) head(g *scene.Group) {
 	g = g.Part(scene.Tag{Class: "card-head"})
 	small, left := folio.TapedSmall*u, s.afterNumber()
 	tick := scene.BoxAt(b.X1-boxSize*u, b.Y0+1*u, boxSize*u, boxSize*u)
-	g.Text(scene.Text{At: scene.Pt(left, b.Y0+1*u), String: s.caption(s.c), Height: small, Bold: s.c.Back, Seat: scene.Hanging, Layer: scene.Notes})
 	base := b.Y0 + (1+numberHigh)*u
 	g.Text(scene.Text{At: scene.Pt(b.X0, base), String: s.SheetNumber(s.c.Sheet), Height: s.numberSize(), Bold: true, Layer: scene.Numbers})
-	lines := s.headLines()
-	beside := s.headBeside(lines)
+	g.Text(scene.Text{At: scene.Pt(left, b.Y0+1*u), String: s.caption(s.c), Height: small, Bold: s.c.Back, Seat: scene.Hanging, Layer: scene.Notes})
+	lines, beside := s.over, s.headBeside()
 	x, y, room, flitch := b.X0, base+1*u, b.W(), b.X1-left
 	if beside {
 		x = b.X1 - b.W()*headShare

@@ -23,9 +23,12 @@ func (s *sketch) layUpright(force bool) bool {
 		over += s.text + 5*u
 	}
 	s.heights = s.heightLabels()
-	first, second := s.wide(s.heights)+leaderLong*u, 2.4*u
+	first, second := math.Max(s.wide(s.heights)+leaderLong*u, s.upWide()), 2.4*u
 	if names := s.nameWidth(); names > 0 {
 		second = names + leaderLong*u
+	}
+	if c.Sheet.Ripped != "" { // room for the width that stays
+		second = math.Max(second, scene.Width(s.Inches(c.Cut.Width), s.text, true)-wide+1*u)
 	}
 	if c.Back {
 		first, second = second, first
@@ -33,13 +36,14 @@ func (s *sketch) layUpright(force bool) bool {
 	across := first + wide + second
 	s.right = s.box.X0 + across
 	s.place(s.box.X0+first, top+over+high)
-	if across > s.box.W() || top+over+high+below > s.box.Y1 {
+	foot := math.Max(s.sheet.Y1+below, s.labelsTo())
+	if across > s.box.W() || foot > s.box.Y1 {
 		return false
 	}
 	s.list = scene.Box{X0: s.box.X0 + across + 2.4*u, Y0: top, X1: s.box.X1, Y1: s.box.Y1}
 	if s.under {
 		s.right = s.box.X1
-		s.list = scene.Box{X0: s.box.X0, Y0: s.sheet.Y1 + below + 2.4*u, X1: s.box.X1, Y1: s.box.Y1}
+		s.list = scene.Box{X0: s.box.X0, Y0: foot + 2*u, X1: s.box.X1, Y1: s.box.Y1}
 		if s.list.H() < s.pitch() {
 			return false
 		}
@@ -105,45 +109,63 @@ func (s *sketch) nameWidth() float64 {
 
 // labelUpright letters what stands round the sheet.
 func (s *sketch) labelUpright(g *scene.Group) {
-	u := s.u
 	s.up(g)
-	// the arrow stands over the heights
-	lo, hi := s.sheet.Y0-s.text, s.box.Y1
-	if s.under {
-		hi = s.list.Y0 - 1*u
-	}
+	s.labelHeights(g)
+	s.nameHoles(g)
+	s.nameFolds(g)
+	s.ripWidth(g)
+}
+
+// slot is how high a label of two lines is.
+func (s *sketch) slot() float64 { return 2*s.pitch() + 0.6*s.u }
+
+// labelsFrom and labelsTo are where labels beside the sheet may stand: under the arrow, and as far as they need.
+func (s *sketch) labelsFrom() float64 {
+	return math.Max(s.sheet.Y0-s.text, s.upTop()+(upHigh+1)*s.u)
+}
+
+func (s *sketch) labelsTo() float64 {
+	return math.Max(s.labelsFrom()+s.slot()*float64(len(s.heights)), s.sheet.Y1+s.text)
+}
+
+// labelHeights letters the heights beside the sheet, at the side where figures begin.
+func (s *sketch) labelHeights(g *scene.Group) {
 	at := make([]float64, len(s.heights))
 	for i := range s.heights {
 		at[i] = s.view.Origin.Y - s.heights[i].at
 	}
-	slot := 2*s.pitch() + 0.6*u
-	lo = math.Max(lo, s.upTop()+upHigh*u+1*u)
+	edge, anchor, out := s.sheet.X0, scene.End, -leaderLong*s.u
+	if s.c.Back {
+		edge, anchor, out = s.sheet.X1, scene.Start, leaderLong*s.u
+	}
 	part := g.Part(scene.Tag{Class: "heights"})
-	for i, y := range draft.Shelf(at, slot, lo, math.Max(hi, lo+slot*float64(len(at)))) {
+	for i, y := range draft.Shelf(at, s.slot(), s.labelsFrom(), s.labelsTo()) {
 		l := &s.heights[i]
-		edge, anchor, out := s.sheet.X0, scene.End, -leaderLong*u
-		if s.c.Back {
-			edge, anchor, out = s.sheet.X1, scene.Start, leaderLong*u
-		}
 		part.Line(scene.Pt(edge, at[i]), scene.Pt(edge+out*0.82, y), scene.Pen(scene.Marks, rawLine))
 		for k, text := range l.lines {
 			mid := y + (float64(k)-float64(len(l.lines)-1)/2)*s.pitch()
 			part.Text(scene.Text{At: scene.Pt(edge+out, mid), String: text, Height: s.text, Bold: l.strong && k == 0, Anchor: anchor, Seat: scene.Centred, Layer: scene.Notes})
 		}
 	}
-	s.nameHoles(g)
-	s.nameFolds(g)
-	s.ripWidth(g)
 }
 
 // upTop is where the arrow UP begins.
 func (s *sketch) upTop() float64 { return s.box.Y0 + s.headHigh() + 1.6*s.u }
 
+// upWide is what the arrows take of the width beside the sheet.
+func (s *sketch) upWide() float64 {
+	w := (2.4+2.4+2+leaderLong)*s.u + scene.Width("UP", s.text, true)
+	if s.c.Sheet.Turned {
+		w += 4.4*s.u + scene.Width("head", s.text, false)
+	}
+	return w
+}
+
 // up draws the arrow that says which way the sheet hangs, and for a turned sheet the one that says where its head is.
 func (s *sketch) up(g *scene.Group) {
 	u, y := s.u, s.upTop()
 	x := s.box.X0 + 2.4*u
-	if s.c.Back && !s.c.Level {
+	if s.c.Back {
 		x = s.sheet.X1 + leaderLong*u + 2.4*u
 	}
 	part := g.Part(scene.Tag{Class: "up"})
@@ -212,7 +234,11 @@ func (s *sketch) ripWidth(g *scene.Group) {
 	part.HLine(k.X0, k.X1, y, scene.Pen(scene.Marks, rawLine))
 	text := s.Inches(c.Cut.Width)
 	half := scene.Width(text, s.text, true) / 2
-	x := math.Min(k.Centre().X, s.right-half)
+	lo, hi := s.box.X0+s.upWide(), s.right
+	if c.Back { // the arrow stands at the other side
+		lo, hi = s.box.X0, s.sheet.X1+leaderLong*s.u
+	}
+	x := math.Max(math.Min(k.Centre().X, hi-half), lo+half)
 	part.Text(scene.Text{At: scene.Pt(x, y-2.8*s.u), String: text, Height: s.text, Bold: true, Anchor: scene.Middle, Layer: scene.Notes})
 }
 

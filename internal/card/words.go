@@ -78,21 +78,45 @@ func (w speech) neighbours(c *Card) []string {
 
 // zero names the corner that all figures are measured from.
 func (w speech) zero(c *Card) string {
-	edge := strings.TrimPrefix(c.Cut.FromEdge(), "from ")
 	at := "at the mark"
 	switch {
 	case c.Level:
-		at = "at the left end as cut"
+		at = seen(c, "at the left end") + " as cut"
 	case c.Cut.Below < 0:
 		at = "at the foot as cut"
 	case c.Cut.Above < 0:
 		at = "at the head as cut"
 	}
-	words := "figures from 0: " + edge + ", " + at
+	words := "figures from 0: " + edge(c) + ", " + at
 	if c.Back {
-		words += "; it lies right, seen from the back"
+		words += "; left and right as seen from the back"
 	}
 	return words
+}
+
+// seen are words of the cut list as they read on a card: seen from the back, what is left there lies right.
+func seen(c *Card, words string) string {
+	if !c.Back {
+		return words
+	}
+	return strings.NewReplacer("left edge", "right edge", "left end", "right end").Replace(words)
+}
+
+// fromEdge says from which edge of the sheet distances across it run, edge what edge that is.
+func fromEdge(c *Card) string { return seen(c, c.Cut.FromEdge()) }
+func edge(c *Card) string     { return strings.TrimPrefix(fromEdge(c), "from ") }
+
+// ripped and kept name the side at which a sheet is ripped, and the raw edge at the other.
+func (c *Card) ripped() string { return c.side(c.Cut.Rip) }
+func (c *Card) kept() string   { return c.side(opposite[c.Cut.Rip]) }
+
+var opposite = map[string]string{"left": "right", "right": "left"}
+
+func (c *Card) side(side string) string {
+	if c.Back && !c.Level {
+		side = opposite[side]
+	}
+	return c.Cut.Side(side)
 }
 
 // work lists what is done to the sheet, in the order in which it is done.
@@ -106,8 +130,7 @@ func (w speech) work(c *Card) []line {
 	case x.Closes:
 		add(x.ClosingWords(w.Style, w.Room.Veneer.Overlap), true)
 	case x.Rip != "":
-		keeps := map[string]string{"left": "right", "right": "left"}[x.Rip]
-		add("RIP "+strings.ToUpper(x.Side(x.Rip))+": "+w.Inches(x.Width)+" stays, from raw "+x.Side(keeps)+" edge", true)
+		add("RIP "+strings.ToUpper(c.ripped())+": "+w.Inches(x.Width)+" stays, from raw "+c.kept()+" edge", true)
 	}
 	for i := range c.Folds {
 		add(w.fold(c, &c.Folds[i]), false)
@@ -121,7 +144,7 @@ func (w speech) work(c *Card) []line {
 		if len(c.Cut.Walls) > 1 {
 			name += " on " + w.Room.Walls[h.Hole.Wall].Name
 		}
-		add(name+": "+c.Cut.HoleWords(w.Style, *h.Hole), h.Hole.Kind.Traits().NeverCovered)
+		add(name+": "+seen(c, c.Cut.HoleWords(w.Style, *h.Hole)), h.Hole.Kind.Traits().NeverCovered)
 	}
 	for i := range c.Rakes {
 		add(w.rake(c, &c.Rakes[i]), false)
@@ -141,7 +164,11 @@ func (w speech) ends(c *Card) []line {
 	}
 	switch r := c.Register; {
 	case c.Level:
-		add("CUT "+w.Say(c.Sheet.CutLength)+" long; its left end hangs "+w.along(-c.Sheet.Below), true)
+		words := "CUT " + w.Say(c.Sheet.CutLength) + " long"
+		if !c.Back {
+			words += "; its left end hangs " + w.along(-c.Sheet.Below)
+		}
+		add(words, true)
 	case r.Foot:
 		end, first := "foot", "foot "+w.Inches(max(0, c.Kept.Bottom-c.Raw.Bottom))+" from it; "
 		if r.Turned {
@@ -173,20 +200,22 @@ func (w speech) along(x L) string {
 
 // fold says where a fold meets head and foot of the sheet as cut; once, where that is the same.
 func (w speech) fold(c *Card, f *Fold) string {
-	x, s := c.Cut, w.Style
 	name := f.Bend.Name
+	if c.Back && f.Bend.Of != nil {
+		name = f.Bend.Of.Name + " jamb" // which of them is left depends on the side
+	}
 	if f.Corner != nil {
 		name += " " + cornerWord(f)
 		if f.Corner.Radius > 0 {
 			name += ", round " + w.Inches(f.Corner.Radius)
 		}
 	}
-	from := func(p L) string { return s.Inches(c.fromEdge(p)) }
+	from := func(p L) string { return w.Style.Inches(c.fromEdge(p)) }
 	head, foot := from(f.Head.X), from(f.Foot.X)
 	if head == foot {
-		return "fold " + name + ": " + foot + " " + x.FromEdge()
+		return "fold " + name + ": " + foot + " " + fromEdge(c)
 	}
-	return "fold " + name + ": " + head + " at head, " + foot + " at foot, " + x.FromEdge()
+	return "fold " + name + ": " + head + " at head, " + foot + " at foot, " + fromEdge(c)
 }
 
 // cornerWord is how the wall page calls a corner.
@@ -225,14 +254,14 @@ func (w speech) rake(c *Card, r *Rake) string {
 	var list []string
 	for _, p := range r.Points {
 		if c.Level {
-			list = append(list, w.Inches(p.Z)+" at "+w.Say((p.X-c.Zero.X).Abs())+" from left end")
+			list = append(list, w.Inches(p.Z)+" at "+w.Say((p.X-c.Zero.X).Abs())+" "+seen(c, "from left end"))
 			continue
 		}
 		at := c.fromEdge(p.X)
-		place := w.Inches(at) + " " + c.Cut.FromEdge()
+		place := w.Inches(at) + " " + fromEdge(c)
 		switch at {
 		case 0:
-			place = strings.TrimPrefix(c.Cut.FromEdge(), "from ")
+			place = edge(c)
 		case c.Cut.Width:
 			place = "other edge"
 		}
