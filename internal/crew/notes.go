@@ -18,7 +18,7 @@ func (d *wallBoard) tapeWords() []string {
 	if d.w.Run.Up {
 		return append(append(d.jointWords(), d.markWordsUp()...), d.beside...)
 	}
-	lines := d.jointWords()
+	lines := append(d.jointWords(), d.sliverWords()...)
 	lines = append(lines, "trims in; edge: the line; seam "+d.Inches(d.half)+" left")
 	if lean := d.datumLean(); lean != 0 {
 		side := "right"
