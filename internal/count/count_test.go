@@ -234,7 +234,7 @@ at = "3 1/2"
 	require.False(t, n.Broken, "%v", n.Plan.Findings)
 	c := n.Cuts[1]
 	assert.Equal(t, []string{"A", "B"}, c.Walls)
-	assert.Equal(t, []Bend{{"C1", 41 * in / 2, nil}}, c.Bends)
+	assert.Equal(t, []Bend{{"C1", 41 * in / 2, 41 * in / 2, 41 * in / 2, nil}}, c.Bends)
 	assert.Equal(t, []Hole{{"outlet", "E1", 19 * in / 2, 23 * in / 2, -67 * in / 2, -61 * in / 2, 0, 0}}, c.Holes)
 	assert.Equal(t, 47*in/2, c.Net)
 	assert.Equal(t, 49*in/2, c.Width)

@@ -32,13 +32,17 @@ type Cut struct {
 	Closes               bool // it meets the first of its span: the gap that it fills is measured before it is ripped
 	Stock                L    // its end that the cut leaves, of the sheet as delivered; negative where it is too short
 	keeps                L    // length of the lower part that a header leaves
+	datum                L    // of the wall, where the grain is level
 	sheet                *layout.Sheet
 }
 
-// Bend is a bend line of a sheet.
+// Bend is a bend line of a sheet, by how far it is from the sheet's left edge at three heights: they differ where the corner
+// leans.
 type Bend struct {
 	Name string
-	At   L             // from the sheet's left edge
+	At   L             // at the level line
+	Foot L             // at the sheet's lower end as it is cut
+	Head L             // at its upper end
 	Of   *room.Opening // whose jamb it is, nil at a corner
 }
 
@@ -64,6 +68,9 @@ func cut(p *layout.Plan, r *layout.Run, s *layout.Sheet, b bed) Cut {
 	}
 	if rawRight {
 		c.RightTrim = span.RightTrim
+	}
+	if r.Up {
+		c.datum = p.Room.Datum(r.Walls[0].Wall)
 	}
 	c.Walls = wallsOf(p, r, s)
 	c.bends(p, r, s)
@@ -108,19 +115,25 @@ func Turns(r *layout.Run, f func(turn L)) {
 	}
 }
 
+// bends lists the bend lines from left to right. One along a corner leans as the corner does; past a corner whose two walls
+// lean differently the sheet is askew, and all further ones lean by that much more.
 func (c *Cut) bends(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
+	corners := map[*layout.Corner]L{} // where they are on the sheet
 	add := func(at L, name string, of *room.Opening) {
 		Turns(r, func(turn L) {
 			if at := at + turn; s.Left < at && at < s.Right {
-				c.Bends = append(c.Bends, Bend{name, at - s.StartLine, of})
+				at -= s.StartLine
+				c.Bends = append(c.Bends, Bend{name, at, at, at, of})
 			}
 		})
 	}
-	for _, k := range r.Corners {
+	for i := range r.Corners {
+		k := &r.Corners[i]
 		before := len(c.Bends)
 		add(k.At, k.Name, nil)
 		if len(c.Bends) > before {
 			c.Askew += k.Skew
+			corners[k] = c.Bends[before].At
 		}
 	}
 	for _, o := range r.Openings {
@@ -131,6 +144,24 @@ func (c *Cut) bends(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
 		}
 	}
 	slices.SortStableFunc(c.Bends, func(a, b Bend) int { return cmp.Compare(a.At, b.At) })
+	level := p.Room.Space.LevelLine
+	for i := range c.Bends {
+		b := &c.Bends[i]
+		floor := b.At
+		for k, at := range corners {
+			by := L(0)
+			switch {
+			case at == floor && b.Of == nil:
+				by = k.Lean
+			case at < floor:
+				by = k.Skew
+			}
+			w := &p.Room.Walls[k.LeftWall]
+			b.At += w.Part(by, true, level)
+			b.Foot += w.Part(by, true, level-c.Below)
+			b.Head += w.Part(by, true, level+c.Above)
+		}
+	}
 }
 
 // holes lists what is cut out of the sheet as it hangs, overlaps and trims included: openings, then boxes.

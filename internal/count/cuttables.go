@@ -33,7 +33,7 @@ func (c *Count) cutTable() *report.Table {
 	}
 	from := "above and below, up and down: of the level line; all figures are edges"
 	if c.room().Veneer.Horizontal {
-		from = "above and below: its ends, right of the wall's left end; all figures are edges"
+		from = "above and below: its ends, right of where the level line meets the wall's left corner; all figures are edges"
 	}
 	t := &report.Table{Title: fmt.Sprintf("%s: %s, in %s; trims %s top, %s bottom", title, from,
 		map[length.Unit]string{length.Inches: "inches", length.Millimetres: "mm"}[c.Style.Unit], c.Style.Inches(rules.TopTrim), c.Style.Inches(rules.BottomTrim)),
@@ -96,7 +96,7 @@ func (c *Count) cutWords(x *Cut) string {
 		}
 	}
 	for _, b := range x.Bends {
-		say("bend %s at %s %s", b.Name, s.Inches(b.At), x.FromEdge())
+		say("bend %s %s", x.BendWords(s, b), x.FromEdge())
 	}
 	for _, h := range x.Holes {
 		say("%s %s: %s", h.Kind, h.Name, x.HoleWords(s, h))
@@ -107,7 +107,7 @@ func (c *Count) cutWords(x *Cut) string {
 	return strings.Join(parts, "; ")
 }
 
-// height is how far an end of a sheet is over (sign 1) or under (-1) the level line, right or left of the wall's left end
+// height is how far an end of a sheet is over (sign 1) or under (-1) the level line, right or left of the wall's datum
 // where the grain is level: people read a word for it, machines a sign.
 func (c *Count) height(x *Cut, l L, sign int64) report.Cell {
 	cell := c.long(l)

@@ -99,9 +99,25 @@ func (c *Cut) ClosingShort(s length.Style, overlap L) string {
 	return "closes: rip to raw gap (head, level, foot) + " + s.Inches(2*overlap) + "; check " + s.Inches(c.Width)
 }
 
+// BendWords say where a bend line lies on the sheet: one figure; where the corner leans that at the level line, and those at
+// the ends as they are cut. A sheet that does not come to the level line has the two alone.
+func (c *Cut) BendWords(s length.Style, b Bend) string {
+	at, foot, head := s.Inches(b.At), s.Inches(b.Foot), s.Inches(b.Head)
+	switch {
+	case foot == head:
+		return b.Name + " at " + foot
+	case !c.Marked():
+		return b.Name + " at " + foot + " at its foot, " + head + " at its head"
+	}
+	return b.Name + " at " + at + " (foot " + foot + ", head " + head + ")"
+}
+
 // EndWords say where an end of the sheet is: over or under the level line; where the grain is level right or left of the
-// wall's left end.
+// wall's datum.
 func (c *Cut) EndWords(say func(L) string, at L) string {
+	if c.Level {
+		at -= c.datum
+	}
 	switch {
 	case !c.Level:
 		return UpDown(say, at)

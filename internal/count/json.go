@@ -131,7 +131,7 @@ func (x *Cut) object() jsonCut {
 	return jsonCut{Flitch: report.Null(x.Flitch), Number: report.Null(x.Number), Place: x.Place, Course: x.Course, Run: x.Run, Walls: report.List(x.Walls),
 		CutLength: report.MM(x.Length), Above: report.MM(x.Above), Below: report.MM(x.Below), TopTrim: report.MM(x.TopTrim), BottomTrim: report.MM(x.BottomTrim),
 		Net: report.MM(x.Net), Width: report.MM(x.Width), Ripped: report.Null(x.Side(x.Rip)), LeftTrim: report.MM(x.LeftTrim), RightTrim: report.MM(x.RightTrim), Edge: x.Edge(),
-		Bends: report.Each(x.Bends, func(b *Bend) jsonBend { return jsonBend{b.Name, report.MM(b.At)} }),
+		Bends: report.Each(x.Bends, func(b *Bend) jsonBend { return jsonBend{b.Name, report.MM(b.At), report.MM(b.Foot), report.MM(b.Head)} }),
 		Holes: report.Each(x.Holes, func(h *Hole) jsonHole {
 			return jsonHole{string(h.Kind), h.Name, h.What(), report.MM(h.From), report.MM(h.To), report.MM(h.Low), report.MM(h.High)}
 		}),

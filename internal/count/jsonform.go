@@ -202,7 +202,9 @@ type jsonCut struct {
 
 type jsonBend struct {
 	Name string    `json:"name"`
-	At   report.MM `json:"at"`
+	At   report.MM `json:"at"` // at the level line
+	Foot report.MM `json:"at_foot"`
+	Head report.MM `json:"at_head"`
 }
 
 type jsonHole struct {

@@ -28,7 +28,7 @@ func (d *wallBoard) boxes() {
 	for _, b := range list {
 		at := letterPlaces(b.plate, scene.Width(b.Letter, folio.TapedText*u, true), u)
 		if !d.boxLetter(b.g, b.plate, b.Letter, at, letterAir*u) && !d.boxLetter(b.g, b.plate, b.Letter, at, letterLessAir*u) {
-			d.callout(b.g, b.plate.Centre(), b.Letter, "box "+b.Letter+" at "+d.Say(b.X), false)
+			d.callout(b.g, b.plate.Centre(), b.Letter, "box "+b.Letter+" at "+d.Along(d.w.Face, b.X), false)
 		}
 	}
 }
@@ -148,7 +148,7 @@ func (d *wallBoard) cutsHere() []*count.Cut {
 	var list []*count.Cut
 	for _, h := range d.p.Hangs {
 		for _, s := range h.Sheets {
-			if x := d.count.CutOf(s); x != nil {
+			if x := d.Count.CutOf(s); x != nil {
 				list = append(list, x)
 			}
 		}

@@ -38,7 +38,7 @@ func (c *Set) cutRows() []cutRow {
 			if s.Hung || len(s.Pieces) == 0 {
 				continue
 			}
-			x := c.count.CutOf(s)
+			x := c.Count.CutOf(s)
 			row := cutRow{order: len(list) + 1, number: c.SheetNumber(s), flitch: s.Flitch, cut: c.Say(s.CutLength), run: r.Name, sheet: s}
 			row.ends = []string{x.EndWords(c.Say, s.Above), x.EndWords(c.Say, -s.Below)}
 			if r.Up {
@@ -67,7 +67,7 @@ func (c *Set) whatElse(x *count.Cut, row *cutRow) {
 	if len(x.Bends) > 0 {
 		var list []string
 		for _, b := range x.Bends {
-			list = append(list, b.Name+" at "+c.bare(b.At))
+			list = append(list, x.BendWords(c.Style, b))
 		}
 		row.more = append(row.more, "bend "+x.FromEdge()+": "+strings.Join(list, ", "))
 	}
@@ -108,7 +108,7 @@ func (c *Set) nameOf(h *count.Hole) string {
 // cutWords says what the figures of the list hold.
 func (c *Set) cutWords() string {
 	if c.Room.Veneer.Horizontal {
-		return "trims in; ends: right of the wall's left end"
+		return "trims in; ends: right of 0 at the level line"
 	}
 	return "trims in; up, down: of the level mark"
 }

@@ -69,7 +69,7 @@ func (l *cutList) whole(high float64) {
 // fresh begins a page.
 func (l *cutList) fresh() {
 	c := l.set
-	l.b = c.open(l.n+len(l.out), folio.Sheet{Title: "Cut list", Lines: [2]string{c.place(), c.cutWords()}, Portrait: true})
+	l.b = c.open(l.n+len(l.out), folio.Sheet{Title: "Cut list", Lines: [2]string{c.Place(), c.cutWords()}, Portrait: true})
 	l.b.Page.Title = "Cut list"
 	l.g = l.b.Page.Part(scene.Tag{Class: "cut-list"})
 	l.y, l.bottom, l.count = l.b.Area.Y0, l.b.Area.Y1, 0
@@ -105,7 +105,7 @@ func (l *cutList) register(lines []string) {
 
 // words letters a line at the left of the page.
 func (l *cutList) words(y float64, s string, bold bool) {
-	l.b.word(l.g, scene.Pt(l.b.Page.Frame.X0+3*l.set.Unit, y), s, folio.TapedText*l.set.Unit, bold, scene.Start)
+	l.b.Word(l.g, scene.Pt(l.b.Page.Frame.X0+3*l.set.Unit, y), s, folio.TapedText*l.set.Unit, bold, scene.Start)
 }
 
 // rule draws a line across the page.
@@ -146,7 +146,7 @@ func (l *cutList) sheet(i int, r cutRow, last bool) {
 	l.y += high
 	l.count++
 	width := folio.TapedFine
-	if i+1 == l.first || i >= l.first && (i+1-l.first)%l.set.days.Day.Group == 0 || last {
+	if i+1 == l.first || i >= l.first && (i+1-l.first)%l.set.Days.Day.Group == 0 || last {
 		width = cutHeavy
 	}
 	if l.y < l.b.Page.Frame.Y1-0.5*u { // not on the frame

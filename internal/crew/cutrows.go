@@ -36,7 +36,7 @@ func (b *board) cutHead(g *scene.Group, y float64) float64 {
 			if i == 4 || i == 5 {
 				at, anchor = x+b.cutWidths()[i]-1.6*u, scene.End
 			}
-			b.word(g, scene.Pt(at, y+4.6*u), s, folio.TapedText*u, i == 2 || i == 4, anchor)
+			b.Word(g, scene.Pt(at, y+4.6*u), s, folio.TapedText*u, i == 2 || i == 4, anchor)
 		}
 		if i < len(b.cutWidths()) {
 			x += b.cutWidths()[i]
@@ -84,7 +84,7 @@ func (b *board) cutRow(g *scene.Group, r cutRow, y, high float64) {
 	x += w[6]
 	b.packed(g, scene.BoxAt(x, y, f.X1-x, high), r.wall)
 	for i, line := range b.moreLines(r) {
-		b.word(g, scene.Pt(b.moreLeft(), y+high+(float64(i)+0.7)*morePitch*u), line, folio.TapedText*u, false, scene.Start)
+		b.Word(g, scene.Pt(b.moreLeft(), y+high+(float64(i)+0.7)*morePitch*u), line, folio.TapedText*u, false, scene.Start)
 	}
 }
 

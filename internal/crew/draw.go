@@ -49,7 +49,7 @@ func (c *Set) wallPage(w *Wall, p *piece, n int) []*scene.Page {
 	if w.Run.Up {
 		way = "bottom to top"
 	}
-	lines := [2]string{c.place(), c.flitchWords(p.Hangs) + ", " + way}
+	lines := [2]string{c.Place(), c.flitchWords(p.Hangs) + ", " + way}
 	var first []*scene.Page
 	var kept *fit
 	least := 0
@@ -104,7 +104,7 @@ func (d *wallBoard) scaleBar() {
 	words := scene.Width(ratio, folio.TapedSmall*u, false) + 4*u
 	wide := bar.Wide(k, most) + words + 2*u
 	if box, ok := d.under(wide, 6*u); ok {
-		d.word(d.g, scene.Pt(box.X0, box.Y1-0.6*u), ratio, folio.TapedSmall*u, false, scene.Start)
+		d.Word(d.g, scene.Pt(box.X0, box.Y1-0.6*u), ratio, folio.TapedSmall*u, false, scene.Start)
 		bar.Draw(d.g, k, scene.Pt(box.X0+words, box.Y1-0.6*u), most)
 	}
 }
@@ -209,11 +209,7 @@ func (d *wallBoard) sliverWords() []string {
 		if !s.Right {
 			where = "left of it"
 		}
-		at := d.Say(s.X.Abs())
-		if s.X < 0 {
-			at += " left of 0"
-		}
-		lines = append(lines, d.SheetNumber(s.Sheets[0])+" crosses the joint: seam "+at+", sheet "+where+", "+d.Say((s.Far-s.X).Abs())+" at most")
+		lines = append(lines, d.SheetNumber(s.Sheets[0])+" crosses the joint: seam "+d.Along(d.w.Face, s.X)+", sheet "+where+", "+d.Say((s.Far-s.X).Abs())+" at most")
 	}
 	return lines
 }

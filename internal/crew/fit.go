@@ -85,22 +85,6 @@ func keeps(high float64) [][2]float64 {
 	return list
 }
 
-// place names the room and the finish.
-func (c *Set) place() string {
-	p := c.Room.Project
-	s := ""
-	for _, part := range []struct{ word, text string }{{"room ", p.Room}, {"", p.Tag}, {"", p.Title}} {
-		switch {
-		case part.text == "":
-		case s == "":
-			s = part.word + part.text
-		default:
-			s += ", " + part.word + part.text
-		}
-	}
-	return s
-}
-
 // The largest scale at which a wall is drawn, 1:5, and the most of the height left over that stands over it, in mm on
 // letter paper.
 const (

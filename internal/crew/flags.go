@@ -38,7 +38,7 @@ type lineFlag struct {
 func (d *wallBoard) flagList() []lineFlag {
 	var list []lineFlag
 	add := func(x L, open bool, number string, tag ...scene.Datum) {
-		list = append(list, lineFlag{x: x, at: d.v.X(x), text: d.Say(x), open: open, number: number, seamTag: tag})
+		list = append(list, lineFlag{x: x, at: d.v.X(x), text: d.at(x), open: open, number: number, seamTag: tag})
 	}
 	for _, h := range d.p.Hangs {
 		if h.Opens && d.p.StartsHere(h) && !h.Hung() {
@@ -47,11 +47,14 @@ func (d *wallBoard) flagList() []lineFlag {
 		}
 		if h.Lined && d.p.Here(h) && !h.Hung() {
 			add(h.Line, h.Check(), d.SheetNumbers(h), folio.Datum("at", folio.Mm(h.Seam.PlumbLine)), folio.Datum("sheet", strconv.Itoa(h.Place)))
+			if h.Check() {
+				list[len(list)-1].text = d.checked(h)
+			}
 		}
 	}
 	sort.SliceStable(list, func(i, j int) bool { return list[i].x < list[j].x })
 	if !d.p.RightCut() {
-		list = append(list, lineFlag{x: d.w.Right, at: d.v.X(d.w.Right), text: d.Say(d.w.Right), end: true})
+		list = append(list, lineFlag{x: d.w.End(), at: d.v.X(d.w.End()), text: d.at(d.w.End()), end: true})
 	}
 	return list
 }
@@ -106,7 +109,11 @@ func (d *wallBoard) flags() {
 
 // figure letters a running figure.
 func (d *wallBoard) figure(g *scene.Group, f lineFlag, t scene.Text) {
-	in := g.Part(scene.Tag{Class: "dimension", Data: []scene.Datum{folio.Datum("from", "datum"), folio.Datum("length", folio.Mm(f.x))}})
+	long := d.w.At(f.x)
+	if d.w.Run.Up {
+		long = f.x - d.Level
+	}
+	in := g.Part(scene.Tag{Class: "dimension", Data: []scene.Datum{folio.Datum("from", "datum"), folio.Datum("length", folio.Mm(long))}})
 	in.Text(t)
 	d.space.Take(t.Bounds())
 }
@@ -167,31 +174,42 @@ func (d *wallBoard) shelf(list []lineFlag, floor, lo, hi float64) {
 	}
 }
 
-// datum marks the point that all figures count from; on a further piece of a wall it says where that point is.
+// datum marks the point that all figures count from, where the left corner crosses the level line; on a further piece of a
+// wall it says where that point is.
 func (d *wallBoard) datum(floor float64, rows int) {
 	u := d.Unit
 	if d.p.LeftCut() {
-		words := "0 DATUM: the wall's left end, " + d.PageWord(d.w.pieces[0].key())
+		words := "0 DATUM: left corner at the level line, " + d.PageWord(d.w.pieces[0].key())
 		size := folio.TapedText * u
 		if box, ok := d.under(scene.Width(words, size, true), size*1.3); ok {
 			d.g.Text(scene.Text{At: scene.Pt(box.X0, box.Y1-size*0.3), String: words, Height: size, Bold: true, Layer: scene.Plumb})
 		}
 		return
 	}
-	x := d.v.X(d.w.Left)
-	at := scene.Pt(x, d.v.Y(room.AtRight(d.w.W.Floor, d.w.Left)))
+	ground := room.AtRight(d.w.W.Floor, d.w.Left)
+	z := ground
+	if d.w.AtLevel() {
+		z = d.Level
+	}
 	g := d.g.Part(scene.Tag{Class: "datum"})
+	at := d.zero(g, z)
 	foot := floor + (firstRow+rowPitch*float64(rows-1))*u
-	g.VLine(x, at.Y+1.5*u, foot, scene.Pen(scene.Dimensions, 0.25))
-	d.space.Stroke(scene.Pt(x, at.Y), scene.Pt(x, foot))
-	g.Circle(at, 1.5*u, scene.Pen(scene.Plumb, 0.5).Filled(scene.White))
-	d.space.Take(scene.Box{X0: at.X - 2*u, Y0: at.Y - 2*u, X1: at.X + 2*u, Y1: at.Y + 2*u})
+	g.VLine(at.X, d.v.Y(ground)+1.5*u, foot, scene.Pen(scene.Dimensions, 0.25))
+	d.space.Stroke(scene.Pt(at.X, d.v.Y(ground)), scene.Pt(at.X, foot))
 	for i, s := range []struct {
 		text string
 		high float64
 	}{{"0", folio.TapedText}, {"DATUM", folio.TapedSmall}} {
-		t := scene.Text{At: scene.Pt(x-1.6*u, floor+(firstRow+rowPitch*float64(i))*u), String: s.text, Height: s.high * u, Bold: true, Anchor: scene.End, Layer: scene.Plumb}
+		t := scene.Text{At: scene.Pt(at.X-1.6*u, floor+(firstRow+rowPitch*float64(i))*u), String: s.text, Height: s.high * u, Bold: true, Anchor: scene.End, Layer: scene.Plumb}
 		g.Text(t)
 		d.space.Take(t.Bounds())
 	}
+}
+
+// zero draws the circle of the datum at a height of the left corner, and gives its middle.
+func (d *wallBoard) zero(g *scene.Group, z L) scene.Point {
+	u, at := d.Unit, d.v.Pt(d.w.Left+d.w.Datum, z)
+	g.Circle(at, 1.5*u, scene.Pen(scene.Plumb, 0.5).Filled(scene.White))
+	d.space.Take(scene.Box{X0: at.X - 2*u, Y0: at.Y - 2*u, X1: at.X + 2*u, Y1: at.Y + 2*u})
+	return at
 }

@@ -56,7 +56,7 @@ func (b *board) footStrip(d *wallBoard) []note {
 func (b *board) footList(g *scene.Group, box scene.Box, head string, lines []string, most int, caution ...string) []note {
 	u := b.Unit
 	x, w := box.X0+3*u, box.W()-5*u
-	b.word(g, scene.Pt(x, box.Y0+6*u), head, folio.TapedText*u, true, scene.Start)
+	b.Word(g, scene.Pt(x, box.Y0+6*u), head, folio.TapedText*u, true, scene.Start)
 	if len(lines) == 0 {
 		lines = []string{"none on this page"}
 	}
@@ -76,11 +76,11 @@ func (b *board) footList(g *scene.Group, box scene.Box, head string, lines []str
 		shown = append(shown, parts...)
 	}
 	for i, line := range shown {
-		b.word(g, scene.Pt(x, box.Y0+(12.2+footPitch*float64(i))*u), line, folio.TapedText*u, false, scene.Start)
+		b.Word(g, scene.Pt(x, box.Y0+(12.2+footPitch*float64(i))*u), line, folio.TapedText*u, false, scene.Start)
 	}
 	for i, line := range caution {
 		y := box.Y1 - (2+4.2*float64(len(caution)-1-i))*u
-		b.word(g, scene.Pt(x, y), scene.Shorten(line, folio.TapedSmall*u, false, w), folio.TapedSmall*u, false, scene.Start)
+		b.Word(g, scene.Pt(x, y), scene.Shorten(line, folio.TapedSmall*u, false, w), folio.TapedSmall*u, false, scene.Start)
 	}
 	return rest
 }
@@ -96,7 +96,7 @@ func (d *wallBoard) ripLines() []string {
 	var lines, last []string
 	for _, h := range d.p.rows {
 		for _, s := range h.Sheets {
-			if x := d.count.CutOf(s); x != nil && x.Closes && !x.Hung && d.p.Here(h) && !h.After {
+			if x := d.Count.CutOf(s); x != nil && x.Closes && !x.Hung && d.p.Here(h) && !h.After {
 				last = append(last, d.SheetNumber(s)+" "+x.ClosingShort(d.Style, d.Room.Veneer.Overlap))
 				continue
 			}
@@ -125,36 +125,20 @@ func (d *wallBoard) ripLines() []string {
 func (b *board) holdField(g *scene.Group, box scene.Box, d *wallBoard) {
 	u, size := b.Unit, folio.TapedText*b.Unit
 	x, right := box.X0+3*u, box.X1-3*u
-	b.word(g, scene.Pt(x, box.Y0+6*u), scene.Shorten(d.holdWords(), size, true, right-x), size, true, scene.Start)
+	b.Word(g, scene.Pt(x, box.Y0+6*u), scene.Shorten(d.holdWords(), size, true, right-x), size, true, scene.Start)
 	far, unit := "6 ft", "F"
 	if b.Metric() {
 		far, unit = "2 m", "C"
 	}
 	if len(d.p.holds()) > 0 {
-		b.word(g, scene.Pt(x, box.Y0+12.4*u), "look from "+far+" and along the wall; call", size, false, scene.Start)
+		b.Word(g, scene.Pt(x, box.Y0+12.4*u), "look from "+far+" and along the wall; call", size, false, scene.Start)
 		mid := x + (right-x)*0.58
 		y := box.Y0 + 21.5*u
 		pen := scene.Pen(scene.Frame, 0.25)
 		g.HLine(x, mid-2*u, y, pen)
 		g.HLine(mid, right, y, pen)
-		b.word(g, scene.Pt(x, y+3.9*u), "name", folio.TapedSmall*u, false, scene.Start)
-		b.word(g, scene.Pt(mid, y+3.9*u), "time", folio.TapedSmall*u, false, scene.Start)
+		b.Word(g, scene.Pt(x, y+3.9*u), "name", folio.TapedSmall*u, false, scene.Start)
+		b.Word(g, scene.Pt(mid, y+3.9*u), "time", folio.TapedSmall*u, false, scene.Start)
 	}
-	b.blanks(g, x, right, box.Y1-3.4*u, []string{"air", unit + "  RH", "%  board"})
-}
-
-// blanks letters words with lines to write on behind each, from x to right.
-func (b *board) blanks(g *scene.Group, x, right, y float64, words []string) {
-	u, size := b.Unit, folio.TapedText*b.Unit
-	sum := 0.0
-	for _, w := range words {
-		sum += scene.Width(w, size, false) + 2*u
-	}
-	each := (right - x - sum) / float64(len(words))
-	for _, w := range words {
-		b.word(g, scene.Pt(x, y), w, size, false, scene.Start)
-		x += scene.Width(w, size, false) + 1*u
-		g.HLine(x, x+each, y+0.8*u, scene.Pen(scene.Frame, 0.25))
-		x += each + 1*u
-	}
+	b.Blanks(g, x, right, box.Y1-3.4*u, []string{"air", unit + "  RH", "%  board"})
 }

@@ -136,7 +136,7 @@ func (d *wallBoard) label(x float64, text string, bold bool, anchor scene.Anchor
 		wanted = []float64{x - w, x - w + inset, x - w/2, x - inset, x + past}
 	}
 	if box, _, ok := d.overhead(text, w, size*1.1, wanted...); ok {
-		d.word(d.g, scene.Pt(box.X0, box.Y1-0.9*d.Unit), text, size, bold, scene.Start)
+		d.Word(d.g, scene.Pt(box.X0, box.Y1-0.9*d.Unit), text, size, bold, scene.Start)
 	}
 }
 
@@ -216,16 +216,16 @@ func (d *wallBoard) holdAt(h *face.Hang) {
 	g := d.g.Part(scene.Tag{Class: "hold"})
 	draft.Triangle(g, scene.Marks, scene.Pt(tip, box.Y1), 270, 4.4*u, sign*u, 0.7, true)
 	if left {
-		d.word(g, scene.Pt(box.X0, box.Y1-0.9*u), text, size, true, scene.Start)
+		d.Word(g, scene.Pt(box.X0, box.Y1-0.9*u), text, size, true, scene.Start)
 		return
 	}
-	d.word(g, scene.Pt(box.X1, box.Y1-0.9*u), text, size, true, scene.End)
+	d.Word(g, scene.Pt(box.X1, box.Y1-0.9*u), text, size, true, scene.End)
 }
 
 // starts marks where a first sheet begins inside a wall, where the work goes on after what hangs, and where the room closes.
 func (d *wallBoard) starts() {
 	for _, h := range d.p.Hangs {
-		goesOn := !h.Begins && d.someHang() && d.startsWith(d.w, h)
+		goesOn := !h.Begins && d.SomeHang() && d.StartsWith(d.w.Face, h)
 		if (h.Begins && !d.startsAtEnd(h) || goesOn) && d.p.StartsHere(h) && !h.Hung() {
 			d.startLabel(h)
 		}
@@ -262,10 +262,10 @@ func (d *wallBoard) startLabel(h *face.Hang) {
 		at = h.Start
 	}
 	x := d.v.X(at)
-	box, _, ok := d.overhead(text+" at "+d.Say(at), w, size*1.1, x, x-w/3, x-w/2)
+	box, _, ok := d.overhead(text+" at "+d.at(at), w, size*1.1, x, x-w/3, x-w/2)
 	if ok {
 		d.block(d.g, scene.Pt(box.X0, box.Y1-0.9*u-size/2), arrow*u, 4.4*u)
-		d.word(d.g, scene.Pt(box.X1, box.Y1-0.9*u), text, size, true, scene.End)
+		d.Word(d.g, scene.Pt(box.X1, box.Y1-0.9*u), text, size, true, scene.End)
 	}
 }
 
@@ -305,6 +305,13 @@ var leans = []float64{0, -0.3, 0.3, -0.6, 0.6, -0.9, 0.9, -1.3, 1.3}
 // that is free and whose line crosses nothing: the lowest rows first, since a short line is read best, in each row the
 // place nearest to the target first.
 func (d *wallBoard) callout(g *scene.Group, target scene.Point, text, words string, boxed bool) {
+	if !d.calledOut(g, target, text, boxed) {
+		d.aside(words)
+	}
+}
+
+// calledOut is callout, and reports whether there is a place.
+func (d *wallBoard) calledOut(g *scene.Group, target scene.Point, text string, boxed bool) bool {
 	u, size := d.Unit, folio.TapedLarge*d.Unit
 	w, ring := scene.Width(text, size, true), 0.0
 	if boxed {
@@ -318,18 +325,18 @@ func (d *wallBoard) callout(g *scene.Group, target scene.Point, text, words stri
 			box := scene.Box{X0: x0 - ring, Y0: y - size - ring, X1: x0 + w + ring, Y1: y + ring}
 			from := scene.Pt(math.Max(math.Min(target.X, box.X1-0.5*u), box.X0+0.5*u), box.Y1+0.6*u)
 			if d.space.Free(box, crewAir*u) && d.space.FreeLine(from, target, 0.3*u) {
-				d.word(g, scene.Pt(x0, y), text, size, true, scene.Start)
+				d.Word(g, scene.Pt(x0, y), text, size, true, scene.Start)
 				if boxed {
 					g.Rect(box, scene.Pen(scene.Numbers, folio.TapedFine))
 				}
 				d.line(g, from, target, scene.Pen(scene.Marks, 0.25))
 				g.Circle(target, 0.6*u, scene.Style{Layer: scene.Marks, Fill: scene.Solid(scene.Black)})
 				d.space.Take(box)
-				return
+				return true
 			}
 		}
 	}
-	d.aside(words)
+	return false
 }
 
 // aside notes words that find no place in the drawing: at first it is drawn smaller, in the end they stand beside it.

@@ -15,8 +15,8 @@ func (p *piece) held(h *face.Hang) days.Hold {
 	if h.After || !p.Here(h) {
 		return days.NoHold
 	}
-	for i := range p.wall.days.Tasks {
-		if t := &p.wall.days.Tasks[i]; t.Run == p.wall.Run.Name && t.Place == h.Place && t.Hold != days.NoHold {
+	for i := range p.wall.Days.Tasks {
+		if t := &p.wall.Days.Tasks[i]; t.Run == p.wall.Run.Name && t.Place == h.Place && t.Hold != days.NoHold {
 			return t.Hold
 		}
 	}
@@ -48,8 +48,8 @@ func (d *wallBoard) holdWords() string {
 
 // firstCut is how many sheets of the cut list are cut and hung before all others: up to the first look.
 func (c *Set) firstCut(rows []cutRow) int {
-	for i := range c.days.Tasks {
-		t := &c.days.Tasks[i]
+	for i := range c.Days.Tasks {
+		t := &c.Days.Tasks[i]
 		if t.Hold == days.NoHold {
 			continue
 		}

@@ -1,9 +1,12 @@
 package crew
 
 import (
-	"flitchlay/internal/count"
-	"flitchlay/internal/days"
-	"flitchlay/internal/face"
+	"cmp"
+	"math"
+	"slices"
+
+	"flitchlay/internal/card"
+	"flitchlay/internal/crewday"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/paper"
@@ -19,33 +22,65 @@ func Install(p *layout.Plan, t *paper.Template) (*scene.Document, error) {
 	return c.Document(c.installPages())
 }
 
-// Set is the install set while it is made: what every page of it needs to know.
+// Set is the install set while it is made: what every page of it needs to know, and its walls.
 type Set struct {
-	*folio.TapedSet
+	*crewday.Set
 	half  L // half an overlap
 	Walls []*Wall
-	count *count.Count
-	days  *days.Schedule
 }
 
 // NewSet prepares a set for the crew.
 func NewSet(p *layout.Plan, t *paper.Template, name string) *Set {
-	c := &Set{TapedSet: folio.NewTapedSet(p, t, name), half: p.Room.Veneer.Overlap.HalfDown(), count: count.Of(p), days: days.Of(p)}
-	for _, f := range face.All(p) {
+	c := &Set{Set: crewday.NewSet(p, t, name), half: p.Room.Veneer.Overlap.HalfDown()}
+	for _, f := range c.Faces {
 		c.Walls = append(c.Walls, c.hung(f))
 	}
 	return c
 }
 
-// installPages lists the pages in their order.
+// board is a page of a wall or of the cut list being drawn.
+type board struct {
+	*Set
+	*folio.Taped
+	more int // lines by which boxes and rips are higher than the foot
+}
+
+// open makes a page of the set ready.
+func (c *Set) open(n int, sheet folio.Sheet) *board {
+	return &board{Set: c, Taped: c.Set.Open(n, sheet).Taped}
+}
+
+// installPages lists the pages in their order: those of the walls as they are hung.
 func (c *Set) installPages() []folio.TapedPage {
-	list := []folio.TapedPage{{Key: "start", Draw: c.startPage}, {Key: "days", Draw: c.dayPages}}
+	list := []folio.TapedPage{{Key: "start", Draw: c.StartPage}, {Key: "days", Draw: c.DayPages}}
+	for _, p := range c.inOrder() {
+		list = append(list, folio.TapedPage{Key: p.key(), Draw: func(n int) []*scene.Page { return c.wallPage(p.wall, p, n) }})
+	}
+	list = append(list, folio.TapedPage{Key: "cuts", Draw: c.cutPages})
+	return append(list, card.Pages(c.TapedSet, c.Count)...)
+}
+
+// inOrder are the pieces of all walls by the first sheet that begins on them, in the order of hanging.
+func (c *Set) inOrder() []*piece {
+	type turn struct{ run, place int }
+	var list []*piece
+	first := map[*piece]turn{}
 	for _, w := range c.Walls {
-		for _, piece := range w.pieces {
-			list = append(list, folio.TapedPage{Key: piece.key(), Draw: func(n int) []*scene.Page { return c.wallPage(w, piece, n) }})
+		run := slices.IndexFunc(c.Plan.Runs, func(r layout.Run) bool { return r.Name == w.Run.Name })
+		for _, p := range w.pieces {
+			list = append(list, p)
+			first[p] = turn{run, math.MaxInt}
+			for _, h := range p.Hangs {
+				if !h.Before && p.StartsHere(h) || len(p.Hangs) == 1 {
+					first[p] = turn{run, min(first[p].place, h.Place)}
+				}
+			}
 		}
 	}
-	return append(list, folio.TapedPage{Key: "cuts", Draw: c.cutPages})
+	slices.SortStableFunc(list, func(a, b *piece) int {
+		return cmp.Or(cmp.Compare(first[a].run, first[b].run), cmp.Compare(first[a].place, first[b].place))
+	})
+	return list
 }
 
 // bare is a length in inches alone, or millimetres.

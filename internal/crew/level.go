@@ -6,23 +6,6 @@ import (
 	"slices"
 )
 
-// levelWords say how high the level line is struck, and over which place of the floor: over a floor that falls it is at
-// another height everywhere else. The first wall is named at whose left end the floor is where heights are counted from;
-// where none is, the first whose floor is under the line.
-func (c *Set) levelWords() string {
-	words := ""
-	for _, w := range c.Walls {
-		floor := room.AtRight(w.W.Floor, 0)
-		if floor == 0 || words == "" && floor < c.Level {
-			words = c.Say(c.Level-floor) + " above the floor at the left end of " + w.W.Name
-		}
-		if floor == 0 {
-			break
-		}
-	}
-	return words
-}
-
 // levelHere is how high the level line is over the floor at the left of a piece; 0 where the floor is not under it.
 func (d *wallBoard) levelHere() L {
 	return max(d.Level-room.AtRight(d.w.W.Floor, d.p.From), 0)

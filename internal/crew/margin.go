@@ -69,7 +69,7 @@ func (d *wallBoard) margins() {
 	if d.startHang() != nil {
 		w := math.Max(scene.Width("START", folio.TapedSmall*u, true), 9*u)
 		if box, ok := d.down(right, w, 9.6*u, roof+1*u, floor); ok {
-			d.word(d.g, scene.Pt(box.X1, box.Y0+folio.TapedSmall*u), "START", folio.TapedSmall*u, true, scene.End)
+			d.Word(d.g, scene.Pt(box.X1, box.Y0+folio.TapedSmall*u), "START", folio.TapedSmall*u, true, scene.End)
 			d.block(d.g, scene.Pt(box.X1-9*u, box.Y0+6.6*u), 9*u, 6*u)
 		}
 	}

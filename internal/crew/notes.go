@@ -2,14 +2,11 @@ package crew
 
 import (
 	"flitchlay/internal/count"
-	"fmt"
 	"slices"
 	"strings"
 
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
-	"flitchlay/internal/length"
-	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
 
@@ -19,14 +16,8 @@ func (d *wallBoard) tapeWords() []string {
 		return append(append(d.jointWords(), d.markWordsUp()...), d.beside...)
 	}
 	lines := append(d.jointWords(), d.sliverWords()...)
-	lines = append(lines, "trims in; edge: the line; seam "+d.Inches(d.half)+" left")
-	if lean := d.datumLean(); lean != 0 {
-		side := "right"
-		if lean < 0 {
-			side = "left"
-		}
-		lines = append(lines, fmt.Sprintf("0 is at the floor: at the level line the corner stands %s %s of it", d.Inches(lean.Abs()), side))
-	}
+	lines = append(lines, "trims in; raw edge: its line; seam "+d.Inches(d.half)+" left")
+	lines = append(lines, d.slantWords()...)
 	return append(lines, d.beside...)
 }
 
@@ -35,7 +26,7 @@ func (d *wallBoard) jointWords() []string {
 	var lines []string
 	for _, at := range d.w.Joints() {
 		if d.w.Run.Up {
-			lines = append(lines, "end match at "+d.Say(at))
+			lines = append(lines, "end match at "+d.Along(d.w.Face, at))
 		} else {
 			lines = append(lines, "courses meet at: "+count.UpDown(d.Say, at-d.Level)+d.endWord())
 		}
@@ -76,16 +67,6 @@ func known(numbers []int) []int {
 	return slices.DeleteFunc(slices.Clone(numbers), func(n int) bool { return n == 0 })
 }
 
-// datumLean is how far the left end of the wall has moved to the right where the level line meets it.
-func (d *wallBoard) datumLean() L {
-	w := d.w.W
-	floor, ceiling := room.AtRight(w.Floor, d.w.Left), room.AtRight(w.Ceiling, d.w.Left)
-	if w.LeanLeft == 0 || d.p.LeftCut() || ceiling <= floor {
-		return 0
-	}
-	return d.Style.Round(length.MulDiv(w.LeanLeft, d.Level-floor, ceiling-floor))
-}
-
 // markWords say how long the sheets are cut, and how much of that is above and below the level mark, those alike together.
 func (d *wallBoard) markWords() []string {
 	type mark struct{ cut, above, below L }
@@ -116,8 +97,8 @@ func (d *wallBoard) markWords() []string {
 			who = layout.Numbers(list) + ": "
 		}
 		where := "up " + d.Say(m.above) + " + down " + d.Say(m.below)
-		if m.below < 0 { // an upper course
-			where = "from " + d.Say(-m.below) + " up to " + d.Say(m.above)
+		if m.below < 0 || m.above < 0 { // the level line is not on it
+			where = "from " + count.UpDown(d.Say, -m.below) + " to " + count.UpDown(d.Say, m.above)
 		}
 		lines = append(lines, who+d.Say(m.cut)+" = "+where)
 	}
@@ -154,10 +135,10 @@ func (b *board) besides(g *scene.Group, notes []note, y float64) []note {
 			continue
 		}
 		y += 7.4 * u
-		b.word(g, scene.Pt(b.List.X0, y), n.head, folio.TapedText*u, true, scene.Start)
+		b.Word(g, scene.Pt(b.List.X0, y), n.head, folio.TapedText*u, true, scene.Start)
 		for _, line := range lines {
 			y += 5.6 * u
-			b.word(g, scene.Pt(b.List.X0, y), line, folio.TapedText*u, false, scene.Start)
+			b.Word(g, scene.Pt(b.List.X0, y), line, folio.TapedText*u, false, scene.Start)
 		}
 	}
 	return rest
@@ -167,7 +148,7 @@ func (b *board) besides(g *scene.Group, notes []note, y float64) []note {
 func (c *Set) notesPages(title string, n int, notes []note) []*scene.Page {
 	var out []*scene.Page
 	for len(notes) > 0 {
-		b := c.open(n+len(out), folio.Sheet{Title: title, Lines: [2]string{c.place(), "notes to the page before"}})
+		b := c.open(n+len(out), folio.Sheet{Title: title, Lines: [2]string{c.Place(), "notes to the page before"}})
 		b.Page.Title = title + ", notes"
 		area := b.Area.Inset(3 * c.Unit)
 		notes = b.columns(area, notes)
@@ -198,11 +179,11 @@ func (b *board) columns(area scene.Box, notes []note) []note {
 			continue
 		}
 		y += 7 * u
-		b.word(g, scene.Pt(x, y), scene.Shorten(n.head, folio.TapedText*u, true, w), folio.TapedText*u, true, scene.Start)
+		b.Word(g, scene.Pt(x, y), scene.Shorten(n.head, folio.TapedText*u, true, w), folio.TapedText*u, true, scene.Start)
 		shown := min(room, len(lines))
 		for _, line := range lines[:shown] {
 			y += 5.8 * u
-			b.word(g, scene.Pt(x, y), line, folio.TapedText*u, false, scene.Start)
+			b.Word(g, scene.Pt(x, y), line, folio.TapedText*u, false, scene.Start)
 		}
 		y += 3 * u
 		if shown < len(lines) {

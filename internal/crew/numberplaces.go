@@ -31,14 +31,22 @@ func (d *wallBoard) findNumber(n *numbered, text string, most float64, framed bo
 				continue
 			}
 			t := scene.Text{String: text, Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Angle: try.angle, Layer: scene.Numbers}
-			ink := t.Bounds()
-			for _, y := range rows(n.box.Y0, n.box.Y1-high, u) {
-				for _, x := range d.columns(n.box, wide, n.ring) {
-					t.At = scene.Pt(x, y+high/2)
-					if at := moved(ink, t.At); d.within(n.sheet, at.Centre()) && d.space.Free(at.Inset(-n.ring), try.air*u) {
-						return t, true
-					}
-				}
+			if t, ok := d.fits(n, t, try); ok {
+				return t, true
+			}
+		}
+	}
+	return scene.Text{}, false
+}
+
+// fits finds a place for a number in its sheet, as high up as it goes.
+func (d *wallBoard) fits(n *numbered, t scene.Text, try numberTry) (scene.Text, bool) {
+	ink := t.Bounds()
+	for _, y := range rows(n.box.Y0, n.box.Y1-ink.H(), d.Unit) {
+		for _, x := range d.columns(n.box, ink.W(), n.ring) {
+			t.At = scene.Pt(x, y+ink.H()/2)
+			if at := moved(ink, t.At); d.within(n.sheet, at.Centre()) && d.space.Free(at.Inset(-n.ring), try.air*d.Unit) {
+				return t, true
 			}
 		}
 	}

@@ -162,11 +162,7 @@ func (d *wallBoard) number(n *numbered) {
 		d.cuts = append(d.cuts, s)
 	}
 	if !n.in {
-		words := "sheet " + text + ", from " + d.Say(n.from) + " to " + d.Say(n.to)
-		if s.Ripped != "" {
-			words += ", ripped"
-		}
-		d.callout(g, d.target(n), text, words, s.Ripped != "")
+		d.elsewhere(g, n, text)
 	}
 }
 

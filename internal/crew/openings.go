@@ -104,7 +104,7 @@ func (d *wallBoard) openingWords() {
 			continue
 		}
 		if !d.openingBlock(box, o.Name, nil) && !d.openingName(box, o.Name) {
-			d.callout(d.g, scene.Pt(box.Centre().X, box.Y0+1*d.Unit), o.Name, o.Name+" at "+d.Say(o.FromLeft)+" to "+d.Say(o.Right()), false)
+			d.callout(d.g, scene.Pt(box.Centre().X, box.Y0+1*d.Unit), o.Name, o.Name+" at "+d.Along(d.w.Face, o.FromLeft)+" to "+d.Along(d.w.Face, o.Right()), false)
 		}
 		if len(short) > 0 {
 			for _, s := range short {

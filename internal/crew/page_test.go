@@ -28,7 +28,7 @@ func SmallInstall(t *testing.T) *scene.Document {
 
 func TestInstallGolden(t *testing.T) {
 	c := NewSet(roomtest.SmallPlan(t), roomtest.Template(t, "ansi-a"), "Install")
-	pages := append(c.startPage(1), c.wallPage(c.Walls[0], c.Walls[0].pieces[0], 2)...)
+	pages := append(c.StartPage(1), c.wallPage(c.Walls[0], c.Walls[0].pieces[0], 2)...)
 	pages = append(append(pages, c.wallPage(c.Walls[1], c.Walls[1].pieces[0], 3)...), c.cutPages(4)...)
 	var b strings.Builder
 	for _, p := range pages {
@@ -81,13 +81,18 @@ func TestInstallDrawsEverySeamToScale(t *testing.T) {
 		assert.Equal(t, wall, view[0].Data["wall"])
 		scale, err := strconv.ParseFloat(view[0].Data["scale"], 64)
 		require.NoError(t, err)
-		// the datum's circle is x = 0
+		// the datum's circle stands where the left corner crosses the level line
 		datum := roomtest.PartsOf(&page.Group, "datum")
 		require.Len(t, datum, 1)
 		zero := 0.0
 		for _, it := range datum[0].Items {
 			if c, ok := it.(*scene.Circle); ok {
 				zero = c.Centre.X
+			}
+		}
+		for i := range p.Room.Walls {
+			if p.Room.Walls[i].Name == wall {
+				zero -= p.Room.Datum(i).MM() / scale
 			}
 		}
 		seams := roomtest.PartsOf(&page.Group, "seam")
@@ -133,19 +138,19 @@ func TestInstallFiguresComeFromThePlan(t *testing.T) {
 		figures = append(figures, TextsOf(g.Group)...)
 	}
 	tape := strings.Join(TextsOf(roomtest.PartsOf(&bar.Group, "tape-list")[0].Group), "\n")
+	// A lean of 1/4 in from the floor to 9 ft is 1/9 in at 4 ft: 1/8 in to the sixteenth. The level line begins there.
+	corner := length.Inch / 8
 	for i := range p.Runs[0].Seams {
 		s := &p.Runs[0].Seams[i]
 		if p.Room.Walls[s.Wall].Name != "Bar" {
 			continue
 		}
-		line := p.Style.Format(s.X + p.Room.Veneer.Overlap.HalfDown())
+		line := p.Style.Format(s.X + p.Room.Veneer.Overlap.HalfDown() - corner)
 		assert.Contains(t, figures, line, "running figure of seam %d's line", s.Number)
 		assert.Contains(t, tape, line, "line of seam %d in the tape list", s.Number)
-		assert.Contains(t, tape, p.Style.Format(s.X), "seam %d in the tape list", s.Number)
+		assert.Contains(t, tape, p.Style.Format(s.X-corner), "seam %d in the tape list", s.Number)
 	}
-	assert.Contains(t, figures, p.Style.Format(p.Room.Walls[0].Length), "the wall's end")
-	// A lean of 1/4 in from the floor to 9 ft is 1/9 in at 4 ft: 1/8 in to the sixteenth.
-	assert.Contains(t, tape, `1/8" right of it`)
+	assert.Contains(t, figures, p.Style.Format(p.Room.Walls[0].Length-corner), "the wall's end")
 }
 
 func TestInstallNumbersAreThoseOfTheFlitch(t *testing.T) {

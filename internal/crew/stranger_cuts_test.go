@@ -166,34 +166,6 @@ func boxesIn(p *layout.Plan, r *layout.Run, s *layout.Sheet) int {
 	return n
 }
 
-// TestBendsAreWhereTheirFiguresSay folds each sheet at the figures of its row, from left to right, and finds the corners and
-// jambs there.
-func TestBendsAreWhereTheirFiguresSay(t *testing.T) {
-	line, each := regexp.MustCompile(`^bend from (left|ripped) edge: (.*)$`), regexp.MustCompile(`(\S+)(?: (?:left|right) jamb)? at `+figure)
-	for file, p := range rooms(t) {
-		t.Run(file, func(t *testing.T) {
-			for _, row := range cutListOf(t, p) {
-				var at []length.Length
-				for _, w := range row.words {
-					if m := line.FindStringSubmatch(w); m != nil {
-						assert.Equal(t, row.sheet.Ripped == "left", m[1] == "ripped", w)
-						for _, b := range each.FindAllStringSubmatch(m[2], -1) {
-							at = append(at, row.sheet.StartLine+read(t, p, b[2]))
-						}
-					}
-				}
-				assert.True(t, slices.IsSorted(at), "from left to right")
-				require.Len(t, at, len(row.sheet.Bends), "bends of sheet %d: %s", row.sheet.Number, row.words)
-				for _, b := range row.sheet.Bends {
-					assert.True(t, slices.ContainsFunc(at, func(x length.Length) bool {
-						return near(x, b) || row.run.Closed && (near(x, b+row.run.Length) || near(x, b-row.run.Length))
-					}), "a bend of sheet %d at %s", row.sheet.Number, p.Style.Format(b))
-				}
-			}
-		})
-	}
-}
-
 // TestClosingSheetIsRippedToItsGap measures the gap that the layout leaves between the raw edges of the sheets before and
 // after the closing one, and rips that and what the page adds: it comes to the figure that is there to check by.
 func TestClosingSheetIsRippedToItsGap(t *testing.T) {
@@ -237,6 +209,7 @@ func TestStartHasOneFigure(t *testing.T) {
 			r := &p.Runs[0]
 			at := read(t, p, m[1])
 			assert.True(t, slices.ContainsFunc(r.Walls, func(st layout.Stretch) bool {
+				at := at + cornerAt(p, st.Wall, false, p.Room.Space.LevelLine)
 				return near(r.Sheets[0].StartLine-st.Shift, at) || near(r.Sheets[0].StartLine+r.Length-st.Shift, at)
 			}), m[0])
 		}

@@ -47,7 +47,7 @@ func TestReadingsGoBackUnderTheirNames(t *testing.T) {
 	for _, page := range printed(t, p) {
 		if i := wallNamed(p, page); i >= 0 && strings.Contains(page, "TAPE LIST") {
 			tape[p.Room.Walls[i].Name] = tapeOf(page)
-			assert.Contains(t, page, "no. edge seam")
+			assert.Contains(t, page, "no. raw edge seam")
 		}
 	}
 	door, side := tape["Door wall"], tape["Sideboard wall"]

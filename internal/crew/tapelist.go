@@ -34,7 +34,7 @@ func (d *wallBoard) tapeRows() []tapeRow {
 		}
 		flitch = h.Sheet().Flitch
 		if h.Opens && d.p.StartsHere(h) && !h.Hung() {
-			list = append(list, tapeRow{number: d.stacked(h), line: d.Say(h.Start), words: "left edge", seam: d.Say(h.From)})
+			list = append(list, tapeRow{number: d.stacked(h), line: d.at(h.Start), words: "left edge", seam: d.at(h.From)})
 		}
 		r := tapeRow{number: d.stacked(h), rule: d.p.held(h) != days.NoHold, hung: h.Hung()}
 		switch {
@@ -45,21 +45,21 @@ func (d *wallBoard) tapeRows() []tapeRow {
 		case h.Hung() && h.After:
 			r.words = "hangs, goes on"
 		case h.Hung():
-			r.words, r.seam = "hangs", d.Say(h.X)
+			r.words, r.seam = "hangs", d.at(h.X)
 		case h.After && h.Before:
 			r.words = "goes past"
 		case h.After:
-			r.words = "left edge " + d.Say(h.Start)
+			r.words = "left edge " + d.at(h.Start)
 		case h.Closes:
-			r.words, r.seam = "over "+d.firstOf(h), d.Say(h.X)
+			r.words, r.seam = "over "+d.firstOf(h), d.at(h.X)
 		case h.Ends:
-			r.words, r.seam = d.endWords(), d.Say(h.X)
+			r.words, r.seam = d.endWords(), d.at(h.X)
 		case !h.Lined:
-			r.words, r.seam = "no line, gap", d.Say(h.X)
+			r.words, r.seam = "no line, gap", d.at(h.X)
 		case h.Check():
-			r.line, r.words, r.seam = d.Say(h.Line), "check", d.Say(h.X)
+			r.line, r.words, r.seam = d.checked(h), "check", d.at(h.X)
 		default:
-			r.line, r.seam = d.Say(h.Line), d.Say(h.X)
+			r.line, r.seam = d.at(h.Line), d.at(h.X)
 		}
 		list = append(list, r)
 	}
@@ -95,12 +95,12 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	u, box := b.Unit, b.List
 	x0, x1 := box.X0, box.X1
 	g := b.Page.Part(scene.Tag{Class: "tape-list"})
-	b.word(g, scene.Pt(x0, box.Y0+6*u), "TAPE LIST, from the one datum", folio.TapedText*u, true, scene.Start)
+	b.Word(g, scene.Pt(x0, box.Y0+6*u), d.tapeTitle(), folio.TapedText*u, true, scene.Start)
 	rows := d.tapeRows()
 	columns := b.tapeColumns(rows)
 	top, head := box.Y0+8.6*u, tapeHead*u
 	high := math.Max(tapeLeast*u, math.Min(tapeMost*u, (box.Y1-top-head-underTape*u)/math.Max(float64(len(rows)), 1)))
-	b.tapeHeads(g, columns, top)
+	b.tapeHeads(g, columns, top, d.w.Run.Up)
 	y := top + head
 	g.HLine(x0, x1, y, scene.Pen(scene.Frame, folio.TapedFine))
 	for i, r := range rows {
@@ -128,7 +128,7 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 		}
 		for _, part := range parts {
 			y += 5.6 * u
-			b.word(g, scene.Pt(x0, y), part, folio.TapedText*u, false, scene.Start)
+			b.Word(g, scene.Pt(x0, y), part, folio.TapedText*u, false, scene.Start)
 		}
 	}
 	if !d.w.Run.Up {
@@ -153,7 +153,7 @@ func (b *board) cutting(g *scene.Group, words []string, y float64) float64 {
 	if fits(words) {
 		for _, line := range wrap(words) {
 			y += 5.6 * u
-			b.word(g, scene.Pt(b.List.X0, y), line, folio.TapedText*u, false, scene.Start)
+			b.Word(g, scene.Pt(b.List.X0, y), line, folio.TapedText*u, false, scene.Start)
 		}
 	}
 	return y
@@ -168,21 +168,31 @@ const (
 	ruleMore  = 0.9  // by which the row over the heavy rule is higher
 )
 
+// hungHeads head what is written as hung, where the widest have room: the raw edge, which can be measured the same evening, at
+// its two ends.
+func hungHeads(up bool) [][2]string {
+	a, b := "head", "foot"
+	if up {
+		a, b = "left", "right"
+	}
+	return [][2]string{{"as hung, edge, " + a, "as hung, edge, " + b}, {"raw edge, " + a, "raw edge, " + b}, {"edge, " + a, "edge, " + b}, {a, b}}
+}
+
 // tapeHeads letters the heads of the columns: edge and seam as the keys of [[hung]] call them. In the last, what is hung is
 // written: its edge, at the head over at the foot.
-func (b *board) tapeHeads(g *scene.Group, columns [4]float64, top float64) {
+func (b *board) tapeHeads(g *scene.Group, columns [4]float64, top float64, up bool) {
 	u := b.Unit
 	x := b.List.X0
-	for i, word := range []string{"no.", "edge", "seam"} {
-		b.word(g, scene.Pt(x+columns[i]/2, top+tapeHead*u-3.1*u), word, folio.TapedText*u, false, scene.Middle)
+	for i, word := range []string{"no.", "raw edge", "seam"} {
+		b.Word(g, scene.Pt(x+columns[i]/2, top+tapeHead*u-3.1*u), word, folio.TapedText*u, false, scene.Middle)
 		x += columns[i]
 	}
-	for _, words := range [][2]string{{"edge hung, head", "edge hung, foot"}, {"edge, head", "edge, foot"}, {"head", "foot"}} {
+	for _, words := range hungHeads(up) {
 		if math.Max(scene.Width(words[0], folio.TapedSmall*u, false), scene.Width(words[1], folio.TapedSmall*u, false))+1.2*u > columns[3] {
 			continue
 		}
 		for k, word := range words {
-			b.word(g, scene.Pt(x+columns[3]/2, top+(3.6+4.1*float64(k))*u), word, folio.TapedSmall*u, false, scene.Middle)
+			b.Word(g, scene.Pt(x+columns[3]/2, top+(3.6+4.1*float64(k))*u), word, folio.TapedSmall*u, false, scene.Middle)
 		}
 		return
 	}
@@ -313,9 +323,9 @@ func (b *board) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, high f
 	}
 	x += columns[1]
 	put(x+columns[2]-1.2*u, r.seam, folio.TapedText*u, false, scene.End, columns[2]-2.4*u)
-	if r.hung {
+	if r.hung && scene.Width("hung", folio.TapedText*u, false)+2*u <= columns[3] { // the row says so itself
 		put(x+columns[2]+columns[3]/2, "hung", folio.TapedText*u, false, scene.Middle, columns[3]-2*u)
-	} else if r.line != "" && columns[3] >= writeLeast*u { // one reading over the other
+	} else if !r.hung && r.line != "" && columns[3] >= writeLeast*u { // one reading over the other
 		g.HLine(x+columns[2], b.List.X1, y+high/2, scene.Pen(scene.Dimensions, 0.25).As(scene.Dashed(0.25)))
 	}
 }

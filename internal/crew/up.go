@@ -22,6 +22,7 @@ func (d *wallBoard) tryUp() {
 	d.seamsUp()
 	d.covering()
 	d.jointsUp()
+	d.levelLine()
 	for _, draw := range []func(){d.flagsUp, d.boxes, d.sheetNumbers, d.headsUp, d.openingWords, d.scaleBar} {
 		if draw(); d.above || d.below {
 			return
@@ -84,18 +85,28 @@ func (d *wallBoard) flagsUp() {
 			g.HLine(left-flagLong*u, left-flagStem*u, at[i], scene.Pen(scene.Plumb, folio.TapedFine))
 			g.Line(scene.Pt(left-flagStem*u, at[i]), scene.Pt(left-8*u, slots[i]), scene.Pen(scene.Plumb, folio.TapedFine))
 		}
-		t := scene.Text{At: scene.Pt(left-8.8*u, slots[i]), String: d.Say(m.z), Height: size, Bold: m.hang != nil, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Plumb}
+		t := scene.Text{At: scene.Pt(left-8.8*u, slots[i]), String: d.at(m.z), Height: size, Bold: m.hang != nil, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Plumb}
 		d.figure(g, lineFlag{x: m.z}, t)
 		if m.hang == nil {
 			g.Line(scene.Pt(left-1*u, at[i]), scene.Pt(left-8*u, slots[i]), scene.Pen(scene.Dimensions, 0.25))
 		}
 	}
 	d.space.Take(scene.Box{X0: left - 8.4*u, Y0: d.v.Y(high) - 2*u, X1: left, Y1: d.area.Y1})
-	c := scene.Pt(d.v.X(d.w.Left), d.v.Y(room.AtRight(d.w.W.Floor, d.w.Left)))
-	d.g.Circle(c, 1.5*u, scene.Pen(scene.Plumb, 0.5).Filled(scene.White))
-	t := scene.Text{At: scene.Pt(c.X-1.6*u, c.Y+7*u), String: "0 DATUM: floor, left end", Height: size, Bold: true, Layer: scene.Plumb}
+	d.levelUp()
+}
+
+// levelUp says at the left of a wall of bands where the level line is, from which its heights run.
+func (d *wallBoard) levelUp() {
+	u, size := d.Unit, folio.TapedText*d.Unit
+	z, words := d.Level, "0 DATUM: level line, "+d.Say(d.levelHere())+" above the floor here"
+	if !d.w.AtLevel() {
+		z, words = room.AtRight(d.w.W.Floor, d.w.Left), "heights from the level line; 0 along it: floor, left end"
+	}
+	d.zero(d.g.Part(scene.Tag{Class: "datum"}), z)
+	low, _ := d.p.Extremes()
+	t := scene.Text{At: scene.Pt(d.v.X(d.w.Left)-1.6*u, d.v.Y(low)+7*u), String: words, Height: size, Bold: true, Layer: scene.Plumb}
 	d.g.Text(t)
-	d.space.Take(t.Bounds(), scene.Box{X0: c.X - 2*u, Y0: c.Y - 2*u, X1: c.X + 2*u, Y1: c.Y + 2*u})
+	d.space.Take(t.Bounds())
 }
 
 // headsUp letters the names of the ends over the wall, START, UP and HOLD beside it.
@@ -108,13 +119,13 @@ func (d *wallBoard) headsUp() {
 		y := d.v.Y(h.X)
 		g := d.g.Part(scene.Tag{Class: "hold"})
 		draft.Triangle(g, scene.Marks, scene.Pt(x, y), 180, 4.4*u, 5.2*u, folio.TapedHeavy, true)
-		d.word(g, scene.Pt(x+6*u, y+size/2), "HOLD", size, true, scene.Start)
+		d.Word(g, scene.Pt(x+6*u, y+size/2), "HOLD", size, true, scene.Start)
 		d.space.Take(scene.Box{X0: x - 1*u, Y0: y - 3*u, X1: x + 20*u, Y1: y + 3*u})
 	}
 	low, _ := d.p.Extremes()
 	if h := d.p.rows[0]; h.Begins && !h.Hung() {
 		if box, ok := d.right(x, 16*u, 5*u, d.v.Y(low)-8*u); ok {
-			d.word(d.g, scene.Pt(box.X0, box.Y1-0.8*u), "START", size, true, scene.Start)
+			d.Word(d.g, scene.Pt(box.X0, box.Y1-0.8*u), "START", size, true, scene.Start)
 		}
 	}
 	if box, ok := d.right(x, upWide*u, upHigh*u, d.v.Y(low)-24*u); ok {
@@ -163,11 +174,7 @@ func (d *wallBoard) markWordsUp() []string {
 			if s.CutLength == 0 || s.Hung {
 				continue
 			}
-			where := "from " + d.Say(-s.Below)
-			if s.Below > 0 {
-				where = "from " + d.Inches(s.Below) + " left of 0"
-			}
-			text := "cut " + d.Say(s.CutLength) + ", " + where
+			text := "cut " + d.Say(s.CutLength) + ", from " + d.Along(d.w.Face, -s.Below)
 			if !seen[text] {
 				seen[text] = true
 				lines = append(lines, text)
@@ -184,7 +191,7 @@ func (d *wallBoard) markWordsUp() []string {
 func (d *wallBoard) marginUp() float64 {
 	w := 0.0
 	for _, h := range d.p.Hangs {
-		w = math.Max(w, scene.Width(d.Say(h.X), folio.TapedText*d.Unit, true))
+		w = math.Max(w, scene.Width(d.at(h.X), folio.TapedText*d.Unit, true))
 	}
 	return w + 16*d.Unit
 }

@@ -16,6 +16,7 @@ type Face struct {
 	Run         *layout.Run
 	St          layout.Stretch
 	Left, Right L // x of its ends; of eased corners the middle of the arc
+	Datum       L // x from which figures run: where its left corner crosses the level line
 	Parts       []Part
 	Seams       []*layout.Seam // on this wall, from left to right
 	Low, High   L              // of floor and ceiling
@@ -68,6 +69,7 @@ func newFace(rm *room.Room, wall int, r *layout.Run, st layout.Stretch) *Face {
 	if r.Up {
 		f.Left, f.Right = 0, f.W.Length
 	}
+	f.Datum = rm.Datum(wall)
 	f.Low, f.High = f.W.Floor[0].Z, f.W.Ceiling[0].Z
 	for _, p := range f.W.Floor {
 		f.Low = min(f.Low, p.Z)

@@ -87,6 +87,14 @@ func (s *TapedSet) SheetNumbers(h *face.Hang) string {
 // Say prints a length as on drawings.
 func (s *TapedSet) Say(l L) string { return s.Style.Format(l) }
 
+// Along is where a place of a wall stands: at the level line, from the wall's datum.
+func (s *TapedSet) Along(f *face.Face, x L) string {
+	if at := f.At(x); at < 0 {
+		return s.Say(-at) + " left of 0"
+	}
+	return s.Say(f.At(x))
+}
+
 // Inches is a short length with its mark: 17 1/2", 445.
 func (s *TapedSet) Inches(l L) string {
 	if s.Metric() {

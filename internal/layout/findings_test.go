@@ -22,6 +22,7 @@ var provoked = []struct {
 	{finding.SheetThin, head + `[rules]
 corner_return = "12"
 prefer_return = "12"
+short_seam = "96"
 [[wall]]
 name = "A"
 length = "10"

@@ -87,6 +87,8 @@ type KeptScore struct {
 	NarrowMain int64   `json:"narrow_main"`
 	Narrow     int64   `json:"narrow"`
 	Sheets     int64   `json:"sheets"`
+	NarrowJump int64   `json:"narrow_jump"`
+	Sliver     MM      `json:"sliver"`
 	Jump       int64   `json:"jump"`
 	Should     MM      `json:"should"`
 	Seen       int64   `json:"seen"`

@@ -60,8 +60,8 @@ func (p *Plan) keptRun(r *Run) KeptRun {
 
 func (s *Span) kept() KeptSpan {
 	v := s.Score
-	return KeptSpan{MM(s.Left), MM(s.Right), KeptScore{MM(v.Bends), MM(v.Edges), v.Closing, v.NarrowMain, v.Narrow, v.Sheets, v.Jump,
-		MM(v.Should), v.Seen, MM(v.Difference), squaresOf(v)}}
+	return KeptSpan{MM(s.Left), MM(s.Right), KeptScore{MM(v.Bends), MM(v.Edges), v.Closing, v.NarrowMain, v.Narrow, v.Sheets,
+		v.NarrowJump, MM(v.Sliver), v.Jump, MM(v.Should), v.Seen, MM(v.Difference), squaresOf(v)}}
 }
 
 func (r *Run) keptSheet(s *Sheet, name func(int) string) KeptSheet {

@@ -54,13 +54,13 @@ const (
 	endMark  // of the wall, the covering, the level line
 )
 
-// poleAlong is the pole along a wall, from its left end.
+// poleAlong is the pole along the level line of a wall, from where its left corner crosses it.
 func poleAlong(c *folio.TapedSet, w *face.Face) pole {
-	p := pole{wall: w.W.Name, title: w.W.Name + ", along the wall", to: w.W.Length, zero: "0 DATUM, left end"}
+	p := pole{wall: w.W.Name, title: w.W.Name + ", along the level line", to: w.At(w.End()), zero: "0 DATUM, left corner"}
 	add := func(at L, kind poleKind, label string, tag scene.Tag) {
-		p.marks = append(p.marks, poleMark{at, kind, label + "  " + c.Say(at), tag})
+		p.marks = append(p.marks, poleMark{w.At(at), kind, label + "  " + c.Along(w, at), tag})
 	}
-	add(w.W.Length, endMark, "end", scene.Tag{Class: "corner"})
+	add(w.End(), endMark, "end", scene.Tag{Class: "corner"})
 	for _, h := range w.Hangs {
 		if w.Run.Up {
 			break

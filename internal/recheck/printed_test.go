@@ -76,7 +76,8 @@ type printedScore struct {
 	Closing              int64
 	NarrowMain           int64 `json:"narrow_main"`
 	Narrow, Sheets, Jump int64
-	Should               num
+	NarrowJump           int64 `json:"narrow_jump"`
+	Sliver, Should       num
 	Seen                 int64
 	Difference           num
 	Unevenness           num

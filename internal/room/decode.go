@@ -40,6 +40,7 @@ func Decode(name string, text []byte) (*Room, error) {
 	if err := root.Mistakes().Err(); err != nil {
 		return nil, err
 	}
+	d.room.offDatum()
 	return d.room, nil
 }
 

@@ -83,7 +83,7 @@ func (d *decoder) hungPlace(v source.Value, r reading, h Hung) {
 func (d *decoder) hungFirst(v source.Value, r reading, h Hung) {
 	if d.closedSpan() {
 		if h.Left == nil && !v.Get("left_edge").Given() && !v.Get("left_seam").Given() {
-			v.Get("left_edge").Mistake("add left_edge: its raw left edge as it hangs, from the wall's left end; or left_seam: the finished seam there",
+			v.Get("left_edge").Mistake("add left_edge: its raw left edge as it hangs, from where the wall's left corner crosses the level line; or left_seam: the finished seam there",
 				"in a closed run the first hung sheet needs its left edge")
 		}
 		return

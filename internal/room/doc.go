@@ -96,7 +96,8 @@
 //
 // and the seam is what is laid out from (TestEveryKeyDecodes). Where both are told the seam holds, and has to lie in the overlap
 // (TestMistakes). At a raw end nothing is cut: there the edge reaches the end of the covering, trim and all
-// (TestAnEdgeAtARawEnd in package layout). On a wall's page the figures stand under the same two words
+// (TestAnEdgeAtARawEnd in package layout). Both are read at the level line, from where the wall's left corner crosses it
+// (TestDatumIsWhereTheCornerCrossesTheLevelLine). On a wall's page the figures stand under the same two words
 // (TestReadingsGoBackUnderTheirNames in package crew).
 //
 // # Site, day, paste, paper

@@ -145,7 +145,7 @@ var Schema = source.Schema{
 		may("sheets", "sheet numbers", "", "in place of sheet: the numbers of a list of seams or edges"),
 		may("left_edge", "length", "", "raw left edge of the first hung sheet, as it hangs; a closed run needs it, or left_seam"),
 		may("left_seam", "length", "", "finished seam there, half an overlap right of left_edge"),
-		may("edge", "length or [bottom, top]", "", "its raw right edge as it hangs, from the wall's left end: the figure of its line"),
+		may("edge", "length or [bottom, top]", "", "its raw right edge as it hangs, from where the wall's left corner crosses the level line: the figure of its line"),
 		may("seam", "length or [bottom, top]", "", "in place of edge: the finished seam at its right, half an overlap left of the edge"),
 		may("edges", "list of lengths or [bottom, top]", "", "in place of edge: those of several sheets of one wall, from left to right"),
 		may("seams", "list of lengths or [bottom, top]", "", "in place of seam: those of several sheets of one wall, from left to right"),

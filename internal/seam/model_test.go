@@ -70,7 +70,7 @@ func inOrder(score seam.Score, c oracletest.Case) []int64 {
 	if c.Aim == seam.Fewest {
 		middle = slices.Concat(sheets, narrow)
 	}
-	return slices.Concat([]int64{score.Bends, score.Edges}, middle, []int64{score.Jump, score.Should, score.Seen, score.Difference})
+	return slices.Concat([]int64{score.Bends, score.Edges}, middle, []int64{score.NarrowJump, score.Sliver, score.Jump, score.Should, score.Seen, score.Difference})
 }
 
 // glpsolLeast finds the least of every item in the order of the aim, one run of glpsol each: what an item reached is a
@@ -352,10 +352,40 @@ func (m *model) score() {
 	narrowMain := item{name: "narrow on main", weight: jumps(tallMain)}
 	narrow := item{name: "narrow", weight: jumps(tall)}
 	jump := item{name: "jump", weight: jumps(feet)}
-	m.items = []item{bends, edges, narrowMain, narrow, sheets, jump, should, seen, m.difference()}
-	if m.c.Aim == seam.Fewest {
-		m.items = []item{bends, edges, sheets, narrowMain, narrow, jump, should, seen, m.difference()}
+	narrowJump, sliver := item{name: "jump of narrow"}, item{name: "sliver", weight: m.slim()}
+	if left, right := m.raw(); left || right {
+		narrowJump.weight = jumps(func(p oracletest.Place) int64 { return number(p.Tall) * p.Feet })
 	}
+	m.items = []item{bends, edges, narrowMain, narrow, sheets, narrowJump, sliver, jump, should, seen, m.difference()}
+	if m.c.Aim == seam.Fewest {
+		m.items = []item{bends, edges, sheets, narrowMain, narrow, narrowJump, sliver, jump, should, seen, m.difference()}
+	}
+}
+
+// raw tells which ends are raw.
+func (m *model) raw() (left, right bool) {
+	s := m.c.Span
+	return !s.Closed && !s.LeftSeam, !s.Closed && !s.RightSeam
+}
+
+// slim is what the sheets at raw ends lack of being no slivers, by the seams beside the ends.
+func (m *model) slim() map[string]int64 {
+	weight := map[string]int64{}
+	add := func(name string, i int, width int64) {
+		if w := oracletest.SliverLacks(m.c.Span, width); w > 0 && m.places[i].Tall && m.has(name) {
+			weight[name] = w
+		}
+	}
+	left, right := m.raw()
+	for i := 1; i < len(m.edges)-1; i++ {
+		if left {
+			add("f"+strconv.Itoa(i), i, m.edges[i]-m.left())
+		}
+		if right {
+			add("l"+strconv.Itoa(i), i, m.right()-m.edges[i])
+		}
+	}
+	return weight
 }
 
 func number(is bool) int64 {
@@ -415,24 +445,9 @@ func (m *model) minimise(t testing.TB, ctx context.Context, program string, it i
 	if len(it.weight) == 0 {
 		return it.constant
 	}
-	var text bytes.Buffer
-	text.WriteString("Minimize\n obj:")
-	for i, name := range m.columns { // all of them, so that glpsol numbers the columns as we do
-		if i%12 == 11 {
-			text.WriteString("\n")
-		}
-		fmt.Fprintf(&text, " %+d %s", it.weight[name], name)
-	}
-	text.WriteString("\nSubject To\n" + strings.Join(m.rows, "\n") + "\nBinary\n")
-	for _, name := range m.columns {
-		if m.binary[name] {
-			text.WriteString(name + "\n")
-		}
-	}
-	text.WriteString("End\n")
 	folder := t.TempDir()
 	problem, solution := filepath.Join(folder, "span.lp"), filepath.Join(folder, "span.sol")
-	require.NoError(t, os.WriteFile(problem, text.Bytes(), 0o644))
+	require.NoError(t, os.WriteFile(problem, m.text(it), 0o644))
 	start := time.Now()
 	out, err := exec.CommandContext(ctx, program, "--lp", problem, "--write", solution).CombinedOutput()
 	m.spent += time.Since(start)
@@ -464,6 +479,26 @@ func (m *model) minimise(t testing.TB, ctx context.Context, program string, it i
 	return least
 }
 
+// text writes the program with one item to be the least.
+func (m *model) text(it item) []byte {
+	var text bytes.Buffer
+	text.WriteString("Minimize\n obj:")
+	for i, name := range m.columns { // all of them, so that glpsol numbers the columns as we do
+		if i%12 == 11 {
+			text.WriteString("\n")
+		}
+		fmt.Fprintf(&text, " %+d %s", it.weight[name], name)
+	}
+	text.WriteString("\nSubject To\n" + strings.Join(m.rows, "\n") + "\nBinary\n")
+	for _, name := range m.columns {
+		if m.binary[name] {
+			text.WriteString(name + "\n")
+		}
+	}
+	text.WriteString("End\n")
+	return text.Bytes()
+}
+
 // itemOf scores a layout that glpsol found and gives one item of it.
 func (m *model) itemOf(t testing.TB, name string, seams []int64) int64 {
 	s, closing := m.c.Span, -1
@@ -479,7 +514,7 @@ func (m *model) itemOf(t testing.TB, name string, seams []int64) int64 {
 	require.True(t, ok, "glpsol's layout %v breaks a hard limit", seams)
 	return map[string]int64{
 		"bends": score.Bends, "edges": score.Edges, "narrow on main": score.NarrowMain, "narrow": score.Narrow,
-		"sheets": score.Sheets, "jump": score.Jump, "should": score.Should, "seen": score.Seen,
+		"sheets": score.Sheets, "jump of narrow": score.NarrowJump, "sliver": score.Sliver, "jump": score.Jump, "should": score.Should, "seen": score.Seen,
 		"difference": score.Difference, "unevenness": int64(score.Unevenness.Lo),
 	}[name]
 }

@@ -1,4 +1,4 @@
-package crew
+package crewday
 
 import (
 	"maps"
@@ -18,7 +18,6 @@ import (
 	"flitchlay/internal/room"
 	"flitchlay/internal/roomtest"
 	"flitchlay/internal/scene"
-	"flitchlay/internal/submittal"
 )
 
 // oddDays are rooms and working days that try the pages of the hanging days.
@@ -41,7 +40,7 @@ func TestNothingOverlapsOnTheHangingDays(t *testing.T) {
 	maps.Copy(rooms, oddDays)
 	roomtest.OnPapers(t, rooms, []string{"ansi-a", "a4", "ansi-b"}, func(t *testing.T, text, name string) {
 		c := NewSet(roomtest.Laid(t, "room.toml", text), roomtest.Template(t, name), "Install")
-		pages := c.dayPages(1)
+		pages := c.DayPages(1)
 		require.NotEmpty(t, pages)
 		require.NoError(t, (&scene.Document{Title: "t", Pages: pages}).Validate())
 		for _, p := range pages {
@@ -78,7 +77,7 @@ func TestNothingOverlapsOnTheHangingDays(t *testing.T) {
 func TestNothingOverlapsOnTheDaysOfRandomRooms(t *testing.T) {
 	count, wanted := 0, effort.Of(10, 40)
 	for seed := uint64(1000); count < wanted && seed < 2000; seed++ {
-		r, err := room.Decode("random.toml", []byte(RandomRoom(seed)))
+		r, err := room.Decode("random.toml", []byte(roomtest.CrewRoom(seed)))
 		if err != nil {
 			continue
 		}
@@ -87,7 +86,7 @@ func TestNothingOverlapsOnTheDaysOfRandomRooms(t *testing.T) {
 			continue
 		}
 		count++
-		for _, page := range NewSet(p, roomtest.Template(t, []string{"ansi-a", "a4"}[seed%2]), "Install").dayPages(1) {
+		for _, page := range NewSet(p, roomtest.Template(t, []string{"ansi-a", "a4"}[seed%2]), "Install").DayPages(1) {
 			for _, o := range scene.Overlaps(page, 0.5) {
 				t.Errorf("seed %d, %s: %v", seed, page.Name, o)
 			}
@@ -119,7 +118,7 @@ height = "8'"
 `
 	template, err := paper.Named("ansi-a")
 	require.NoError(t, err)
-	pages := NewSet(roomtest.Laid(t, "room.toml", text), template, "Install").dayPages(1)
+	pages := NewSet(roomtest.Laid(t, "room.toml", text), template, "Install").DayPages(1)
 	require.Len(t, pages, 2)
 	day := strings.Join(strings.Fields(roomtest.Texts(pages[1:])), " ")
 	for _, row := range [][]string{{"8:00", "8:30", "dry lay-out of all sheets: HOLD 0"}, {"8:30", "8:45", "10:10", "1, 2, 3", "2", "North; edge 3 dry"}, {"10:10", "10:20", "HOLD: look at the first sheets"},
@@ -128,20 +127,6 @@ height = "8'"
 	}
 	// 2 x 25 + 4 x 20 = 130 minutes to hang, 5 x 10 to cut
 	assert.Contains(t, roomtest.Texts(pages[:1]), "North\n6\n2:10\n0:50\n3:00\nday 1, 12:10\n")
-}
-
-// The days stand in the install set between the room start and the walls, the site in the submittal set behind the cover.
-func TestSetsHoldTheDaysAndTheSite(t *testing.T) {
-	p := roomtest.Laid(t, "room.toml", roomtest.Head("in")+roomtest.Wall("North", `12'`, `9'`))
-	var titles []string
-	for _, l := range NewSet(p, roomtest.Template(t, "ansi-a"), "Install").installPages() {
-		titles = append(titles, l.Key)
-	}
-	require.Greater(t, len(titles), 2)
-	assert.Equal(t, []string{"start", "days"}, titles[:2])
-	s := folio.NewSet(p, roomtest.Template(t, "ansi-b"), nil, "Submittal")
-	s.Number(submittal.Submittal)
-	assert.Equal(t, "Z-002", s.PageOf("site"))
 }
 
 // A timetable of more than one page goes on with a step, never with more sheets of the step before, and with rows enough
@@ -158,7 +143,7 @@ func TestATimetableGoesOnWithAStep(t *testing.T) {
 	for why, text := range rooms {
 		for _, name := range []string{"ansi-a", "a4", "ansi-b"} {
 			c := NewSet(roomtest.Laid(t, "room.toml", text), roomtest.Template(t, name), "Install")
-			pages := c.dayPages(1)
+			pages := c.DayPages(1)
 			list := roomtest.ListedOver(c.readable(), pages[0].Frame.Y1+1, pages)
 			for i, l := range list {
 				if l.Title != "TIMETABLE" || !l.Goes {

@@ -1,4 +1,4 @@
-package crew
+package crewday
 
 import (
 	"slices"
@@ -8,10 +8,10 @@ import (
 
 // What of a room hangs already, and where the work goes on.
 
-// someHang reports whether a sheet hangs already.
-func (c *Set) someHang() bool {
-	for i := range c.count.Cuts {
-		if c.count.Cuts[i].Hung {
+// SomeHang reports whether a sheet hangs already.
+func (c *Set) SomeHang() bool {
+	for i := range c.Count.Cuts {
+		if c.Count.Cuts[i].Hung {
 			return true
 		}
 	}
@@ -21,8 +21,8 @@ func (c *Set) someHang() bool {
 // hungOf are the numbers of the sheets of a flitch that hang.
 func (c *Set) hungOf(flitch string) []int {
 	var list []int
-	for i := range c.count.Cuts {
-		if x := &c.count.Cuts[i]; x.Hung && x.Flitch == flitch {
+	for i := range c.Count.Cuts {
+		if x := &c.Count.Cuts[i]; x.Hung && x.Flitch == flitch {
 			list = append(list, x.Number)
 		}
 	}
@@ -35,11 +35,11 @@ func without(list, less []int) []int {
 	return slices.DeleteFunc(slices.Clone(list), func(n int) bool { return slices.Contains(less, n) })
 }
 
-// startsWith reports whether a place of a wall is where the work begins: the first of the room, or the first still to hang.
-func (c *Set) startsWith(w *Wall, h *face.Hang) bool {
-	if len(c.days.Tasks) == 0 {
+// StartsWith reports whether a place of a wall is where the work begins: the first of the room, or the first still to hang.
+func (c *Set) StartsWith(w *face.Face, h *face.Hang) bool {
+	if len(c.Days.Tasks) == 0 {
 		return false
 	}
-	t := &c.days.Tasks[0]
+	t := &c.Days.Tasks[0]
 	return t.Run == w.Run.Name && t.Place == h.Place && !h.Before
 }

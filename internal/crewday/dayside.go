@@ -1,4 +1,4 @@
-package crew
+package crewday
 
 import (
 	"fmt"

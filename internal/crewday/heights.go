@@ -1,4 +1,4 @@
-package crew
+package crewday
 
 import (
 	"flitchlay/internal/count"
@@ -14,7 +14,7 @@ func (c *Set) heightPages(n int) []*scene.Page {
 	u, size := c.Unit, folio.TapedText*c.Unit
 	const row = 7.2
 	least := 29 * u // of a column: room for its figures, and to write beside them
-	for _, w := range c.Walls {
+	for _, w := range c.Faces {
 		for _, x := range c.heightPlaces(w.W) {
 			least = max(least, scene.Width(c.Say(x), size, true)+3*u)
 			if floor, ceiling := c.pastLevel(w.W); floor || ceiling {
@@ -24,7 +24,7 @@ func (c *Set) heightPages(n int) []*scene.Page {
 			}
 		}
 	}
-	b := c.open(n, folio.Sheet{Title: "Room start"}) // to measure
+	b := c.Open(n, folio.Sheet{Title: "Room start"}) // to measure
 	area := b.Area
 	wide := b.Page.Frame.W() - 33*u
 	across := max(2, int(wide/least))
@@ -34,7 +34,7 @@ func (c *Set) heightPages(n int) []*scene.Page {
 		places []L
 	}
 	var grids []grid
-	for _, w := range c.Walls {
+	for _, w := range c.Faces {
 		places := c.heightPlaces(w.W)
 		rows := (len(places) + across - 1) / across
 		for i := range rows {
@@ -50,13 +50,13 @@ func (c *Set) heightPages(n int) []*scene.Page {
 	sheets := (len(grids) + fit - 1) / fit
 	var out []*scene.Page
 	for i := range sheets {
-		b := c.open(n+i, folio.Sheet{Title: "Room start", Lines: [2]string{c.place(), "heights to read, from the level line of " + c.PageWord("start")}})
+		b := c.Open(n+i, folio.Sheet{Title: "Room start", Lines: [2]string{c.Place(), "heights to read, from the level line of " + c.PageWord("start")}})
 		b.Page.Title = "Room start, heights"
 		area := b.Area
 		g := b.Page.Part(scene.Tag{Class: "heights"})
 		x, y := b.Page.Frame.X0+3*u, area.Y0+2*u
 		for _, o := range grids[i*len(grids)/sheets : (i+1)*len(grids)/sheets] {
-			b.word(g, scene.Pt(x, y+6*u), scene.Shorten(o.name, size, true, b.Page.Frame.W()-6*u), size, true, scene.Start)
+			b.Word(g, scene.Pt(x, y+6*u), scene.Shorten(o.name, size, true, b.Page.Frame.W()-6*u), size, true, scene.Start)
 			b.heightGrid(g, o.w, o.places, scene.Pt(x, y+7.8*u), wide/float64(across), row*u)
 			y += high
 		}
@@ -107,7 +107,7 @@ func (c *Set) heightPlaces(w *room.Wall) []L {
 
 // heightGrid draws three rows: where, down to the floor, up to the ceiling, with what the room file says and room to
 // write beside it.
-func (b *board) heightGrid(g *scene.Group, w *room.Wall, places []L, at scene.Point, wide, row float64) {
+func (b *Board) heightGrid(g *scene.Group, w *room.Wall, places []L, at scene.Point, wide, row float64) {
 	u, size := b.Unit, folio.TapedText*b.Unit
 	head := 27 * u
 	pen := scene.Pen(scene.Frame, 0.25)
@@ -121,7 +121,7 @@ func (b *board) heightGrid(g *scene.Group, w *room.Wall, places []L, at scene.Po
 		words[2] = "ceiling"
 	}
 	for i, word := range words {
-		b.word(g, scene.Pt(at.X+1*u, at.Y+(float64(i)+0.5)*row+size/2), word, size, false, scene.Start)
+		b.Word(g, scene.Pt(at.X+1*u, at.Y+(float64(i)+0.5)*row+size/2), word, size, false, scene.Start)
 		g.HLine(at.X, right, at.Y+float64(i+1)*row, pen)
 	}
 	for k, x := range places {
@@ -129,7 +129,7 @@ func (b *board) heightGrid(g *scene.Group, w *room.Wall, places []L, at scene.Po
 		g.VLine(x0, at.Y, at.Y+3*row, pen)
 		cells := b.heightCells(w, x)
 		for i, s := range cells {
-			b.word(g, scene.Pt(x0+1.2*u, at.Y+(float64(i)+0.5)*row+size/2), s, size, i == 0, scene.Start)
+			b.Word(g, scene.Pt(x0+1.2*u, at.Y+(float64(i)+0.5)*row+size/2), s, size, i == 0, scene.Start)
 		}
 	}
 	g.Rect(scene.Box{X0: at.X, Y0: at.Y, X1: right, Y1: at.Y + 3*row}, scene.Pen(scene.Frame, folio.TapedFine))

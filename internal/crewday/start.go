@@ -1,4 +1,4 @@
-package crew
+package crewday
 
 import (
 	"fmt"
@@ -10,13 +10,13 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// startPage draws what is done in the room before the first cut: what the site owes, what is measured, and the dry
+// StartPage draws what is done in the room before the first cut: what the site owes, what is measured, and the dry
 // lay-out on the floor; then the heights to read, wall by wall.
-func (c *Set) startPage(n int) []*scene.Page {
+func (c *Set) StartPage(n int) []*scene.Page {
 	var out []*scene.Page
 	rows := c.leanRows()
 	for first := true; first || len(rows) > 0; first = false {
-		b := c.open(n+len(out), folio.Sheet{Title: "Room start", Lines: [2]string{c.place(), "before the first cut"}, Form: folio.OverFoot})
+		b := c.Open(n+len(out), folio.Sheet{Title: "Room start", Lines: [2]string{c.Place(), "before the first cut"}, Form: folio.OverFoot})
 		b.Page.Title = "Room start"
 		area := b.Area
 		u := b.Unit
@@ -38,11 +38,11 @@ func (c *Set) startPage(n int) []*scene.Page {
 }
 
 // siteChecks letters what the site has to give, with a box to tick before each.
-func (b *board) siteChecks(box scene.Box) {
+func (b *Board) siteChecks(box scene.Box) {
 	u, size := b.Unit, folio.TapedText*b.Unit
 	g := b.Page.Part(scene.Tag{Class: "checks"})
 	y := box.Y0 + 6*u
-	b.word(g, scene.Pt(box.X0, y), "SITE CHECKS", size, true, scene.Start)
+	b.Word(g, scene.Pt(box.X0, y), "SITE CHECKS", size, true, scene.Start)
 	for _, text := range b.checkWords() {
 		lines := scene.Wrap(text, size, false, box.W()-6.4*u)
 		if y+(1.2+5.3*float64(len(lines)))*u > box.Y1-0.5*u {
@@ -54,13 +54,13 @@ func (b *board) siteChecks(box scene.Box) {
 			if i > 0 {
 				y += 5.3 * u
 			}
-			b.word(g, scene.Pt(box.X0+6.2*u, y), line, size, false, scene.Start)
+			b.Word(g, scene.Pt(box.X0+6.2*u, y), line, size, false, scene.Start)
 		}
 	}
 }
 
 // checkWords are the checks: common practice, no source.
-func (b *board) checkWords() []string {
+func (b *Board) checkWords() []string {
 	near, wide := "1/8 in", "10 ft"
 	if b.Metric() {
 		near, wide = "3 mm", "3 m"
@@ -92,7 +92,7 @@ var markOuts = []float64{4.4, 6.4, 8.4, -4.4, -6.4}
 var startPlaces = [][2]float64{{0, -9}, {0, -12}, {8, -9}, {-8, -9}, {14, -7}, {-14, -7}, {16, -4}, {-16, -4}, {0, -16}, {0, 12}, {10, 9}, {-10, 9}}
 
 // startPlan draws the room from above with the way of hanging, and beside it what is delivered.
-func (b *board) startPlan(box scene.Box) {
+func (b *Board) startPlan(box scene.Box) {
 	u, size := b.Unit, folio.TapedText*b.Unit
 	g := b.Page.Part(scene.Tag{Class: "key", Title: "plan of the room"})
 	view := scene.Box{X0: box.X0, Y0: box.Y0 + 2*u, X1: box.X0 + box.W()*0.5, Y1: box.Y1 - 2*u}
@@ -124,23 +124,23 @@ func (b *board) startPlan(box scene.Box) {
 		}
 	}
 	x, y := view.X1+3*u, box.Y0+6*u
-	b.word(g, scene.Pt(x, y), "SHEETS", size, true, scene.Start)
+	b.Word(g, scene.Pt(x, y), "SHEETS", size, true, scene.Start)
 	for _, line := range b.stockWords() {
 		for _, part := range scene.Wrap(line, size, false, box.X1-x) {
 			if y += 5.4 * u; y > box.Y1-2*u {
 				return
 			}
-			b.word(g, scene.Pt(x, y), part, size, false, scene.Start)
+			b.Word(g, scene.Pt(x, y), part, size, false, scene.Start)
 		}
 	}
 }
 
 // startMark draws where the first sheet begins, inside the room, and letters START beside it.
-func (b *board) startMark(g *scene.Group, p folio.OutlinePlan, view scene.Box, taken *[]scene.Box) {
+func (b *Board) startMark(g *scene.Group, p folio.OutlinePlan, view scene.Box, taken *[]scene.Box) {
 	u := b.Unit
-	for _, w := range b.Walls {
+	for _, w := range b.Faces {
 		for _, h := range w.Hangs {
-			if !b.startsWith(w, h) {
+			if !b.StartsWith(w, h) {
 				continue
 			}
 			share := float64(h.From) / math.Max(float64(w.W.Length), 1)
@@ -171,7 +171,7 @@ func lengthOf(p folio.OutlinePlan, wall int) float64 {
 }
 
 // stockWords say what is delivered, what of it hangs, and where it begins.
-func (b *board) stockWords() []string {
+func (b *Board) stockWords() []string {
 	var lines []string
 	for _, s := range b.Plan.Left {
 		lines = append(lines, fmt.Sprintf("flitch %s: %s delivered", s.Flitch, layout.Numbers(s.Delivered)))
@@ -197,7 +197,7 @@ type leanRow struct{ name, length, left, right string }
 func (c *Set) leanRows() []leanRow {
 	var list []leanRow
 	marks := folio.WallMarks(c.Plan)
-	for _, w := range c.Walls {
+	for _, w := range c.Faces {
 		list = append(list, leanRow{marks[w.Wall] + "  " + w.W.Name, c.Say(w.W.Length), c.leanWords(w.W.LeanLeft), c.leanWords(w.W.LeanRight)})
 	}
 	return list
@@ -215,10 +215,10 @@ func (c *Set) leanWords(l L) string {
 }
 
 // leanTable draws as many rows as have room, and gives back the others.
-func (b *board) leanTable(box scene.Box, rows []leanRow) []leanRow {
+func (b *Board) leanTable(box scene.Box, rows []leanRow) []leanRow {
 	u, size := b.Unit, folio.TapedText*b.Unit
 	g := b.Page.Part(scene.Tag{Class: "leans"})
-	b.word(g, scene.Pt(box.X0, box.Y0+5*u), "READ AT EVERY WALL; leans floor to ceiling, R right, L left", size, true, scene.Start)
+	b.Word(g, scene.Pt(box.X0, box.Y0+5*u), "READ AT EVERY WALL; leans floor to ceiling, R right, L left", size, true, scene.Start)
 	heads := []string{"wall", "length", "read", "left", "read", "right", "read"}
 	widths := []float64{0, 22, 17, 14, 14, 14, 14}
 	sum := 0.0
@@ -264,29 +264,29 @@ func (b *board) leanTable(box scene.Box, rows []leanRow) []leanRow {
 
 // holdZero is the first hold point: all sheets lie on the floor in order, and somebody signs that they may be cut. Where
 // some hang it is over, and what is left lies there.
-func (b *board) holdZero() {
+func (b *Board) holdZero() {
 	u, size, f := b.Unit, folio.TapedText*b.Unit, b.Foot
 	g := b.Page.Part(scene.Tag{Class: "hold"})
 	g.HLine(f.X0, f.X1, f.Y0, scene.Pen(scene.Frame, folio.TapedFine))
 	x, right := f.X0+3*u, f.X1-3*u
 	head := "HOLD 0: dry lay-out"
 	text := "all " + strconv.Itoa(b.Plan.Totals.Sheets) + " sheets on the floor, face up, in the order of their numbers; no sheet is cut before this is signed"
-	if b.someHang() {
-		head = "STILL TO HANG: " + strconv.Itoa(len(b.days.Tasks)) + " sheets"
+	if b.SomeHang() {
+		head = "STILL TO HANG: " + strconv.Itoa(len(b.Days.Tasks)) + " sheets"
 		text = "these on the floor, face up, in the order of their numbers; what hangs was laid out and signed before"
 	}
-	b.word(g, scene.Pt(x, f.Y0+7*u), head, folio.TapedLarge*u, true, scene.Start)
-	b.word(g, scene.Pt(x, f.Y0+13.4*u), scene.Shorten(text, size, false, right-x), size, false, scene.Start)
+	b.Word(g, scene.Pt(x, f.Y0+7*u), head, folio.TapedLarge*u, true, scene.Start)
+	b.Word(g, scene.Pt(x, f.Y0+13.4*u), scene.Shorten(text, size, false, right-x), size, false, scene.Start)
 	y, pen := f.Y0+23.6*u, scene.Pen(scene.Frame, 0.25)
 	w := (right - x) / 4
 	for i, word := range []string{"architect or for the architect", "hanger", "remarks", "date, time"} {
 		at := x + float64(i)*w
 		g.HLine(at, at+w-4*u, y, pen)
-		b.word(g, scene.Pt(at, y+3.9*u), word, folio.TapedSmall*u, false, scene.Start)
+		b.Word(g, scene.Pt(at, y+3.9*u), word, folio.TapedSmall*u, false, scene.Start)
 	}
 	unit := "F"
 	if b.Metric() {
 		unit = "C"
 	}
-	b.blanks(g, x, right-w, f.Y1-2.8*u, []string{"air", unit + "  RH", "%  board", "wall", unit + "  meter"})
+	b.Blanks(g, x, right-w, f.Y1-2.8*u, []string{"air", unit + "  RH", "%  board", "wall", unit + "  meter"})
 }

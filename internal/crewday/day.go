@@ -1,4 +1,4 @@
-package crew
+package crewday
 
 import (
 	"fmt"
@@ -22,14 +22,14 @@ type hanging struct {
 	box  scene.Box // that the pages leave to it
 }
 
-// dayPages draws the pages of the hanging days: what each wall takes, then a timetable for every day with its hold
+// DayPages draws the pages of the hanging days: what each wall takes, then a timetable for every day with its hold
 // points, its stop places and a log to fill in. There are none where nothing is left to hang.
-func (c *Set) dayPages(n int) []*scene.Page {
+func (c *Set) DayPages(n int) []*scene.Page {
 	var out []*scene.Page
-	h := &hanging{Set: &c.Set, look: c.readable(), plan: c.days}
-	fresh := func(title string) *board {
-		lines := [2]string{c.place(), fmt.Sprintf("crew of %d, %s to %s", h.plan.Day.Crew, clock(h.plan.Day.Start), clock(h.plan.Day.End))}
-		b := c.open(n+len(out), folio.Sheet{Title: title, Lines: lines})
+	h := &hanging{Set: &c.Set, look: c.readable(), plan: c.Days}
+	fresh := func(title string) *Board {
+		lines := [2]string{c.Place(), fmt.Sprintf("crew of %d, %s to %s", h.plan.Day.Crew, clock(h.plan.Day.Start), clock(h.plan.Day.End))}
+		b := c.Open(n+len(out), folio.Sheet{Title: title, Lines: lines})
 		b.Page.Title = title
 		h.box = b.Area
 		return b

@@ -1,0 +1,45 @@
+package crew
+
+import "flitchlay/internal/face"
+
+// at is where something stands on the wall: along the level line from the wall's datum; where the grain is level, how far over
+// or under the level line, with an arrow up or down from it.
+func (d *wallBoard) at(x L) string {
+	if !d.w.Run.Up {
+		return d.Along(d.w.Face, x)
+	}
+	if x < d.Level {
+		return d.Say(d.Level-x) + " ↓"
+	}
+	return d.Say(x-d.Level) + " ↑"
+}
+
+// checked is the figure of a line that is only to check by: where it is not plumb, that at the level line.
+func (d *wallBoard) checked(h *face.Hang) string {
+	if s, ok := d.w.Slanted(h); ok {
+		return d.Say(s.Level)
+	}
+	return d.at(h.Line)
+}
+
+// tapeTitle says from where the figures of the list run.
+func (d *wallBoard) tapeTitle() string {
+	switch {
+	case d.w.Run.Up:
+		return "TAPE LIST: ↑ up, ↓ down of level"
+	case d.w.AtLevel():
+		return "TAPE LIST, at the level line from 0"
+	}
+	return "TAPE LIST, from 0 at the floor"
+}
+
+// slantWords say how the sheets stand that come askew round the left corner: nothing is gained by pulling them plumb.
+func (d *wallBoard) slantWords() []string {
+	var lines []string
+	for _, h := range d.p.Hangs {
+		if s, ok := d.w.Slanted(h); ok && d.p.Here(h) && !h.Hung() {
+			lines = append(lines, d.SheetNumbers(h)+", right edge from the corner: foot "+d.Inches(s.Foot)+", level "+d.Inches(s.Level)+", head "+d.Inches(s.Head)+": do not pull plumb")
+		}
+	}
+	return lines
+}
