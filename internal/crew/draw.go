@@ -183,6 +183,37 @@ func (d *wallBoard) seams() {
 	}
 }
 
+// slivers draws the seams that cross a leaning joint onto the wall, and names their sheets over the joint.
+func (d *wallBoard) slivers() {
+	for i := range d.w.Slivers {
+		s := &d.w.Slivers[i]
+		if s.Seam == nil || s.Right && d.p.RightCut() || !s.Right && d.p.LeftCut() {
+			continue
+		}
+		g := d.g.Part(scene.Tag{Class: "seam", Title: "seam " + strconv.Itoa(s.Seam.Number), Data: []scene.Datum{folio.Datum("at", folio.Mm(s.Seam.At))}})
+		for _, h := range d.w.Heights(s) {
+			d.line(g, d.v.Pt(s.X, h[0]), d.v.Pt(s.X, h[1]), scene.Pen(scene.Seams, folio.TapedFine))
+		}
+	}
+}
+
+// sliverWords say in the list which sheets come onto the wall past its leaning joint, and where their seam stands there.
+func (d *wallBoard) sliverWords() []string {
+	var lines []string
+	for i := range d.w.Slivers {
+		s := &d.w.Slivers[i]
+		if s.Right && d.p.RightCut() || !s.Right && d.p.LeftCut() {
+			continue
+		}
+		where := "right of it"
+		if !s.Right {
+			where = "left of it"
+		}
+		lines = append(lines, d.SheetNumber(s.Sheets[0])+" crosses the joint: seam "+d.Along(d.w.Face, s.X)+", sheet "+where+", "+d.Say((s.Far-s.X).Abs())+" at most")
+	}
+	return lines
+}
+
 // joints draws the end matches of courses.
 func (d *wallBoard) joints() {
 	for _, h := range d.p.Hangs {

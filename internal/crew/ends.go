@@ -33,7 +33,7 @@ func (d *wallBoard) endWord() string {
 	for _, h := range d.p.Hangs {
 		for _, s := range h.Sheets {
 			if !h.Hung() && len(s.Pieces) > 0 && d.fromEnd(s) {
-				return "; mark: raw end"
+				return "; mark: end"
 			}
 		}
 	}

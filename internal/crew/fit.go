@@ -124,6 +124,7 @@ func (d *wallBoard) try(top, bottom float64) {
 	d.outlines()
 	d.openings()
 	d.seams()
+	d.slivers()
 	d.covering()
 	d.joints()
 	d.levelLine()

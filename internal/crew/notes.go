@@ -15,7 +15,7 @@ func (d *wallBoard) tapeWords() []string {
 	if d.w.Run.Up {
 		return append(append(d.jointWords(), d.markWordsUp()...), d.beside...)
 	}
-	lines := d.jointWords()
+	lines := append(d.jointWords(), d.sliverWords()...)
 	lines = append(lines, "trims in; raw edge: its line; seam "+d.Inches(d.half)+" left")
 	lines = append(lines, d.slantWords()...)
 	return append(lines, d.beside...)

@@ -323,9 +323,9 @@ func (b *board) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, high f
 	}
 	x += columns[1]
 	put(x+columns[2]-1.2*u, r.seam, folio.TapedText*u, false, scene.End, columns[2]-2.4*u)
-	if r.hung {
+	if r.hung && scene.Width("hung", folio.TapedText*u, false)+2*u <= columns[3] { // the row says so itself
 		put(x+columns[2]+columns[3]/2, "hung", folio.TapedText*u, false, scene.Middle, columns[3]-2*u)
-	} else if r.line != "" && columns[3] >= writeLeast*u { // one reading over the other
+	} else if !r.hung && r.line != "" && columns[3] >= writeLeast*u { // one reading over the other
 		g.HLine(x+columns[2], b.List.X1, y+high/2, scene.Pen(scene.Dimensions, 0.25).As(scene.Dashed(0.25)))
 	}
 }

@@ -22,6 +22,7 @@ func (e *View) Body() {
 	e.Trim(g)
 	e.sheets(g)
 	e.Seams(g)
+	e.Slivers(g)
 	e.Joints(g)
 	e.RawEnds(g)
 	for i := range f.W.Openings {
@@ -182,6 +183,43 @@ func (e *View) Seams(g *scene.Group) {
 			e.Space.Stroke(a, b)
 		}
 	}
+}
+
+// Slivers draws the seams that cross a leaning joint onto the wall.
+func (e *View) Slivers(g *scene.Group) {
+	for i := range e.F.Slivers {
+		s := &e.F.Slivers[i]
+		if !e.sliverHere(s) || s.Seam == nil {
+			continue
+		}
+		in := g.Part(scene.Tag{Class: "seam", Title: fmt.Sprintf("seam %d past the joint, %s from the left end of the wall", s.Seam.Number, e.Style.Format(s.X)),
+			Data: []scene.Datum{folio.Datum("at", folio.Mm(s.Seam.At)), folio.Datum("x", folio.Mm(s.X)), folio.Datum("number", fmt.Sprint(s.Seam.Number))}})
+		for _, h := range e.F.Heights(s) {
+			a, b := e.V.Pt(s.X, h[1]), e.V.Pt(s.X, h[0])
+			in.Line(a, b, scene.Pen(scene.Seams, e.Look.Seam))
+			e.Space.Stroke(a, b)
+		}
+	}
+}
+
+// sliverHere reports whether a sliver is on this view: past the end of the wall that it shows.
+func (e *View) sliverHere(s *face.Sliver) bool {
+	if s.Right {
+		return e.To == e.F.Right
+	}
+	return e.From == e.F.Left
+}
+
+// sliverNotes say which sheets come onto the wall only past a joint that leans.
+func (e *View) sliverNotes() []string {
+	var list []string
+	for i := range e.F.Slivers {
+		if s := &e.F.Slivers[i]; e.sliverHere(s) {
+			list = append(list, fmt.Sprintf("Sheet %s comes onto %s past its leaning joint, up to %s wide; its seam stands at %s.", NumberOf(s.Sheets[0]), e.F.W.Name,
+				e.Style.Words((s.Far-s.X).Abs()), e.Style.Format(s.X)))
+		}
+	}
+	return list
 }
 
 // Joints draws where courses meet, and the seams of horizontal grain.

@@ -47,6 +47,7 @@ func pageNotes(list []*View) []string {
 			sheets = append(sheets, n)
 		}
 		widths = append(widths, o.cutSheets()...)
+		widths = append(widths, o.sliverNotes()...)
 	}
 	how := "hung in number order left to right"
 	if e.F.Run.Up {
@@ -115,6 +116,13 @@ func (e *View) numbersOn() string {
 	for _, p := range e.F.Parts {
 		if p.To > e.From && p.From < e.To {
 			sheets = append(sheets, p.Sheets...)
+		}
+	}
+	for i := range e.F.Slivers {
+		if s := &e.F.Slivers[i]; e.sliverHere(s) && s.Right {
+			sheets = append(sheets, s.Sheets...)
+		} else if e.sliverHere(s) {
+			sheets = append(slices.Clone(s.Sheets), sheets...)
 		}
 	}
 	return Ranges(e.Board.Set, sheets)
@@ -268,6 +276,15 @@ func (e *View) sheetTable() *draft.Table {
 				line = e.Style.Format(p.To + e.Room.Veneer.Overlap.HalfDown())
 			}
 			t.Rows = append(t.Rows, draft.Row{Cells: []string{NumberOf(s), s.Flitch, e.Style.Format(s.Width), seam, line, e.Style.Format(s.CutLength), e.sheetNote(p, s)}})
+		}
+	}
+	for i := range e.F.Slivers {
+		s := &e.F.Slivers[i]
+		if !e.sliverHere(s) {
+			continue
+		}
+		for _, sheet := range s.Sheets {
+			t.Rows = append(t.Rows, draft.Row{Cells: []string{NumberOf(sheet), sheet.Flitch, e.Style.Format((s.Far - s.X).Abs()), "", "", e.Style.Format(sheet.CutLength), "past the joint"}})
 		}
 	}
 	return t

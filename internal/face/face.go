@@ -21,6 +21,7 @@ type Face struct {
 	Seams       []*layout.Seam // on this wall, from left to right
 	Low, High   L              // of floor and ceiling
 	Hangs       []*Hang        // in hanging order; bands from the floor up
+	Slivers     []Sliver       // of sheets that hang on the wall beside
 	room        *room.Room
 }
 
@@ -77,7 +78,7 @@ func newFace(rm *room.Room, wall int, r *layout.Run, st layout.Stretch) *Face {
 		f.High = max(f.High, p.Z)
 	}
 	f.Hangs = f.hangs(rm.Veneer.Overlap.HalfDown())
-	f.Parts = f.parts()
+	f.Parts, f.Slivers = f.parts(), f.slivers()
 	for i := range r.Seams {
 		if r.Seams[i].Wall == wall {
 			f.Seams = append(f.Seams, &r.Seams[i])

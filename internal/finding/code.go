@@ -40,6 +40,7 @@ const (
 	ClearClose          Code = "clear-close"
 	PlateClose          Code = "plate-close"
 	SheetSlim           Code = "sheet-slim"
+	PieceThin           Code = "piece-thin"
 	EndClose            Code = "end-close"
 	RevealShallow       Code = "reveal-shallow"
 	BoxInOpening        Code = "box-in-opening"
@@ -102,6 +103,7 @@ var rules = []rule{
 	{ClearClose, Should, "seam {seam} is {measured} inside the {side} edge of {opening}; better {required}"},
 	{PlateClose, Should, "seam {seam} is {measured} from the plate of {box}; better {required}"},
 	{SheetSlim, Should, "sheet {sheet} covers {measured} of wall {wall}; better {required}"},
+	{PieceThin, Should, "what sheet {sheet} covers of wall {wall} is no more than {measured} {way}; a strip under {required} is hard to hang straight"},
 	{EndClose, Should, "the covering ends {measured} from {bend} against {end}; better {required}"},
 	{RevealShallow, Should, "the jambs of {opening} are {measured} deep; {required} should wrap past a bend"},
 	{BoxInOpening, Should, "the plate of {box} at {at} on wall {wall} reaches {measured} into {opening}"},

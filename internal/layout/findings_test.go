@@ -132,6 +132,12 @@ height = "40"
 kind = "switch"
 x = "40"
 z = "48"`), "the plate of switch S1 at 3'-4\" on wall Long reaches 1 3/8 in into window W1"},
+	{finding.PieceThin, wall(`length = "60"
+height = ["12' 6", "12' 6"]
+floor = [[0, 0], ["30", 0], ["30", "70"], ["60", "70"]]
+[rules]
+joint_height = "6' 3"
+`), "is no more than 5 in high; a strip under 6 in is hard to hang straight"},
 	{finding.FigureSteps, wall(`length = "20'"
 height = ["9'", "9' 6"]
 floor = ["-6", 0]

@@ -21,6 +21,7 @@ var judges = []func(*builder, int){
 	(*builder).judgeOpenings,
 	(*builder).judgeBoxes,
 	(*builder).judgePins,
+	(*builder).judgePieces,
 	(*builder).judgeLengths,
 	(*builder).judgeGaps,
 	(*builder).judgeCourses,

@@ -80,6 +80,12 @@ func (c *checker) measured(f printedFinding, measured, required int64) {
 	case "figure-steps":
 		assert.Equal(c.t, int64(r.Veneer.Length), required)
 		assert.Contains(c.t, c.stepping(), fmt.Sprintf("%s: %d", f.Place, measured), f.Message)
+	case "piece-thin":
+		assert.Equal(c.t, int64(r.Rules.LeastWidth), required)
+		c.some(f, func(_ *printedRun, s *printedSheet) bool {
+			high, wide := c.greatest(s)
+			return c.calls(f, s) && max(min(high, wide)-measured, measured-min(high, wide)) <= 1
+		})
 	case "closing-seam":
 		ok := false
 		for _, p := range c.p.Runs {
@@ -205,6 +211,42 @@ func (c *checker) stepping() []string {
 	return out
 }
 
+// greatest are the greatest height straight up and the greatest width of a sheet's pieces: between two neighbouring corners of an
+// outline, along its axis, each height is a line, and told by two places.
+func (c *checker) greatest(s *printedSheet) (high, wide int64) {
+	for _, p := range s.Pieces {
+		var xs []float64
+		for _, q := range p.Outline {
+			xs = append(xs, float64(units(c.t, q[0])))
+		}
+		sort.Float64s(xs)
+		wide = max(wide, int64(xs[len(xs)-1]-xs[0]))
+		heights := func(x float64) (list []float64) {
+			for i, a := range p.Outline {
+				b := p.Outline[(i+1)%len(p.Outline)]
+				ax, az, bx, bz := float64(units(c.t, a[0])), float64(units(c.t, a[1])), float64(units(c.t, b[0])), float64(units(c.t, b[1]))
+				if (ax < x) != (bx < x) {
+					list = append(list, az+(bz-az)*(x-ax)/(bx-ax))
+				}
+			}
+			sort.Float64s(list)
+			return list
+		}
+		for i := 0; i+1 < len(xs); i++ {
+			step := (xs[i+1] - xs[i]) / 3
+			if step == 0 {
+				continue
+			}
+			at, on := heights(xs[i]+step), heights(xs[i]+2*step)
+			for k := 0; k+1 < len(at); k += 2 {
+				a, b := at[k+1]-at[k], on[k+1]-on[k]
+				high = max(high, int64(math.Round(2*a-b)), int64(math.Round(2*b-a)))
+			}
+		}
+	}
+	return high, wide
+}
+
 // closure recomputes how far the measured walls miss closing: start at the first wall, turn right at inside corners, left
 // at outside ones.
 func (c *checker) closure(f printedFinding, measured, required int64) {
@@ -297,7 +339,8 @@ func (c *checker) counted(counts map[string]int) {
 		closed = 1
 	}
 	assert.Equal(c.t, closed, counts["misclosure"]+counts["closes-badly"]+counts["closes-within"], "one word on how the walls close")
-	short, closing, gaps, skewed := 0, 0, 0, 0
+	short, closing, gaps, skewed, thin := 0, 0, 0, 0, 0
+	least := int64(c.room.Rules.LeastWidth)
 	allowed := int64(c.room.Veneer.Overlap - c.room.Rules.LeastOverlap)
 	for i := range c.p.Runs {
 		p := &c.p.Runs[i]
@@ -308,6 +351,9 @@ func (c *checker) counted(counts map[string]int) {
 			}
 			if units(c.t, s.CutLength) == 0 {
 				gaps++
+			}
+			if high, wide := c.greatest(s); high > 0 && min(high, wide) < least && units(c.t, s.Width) >= least {
+				thin++
 			}
 			sum := int64(0)
 			for _, b := range c.lines[i].corners {
@@ -330,6 +376,7 @@ func (c *checker) counted(counts map[string]int) {
 	if len(c.room.Hung) == 0 {
 		assert.Equal(c.t, short, counts["sheet-short"], "sheets that are too short")
 		assert.Equal(c.t, closing, counts["closing-seam"])
+		assert.Equal(c.t, thin, counts["piece-thin"], "sheets of which little is on the wall")
 		assert.Equal(c.t, skewed, counts["skew-eats-overlap"])
 	}
 	assert.Equal(c.t, len(c.stepping()), counts["figure-steps"], "registers whose figure steps")

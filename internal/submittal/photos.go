@@ -81,6 +81,7 @@ func (e *photoElevation) draw() {
 	e.pictures()
 	e.Trim(e.Group)
 	e.Seams(e.Group)
+	e.Slivers(e.Group)
 	e.Joints(e.Group)
 	e.RawEnds(e.Group)
 	e.level()
