@@ -175,7 +175,7 @@ func (d *wallBoard) seams() {
 		if h.Seam == nil || !d.p.Here(h) {
 			continue
 		}
-		g := d.g.Part(scene.Tag{Class: "seam", Title: "seam " + strconv.Itoa(h.Seam.Number), Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
+		g := d.g.Part(scene.Tag{Class: "seam", Title: "seam " + d.Plan.SeamName(d.w.Run, h.Seam), Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
 		for _, s := range d.w.Covered(h.X) {
 			a, b := d.v.Pt(h.X, s[0]), d.v.Pt(h.X, s[1])
 			d.line(g, a, b, scene.Pen(scene.Seams, folio.TapedFine))

@@ -87,6 +87,11 @@ func (s *TapedSet) SheetNumbers(h *face.Hang) string {
 // Say prints a length as on drawings.
 func (s *TapedSet) Say(l L) string { return s.Style.Format(l) }
 
+// Seam is a seam's name on a page of its own wall: "11 | 12".
+func (s *TapedSet) Seam(r *layout.Run, seam *layout.Seam) string {
+	return s.Plan.PlaceName(r, seam.LeftSheet) + " | " + s.Plan.PlaceName(r, seam.RightSheet)
+}
+
 // Along is where a place of a wall stands: at the level line, from the wall's datum.
 func (s *TapedSet) Along(f *face.Face, x L) string {
 	if at := f.At(x); at < 0 {
