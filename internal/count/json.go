@@ -71,6 +71,16 @@ func (c *Count) object() *jsonRoom {
 	out.Nearly = report.Each(c.Plan.Nearly, func(s *layout.Saving) jsonSaving {
 		return jsonSaving{report.MM(s.By), s.Change, s.Sheets, s.Courses, s.Narrow, s.Musts, s.Saves}
 	})
+	out.Registers = report.Each(c.Plan.Registers(), func(r *layout.Register) jsonRegister {
+		k := jsonRegister{Flitch: report.Null(r.Flitch), Course: r.Course, Turned: r.Turned, From: r.End(), Need: report.MM(r.Need),
+			Highest: report.Null(r.Most[0].Number), Lowest: report.Null(r.Most[1].Number)}
+		if at := report.MM(r.At); r.Foot {
+			k.Over = &at
+		} else {
+			k.Mark = &at
+		}
+		return k
+	})
 	var whole report.Sum
 	areas := make([]report.Sum, len(c.Areas.Of))
 	for i, a := range c.Areas.Of {
@@ -120,7 +130,7 @@ func (m *Material) object() jsonMaterial {
 func (x *Cut) object() jsonCut {
 	return jsonCut{Flitch: report.Null(x.Flitch), Number: report.Null(x.Number), Place: x.Place, Course: x.Course, Run: x.Run, Walls: report.List(x.Walls),
 		CutLength: report.MM(x.Length), Above: report.MM(x.Above), Below: report.MM(x.Below), TopTrim: report.MM(x.TopTrim), BottomTrim: report.MM(x.BottomTrim),
-		Net: report.MM(x.Net), Width: report.MM(x.Width), Ripped: report.Null(x.Rip), LeftTrim: report.MM(x.LeftTrim), RightTrim: report.MM(x.RightTrim), Edge: x.Edge(),
+		Net: report.MM(x.Net), Width: report.MM(x.Width), Ripped: report.Null(x.Side(x.Rip)), LeftTrim: report.MM(x.LeftTrim), RightTrim: report.MM(x.RightTrim), Edge: x.Edge(),
 		Bends: report.Each(x.Bends, func(b *Bend) jsonBend { return jsonBend{b.Name, report.MM(b.At), report.MM(b.Foot), report.MM(b.Head)} }),
 		Holes: report.Each(x.Holes, func(h *Hole) jsonHole {
 			return jsonHole{string(h.Kind), h.Name, h.What(), report.MM(h.From), report.MM(h.To), report.MM(h.Low), report.MM(h.High)}

@@ -5,24 +5,25 @@ import "flitchlay/internal/report"
 // The objects of the JSON format, as schema.json has them.
 
 type jsonRoom struct {
-	Title    string       `json:"title"`
-	Room     *string      `json:"room"`
-	Units    string       `json:"units"`
-	Aim      string       `json:"aim"`
-	Broken   bool         `json:"must_broken"`
-	Sheets   int          `json:"sheets"`
-	Spares   int          `json:"spares"`
-	All      jsonFlitch   `json:"all"`
-	Flitches []jsonFlitch `json:"flitches"`
-	Walls    []jsonWall   `json:"walls"`
-	Lengths  []jsonStock  `json:"lengths"`
-	Margins  jsonMargins  `json:"margins"`
-	Nearly   []jsonSaving `json:"nearly"`
-	Areas    jsonAreas    `json:"areas"`
-	Material jsonMaterial `json:"material"`
-	Order    []jsonLine   `json:"order"`
-	Kept     []jsonKept   `json:"kept"`
-	Cuts     []jsonCut    `json:"cuts"`
+	Title     string         `json:"title"`
+	Room      *string        `json:"room"`
+	Units     string         `json:"units"`
+	Aim       string         `json:"aim"`
+	Broken    bool           `json:"must_broken"`
+	Sheets    int            `json:"sheets"`
+	Spares    int            `json:"spares"`
+	All       jsonFlitch     `json:"all"`
+	Flitches  []jsonFlitch   `json:"flitches"`
+	Walls     []jsonWall     `json:"walls"`
+	Lengths   []jsonStock    `json:"lengths"`
+	Margins   jsonMargins    `json:"margins"`
+	Nearly    []jsonSaving   `json:"nearly"`
+	Registers []jsonRegister `json:"registers"`
+	Areas     jsonAreas      `json:"areas"`
+	Material  jsonMaterial   `json:"material"`
+	Order     []jsonLine     `json:"order"`
+	Kept      []jsonKept     `json:"kept"`
+	Cuts      []jsonCut      `json:"cuts"`
 }
 
 type jsonFlitch struct {
@@ -85,6 +86,18 @@ type jsonSaving struct {
 	Narrow  int       `json:"narrow_on_main"`
 	Musts   int       `json:"musts"`
 	Saves   string    `json:"saves"`
+}
+
+type jsonRegister struct {
+	Flitch  *string    `json:"flitch"`
+	Course  int        `json:"course"`
+	Turned  bool       `json:"turned"`
+	From    string     `json:"from_raw"`
+	Mark    *report.MM `json:"mark"`
+	Over    *report.MM `json:"over_level"`
+	Need    report.MM  `json:"need"`
+	Highest *int       `json:"highest"`
+	Lowest  *int       `json:"lowest"`
 }
 
 type jsonAreas struct {

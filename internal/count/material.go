@@ -10,7 +10,8 @@ import (
 	"flitchlay/internal/room"
 )
 
-// Material is everything but veneer.
+// Material is everything but veneer: what is still to hang takes of paste, primer, strips and blades, what the whole room takes of
+// the rest.
 type Material struct {
 	Paste, Primer     *layout.Amount // nil where the label's coverage is not given
 	PasteOn, PrimerOn length.Area    // twice the area it goes on, without loss
@@ -55,12 +56,15 @@ func stripOver(unit length.Unit) L {
 
 func (c *Count) material() {
 	r, m := c.room(), &c.Material
-	m.Paste, m.Primer = c.Plan.Totals.Paste, c.Plan.Totals.Primer
-	m.PasteOn, m.PrimerOn = c.Areas.Of[Net], c.Areas.Of[Net]
+	m.PasteOn = c.Areas.Of[Net] - c.hangs()
+	m.PrimerOn = m.PasteOn
 	extra := stripOver(r.Project.Units)
 	for i := range c.Plan.Runs {
 		run := &c.Plan.Runs[i]
 		for _, s := range run.Seams {
+			if isCut(run, &s) {
+				continue
+			}
 			m.PasteOn += 2 * r.Veneer.Overlap.Times(s.Seen)
 			if InGap(run, s.At) {
 				continue
@@ -73,7 +77,7 @@ func (c *Count) material() {
 			m.PrimerOn += 8 * length.Inch.Times(s.Right-s.Left)
 		}
 		for k := range run.Sheets {
-			if s := &run.Sheets[k]; !s.Lowest && s.CutLength > 0 {
+			if s := &run.Sheets[k]; !s.Lowest && s.CutLength > 0 && !s.Hung {
 				m.Strip.Count++
 				m.Strip.Length += s.Width + extra
 				m.Blades.Matches++
@@ -89,7 +93,32 @@ func (c *Count) material() {
 	}
 	slices.SortStableFunc(m.Ends, func(a, b End) int { return cmp.Compare(a.Kind, b.Kind) })
 	slices.SortFunc(m.Extenders, func(a, b Extender) int { return cmp.Compare(a.Gang, b.Gang) })
+	m.Paste, m.Primer = layout.PasteOn(r, m.PasteOn), layout.PrimerOn(r, m.PrimerOn)
 	c.longest()
+}
+
+// hangs is twice the area of the pieces that hang already.
+func (c *Count) hangs() length.Area {
+	var twice length.Area
+	c.each(func(_ *layout.Run, s *layout.Sheet) {
+		for _, p := range s.Pieces {
+			if s.Hung {
+				twice += p.Twice()
+			}
+		}
+	})
+	return twice
+}
+
+// isCut reports whether a seam is behind the crew: both its sheets hang.
+func isCut(run *layout.Run, seam *layout.Seam) bool {
+	hung := 0
+	for k := range run.Sheets {
+		if s := &run.Sheets[k]; s.Hung && s.Lowest && (s.Place == seam.LeftSheet || s.Place == seam.RightSheet) {
+			hung++
+		}
+	}
+	return hung == 2 || hung == 1 && seam.LeftSheet == seam.RightSheet
 }
 
 // InGap reports whether a seam stands strictly in a gap behind which the grain counts on: nothing is cut there.
@@ -235,20 +264,28 @@ func stands(w *room.Wall, b room.Box) bool {
 // longest finds the sheet that takes the most.
 func (c *Count) longest() {
 	l := &c.Longest
-	above, below := map[int]L{}, map[int]L{}
+	type register struct {
+		flitch string
+		course int
+		turned bool
+	}
+	var order []register
+	most := map[register][2]L{}
 	for _, cut := range c.Cuts {
 		if cut.Length > l.Cut {
 			l.Cut, l.Flitch, l.Number, l.Place = cut.Length, cut.Flitch, cut.Number, cut.Place
 		}
-		if _, ok := above[cut.Course]; !ok {
-			above[cut.Course], below[cut.Course] = cut.Above, cut.Below
+		k := register{cut.Flitch, cut.Course, cut.Turned}
+		m, ok := most[k]
+		if !ok {
+			order, m = append(order, k), [2]L{cut.Above, cut.Below}
 		}
-		above[cut.Course], below[cut.Course] = max(above[cut.Course], cut.Above), max(below[cut.Course], cut.Below)
+		most[k] = [2]L{max(m[0], cut.Above), max(m[1], cut.Below)}
 	}
 	have := c.room().Veneer.Length
 	l.Left, l.Figure = have-l.Cut, have
-	for course := 1; course <= len(above); course++ {
-		if a, b := above[course], below[course]; have-a-b < l.Figure {
+	for _, k := range order {
+		if a, b := most[k][0], most[k][1]; have-a-b < l.Figure {
 			l.Above, l.Below, l.Figure = a, b, have-a-b
 		}
 	}

@@ -150,8 +150,12 @@ func (c *Count) sundries() []Line {
 		}
 		return "the wall at " + given
 	}
-	wet("paste", m.Paste, m.PasteOn, "with both layers of every overlap, openings out, and a tenth for loss,", label(coverage(c.room().Paste)))
-	wet("primer", m.Primer, m.PrimerOn, "with "+s.Words(2*length.Inch)+" under the trims at floor and ceiling", label(coverage(c.room().Primer)))
+	rest := ""
+	if len(c.room().Hung) > 0 {
+		rest = "still to hang, "
+	}
+	wet("paste", m.Paste, m.PasteOn, rest+"with both layers of every overlap, openings out, and a tenth for loss,", label(coverage(c.room().Paste)))
+	wet("primer", m.Primer, m.PrimerOn, rest+"with "+s.Words(2*length.Inch)+" under the trims at floor and ceiling", label(coverage(c.room().Primer)))
 	for _, e := range m.Ends {
 		if e.Takes != "" {
 			out = append(out, Line{Item: e.Takes, Quantity: s.Format(e.Length),

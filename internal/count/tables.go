@@ -28,6 +28,7 @@ var tables = []tableOf{
 	{"areas", (*Count).areaTable},
 	{"material", (*Count).materialTable},
 	{"kept", (*Count).keptTable},
+	{"registers", (*Count).registerTable},
 	{"cuts", (*Count).cutTable},
 }
 

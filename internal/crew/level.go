@@ -24,13 +24,9 @@ func (c *Set) registerLines() []string {
 		if courses && r.Course > 0 {
 			who += "course " + itoa(r.Course) + ", "
 		}
-		end := "foot"
-		if r.Turned {
-			end = "head"
-		}
 		switch {
 		case r.Foot:
-			lines = append(lines, who+"measure every sheet from its raw "+end+", which hangs down: "+c.Say(r.At)+" above the level line")
+			lines = append(lines, who+"measure every sheet from its raw "+r.End()+", which hangs down: "+c.Say(r.At)+" above the level line")
 		case r.Turned:
 			lines = append(lines, who+"mark every sheet "+c.Say(r.At)+" from its raw foot, which hangs up, then cut")
 		default:

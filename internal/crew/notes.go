@@ -28,7 +28,7 @@ func (d *wallBoard) jointWords() []string {
 		if d.w.Run.Up {
 			lines = append(lines, "end match at "+d.Along(d.w.Face, at))
 		} else {
-			lines = append(lines, "courses meet at: "+count.UpDown(d.Say, at-d.Level))
+			lines = append(lines, "courses meet at: "+count.UpDown(d.Say, at-d.Level)+d.endWord())
 		}
 	}
 	return lines

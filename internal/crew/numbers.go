@@ -1,7 +1,6 @@
 package crew
 
 import (
-	"flitchlay/internal/draft"
 	"math"
 
 	"flitchlay/internal/face"
@@ -55,6 +54,9 @@ func (d *wallBoard) sheetNumbers() {
 	*d.space = start
 	for i := range best {
 		d.take(&best[i])
+	}
+	for i := range best {
+		d.ends(&best[i]) // before leaders take what room there is
 	}
 	for i := range best {
 		d.number(&best[i])
@@ -162,9 +164,6 @@ func (d *wallBoard) number(n *numbered) {
 	if !n.in {
 		d.elsewhere(g, n, text)
 	}
-	if s.Turned && !s.Hung {
-		d.turned(g, n)
-	}
 }
 
 // underEdge is how far under the upper edge of a sheet a leader ends, in mm on letter paper.
@@ -233,37 +232,3 @@ func (d *wallBoard) cutWords(h *face.Hang, s *layout.Sheet) string {
 	}
 	return d.Say(s.CutLength)
 }
-
-// turned draws the arrow of a sheet that hangs with its head down: 1. right, 2. left of the number, 3. across the sheet, and
-// so further and further down it; 4. the same with shorter and shorter arrows, in finer steps. Where none has a place the
-// sheet is named over the ceiling.
-func (d *wallBoard) turned(g *scene.Group, n *numbered) {
-	u, box, number := d.Unit, n.box, n.frame
-	if !n.in {
-		number = scene.Box{X0: box.X0, X1: box.X0, Y0: box.Y0 + 1*u, Y1: box.Y0 + 1*u}
-	}
-	for _, try := range arrows {
-		long, wide := try.long*u, try.wide*u
-		xs := []float64{number.X1 + 2.5*u, number.X0 - 2.5*u}
-		for x := box.X0 + wide/2; x < box.X1-wide/2; x += wide / 4 {
-			xs = append(xs, x)
-		}
-		for y := number.Y0; y+long < box.Y1; y += 1 * u {
-			for _, x := range xs {
-				b := scene.Box{X0: x - wide/2, Y0: y, X1: x + wide/2, Y1: y + long}
-				if d.within(n.sheet, b.Centre()) && d.space.Free(b, try.air*u) {
-					g = g.Part(scene.Tag{Class: "turned", Data: []scene.Datum{folio.Datum("place", itoa(n.sheet.Place)), folio.Datum("course", itoa(n.sheet.Course))}})
-					g.VLine(x, b.Y0, b.Y1-try.head*u, scene.Pen(scene.Numbers, 0.5))
-					draft.Triangle(g, scene.Numbers, scene.Pt(x, b.Y1), 270, try.head*u, wide, 0, false)
-					d.space.Take(b)
-					return
-				}
-			}
-		}
-	}
-	text := d.SheetNumber(n.sheet) + " turned"
-	d.callout(g, d.target(n), text, text+" end for end", false)
-}
-
-// arrows are the arrows of turned sheets, the longest first, in mm on letter paper.
-var arrows = []struct{ long, wide, head, air float64 }{{7, 2.2, flagLong, 0.8}, {5, 2.2, flagLong, 0.8}, {4, 1.6, 1.8, 0.6}}

@@ -203,9 +203,9 @@ func TestStartHasOneFigure(t *testing.T) {
 	p := rooms(t)["freecol"]
 	for _, page := range printed(t, p) {
 		for _, m := range regexp.MustCompile(`START \d+ at `+figure).FindAllStringSubmatch(page, -1) {
-			assert.Contains(t, page, m[1]+" start")
+			assert.Contains(t, page, m[1]+" left edge")
 		}
-		for _, m := range regexp.MustCompile(figure+` start`).FindAllStringSubmatch(page, -1) {
+		for _, m := range regexp.MustCompile(`((?:\d+'-)?\d+(?: \d+/\d+)?") left edge`).FindAllStringSubmatch(page, -1) {
 			r := &p.Runs[0]
 			at := read(t, p, m[1])
 			assert.True(t, slices.ContainsFunc(r.Walls, func(st layout.Stretch) bool {

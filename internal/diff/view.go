@@ -93,7 +93,7 @@ func ViewOf(p *layout.Plan) *View {
 		}
 		for k := range run.Sheets {
 			s := &run.Sheets[k]
-			x := Sheet{Flitch: s.Flitch, Number: s.Number, Place: s.Place, Course: s.Course, Width: s.Width, Cut: s.CutLength, Ripped: s.Ripped}
+			x := Sheet{Flitch: s.Flitch, Number: s.Number, Place: s.Place, Course: s.Course, Width: s.Width, Cut: s.CutLength, Ripped: run.Side(s.Ripped)}
 			for _, piece := range s.Pieces {
 				low, high := piece.Outline[0].X, piece.Outline[0].X
 				for _, q := range piece.Outline {

@@ -277,7 +277,7 @@ func (e *View) sheetTable() *draft.Table {
 func (e *View) sheetNote(p face.Part, s *layout.Sheet) string {
 	var list []string
 	if s.Ripped != "" {
-		list = append(list, fmt.Sprintf("ripped to %s at its %s edge", e.Style.Words(s.RipTo), s.Ripped))
+		list = append(list, fmt.Sprintf("ripped to %s at its %s edge", e.Style.Words(s.RipTo), e.F.Run.Side(s.Ripped)))
 	}
 	for _, c := range s.Corners {
 		list = append(list, "wraps "+c)

@@ -105,7 +105,7 @@ var rules = []rule{
 	{EndClose, Should, "the covering ends {measured} from {bend} against {end}; better {required}"},
 	{RevealShallow, Should, "the jambs of {opening} are {measured} deep; {required} should wrap past a bend"},
 	{BoxInOpening, Should, "the plate of {box} at {at} on wall {wall} reaches {measured} into {opening}"},
-	{FigureSteps, Should, "the sheets of run {run} need {above} above the level line and {below} below it, {measured} in all; out of {required} the figure steps from sheet to sheet; sheet {high} reaches up and sheet {low} down the most"},
+	{FigureSteps, Should, "the sheets of {whose} need {reach}, {measured} in all; out of {required} the figure steps from sheet to sheet; sheet {high} reaches up and sheet {low} down the most"},
 	{FlitchChangeInField, Should, "flitch {flitch} runs out at seam {seam}, in the open field of wall {wall}"},
 	{SparesFew, Should, "{have} spare of flitch {flitch} for {laid} sheets laid; better {want}"},
 	{ClosesBadly, Should, "the walls miss closing by {measured}, {direction} degrees right of wall {wall}, the angles by {angles} degrees, over {girth} of girth; better {required}"},

@@ -24,9 +24,9 @@ func order(v seam.Score, aim seam.Aim) []uint64 {
 	}
 	switch aim {
 	case seam.Steady:
-		return n(v.Bends, v.Edges, v.Closing, v.NarrowMain, v.Narrow, v.Sheets, v.Jump, v.Should, v.Seen, v.Difference)
+		return n(v.Bends, v.Edges, v.Closing, v.NarrowMain, v.Narrow, v.Sheets, v.NarrowJump, v.Sliver, v.Jump, v.Should, v.Seen, v.Difference)
 	case seam.Fewest:
-		return n(v.Bends, v.Edges, v.Closing, v.Sheets, v.NarrowMain, v.Narrow, v.Jump, v.Should, v.Seen, v.Difference)
+		return n(v.Bends, v.Edges, v.Closing, v.Sheets, v.NarrowMain, v.Narrow, v.NarrowJump, v.Sliver, v.Jump, v.Should, v.Seen, v.Difference)
 	}
 	out := n(v.Bends, v.Edges, v.Closing, v.Sheets, v.Should)
 	return append(out, v.Unevenness.Hi, v.Unevenness.Lo, uint64(v.Seen))

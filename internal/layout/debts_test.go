@@ -63,3 +63,23 @@ func TestEachStretchKeptClearIsNamed(t *testing.T) {
 	assert.Contains(t, list[0], "(screen)")
 	assert.Contains(t, list[1], "(panel)")
 }
+
+// A clear that is under its must is asked for by nothing, in wrapped jambs either: no seam moves for its sake, and no finding
+// names it. Over 30 in between jambs of 16 in a seam lacks 6 in of 2 x 18 wherever it stands.
+func TestPreferClearInWrappedJambs(t *testing.T) {
+	for _, c := range []struct {
+		clear  string
+		should L
+		says   []string
+	}{
+		{"1", 0, nil},
+		{"2", 6 * in, nil}, // as much as the must, and so asked: short of 18 in by the same 6 in
+		{"3", 8 * in, []string{"seam 2 is 18 in inside the right edge of window W1; better 19 in"}},
+	} {
+		p := lay(t, head+"[rules]\nprefer_return = \"4\"\nprefer_width = \"6\"\nprefer_clear = \""+c.clear+"\"\n"+
+			plain("Long", "168", "none", opening("window", 30, 30, 30, 40, "reveal = 16\nwrap_reveal = true")))
+		score := p.Runs[0].Spans[0].Score
+		assert.Equal(t, [2]L{6 * in, c.should}, [2]L{L(score.Bends), L(score.Should)}, "prefer_clear %s", c.clear)
+		assert.Equal(t, c.says, messages(p, finding.ClearClose), "prefer_clear %s", c.clear)
+	}
+}

@@ -22,6 +22,7 @@ var provoked = []struct {
 	{finding.SheetThin, head + `[rules]
 corner_return = "12"
 prefer_return = "12"
+short_seam = "96"
 [[wall]]
 name = "A"
 length = "10"
@@ -136,7 +137,7 @@ height = ["9'", "9' 6"]
 floor = ["-6", 0]
 [room]
 level_line = "4'"
-`), "of run 1 need 5'-8\" above the level line and 4'-8\" below it, 10'-4\" in all; out of 10'-0\" the figure steps from sheet to sheet; sheet 11 reaches up and sheet 1 down the most"},
+`), "the sheets of the room need 5'-8\" above the level line and 4'-8\" below it, 10'-4\" in all; out of 10'-0\" the figure steps from sheet to sheet; sheet 11 reaches up and sheet 1 down the most"},
 	{finding.FlitchChangeInField, flitchRoom("1-3") + "[[flitch]]\nnumber = \"F-2\"\nsheets = \"1-9\"\n", "flitch F-1 runs out at seam 3, in the open field of wall Long"},
 	{finding.SparesFew, flitchRoom("1-7"), "1 spare of flitch F-1 for 6 sheets laid; better 2"},
 	{finding.ClosesBadly, strings.Replace(closedRoom(""), `length = "12'"`, `length = "12' 1 1/2"`, 1), "better 1 in"},

@@ -36,6 +36,7 @@ func (b *builder) judge() {
 		}
 	}
 	b.judgeClosure()
+	b.judgeRegisters()
 	b.judgeSpares()
 }
 
@@ -206,46 +207,20 @@ func (r *Run) meets(p pin) (at, met L, ok bool) {
 	return at, met, best >= 0
 }
 
-// judgeLengths holds cut lengths against the sheets, and the register against one sheet.
+// judgeLengths holds cut lengths against the sheets.
 func (b *builder) judgeLengths(i int) {
 	r := &b.plan.Runs[i]
 	have := b.room.Veneer.Length
-	type reach struct {
-		above, below L
-		high, low    *Sheet
-	}
-	most := map[int]reach{} // by course
-	courses := 0
 	for k := range r.Sheets {
 		s := &r.Sheets[k]
 		if s.CutLength == 0 {
 			continue
 		}
-		m, ok := most[s.Course]
-		if !ok {
-			m = reach{s.Above, s.Below, s, s}
-		}
-		if s.Above > m.above {
-			m.above, m.high = s.Above, s
-		}
-		if s.Below > m.below {
-			m.below, m.low = s.Below, s
-		}
-		most[s.Course] = m
-		courses = max(courses, s.Course)
 		if s.CutLength > have && !s.Hung {
 			wall, x := b.sheetAt(r, s)
 			b.say(finding.SheetShort, finding.Finding{Place: "sheet " + SheetWords(s), Wall: wall, At: x, Measured: ptr(s.CutLength),
 				Required: ptr(have)}, finding.Slots{"sheet": SheetWords(s)})
 		}
-	}
-	for course := 1; course <= courses && !r.Up; course++ {
-		m := most[course]
-		if m.above+m.below <= have {
-			continue
-		}
-		b.say(finding.FigureSteps, finding.Finding{Place: "run " + r.Name, Wall: r.Walls[0].Wall, Measured: ptr(m.above + m.below),
-			Required: ptr(have)}, finding.Slots{"run": r.Name, "above": b.style.Words(m.above), "below": b.style.Words(m.below), "high": SheetWords(m.high), "low": SheetWords(m.low)})
 	}
 }
 

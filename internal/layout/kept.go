@@ -5,13 +5,28 @@ const KeptFormat = "flitchlay-layout/1"
 
 // Kept is a layout as JSON keeps it, field by field in the order of the file.
 type Kept struct {
-	Format   string        `json:"format"`
-	Unit     string        `json:"unit"`
-	Aim      string        `json:"aim"`
-	Title    string        `json:"title"`
-	Runs     []KeptRun     `json:"runs"`
-	Findings []KeptFinding `json:"findings"`
-	Totals   KeptTotals    `json:"totals"`
+	Format    string         `json:"format"`
+	Unit      string         `json:"unit"`
+	Aim       string         `json:"aim"`
+	Title     string         `json:"title"`
+	Runs      []KeptRun      `json:"runs"`
+	Registers []KeptRegister `json:"registers"`
+	Findings  []KeptFinding  `json:"findings"`
+	Totals    KeptTotals     `json:"totals"`
+}
+
+// KeptRegister is a register as kept: how far from which raw end the level mark is on every sheet, or where the level line comes to
+// none of them, how high over it the raw end hangs.
+type KeptRegister struct {
+	Flitch  *string `json:"flitch"`
+	Course  int     `json:"course"`
+	Turned  bool    `json:"turned"`
+	From    string  `json:"from_raw"`
+	Mark    *MM     `json:"mark"`
+	Over    *MM     `json:"over_level"`
+	Need    MM      `json:"need"`
+	Highest *int    `json:"highest"`
+	Lowest  *int    `json:"lowest"`
 }
 
 // KeptRun is a run as kept.
@@ -72,6 +87,8 @@ type KeptScore struct {
 	NarrowMain int64   `json:"narrow_main"`
 	Narrow     int64   `json:"narrow"`
 	Sheets     int64   `json:"sheets"`
+	NarrowJump int64   `json:"narrow_jump"`
+	Sliver     MM      `json:"sliver"`
 	Jump       int64   `json:"jump"`
 	Should     MM      `json:"should"`
 	Seen       int64   `json:"seen"`

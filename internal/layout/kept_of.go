@@ -21,7 +21,8 @@ func orNull[T comparable](x T) *T {
 }
 
 func (p *Plan) kept() *Kept {
-	k := &Kept{Format: KeptFormat, Unit: "mm", Aim: AimWord(p.Aim), Title: p.Room.Project.Title, Runs: each(p.Runs, p.keptRun)}
+	k := &Kept{Format: KeptFormat, Unit: "mm", Aim: AimWord(p.Aim), Title: p.Room.Project.Title, Runs: each(p.Runs, p.keptRun),
+		Registers: each(p.Registers(), (*Register).kept)}
 	for _, f := range p.Findings {
 		k.Findings = append(k.Findings, KeptFinding{string(f.Code), f.Level.String(), f.Place, (*MM)(f.Measured), (*MM)(f.Required), f.Message})
 	}
@@ -59,14 +60,14 @@ func (p *Plan) keptRun(r *Run) KeptRun {
 
 func (s *Span) kept() KeptSpan {
 	v := s.Score
-	return KeptSpan{MM(s.Left), MM(s.Right), KeptScore{MM(v.Bends), MM(v.Edges), v.Closing, v.NarrowMain, v.Narrow, v.Sheets, v.Jump,
-		MM(v.Should), v.Seen, MM(v.Difference), squaresOf(v)}}
+	return KeptSpan{MM(s.Left), MM(s.Right), KeptScore{MM(v.Bends), MM(v.Edges), v.Closing, v.NarrowMain, v.Narrow, v.Sheets,
+		v.NarrowJump, MM(v.Sliver), v.Jump, MM(v.Should), v.Seen, MM(v.Difference), squaresOf(v)}}
 }
 
 func (r *Run) keptSheet(s *Sheet, name func(int) string) KeptSheet {
 	k := KeptSheet{
 		Place: s.Place, Flitch: orNull(s.Flitch), Course: s.Course, Turned: s.Turned,
-		Left: MM(r.round(s.Left)), Right: MM(r.round(s.Right)), Width: MM(s.Width), Narrow: s.Narrow, Ripped: orNull(s.Ripped),
+		Left: MM(r.round(s.Left)), Right: MM(r.round(s.Right)), Width: MM(s.Width), Narrow: s.Narrow, Ripped: orNull(r.Side(s.Ripped)),
 		CutLength: MM(s.CutLength), Above: MM(s.Above), Below: MM(s.Below),
 		Bends: each(s.Bends, func(l *L) MM { return MM(*l) }), Area: SquareMetres(s.Area),
 		Pieces: each(s.Pieces, func(p *Piece) KeptPiece {
@@ -75,6 +76,18 @@ func (r *Run) keptSheet(s *Sheet, name func(int) string) KeptSheet {
 	}
 	if s.Number > 0 {
 		k.Number = &s.Number
+	}
+	return k
+}
+
+func (r *Register) kept() KeptRegister {
+	k := KeptRegister{Flitch: orNull(r.Flitch), Course: r.Course, Turned: r.Turned, From: r.End(), Need: MM(r.Need),
+		Highest: orNull(r.Most[0].Number), Lowest: orNull(r.Most[1].Number)}
+	at := MM(r.At)
+	if r.Foot {
+		k.Over = &at
+	} else {
+		k.Mark = &at
 	}
 	return k
 }

@@ -28,8 +28,14 @@ func (b *builder) paste() *Amount {
 			area += b.room.Veneer.Overlap.Times(s.Seen)
 		}
 	}
-	return amount(b.room.Paste, area, 1+lossShare)
+	return PasteOn(b.room, 2*area)
 }
+
+// PasteOn is the paste for twice an area, by the label's coverage; nil where that is not given.
+func PasteOn(r *room.Room, twice length.Area) *Amount { return amount(r.Paste, twice/2, 1+lossShare) }
+
+// PrimerOn is the same of primer.
+func PrimerOn(r *room.Room, twice length.Area) *Amount { return amount(r.Primer, twice/2, 1) }
 
 // primer is the primer for the covering and for what is under trims at floor and ceiling.
 func (b *builder) primer() *Amount {
@@ -39,7 +45,7 @@ func (b *builder) primer() *Amount {
 			area += (2 * underTrim).Times(s.Right - s.Left)
 		}
 	}
-	return amount(b.room.Primer, area, 1)
+	return PrimerOn(b.room, 2*area)
 }
 
 // amount is how much of a pail an area takes, rounded up to a tenth.

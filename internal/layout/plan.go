@@ -107,6 +107,14 @@ type Seam struct {
 	FlitchChange          bool
 }
 
+// Side names an edge of a sheet of the run: where the grain runs level the left one lies at the foot.
+func (r *Run) Side(side string) string {
+	if !r.Up {
+		return side
+	}
+	return map[string]string{"left": "lower", "right": "upper"}[side]
+}
+
 // Near is an object and its distance.
 type Near struct {
 	Name     string
@@ -127,7 +135,7 @@ type Sheet struct {
 	End         bool   // an end sheet of its span
 	Narrow      bool   // as the score counts it
 	Lost        L      // grain lost at its right seam, where inner and under W
-	Ripped      string // "", "left", "right"
+	Ripped      string // "", "left", "right"; where the grain runs level the lower edge and the upper, which Run.Side says
 	RipTo       L      // width it is ripped to, before hanging; 0 where it is not
 	StartLine   L      // left edge as hung
 	RightLine   L      // right edge as hung: the plumb line of its right seam, or the raw edge with trim

@@ -14,6 +14,14 @@ type Register struct {
 	Most   [2]*Sheet
 }
 
+// End is the raw end of its sheets from which they are measured: the one that hangs up, with Foot the one that hangs down.
+func (r *Register) End() string {
+	if r.Turned != r.Foot {
+		return "foot"
+	}
+	return "head"
+}
+
 // Registers are the registers of a plan whose grain runs up, by flitches and courses as they come.
 func (p *Plan) Registers() []Register {
 	var list []Register

@@ -92,7 +92,7 @@ func (v *sight) wallAt(s L) run.Stretch {
 		if c.Lean <= 0 {
 			continue
 		}
-		if d := line.Round(s - c.At); d <= c.Half()+c.Lean && (line.Closed || s >= c.At) {
+		if d := line.Round(s - c.At); d <= c.Lean && (line.Closed || s >= c.At) {
 			if st, ok := line.Of(c.LeftWall); ok {
 				return st
 			}

@@ -43,6 +43,7 @@ func check(t testing.TB, text string) *printed {
 	for i := range p.Runs {
 		c.run(&p.Runs[i], c.lines[i])
 	}
+	c.registers()
 	c.findings()
 	c.totals()
 	return p
@@ -288,6 +289,9 @@ func (c *checker) sheet(p *printedRun, l *line, s *printedSheet, sp span, edges 
 		got := ""
 		if s.Ripped != nil {
 			got = *s.Ripped
+			if c.room.Veneer.Horizontal {
+				got = map[string]string{"lower": "left", "upper": "right"}[got]
+			}
 		}
 		assert.Contains(c.t, want, got, what+"ripped")
 	}

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"math/big"
-	"slices"
 	"sort"
 	"strings"
 
@@ -80,13 +79,7 @@ func (c *checker) measured(f printedFinding, measured, required int64) {
 		c.some(f, func(_ *printedRun, s *printedSheet) bool { return c.calls(f, s) && units(c.t, s.CutLength) == measured })
 	case "figure-steps":
 		assert.Equal(c.t, int64(r.Veneer.Length), required)
-		ok := false
-		for i := range c.p.Runs {
-			if f.Place == "run "+c.p.Runs[i].Name {
-				ok = slices.Contains(c.register(&c.p.Runs[i]), measured)
-			}
-		}
-		assert.True(c.t, ok, f.Message)
+		assert.Contains(c.t, c.stepping(), fmt.Sprintf("%s: %d", f.Place, measured), f.Message)
 	case "closing-seam":
 		ok := false
 		for _, p := range c.p.Runs {
@@ -134,24 +127,80 @@ func (c *checker) calls(f printedFinding, s *printedSheet) bool {
 	return f.Place == fmt.Sprintf("sheet at place %d", s.Place)
 }
 
-// register is the greatest part of a run's sheets above the level line and the greatest below it, course by course, where
-// together they do not fit a sheet.
-func (c *checker) register(p *printedRun) []int64 {
-	above, below := map[int]int64{}, map[int]int64{}
-	for _, s := range p.Sheets {
-		a, b := units(c.t, s.Above), units(c.t, s.Below)
-		if _, ok := above[s.Course]; !ok && units(c.t, s.CutLength) > 0 {
-			above[s.Course], below[s.Course] = a, b
-		}
-		if units(c.t, s.CutLength) > 0 {
-			above[s.Course], below[s.Course] = max(above[s.Course], a), max(below[s.Course], b)
+// mark is what shares one register: the sheets of a course of a flitch that hang the same way up.
+type mark struct {
+	flitch string
+	course int
+	turned bool
+}
+
+// marks is, for all sheets that share a register, the greatest part of them above the level line and the greatest below it.
+func (c *checker) marks() map[mark][2]int64 {
+	out := map[mark][2]int64{}
+	for _, p := range c.p.Runs {
+		for _, s := range p.Sheets {
+			if p.Axis == "up" || units(c.t, s.CutLength) == 0 {
+				continue
+			}
+			k := mark{"", s.Course, s.Turned}
+			if s.Flitch != nil {
+				k.flitch = *s.Flitch
+			}
+			a, b := units(c.t, s.Above), units(c.t, s.Below)
+			if m, ok := out[k]; ok {
+				a, b = max(a, m[0]), max(b, m[1])
+			}
+			out[k] = [2]int64{a, b}
 		}
 	}
-	var out []int64
-	for course := range above {
-		if sum := above[course] + below[course]; sum > int64(c.room.Veneer.Length) {
-			out = append(out, sum)
+	return out
+}
+
+// registers recomputes where the sheets that share a register are marked.
+func (c *checker) registers() {
+	all := c.marks()
+	require.Len(c.t, c.p.Registers, len(all), "one register for each course of each flitch")
+	for _, r := range c.p.Registers {
+		k := mark{"", r.Course, r.Turned}
+		if r.Flitch != nil {
+			k.flitch = *r.Flitch
 		}
+		m, ok := all[k]
+		require.True(c.t, ok, "%v", k)
+		c.is(m[0]+m[1], r.Need, "what the register of %v needs", k)
+		end, at, got := "head", m[0], r.Mark // from the end that hangs up to the level line
+		if m[1] < 0 {
+			end, at, got = "foot", -m[1], r.Over // from the level line up to the end that hangs down
+		}
+		if k.turned {
+			end = map[string]string{"head": "foot", "foot": "head"}[end]
+		}
+		assert.Equal(c.t, end, r.From, "%v", k)
+		require.NotNil(c.t, got, "%v", k)
+		assert.True(c.t, r.Mark == nil || r.Over == nil, "one of the two: %v", k)
+		c.is(at, *got, "register of %v", k)
+	}
+}
+
+// stepping are the places of the registers that do not fit a sheet, each with what it needs.
+func (c *checker) stepping() []string {
+	var out []string
+	all := c.marks()
+	for k, m := range all {
+		if m[0]+m[1] <= int64(c.room.Veneer.Length) {
+			continue
+		}
+		place := "room"
+		if k.flitch != "" {
+			place = "flitch " + k.flitch
+		}
+		for o := range all {
+			if o.flitch == k.flitch && o.course != k.course {
+				place += fmt.Sprintf(", course %d", k.course)
+				break
+			}
+		}
+		out = append(out, fmt.Sprintf("%s: %d", place, m[0]+m[1]))
 	}
 	return out
 }
@@ -248,7 +297,7 @@ func (c *checker) counted(counts map[string]int) {
 		closed = 1
 	}
 	assert.Equal(c.t, closed, counts["misclosure"]+counts["closes-badly"]+counts["closes-within"], "one word on how the walls close")
-	short, steps, closing, gaps, skewed := 0, 0, 0, 0, 0
+	short, closing, gaps, skewed := 0, 0, 0, 0
 	allowed := int64(c.room.Veneer.Overlap - c.room.Rules.LeastOverlap)
 	for i := range c.p.Runs {
 		p := &c.p.Runs[i]
@@ -272,7 +321,6 @@ func (c *checker) counted(counts map[string]int) {
 				skewed++
 			}
 		}
-		steps += len(c.register(p))
 		for _, s := range p.Seams {
 			if s.Closing {
 				closing++
@@ -284,7 +332,7 @@ func (c *checker) counted(counts map[string]int) {
 		assert.Equal(c.t, closing, counts["closing-seam"])
 		assert.Equal(c.t, skewed, counts["skew-eats-overlap"])
 	}
-	assert.Equal(c.t, steps, counts["figure-steps"], "runs whose figure steps")
+	assert.Equal(c.t, len(c.stepping()), counts["figure-steps"], "registers whose figure steps")
 	assert.Equal(c.t, gaps, counts["sheet-in-gap"], "sheets in gaps")
 }
 

@@ -65,3 +65,16 @@ func TestSeamsInLeaningJoints(t *testing.T) {
 		}
 	}
 }
+
+// Round corners that lean between walls of two heights, with a seam on the half of the curve that is the right wall's: past
+// what the middle of the curve sweeps, the right wall's height shows.
+func TestSeamsOnLeaningCurves(t *testing.T) {
+	for _, lean := range []string{"-3/8", "3/8", "1 1/2"} {
+		for _, at := range []string{"1/2", "1 1/4", "4"} {
+			text := fmt.Sprintf("[project]\ntitle = \"Curve\"\n[veneer]\ngross_width = 24.5\noverlap = 1\nlength = \"10'\"\n"+
+				"[[wall]]\nname = \"A\"\nlength = 90\nheight = \"7'\"\nlean = [0, %q]\ncorner = \"outside\"\nradius = 8\n"+
+				"[[wall]]\nname = \"B\"\nlength = 90\nheight = \"9'\"\n[[wall.pin]]\nat = %q\nput = \"seam\"\n", lean, at)
+			t.Run(fmt.Sprintf("lean %s, seam at %s", lean, at), func(t *testing.T) { check(t, text) })
+		}
+	}
+}

@@ -52,7 +52,7 @@ func (l *line) pairs(s int64) []pair {
 				case d == 0: // on the jamb it stands on the pier's side, and on the opening's
 					out = append(out, bend(0, o.Name), pair{"bends", "clear-short", "clear-close", 0, int64(rules.OpeningClear), clear, o.Name})
 				default:
-					out = append(out, pair{"bends", "reveal-short", "clear-close", d, int64(o.Reveal + rules.OpeningClear), int64(o.Reveal) + clear, o.Name})
+					out = append(out, pair{"bends", "reveal-short", "clear-close", d, int64(o.Reveal + rules.OpeningClear), preference(o.Reveal+rules.PreferClear, o.Reveal+rules.OpeningClear), o.Name})
 				}
 			}
 		}

@@ -18,6 +18,7 @@ type num = json.Number
 type printed struct {
 	Format, Unit, Aim, Title string
 	Runs                     []printedRun
+	Registers                []printedRegister
 	Findings                 []printedFinding
 	Totals                   struct {
 		Sheets, Spares int
@@ -25,6 +26,17 @@ type printed struct {
 		GrossArea      num `json:"gross_area"`
 		Paste, Primer  *amount
 	}
+}
+
+type printedRegister struct {
+	Flitch          *string
+	Course          int
+	Turned          bool
+	From            string `json:"from_raw"`
+	Mark            *num
+	Over            *num `json:"over_level"`
+	Need            num
+	Highest, Lowest *int
 }
 
 type amount struct {
@@ -64,7 +76,8 @@ type printedScore struct {
 	Closing              int64
 	NarrowMain           int64 `json:"narrow_main"`
 	Narrow, Sheets, Jump int64
-	Should               num
+	NarrowJump           int64 `json:"narrow_jump"`
+	Sliver, Should       num
 	Seen                 int64
 	Difference           num
 	Unevenness           num

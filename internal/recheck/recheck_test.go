@@ -103,3 +103,39 @@ func traits(r *room.Room, p *printed) map[string]bool {
 	}
 	return out
 }
+
+// A preference in wrapped jambs under its must, and one that is none, over a window so narrow that a seam stands in a jamb.
+func TestPreferClearInWrappedJambs(t *testing.T) {
+	for prefer := 1; prefer <= 3; prefer++ {
+		for _, width := range []int{26, 30, 33} {
+			text := fmt.Sprintf(`[project]
+title = "Jambs"
+[veneer]
+gross_width = "24 1/2"
+overlap = 1
+length = "10'"
+[rules]
+corner_return = 4
+prefer_return = 4
+opening_clear = 2
+prefer_clear = %d
+[[flitch]]
+number = "J-1"
+sheets = "1-40"
+[[wall]]
+name = "Long"
+length = "14'"
+height = "8'"
+[[wall.opening]]
+kind = "window"
+from_left = 30
+sill = 30
+height = 40
+width = %d
+wrap_reveal = true
+reveal = 16
+`, prefer, width)
+			t.Run(fmt.Sprintf("clear of %d in over %d in", prefer, width), func(t *testing.T) { check(t, text) })
+		}
+	}
+}

@@ -279,6 +279,8 @@ func scores(t testing.TB, p *printed) map[string]int64 {
 			if p.Aim != "even" {
 				sum["narrow_main"] += s.NarrowMain
 				sum["narrow"] += s.Narrow
+				sum["narrow_jump"] += s.NarrowJump
+				sum["sliver"] += units(t, s.Sliver)
 				sum["jump"] += s.Jump
 				sum["difference"] += units(t, s.Difference)
 			}

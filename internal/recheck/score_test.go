@@ -70,6 +70,12 @@ func (c *checker) score(p *printedRun, l *line, i int, sp span, edges, hung []in
 		}
 	}
 	c.widths(l, sp, rest, n, first, sums, feet)
+	if last := len(rest) - 1; last > 1 && !sp.closed {
+		if n == 0 {
+			sums["sliver"] += c.sliver(l, rest[1]-rest[0], rest[1])
+		}
+		sums["sliver"] += c.sliver(l, rest[last]-rest[last-1], rest[last-1])
+	}
 	if len(rest) > 2 && n == 0 && !sp.closed && sp.leftWall == sp.rightWall {
 		a, b := rest[1]-rest[0], rest[len(rest)-1]-rest[len(rest)-2]
 		sums["difference"] = max(a-b, b-a)
@@ -78,13 +84,13 @@ func (c *checker) score(p *printedRun, l *line, i int, sp span, edges, hung []in
 	for _, v := range []struct {
 		name string
 		got  num
-	}{{"bends", got.Bends}, {"edges", got.Edges}, {"should", got.Should}, {"difference", got.Difference}} {
+	}{{"bends", got.Bends}, {"edges", got.Edges}, {"sliver", got.Sliver}, {"should", got.Should}, {"difference", got.Difference}} {
 		c.is(sums[v.name], v.got, "%s%s", what, v.name)
 	}
 	for _, v := range []struct {
 		name string
 		got  int64
-	}{{"closing", got.Closing}, {"narrow_main", got.NarrowMain}, {"narrow", got.Narrow}, {"sheets", got.Sheets}, {"jump", got.Jump}, {"seen", got.Seen}} {
+	}{{"closing", got.Closing}, {"narrow_main", got.NarrowMain}, {"narrow", got.Narrow}, {"sheets", got.Sheets}, {"narrow_jump", got.NarrowJump}, {"jump", got.Jump}, {"seen", got.Seen}} {
 		assert.Equal(c.t, sums[v.name], v.got, what+v.name)
 	}
 	square := new(big.Rat)
@@ -122,12 +128,24 @@ func (c *checker) widths(l *line, sp span, rest []int64, hung, first int, sums m
 		sums["jump"] += feet(right)
 		if round(l.seen(right)) > int64(rules.ShortSeam) {
 			sums["narrow"]++
+			if !sp.closed { // one end at least is raw
+				sums["narrow_jump"] += feet(right)
+			}
 			if l.main(right) {
 				sums["narrow_main"]++
 			}
 			c.due("narrow-sheet", c.called(place), w, c.net, "")
 		}
 	}
+}
+
+// sliver is what a sheet from a raw end to a seam lacks of the middle between least_width and prefer_width.
+func (c *checker) sliver(l *line, width, seam int64) int64 {
+	least, want := int64(c.room.Rules.LeastWidth), int64(c.room.Rules.PreferWidth)
+	if want < least || round(l.seen(l.round(seam))) <= int64(c.room.Rules.ShortSeam) {
+		return 0
+	}
+	return lacks((least+want)/2, width)
 }
 
 // called is how findings call the sheet of a place: by its number, and where it has none by its place.

@@ -15,6 +15,7 @@ const (
 	Width                // LeastWidth and PreferWidth of a sheet
 	Sheet                // a sheet, and its width squared
 	Jump                 // the jump of an inner sheet, and whether that makes it a narrow one
+	Sliver               // what an end sheet at a raw end lacks of being no sliver
 	Shows                // what shows of a seam
 	Closes               // what shows of the closing seam, once more
 	Differs              // the first sheet from the last
@@ -37,7 +38,7 @@ type Due struct {
 	Edge   Edge  // the edge or the jamb that it is measured from
 	D      int64 // what there is
 	Must   int64 // what there must be
-	Prefer int64 // what there should be: nought, or in a wrapped jamb the jamb alone, where a preference is less than its must
+	Prefer int64 // what there should be: nought where a preference is less than its must
 	bend   bool  // what lacks of Must would break or come loose
 }
 
@@ -105,6 +106,14 @@ func (s *Span) charges(seams []int64, closing int, each func(Charge)) {
 			say(Jump, right, s.jump(s.home(right)))
 		}
 	}
+	if left, right := s.rawEnds(); last > 0 {
+		if left {
+			say(Sliver, edges[1], Score{Sliver: s.sliver(edges[1]-edges[0], edges[1])})
+		}
+		if right {
+			say(Sliver, edges[last+1], Score{Sliver: s.sliver(edges[last+1]-edges[last], edges[last])})
+		}
+	}
 	if s.evened() && last > 0 {
 		first, last := edges[1]-edges[0], edges[last+1]-edges[last]
 		say(Differs, s.R, Score{Difference: max(first-last, last-first)})
@@ -164,11 +173,22 @@ func (s *Span) jump(at int64) Score {
 	adds := Score{Jump: s.feet(seen)}
 	if seen > s.ShortSeam {
 		adds.Narrow = 1
+		if s.raw() {
+			adds.NarrowJump = adds.Jump
+		}
 		if s.onMain(at) {
 			adds.NarrowMain = 1
 		}
 	}
 	return adds
+}
+
+// sliver returns what a sheet between a raw end and a seam lacks of being no sliver; nought where the seam is short.
+func (s *Span) sliver(width, at int64) int64 {
+	if lack := lacks(s.sliverWidth(), width); lack > 0 && s.Seen(at) > s.ShortSeam {
+		return lack
+	}
+	return 0
 }
 
 // add adds one score to another.
@@ -179,6 +199,8 @@ func (a *Score) add(b *Score) {
 	a.NarrowMain += b.NarrowMain
 	a.Narrow += b.Narrow
 	a.Sheets += b.Sheets
+	a.NarrowJump += b.NarrowJump
+	a.Sliver += b.Sliver
 	a.Jump += b.Jump
 	a.Should += b.Should
 	a.Seen += b.Seen

@@ -66,6 +66,7 @@ func totalOf(list []seam.Charge) (sum seam.Score) {
 		a := c.Adds
 		sum = seam.Score{Bends: sum.Bends + a.Bends, Edges: sum.Edges + a.Edges, Closing: sum.Closing + a.Closing,
 			NarrowMain: sum.NarrowMain + a.NarrowMain, Narrow: sum.Narrow + a.Narrow, Sheets: sum.Sheets + a.Sheets,
+			NarrowJump: sum.NarrowJump + a.NarrowJump, Sliver: sum.Sliver + a.Sliver,
 			Jump: sum.Jump + a.Jump, Should: sum.Should + a.Should, Seen: sum.Seen + a.Seen,
 			Difference: sum.Difference + a.Difference, Unevenness: sum.Unevenness.Plus(a.Unevenness)}
 	}
@@ -170,6 +171,27 @@ func TestChargesOfOneSpan(t *testing.T) {
 		{seam.Width, seam.NoEdge, 100, 4, 2, 8},
 	}, got)
 	score := span.Score([]int64{25, 47, 58, 72, 96}, -1)
-	assert.True(t, slices.Equal([]int64{score.Narrow, score.NarrowMain, score.Jump, score.Sheets, score.Seen, score.Difference},
-		[]int64{4, 4, 32, 6, 40, 21}), "%+v", score)
+	assert.True(t, slices.Equal([]int64{score.Narrow, score.NarrowMain, score.NarrowJump, score.Sliver, score.Jump, score.Sheets, score.Seen, score.Difference},
+		[]int64{4, 4, 32, 5, 32, 6, 40, 21}), "%+v", score)
+}
+
+// Inside a wrapped jamb a preference under its must asks nothing either, not even the jamb; one that is no less asks all of it.
+func TestPreferClearUnderItsMust(t *testing.T) {
+	for _, c := range []struct{ must, prefer, at, bends, should int64 }{
+		{must: 2, prefer: 1, at: 23, bends: 5},
+		{must: 2, prefer: 1, at: 27, bends: 1},
+		{must: 2, prefer: 2, at: 23, bends: 5, should: 5},
+		{must: 2, prefer: 4, at: 27, bends: 1, should: 3},
+		{must: 0, prefer: 0, at: 23, bends: 3, should: 3},
+		{must: 2, prefer: 1, at: 20, bends: 4 + 2, should: 6}, // on the jamb: the return and the clear
+	} {
+		span := seam.Span{R: 100, Period: 100, Snap: 1, Gross: 60, Foot: 12, Seen: func(int64) int64 { return 90 },
+			Rules:    seam.Rules{CornerReturn: 4, PreferReturn: 6, OpeningClear: c.must, PreferClear: c.prefer},
+			Openings: []seam.Opening{{A: 20, B: 80, Wrap: true, Reveal: 6}}}
+		sum, place := totalOf(span.Owed(c.at)), oracletest.PlaceAt(span, c.at)
+		assert.Equal(t, [2]int64{c.bends, c.should}, [2]int64{sum.Bends, sum.Should}, "%+v", c)
+		assert.Equal(t, [2]int64{c.bends, c.should}, [2]int64{place.Bends, place.Should}, "%+v", c)
+		score := span.Score([]int64{c.at, 50}, -1)
+		assert.Equal(t, [2]int64{c.bends, c.should}, [2]int64{score.Bends, score.Should}, "%+v", c)
+	}
 }

@@ -66,6 +66,8 @@ const (
 	itemNarrowMain
 	itemNarrow
 	itemSheets
+	itemNarrowJump
+	itemSliver
 	itemJump
 	itemShould
 	itemUnevenness
@@ -76,8 +78,8 @@ const (
 // orders lists the items of each aim, first things first. The closing seam is not among them: closing places are
 // tried in the order of their seen height. Difference and far right are settled among the layouts that tie.
 var orders = map[Aim][]item{
-	Steady: {itemBends, itemEdges, itemNarrowMain, itemNarrow, itemSheets, itemJump, itemShould, itemSeen},
-	Fewest: {itemBends, itemEdges, itemSheets, itemNarrowMain, itemNarrow, itemJump, itemShould, itemSeen},
+	Steady: {itemBends, itemEdges, itemNarrowMain, itemNarrow, itemSheets, itemNarrowJump, itemSliver, itemJump, itemShould, itemSeen},
+	Fewest: {itemBends, itemEdges, itemSheets, itemNarrowMain, itemNarrow, itemNarrowJump, itemSliver, itemJump, itemShould, itemSeen},
 	Even:   {itemBends, itemEdges, itemSheets, itemShould, itemUnevenness, itemSeen},
 	musts:  {itemBends, itemEdges},
 }

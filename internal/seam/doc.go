@@ -49,7 +49,7 @@
 // is added up, every pair of a seam and an object by itself, so that one seam in two objects' way is the worse for both
 // (TestSolveAgainstBruteForce). Charges lists these pairs and all else that a score counts (TestChargesAddUpToTheScore). d goes along the run at floor level, in a closed run the shorter way round (TestVectors).
 // The objects of the whole run count, for a span may end beside a corner that is not its own. A preference that is less
-// than its must asks nothing (TestVectors).
+// than its must asks nothing (TestVectors), nor does it ask for the Reveal (TestPreferClearUnderItsMust).
 //
 // Bends are what would break or come loose, and count first:
 //
@@ -95,19 +95,26 @@
 //     narrow where its jump shows for more than ShortSeam (TestAimsPart in package layout).
 //  5. Narrow: all narrow sheets, those on main walls too (TestNarrowChase in package layout).
 //  6. Sheets: they are few and cannot be bought again (TestTradeOpenWallCounts in package layout).
-//  7. Jump: what shows of all jumps, short ones too; so a sheet that has to be narrowed is narrowed over a door
+//  7. NarrowJump, in a span with a raw end: what shows of the jumps of narrow sheets, so that none moves out from a window
+//     to where all of it shows, only to relieve an end. Where no end is raw there is no sliver, and Jump alone decides
+//     (TestSolveAgainstBruteForce).
+//  8. Sliver: what a sheet between a raw end and a seam lacks of the middle between LeastWidth and PreferWidth, where that
+//     seam shows for more than ShortSeam. Everyone sees it, and a rip more over a door is the lesser evil (TestSlivers). It
+//     is a length and not a count, or two ends a little under would become one just over and one still less. Nought where
+//     PreferWidth asks nothing.
+//  9. Jump: what shows of all jumps, short ones too; so a sheet that has to be narrowed is narrowed over a door
 //     (TestSituationsAtCorners in package layout).
-//  8. Should (TestSituationsOfBoxes in package layout).
-//  9. Seen: what shows of all seams; they go where openings or furniture hide them (TestSolveAgainstBruteForce).
-//  10. Difference of the first and the last width, where both raw ends are on one wall, so that a wall looks balanced;
+//  10. Should (TestSituationsOfBoxes in package layout).
+//  11. Seen: what shows of all seams; they go where openings or furniture hide them (TestSolveAgainstBruteForce).
+//  12. Difference of the first and the last width, where both raw ends are on one wall, so that a wall looks balanced;
 //     nought for one sheet, in a closed span and beside a seam that hangs (TestSituationsOfStartAndEnd in package layout).
-//  11. Far right: of layouts that are still alike, the one with the larger first seam, then second, and so on; in a closed
+//  13. Far right: of layouts that are still alike, the one with the larger first seam, then second, and so on; in a closed
 //     span with the larger closing seam, then going round from it. It says nothing of looks: it makes the answer one
 //     (TestSolveLongRooms, TestTradeClosedRoomCounts in package layout).
 //
 // Fewest takes Sheets before NarrowMain and Narrow, for a flitch that hardly suffices (TestAimsPart in package layout).
-// Even takes Sheets, Should, Unevenness and Seen after the first three, then far right, and knows neither narrow sheets nor
-// jumps nor difference: Unevenness, the sum of the squared widths, makes all sheets as alike as they can be, for wood
+// Even takes Sheets, Should, Unevenness and Seen after the first three, then far right, and knows no narrow sheets, slivers,
+// jumps or difference: Unevenness, the sum of the squared widths, makes all sheets as alike as they can be, for wood
 // without a figure that runs on (TestAimsPart in package layout, TestAimsOfTheBoardroom in package layout). No aim's layout
 // is beaten in its own order by another aim's (TestNoAimIsBeatenByAnotherInItsOwnOrder in package layout).
 //

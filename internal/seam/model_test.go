@@ -70,7 +70,7 @@ func inOrder(score seam.Score, c oracletest.Case) []int64 {
 	if c.Aim == seam.Fewest {
 		middle = slices.Concat(sheets, narrow)
 	}
-	return slices.Concat([]int64{score.Bends, score.Edges}, middle, []int64{score.Jump, score.Should, score.Seen, score.Difference})
+	return slices.Concat([]int64{score.Bends, score.Edges}, middle, []int64{score.NarrowJump, score.Sliver, score.Jump, score.Should, score.Seen, score.Difference})
 }
 
 // glpsolLeast finds the least of every item in the order of the aim, one run of glpsol each: what an item reached is a
@@ -352,10 +352,40 @@ func (m *model) score() {
 	narrowMain := item{name: "narrow on main", weight: jumps(tallMain)}
 	narrow := item{name: "narrow", weight: jumps(tall)}
 	jump := item{name: "jump", weight: jumps(feet)}
-	m.items = []item{bends, edges, narrowMain, narrow, sheets, jump, should, seen, m.difference()}
-	if m.c.Aim == seam.Fewest {
-		m.items = []item{bends, edges, sheets, narrowMain, narrow, jump, should, seen, m.difference()}
+	narrowJump, sliver := item{name: "jump of narrow"}, item{name: "sliver", weight: m.slim()}
+	if left, right := m.raw(); left || right {
+		narrowJump.weight = jumps(func(p oracletest.Place) int64 { return number(p.Tall) * p.Feet })
 	}
+	m.items = []item{bends, edges, narrowMain, narrow, sheets, narrowJump, sliver, jump, should, seen, m.difference()}
+	if m.c.Aim == seam.Fewest {
+		m.items = []item{bends, edges, sheets, narrowMain, narrow, narrowJump, sliver, jump, should, seen, m.difference()}
+	}
+}
+
+// raw tells which ends are raw.
+func (m *model) raw() (left, right bool) {
+	s := m.c.Span
+	return !s.Closed && !s.LeftSeam, !s.Closed && !s.RightSeam
+}
+
+// slim is what the sheets at raw ends lack of being no slivers, by the seams beside the ends.
+func (m *model) slim() map[string]int64 {
+	weight := map[string]int64{}
+	add := func(name string, i int, width int64) {
+		if w := oracletest.SliverLacks(m.c.Span, width); w > 0 && m.places[i].Tall && m.has(name) {
+			weight[name] = w
+		}
+	}
+	left, right := m.raw()
+	for i := 1; i < len(m.edges)-1; i++ {
+		if left {
+			add("f"+strconv.Itoa(i), i, m.edges[i]-m.left())
+		}
+		if right {
+			add("l"+strconv.Itoa(i), i, m.right()-m.edges[i])
+		}
+	}
+	return weight
 }
 
 func number(is bool) int64 {
@@ -479,7 +509,7 @@ func (m *model) itemOf(t testing.TB, name string, seams []int64) int64 {
 	require.True(t, ok, "glpsol's layout %v breaks a hard limit", seams)
 	return map[string]int64{
 		"bends": score.Bends, "edges": score.Edges, "narrow on main": score.NarrowMain, "narrow": score.Narrow,
-		"sheets": score.Sheets, "jump": score.Jump, "should": score.Should, "seen": score.Seen,
+		"sheets": score.Sheets, "jump of narrow": score.NarrowJump, "sliver": score.Sliver, "jump": score.Jump, "should": score.Should, "seen": score.Seen,
 		"difference": score.Difference, "unevenness": int64(score.Unevenness.Lo),
 	}[name]
 }

@@ -22,7 +22,10 @@ func (w *sweeper) lastSheets() {
 		w.endsFrom = j
 		w.ends[j] = never
 		if w.b.allows(w.lines[j], g.lines) && !g.barsLast(w.lines[j]) {
-			w.ends[j] = w.sheet(s.R - g.at(w.lines[j]))
+			width := s.R - g.at(w.lines[j])
+			if w.ends[j] = w.sheet(width); !s.RightSeam {
+				w.ends[j] = w.ends[j].plus(w.sliver(width, w.lines[j]))
+			}
 		}
 	}
 }
@@ -68,7 +71,8 @@ func (w *sweeper) start(j int) cost {
 	if !w.b.allows(0, w.lines[j]) {
 		return never
 	}
-	return w.sheet(w.g.at(w.lines[j]) - w.g.at(0)).plus(w.on[j])
+	width := w.g.at(w.lines[j]) - w.g.at(0)
+	return w.sheet(width).plus(w.sliver(width, w.lines[j])).plus(w.on[j])
 }
 
 // open finds the best layout of an open span.

@@ -12,6 +12,8 @@ const (
 	plainNarrowMain
 	plainNarrow
 	plainSheets
+	plainNarrowJump
+	plainSliver
 	plainJump
 	plainShould
 	plainSeen
@@ -31,8 +33,8 @@ func (a plainScore) plus(b plainScore) plainScore {
 
 // plainOrders holds what counts, first things first.
 var plainOrders = map[Aim][]int{
-	Steady: {plainBends, plainEdges, plainClosing, plainNarrowMain, plainNarrow, plainSheets, plainJump, plainShould, plainSeen, plainDifference},
-	Fewest: {plainBends, plainEdges, plainClosing, plainSheets, plainNarrowMain, plainNarrow, plainJump, plainShould, plainSeen, plainDifference},
+	Steady: {plainBends, plainEdges, plainClosing, plainNarrowMain, plainNarrow, plainSheets, plainNarrowJump, plainSliver, plainJump, plainShould, plainSeen, plainDifference},
+	Fewest: {plainBends, plainEdges, plainClosing, plainSheets, plainNarrowMain, plainNarrow, plainNarrowJump, plainSliver, plainJump, plainShould, plainSeen, plainDifference},
 	Even:   {plainBends, plainEdges, plainClosing, plainSheets, plainShould, plainUneven, plainSeen},
 }
 
@@ -110,7 +112,7 @@ func plainSolve(s Span, aim Aim) (Layout, bool) {
 	e := best.score
 	out.Score = Score{
 		Bends: e[plainBends], Edges: e[plainEdges], Closing: e[plainClosing], NarrowMain: e[plainNarrowMain],
-		Narrow: e[plainNarrow], Sheets: e[plainSheets], Jump: e[plainJump], Should: e[plainShould], Seen: e[plainSeen],
+		Narrow: e[plainNarrow], Sheets: e[plainSheets], NarrowJump: e[plainNarrowJump], Sliver: e[plainSliver], Jump: e[plainJump], Should: e[plainShould], Seen: e[plainSeen],
 		Difference: e[plainDifference], Unevenness: Square{Lo: uint64(e[plainUneven])},
 	}
 	return out, true
@@ -283,11 +285,23 @@ func (p *plainPass) sheet(i, j int) (score plainScore, kept int, ok bool) {
 		score[plainJump] = plainFeet(seen, s.Foot)
 		if seen > s.ShortSeam {
 			score[plainNarrow] = 1
+			if !s.Closed && !(s.LeftSeam && s.RightSeam) {
+				score[plainNarrowJump] = score[plainJump]
+			}
 			for _, main := range s.Main {
 				if s.plainOn(p.at[j], main) {
 					score[plainNarrowMain] = 1
 				}
 			}
+		}
+	}
+	if slim := (s.LeastWidth + s.PreferWidth) / 2; s.PreferWidth >= s.LeastWidth && width < slim && leftRaw != rightRaw && j-i < last {
+		inner := p.at[i]
+		if leftRaw {
+			inner = p.at[j]
+		}
+		if s.Seen(inner) > s.ShortSeam {
+			score[plainSliver] = slim - width
 		}
 	}
 	if s.OneWall && leftRaw && !rightRaw {
@@ -411,7 +425,9 @@ func (s Span) plainSeam(at int64) plainScore {
 				e[plainShould] += preferReturn + preferClear
 			default:
 				e[plainBends] += short(o.Reveal+s.OpeningClear, d)
-				e[plainShould] += short(o.Reveal+preferClear, d)
+				if s.PreferClear >= s.OpeningClear {
+					e[plainShould] += short(o.Reveal+s.PreferClear, d)
+				}
 			}
 		}
 	}

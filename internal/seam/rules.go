@@ -80,6 +80,7 @@ func (s *Span) openingDues(list []Due, at int64, o *Opening) []Due {
 		return append(list, Due{Cause: Clear, Edge: EdgeA, D: a, Must: s.OpeningClear, Prefer: clear},
 			Due{Cause: Clear, Edge: EdgeB, D: b, Must: s.OpeningClear, Prefer: clear})
 	}
+	deep := prefer(o.Reveal+s.PreferClear, o.Reveal+s.OpeningClear)
 	for i, d := range [2]int64{a, b} {
 		jamb := EdgeA + Edge(i)
 		if d == 0 { // on the jamb: the pier's side and the opening's
@@ -87,7 +88,7 @@ func (s *Span) openingDues(list []Due, at int64, o *Opening) []Due {
 				Due{Cause: Clear, Edge: jamb, Must: s.OpeningClear, Prefer: clear, bend: true})
 			continue
 		}
-		list = append(list, Due{Cause: Reveal, Edge: jamb, D: d, Must: o.Reveal + s.OpeningClear, Prefer: o.Reveal + clear, bend: true})
+		list = append(list, Due{Cause: Reveal, Edge: jamb, D: d, Must: o.Reveal + s.OpeningClear, Prefer: deep, bend: true})
 	}
 	return list
 }

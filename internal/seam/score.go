@@ -19,6 +19,25 @@ func (s *Span) whole() int64 {
 	return s.R - s.L
 }
 
+// sliverWidth is the width that an end sheet at a raw end is a sliver under: halfway from LeastWidth to PreferWidth.
+func (s *Span) sliverWidth() int64 {
+	if s.PreferWidth < s.LeastWidth {
+		return 0
+	}
+	return (s.LeastWidth + s.PreferWidth) / 2
+}
+
+// rawEnds says which ends of the span are raw.
+func (s *Span) rawEnds() (left, right bool) {
+	return !s.Closed && !s.LeftSeam, !s.Closed && !s.RightSeam
+}
+
+// raw says whether an end of the span is raw.
+func (s *Span) raw() bool {
+	left, right := s.rawEnds()
+	return left || right
+}
+
 // Plus returns the sum of two squares' sums.
 func (a Square) Plus(b Square) Square {
 	lo, carry := bits.Add64(a.Lo, b.Lo, 0)
@@ -92,10 +111,12 @@ func (a Score) Compare(b Score, aim Aim) int {
 	switch aim {
 	case Steady:
 		pairs = [][2]int64{{a.NarrowMain, b.NarrowMain}, {a.Narrow, b.Narrow}, {a.Sheets, b.Sheets},
-			{a.Jump, b.Jump}, {a.Should, b.Should}, {a.Seen, b.Seen}, {a.Difference, b.Difference}}
+			{a.NarrowJump, b.NarrowJump}, {a.Sliver, b.Sliver}, {a.Jump, b.Jump}, {a.Should, b.Should}, {a.Seen, b.Seen},
+			{a.Difference, b.Difference}}
 	case Fewest:
 		pairs = [][2]int64{{a.Sheets, b.Sheets}, {a.NarrowMain, b.NarrowMain}, {a.Narrow, b.Narrow},
-			{a.Jump, b.Jump}, {a.Should, b.Should}, {a.Seen, b.Seen}, {a.Difference, b.Difference}}
+			{a.NarrowJump, b.NarrowJump}, {a.Sliver, b.Sliver}, {a.Jump, b.Jump}, {a.Should, b.Should}, {a.Seen, b.Seen},
+			{a.Difference, b.Difference}}
 	case Even:
 		pairs = [][2]int64{{a.Sheets, b.Sheets}, {a.Should, b.Should},
 			{0, int64(b.Unevenness.Compare(a.Unevenness))}, {a.Seen, b.Seen}}

@@ -78,13 +78,15 @@ type Span struct {
 	Apart
 }
 
-// Score is what a layout is judged by, all eleven items, whatever the aim.
+// Score is what a layout is judged by, all thirteen items, whatever the aim.
 //
-// Units: Bends, Edges, Should, Difference are lengths; Closing, Jump, Seen counts of Foot; Unevenness lengths squared.
+// Units: Bends, Edges, Sliver, Should, Difference are lengths; Closing, NarrowJump, Jump, Seen counts of Foot; Unevenness
+// lengths squared.
 type Score struct {
 	Bends, Edges                   int64
 	Closing                        int64
 	NarrowMain, Narrow, Sheets     int64
+	NarrowJump, Sliver             int64
 	Jump, Should, Seen, Difference int64
 	Unevenness                     Square
 }

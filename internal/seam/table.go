@@ -86,7 +86,7 @@ func (t *table) account() (err error) {
 	most := t.most()
 	var left []item
 	if t.counting {
-		left = []item{itemJump, itemShould, itemUnevenness, itemSeen}
+		left = []item{itemNarrowJump, itemSliver, itemJump, itemShould, itemUnevenness, itemSeen}
 		if !t.jumps() {
 			left = append(left, itemNarrow, itemNarrowMain)
 		}
@@ -104,6 +104,9 @@ func (t *table) account() (err error) {
 // measure returns the greatest length that divides all lengths that are scored: counted in it they take fewer bits.
 func (t *table) measure() int64 {
 	unit := greatest(greatest(t.s.Snap, t.s.whole()), greatest(t.least, t.prefer))
+	if t.slivers() {
+		unit = greatest(unit, t.s.sliverWidth())
+	}
 	for i := t.g.first(); i < t.g.lines && unit > 1; i++ {
 		owed := &t.g.owed[i]
 		if *owed == (debt{}) || t.barred(owed) {
@@ -161,6 +164,8 @@ func (t *table) most() [itemCount]Square {
 		itemNarrowMain: times(sheets, 1),
 		itemNarrow:     times(sheets, 1),
 		itemSheets:     times(sheets, 1),
+		itemNarrowJump: times(sheets, feet),
+		itemSliver:     times(2, t.s.sliverWidth()/t.unit),
 		itemJump:       times(sheets, feet),
 		itemShould:     times(sheets, high.should/t.unit),
 		itemSeen:       times(sheets, feet),
@@ -172,6 +177,9 @@ func (t *table) most() [itemCount]Square {
 	}
 	if len(t.s.Main) == 0 {
 		most[itemNarrowMain] = Square{}
+	}
+	if !t.slivers() {
+		most[itemNarrowJump], most[itemSliver] = Square{}, Square{}
 	}
 	return most
 }
@@ -251,6 +259,9 @@ func (t *table) newKind(seen int64, main bool) uint16 {
 	x := t.of(itemJump, t.s.feet(seen))
 	if seen > t.s.ShortSeam {
 		x = x.plus(t.of(itemNarrow, 1))
+		if t.slivers() {
+			x = x.plus(t.of(itemNarrowJump, t.s.feet(seen)))
+		}
 		if main {
 			x = x.plus(t.of(itemNarrowMain, 1))
 		}
@@ -267,6 +278,18 @@ func (t *table) jumps() bool { return t.aim == Steady || t.aim == Fewest && !t.c
 
 // anyOf says that of the layouts that cost the least any one will do.
 func (t *table) anyOf() bool { return t.aim == musts || t.counting }
+
+// slivers says whether slivers at raw ends count, and before jumps what shows of those of narrow sheets.
+func (t *table) slivers() bool { return t.jumps() && t.s.raw() && !t.counting }
+
+// sliver returns what a sheet between a raw end and a line costs by being a sliver.
+func (t *table) sliver(width int64, line int) cost {
+	lack := lacks(t.s.sliverWidth(), width)
+	if lack == 0 || !t.slivers() || t.g.seen[line] <= t.s.ShortSeam {
+		return cost{}
+	}
+	return t.of(itemSliver, lack/t.unit)
+}
 
 // sheet returns what a sheet of a width costs but for its jump.
 func (t *table) sheet(width int64) cost {

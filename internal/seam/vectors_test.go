@@ -119,7 +119,7 @@ func (v vectorSpan) span(t testing.TB) Span {
 func items(s Score) map[string]int64 {
 	return map[string]int64{
 		"bends": s.Bends, "edges": s.Edges, "closing": s.Closing, "narrow_main": s.NarrowMain, "narrow": s.Narrow,
-		"sheets": s.Sheets, "jump": s.Jump, "should": s.Should, "seen": s.Seen, "difference": s.Difference,
+		"sheets": s.Sheets, "narrow_jump": s.NarrowJump, "sliver": s.Sliver, "jump": s.Jump, "should": s.Should, "seen": s.Seen, "difference": s.Difference,
 		"unevenness": int64(s.Unevenness.Lo),
 	}
 }

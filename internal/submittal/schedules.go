@@ -121,7 +121,7 @@ func sheetRow(s *folio.Set, r *layout.Run, sh *layout.Sheet) draft.Row {
 	f := s.Style.Format
 	cells := []string{elevation.NumberOf(sh), sh.Flitch, wallsOf(s, sh), f(sh.Width), "", "", f(sh.CutLength), f(sh.Above), f(sh.Below), strings.Join(sh.Corners, ", ")}
 	if sh.Ripped != "" {
-		cells[4], cells[5] = f(sh.RipTo), sh.Ripped
+		cells[4], cells[5] = f(sh.RipTo), r.Side(sh.Ripped)
 	}
 	if sh.InGap {
 		cells[6], cells[7], cells[8] = "", "", ""

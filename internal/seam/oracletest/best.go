@@ -175,6 +175,7 @@ func CompareScores(a, b seam.Score, aim seam.Aim) int {
 		closing    = cmp.Compare(a.Closing, b.Closing)
 		narrow     = cmp.Or(cmp.Compare(a.NarrowMain, b.NarrowMain), cmp.Compare(a.Narrow, b.Narrow))
 		sheets     = cmp.Compare(a.Sheets, b.Sheets)
+		slivers    = cmp.Or(cmp.Compare(a.NarrowJump, b.NarrowJump), cmp.Compare(a.Sliver, b.Sliver))
 		jump       = cmp.Compare(a.Jump, b.Jump)
 		should     = cmp.Compare(a.Should, b.Should)
 		unevenness = cmp.Or(cmp.Compare(a.Unevenness.Hi, b.Unevenness.Hi), cmp.Compare(a.Unevenness.Lo, b.Unevenness.Lo))
@@ -183,9 +184,9 @@ func CompareScores(a, b seam.Score, aim seam.Aim) int {
 	)
 	switch aim {
 	case seam.Steady:
-		return cmp.Or(musts, closing, narrow, sheets, jump, should, seen, difference)
+		return cmp.Or(musts, closing, narrow, sheets, slivers, jump, should, seen, difference)
 	case seam.Fewest:
-		return cmp.Or(musts, closing, sheets, narrow, jump, should, seen, difference)
+		return cmp.Or(musts, closing, sheets, narrow, slivers, jump, should, seen, difference)
 	}
 	return cmp.Or(musts, closing, sheets, should, unevenness, seen)
 }

@@ -66,7 +66,7 @@ func (place *Place) addOpening(span seam.Span, opening seam.Opening, s int64) {
 				continue
 			}
 			place.Bends += lack(opening.Reveal+span.OpeningClear, d)
-			place.Should += lack(opening.Reveal+preferClear, d)
+			place.Should += lack(prefer(opening.Reveal+span.PreferClear, opening.Reveal+span.OpeningClear), d)
 		}
 
 	case !inside:

@@ -35,9 +35,12 @@ func TestPlaceAt(t *testing.T) {
 		{"opening side of a jamb: reveal and clear", openings(jambs), 21, 8 - 1, 0, 11 - 1},
 		{"in a slim opening both jambs count", openings(slim), 22, 8 - 2 + 8 - 3, 0, 11 - 2 + 11 - 3},
 		{"on a jamb of a slim opening the other one counts too", openings(slim), 25, 4 + 2 + 8 - 5, 0, 7 + 5 + 11 - 5},
-		{"a preference under its must is nought, the reveal stays", func(s *seam.Span) {
+		{"a preference under its must asks for no reveal either", func(s *seam.Span) {
 			s.Openings, s.PreferClear = []seam.Opening{jambs}, 1
-		}, 21, 8 - 1, 0, 6 - 1},
+		}, 21, 8 - 1, 0, 0},
+		{"one as great as its must asks for both", func(s *seam.Span) {
+			s.Openings, s.PreferClear = []seam.Opening{jambs}, s.OpeningClear
+		}, 21, 8 - 1, 0, 8 - 1},
 		{"two corners count twice", func(s *seam.Span) { s.Corners = []seam.Strip{{From: 20, To: 20}, {From: 23, To: 25}} }, 22, 2 + 3, 0, 5 + 6},
 		{"in a swept strip d is nought", func(s *seam.Span) { s.Corners = []seam.Strip{{From: 20, To: 25}} }, 23, 4, 0, 7},
 		{"a strip over the end of a closed run, inside it", func(s *seam.Span) { s.RunClosed, s.Corners = true, []seam.Strip{{From: 58, To: 63}} }, 2, 4, 0, 7},

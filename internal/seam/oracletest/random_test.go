@@ -50,6 +50,8 @@ func TestRandomSpansShowEveryFeature(t *testing.T) {
 		count("jump", score.Jump > 0)
 		count("narrow", score.Narrow > 0)
 		count("narrow on main", score.NarrowMain > 0)
+		count("jump of a narrow one", score.NarrowJump > 0)
+		count("sliver", score.Sliver > 0)
 		count("should", score.Should > 0)
 		count("pin kept", len(s.Pins) > len(best.Dropped))
 		count("pin dropped", len(best.Dropped) > 0)
@@ -74,7 +76,7 @@ func TestRandomSpansShowEveryFeature(t *testing.T) {
 	for name, percent := range map[string]int{
 		"has a layout": 95, "steady": 25, "fewest": 25, "even": 25, "open": 25, "closed": 25, "musts collide": 33,
 		"edges alone collide": 3, "past the period": 10, "rest of an open run": 5, "rest of a closed run": 2,
-		"difference": 3, "jump": 15, "narrow": 10, "narrow on main": 3, "should": 40, "pin kept": 20, "pin dropped": 10,
+		"difference": 3, "jump": 15, "narrow": 10, "narrow on main": 3, "jump of a narrow one": 3, "sliver": 3, "should": 40, "pin kept": 20, "pin dropped": 10,
 		"under least width": 2, "no seam": 2, "one sheet round": 1, "odd overlap": 25, "unlike trims": 25,
 		"short last step": 25, "swept corner": 10, "plate": 20, "keep-clear": 20, "gap": 20, "wrapped jambs": 15,
 		"slope": 20, "hidden seam": 20, "pin seam": 10, "pin middle": 10, "pin either": 10, "pin close": 5,

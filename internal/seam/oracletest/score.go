@@ -120,7 +120,11 @@ func scoreSheets(span seam.Span, sheets []Sheet, closing int, placeOf func(int64
 		} else if sheet.RightCounts {
 			place = placeOf(at)
 		}
-		score = add(score, scoreSheet(span, sheet, place))
+		var left Place
+		if i > 0 {
+			left = placeOf(sheet.Left % max(span.Period, sheet.Left+1))
+		}
+		score = add(score, scoreSheet(span, sheet, left, place))
 		if closing >= 0 && i == len(sheets)-1 {
 			score.Closing = place.Feet
 		}
@@ -129,8 +133,9 @@ func scoreSheets(span seam.Span, sheets []Sheet, closing int, placeOf func(int64
 	return score, true
 }
 
-// scoreSheet is the part of one sheet and of the seam at its right side, whose place is given.
-func scoreSheet(span seam.Span, sheet Sheet, place Place) seam.Score {
+// scoreSheet is the part of one sheet and of the seam at its right side; left and place are the places of the seams at its
+// sides, nought at an end.
+func scoreSheet(span seam.Span, sheet Sheet, left, place Place) seam.Score {
 	width := sheet.Right - sheet.Left
 	bends, should := SheetOwes(span, width)
 	score := seam.Score{
@@ -142,11 +147,25 @@ func scoreSheet(span seam.Span, sheet Sheet, place Place) seam.Score {
 		if place.Tall {
 			score.Narrow = 1
 		}
+		if place.Tall && !span.Closed && (!span.LeftSeam || !span.RightSeam) {
+			score.NarrowJump = place.Feet
+		}
 		if place.Tall && place.Main {
 			score.NarrowMain = 1
 		}
 	}
+	if sheet.LeftRaw && place.Tall || sheet.RightRaw && left.Tall {
+		score.Sliver = SliverLacks(span, width)
+	}
 	return score
+}
+
+// SliverLacks gives what an end sheet of this width lacks of the middle between least_width and prefer_width.
+func SliverLacks(span seam.Span, width int64) int64 {
+	if prefer(span.PreferWidth, span.LeastWidth) == 0 {
+		return 0
+	}
+	return lack((span.LeastWidth+span.PreferWidth)/2, width)
 }
 
 // difference is that of the widths of the first and the last sheet, where it counts.
@@ -193,7 +212,7 @@ func add(a, b seam.Score) seam.Score {
 	return seam.Score{
 		Bends: a.Bends + b.Bends, Edges: a.Edges + b.Edges, Closing: a.Closing + b.Closing,
 		NarrowMain: a.NarrowMain + b.NarrowMain, Narrow: a.Narrow + b.Narrow, Sheets: a.Sheets + b.Sheets,
-		Jump: a.Jump + b.Jump, Should: a.Should + b.Should, Seen: a.Seen + b.Seen,
+		NarrowJump: a.NarrowJump + b.NarrowJump, Sliver: a.Sliver + b.Sliver, Jump: a.Jump + b.Jump, Should: a.Should + b.Should, Seen: a.Seen + b.Seen,
 		Difference: a.Difference + b.Difference, Unevenness: seam.Square{Hi: hi, Lo: lo},
 	}
 }

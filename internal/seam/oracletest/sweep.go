@@ -173,7 +173,7 @@ func (w *sweep) goOn(i, j int) {
 	if !widthAllowed(w.span, sheet) || i == 0 && inStrips(w.span, sheet.Right, w.span.NotFirst) || j == n && inStrips(w.span, sheet.Left, w.span.NotLast) {
 		return
 	}
-	score := scoreSheet(w.span, sheet, w.places[j])
+	score := scoreSheet(w.span, sheet, w.places[i], w.places[j])
 	if j == n && w.span.Closed {
 		score.Closing = w.places[j].Feet
 	}

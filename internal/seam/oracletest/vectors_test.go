@@ -57,6 +57,8 @@ type vector struct {
 		Score     struct {
 			Bends, Edges, Closing              int64
 			NarrowMain                         int64 `json:"narrow_main"`
+			NarrowJump                         int64 `json:"narrow_jump"`
+			Sliver                             int64
 			Narrow, Sheets, Jump, Should, Seen int64
 			Difference                         int64
 			Unevenness                         uint64
@@ -143,6 +145,7 @@ func TestBestFindsEveryVector(t *testing.T) {
 				score := seam.Score{
 					Bends: want.Score.Bends, Edges: want.Score.Edges, Closing: want.Score.Closing,
 					NarrowMain: want.Score.NarrowMain, Narrow: want.Score.Narrow, Sheets: want.Score.Sheets,
+					NarrowJump: want.Score.NarrowJump, Sliver: want.Score.Sliver,
 					Jump: want.Score.Jump, Should: want.Score.Should, Seen: want.Score.Seen,
 					Difference: want.Score.Difference, Unevenness: seam.Square{Lo: want.Score.Unevenness},
 				}

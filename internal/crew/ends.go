@@ -1,0 +1,111 @@
+package crew
+
+import (
+	"flitchlay/internal/draft"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/scene"
+)
+
+// ends draws how a sheet lies on the wall: the arrow of one that hangs with its head down, and the mark at the raw end from which
+// the heights of one are that the level line does not come to.
+func (d *wallBoard) ends(n *numbered) {
+	s := n.sheet
+	if s.Hung || d.w.Run.Up {
+		return
+	}
+	if s.Turned {
+		d.turned(n)
+	}
+	if d.fromEnd(s) {
+		d.endMark(n)
+	}
+}
+
+// fromEnd reports whether the heights of a sheet are from its raw end, since the level mark is not on it.
+func (d *wallBoard) fromEnd(s *layout.Sheet) bool {
+	x := d.count.CutOf(s)
+	return x != nil && !s.InGap && !x.Marked() && s.Below < 0
+}
+
+// endWord says what the mark means, where the wall has one.
+func (d *wallBoard) endWord() string {
+	for _, h := range d.p.Hangs {
+		for _, s := range h.Sheets {
+			if !h.Hung() && len(s.Pieces) > 0 && d.fromEnd(s) {
+				return "; mark: raw end"
+			}
+		}
+	}
+	return ""
+}
+
+func (d *wallBoard) endData(s *layout.Sheet) []scene.Datum {
+	return []scene.Datum{folio.Datum("place", itoa(s.Place)), folio.Datum("course", itoa(s.Course))}
+}
+
+// arrows are the arrows of turned sheets, the longest first, in mm on letter paper.
+var arrows = []struct{ long, wide, head, air float64 }{{7, 2.2, flagLong, 0.8}, {5, 2.2, flagLong, 0.8}, {4, 1.6, 1.8, 0.6}, {3.4, 1.2, 1.6, 0.3}}
+
+// turned draws the arrow of a sheet that hangs with its head down: 1. right, 2. left of the number, 3. across the sheet, and
+// so further and further down it; 4. the same with shorter and shorter arrows, in finer steps. Where none has a place the
+// sheet is named over the ceiling.
+func (d *wallBoard) turned(n *numbered) {
+	u, box, number := d.Unit, n.box, n.frame
+	if !n.in {
+		number = scene.Box{X0: box.X0, X1: box.X0, Y0: box.Y0 + 1*u, Y1: box.Y0 + 1*u}
+	}
+	for _, try := range arrows {
+		long, wide := try.long*u, try.wide*u
+		xs := []float64{number.X1 + 2.5*u, number.X0 - 2.5*u}
+		for x := box.X0 + wide/2; x < box.X1-wide/2; x += wide / 4 {
+			xs = append(xs, x)
+		}
+		for y := number.Y0; y+long < box.Y1; y += 1 * u {
+			for _, x := range xs {
+				b := scene.Box{X0: x - wide/2, Y0: y, X1: x + wide/2, Y1: y + long}
+				if d.within(n.sheet, b.Centre()) && d.space.Free(b, try.air*u) {
+					g := d.g.Part(scene.Tag{Class: "turned", Data: d.endData(n.sheet)})
+					g.VLine(x, b.Y0, b.Y1-try.head*u, scene.Pen(scene.Numbers, 0.5))
+					draft.Triangle(g, scene.Numbers, scene.Pt(x, b.Y1), 270, try.head*u, wide, 0, false)
+					d.space.Take(b)
+					return
+				}
+			}
+		}
+	}
+	text := d.SheetNumber(n.sheet) + " turned"
+	d.callout(d.g, d.target(n), text, text+" end for end", false)
+}
+
+// endMarks are the sizes of the mark at a raw end, and how clear of all else it stands, in mm on letter paper.
+var endMarks = []struct{ size, air float64 }{{2.4, 0.5}, {1.8, 0.4}, {1.4, 0.2}}
+
+// endMark marks the raw end that hangs down at the foot of what the sheet covers, at the first place from the left that is free.
+func (d *wallBoard) endMark(n *numbered) {
+	u := d.Unit
+	for _, try := range endMarks {
+		half := try.size / 2 * u
+		for x := n.box.X0 + half + try.air*u; x < n.box.X1-half; x += half / 2 {
+			at := d.footOf(n.sheet, n.box, x)
+			b := scene.Box{X0: x - half, Y0: at - half*2, X1: x + half, Y1: at - 0.3*u}
+			if at > n.box.Y0 && d.within(n.sheet, b.Centre()) && d.space.Free(b, try.air*u) {
+				g := d.g.Part(scene.Tag{Class: "raw-end", Title: "heights of sheet " + d.SheetNumber(n.sheet) + " are from this raw end", Data: d.endData(n.sheet)})
+				g.Polygon(scene.Style{Layer: scene.Numbers, Fill: scene.Solid(scene.Black)}, scene.Pt(b.X0, b.Y1), scene.Pt(b.X1, b.Y1), scene.Pt(x, b.Y0))
+				d.space.Take(b)
+				return
+			}
+		}
+	}
+}
+
+// footOf is where what a sheet covers ends on the page, going down at one place of it.
+func (d *wallBoard) footOf(s *layout.Sheet, box scene.Box, x float64) float64 {
+	foot := box.Y0
+	for y := box.Y1; y > box.Y0; y -= 0.25 * d.Unit {
+		if d.within(s, scene.Pt(x, y)) {
+			return y
+		}
+	}
+	return foot
+}
