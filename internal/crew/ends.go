@@ -24,7 +24,7 @@ func (d *wallBoard) ends(n *numbered) {
 
 // fromEnd reports whether the heights of a sheet are from its raw end, since the level mark is not on it.
 func (d *wallBoard) fromEnd(s *layout.Sheet) bool {
-	x := d.count.CutOf(s)
+	x := d.Count.CutOf(s)
 	return x != nil && !s.InGap && !x.Marked() && s.Below < 0
 }
 
