@@ -47,7 +47,8 @@ var ours = map[string]string{
 	"detail":    "length scene room run layout draft face folio elevation",
 	"submittal": "length wood finding scene room layout climate paper draft face folio elevation detail",
 	"crewday":   "length scene room layout count days paper draft face folio submittal",
-	"crew":      "length scene shape room layout count days paper draft face folio crewday",
+	"card":      "length scene shape room layout count paper draft face folio",
+	"crew":      "length scene shape room layout count days paper draft face folio crewday card",
 	"pole":      "length scene room layout paper draft face folio",
 	"aims":      "length scene shape room layout paper draft face folio elevation",
 	"svg":       "scene font", "pdf": "scene font",
@@ -62,7 +63,7 @@ var ours = map[string]string{
 }
 
 // recheckMay is what the tests of recheck import.
-const recheckMay = "length room source cli effort"
+const recheckMay = "length room source cli effort shape layout count card"
 
 // theirs says which library stands behind which package of ours, so that it can be exchanged in one place.
 var theirs = map[string]string{

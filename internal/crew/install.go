@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"flitchlay/internal/card"
 	"flitchlay/internal/crewday"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
@@ -55,7 +56,8 @@ func (c *Set) installPages() []folio.TapedPage {
 	for _, p := range c.inOrder() {
 		list = append(list, folio.TapedPage{Key: p.key(), Draw: func(n int) []*scene.Page { return c.wallPage(p.wall, p, n) }})
 	}
-	return append(list, folio.TapedPage{Key: "cuts", Draw: c.cutPages})
+	list = append(list, folio.TapedPage{Key: "cuts", Draw: c.cutPages})
+	return append(list, card.Pages(c.TapedSet, c.Count)...)
 }
 
 // inOrder are the pieces of all walls by the first sheet that begins on them, in the order of hanging.

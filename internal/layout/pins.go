@@ -58,16 +58,19 @@ func (b *builder) collision(q *question, i int, dropped []int) string {
 		return "the room has no closing seam"
 	}
 	// 4. the widths: with nothing in the way of seams it cannot be kept either;
-	alone := q.Span
-	alone.Pins = []seam.Pin{this}
-	free := alone
-	free.Corners, free.Openings, free.Keep = nil, nil, nil
-	if kept, err = keeps(free); err == nil && !kept {
+	if q.bare == nil {
+		free := q.Span
+		free.Corners, free.Openings, free.Keep = nil, nil, nil
+		if q.bare, err = seam.NewKeeper(free); err != nil {
+			return "no layout is left with it"
+		}
+	}
+	if kept, err = q.bare.Keeps(this); err == nil && !kept {
 		return fmt.Sprintf("no row of sheets of at most %s and at least %s can stand so", b.style.Words(b.net),
 			b.style.Words(b.room.Rules.LeastWidth))
 	}
 	// 5. what seams elsewhere would break if it were kept.
-	return "with it, seams elsewhere would come too near to " + strings.Join(b.blame(q, alone), ", ")
+	return "with it, seams elsewhere would come too near to " + strings.Join(b.blame(q, keeper, this), ", ")
 }
 
 // keeper finds whether pins can be kept in a span.
@@ -80,48 +83,20 @@ func (b *builder) keeper(q *question) (*seam.Keeper, error) {
 	return q.keeper, err
 }
 
-// keeps reports whether all pins of a span can be kept.
-func keeps(s seam.Span) (bool, error) {
-	k, err := seam.NewKeeper(s)
-	if err != nil {
-		return false, err
-	}
-	return k.Keeps(s.Pins...)
-}
-
 // against returns the first pin before another, of those that are kept, with which that one cannot be kept; -1 where there is none.
 func (q *question) against(keeper *seam.Keeper, i int, dropped []int) int {
 	var before []int
+	var pins []seam.Pin
 	for j := range i {
 		if !slices.Contains(dropped, j) {
-			before = append(before, j)
+			before, pins = append(before, j), append(pins, q.Span.Pins[j])
 		}
 	}
-	// Where no must is broken, a pin that is kept with many others is kept with any one of them.
-	var first func(list []int) int
-	first = func(list []int) int {
-		if len(list) == 0 {
-			return -1
-		}
-		if len(list) == 1 || q.breaksNone() {
-			pins := []seam.Pin{}
-			for _, j := range list {
-				pins = append(pins, q.Span.Pins[j])
-			}
-			if kept, err := keeper.Keeps(append(pins, q.Span.Pins[i])...); err != nil || kept {
-				return -1
-			}
-			if len(list) == 1 {
-				return list[0]
-			}
-		}
-		mid := len(list) / 2
-		if j := first(list[:mid]); j >= 0 {
-			return j
-		}
-		return first(list[mid:])
+	at, err := keeper.Against(q.Span.Pins[i], pins)
+	if err != nil || at < 0 {
+		return -1
 	}
-	return first(before)
+	return before[at]
 }
 
 // breaksNone reports whether the layout of a span that was solved breaks no must.
@@ -139,33 +114,19 @@ func (b *builder) near(q *question, s L) []string {
 }
 
 // blame names the objects without any one of which the pin could be kept.
-func (b *builder) blame(q *question, asked seam.Span) []string {
-	n := len(q.corners)
-	keptWithout := func(low, high int) bool {
-		free := asked
-		free.Corners = slices.Delete(slices.Clone(asked.Corners), min(low, n), min(high, n))
-		free.Openings = slices.Delete(slices.Clone(asked.Openings), max(low, n)-n, max(high, n)-n)
-		kept, err := keeps(free)
-		return err == nil && kept
-	}
+func (b *builder) blame(q *question, keeper *seam.Keeper, pin seam.Pin) []string {
 	var out []string
-	var part func(low, high int)
-	part = func(low, high int) {
-		// Where no must is broken, a pin that falls without all of some objects falls without any one of them.
-		whole := high == low+1 || q.breaksNone()
-		switch mid := (low + high) / 2; {
-		case low == high || whole && !keptWithout(low, high):
-		case high > low+1:
-			part(low, mid)
-			part(mid, high)
-		case low < n:
-			out = append(out, "corner "+q.corners[low].Name)
-		default:
-			o := q.openings[low-n]
-			out = append(out, b.openingWords(o.wall, o.index))
+	without := func(cause seam.Cause, index int, words func() string) {
+		if kept, err := keeper.Without(pin, cause, index); err == nil && kept {
+			out = append(out, words())
 		}
 	}
-	part(0, n+len(q.openings))
+	for i := range q.corners {
+		without(seam.Return, i, func() string { return "corner " + q.corners[i].Name })
+	}
+	for i, o := range q.openings {
+		without(seam.Leg, i, func() string { return b.openingWords(o.wall, o.index) })
+	}
 	if len(out) == 0 {
 		out = append(out, "corners and openings")
 	}

@@ -29,8 +29,9 @@ type question struct {
 	done  bool        // every sheet of the span hangs already
 	pins  []pin       // those of this span, in file order
 	found seam.Layout // what the solver makes of it
-	// keeper says whether pins can be kept, where one was not; nil until it is asked.
-	keeper *seam.Keeper
+	// keeper says whether pins can be kept, where one was not, and bare the same with nothing in the way of seams; nil until they
+	// are asked.
+	keeper, bare *seam.Keeper
 }
 
 // hungSheet is a sheet already on the wall.

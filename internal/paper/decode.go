@@ -90,6 +90,8 @@ func (d decoder) template() *Template {
 	t.Discipline = discipline(d.table("number").Get("discipline"))
 	t.NumberStyle = numberStyle(d.table("number").Get("style"))
 	t.Standing = texts(d.table("notes").Get("standing"))
+	c := d.table("install").Get("cards")
+	t.Cards = Cards(c.Word(usual(c), cards()...))
 	d.strip(t)
 	d.elevation(t)
 	return t

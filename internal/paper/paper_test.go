@@ -122,7 +122,7 @@ func TestWhatAKeyUsuallyIsStandsInSchema(t *testing.T) {
 			if value == "" {
 				continue
 			}
-			if k.Kind == "text" {
+			if k.Kind == "text" || k.Kind == "word" {
 				value = strconv.Quote(value)
 			}
 			given += k.Name + " = " + value + "\n"

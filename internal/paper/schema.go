@@ -58,6 +58,9 @@ var Schema = source.Schema{
 	{Path: "notes", Doc: "Notes.", Keys: []source.Key{
 		{Name: "standing", Kind: "list of texts", Doc: "On every page with seams"},
 	}},
+	{Path: "install", Doc: "The set for the crew.", Keys: []source.Key{
+		{Name: "cards", Kind: "word", Words: cards(), Default: string(CardsFace), Doc: "A card for every sheet, to lay on it while it is cut: seen from its face, mirrored for cutting from the back, both, or none"},
+	}},
 	{Path: "strip", Doc: "The strip with the title block.", Keys: []source.Key{
 		{Name: "box", Required: true, Kind: "box", Doc: "Where it stands: [x, y, width, height]"},
 		{Name: "line", Kind: "length", Default: "0.7", Doc: "Width of its outline"},
@@ -85,4 +88,8 @@ var Schema = source.Schema{
 
 func kinds() []string {
 	return []string{string(Key), string(Stamp), string(Revisions), string(Title), string(Words)}
+}
+
+func cards() []string {
+	return []string{string(CardsFace), string(CardsBack), string(CardsBoth), string(CardsNone)}
 }

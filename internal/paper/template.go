@@ -49,6 +49,7 @@ type Template struct {
 	NumberStyle   string // form of page numbers; "": that of the standard
 	Elevation     Elevation
 	Standing      []string // notes of every page with seams
+	Cards         Cards    // of the crew's set
 }
 
 // Text is the heights of capitals.
@@ -77,6 +78,18 @@ type Elevation struct {
 	Middle, Top   float64 // x of its middle; its top stands no higher than this y
 	Inch, Metric  []int64 // scales, the largest drawing first
 }
+
+// Cards is which cards of the sheets stand at the end of the crew's set: seen from the face, or mirrored for whoever cuts from
+// the back.
+type Cards string
+
+// The choices of cards.
+const (
+	CardsFace Cards = "face"
+	CardsBack Cards = "back"
+	CardsBoth Cards = "both"
+	CardsNone Cards = "none"
+)
 
 // Kind is what a block of the strip is for.
 type Kind string

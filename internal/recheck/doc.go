@@ -6,5 +6,5 @@
 // Order: as in the printed layout.
 //
 // Not here: anything of the packages that computed the layout first. It takes from the others the reading of a room and
-// the command that prints.
+// the command that prints; the cards of the sheets, which no command prints, it asks for and cuts out.
 package recheck

@@ -48,10 +48,13 @@ func (v *Counter) Sheets(gross int64) (int64, error) {
 // count finds a layout with as many sheets as the best one; false where the best one breaks a must.
 func (p *problem) count() (answer, bool, error) {
 	p.findWays()
-	if found, ok, err := p.best(p.aim, true, least{}, p.can); ok || err != nil {
-		return found, ok, err
+	kept, unbroken, known := p.keepByRows()
+	if unbroken || !known {
+		if found, ok, err := p.best(p.aim, true, least{}, kept); ok || err != nil {
+			return found, ok, err
+		}
 	}
-	kept, low, err := p.keep()
+	kept, low, err := p.keep(known)
 	if err != nil || low != (least{}) {
 		return answer{}, false, err
 	}

@@ -38,7 +38,7 @@ func newBareGrid(s *Span) *grid {
 		g.charge(corner, max(s.CornerReturn, s.PreferReturn), func(at int64) debt { return s.nearCorner(at, corner) })
 	}
 	for i := range s.Openings {
-		g.chargeOpening(&s.Openings[i])
+		g.reachOpening(&s.Openings[i], g.charge)
 	}
 	for _, keep := range s.Keep {
 		g.charge(keep, 0, func(at int64) debt { return s.inKeep(at, keep) })
@@ -94,8 +94,8 @@ func (g *grid) at(i int) int64 {
 	return int64(i) * g.s.Snap
 }
 
-// chargeOpening charges the lines about both edges; what lies deep inside owes nothing.
-func (g *grid) chargeOpening(o *Opening) {
+// reachOpening says of which lines about both edges an opening asks something; what lies deep inside owes nothing.
+func (g *grid) reachOpening(o *Opening, charge func(strip Strip, reach int64, owes func(at int64) debt)) {
 	s := g.s
 	reach := max(s.CornerReturn, s.PreferReturn)
 	if !o.Wrap {
@@ -105,11 +105,31 @@ func (g *grid) chargeOpening(o *Opening) {
 	owes := func(at int64) debt { return s.nearOpening(at, o) }
 	// Across a closed run the shorter way to an edge may lead round the back.
 	if o.B-o.A <= 2*inner || s.round() && o.B-o.A+reach+max(reach, inner) >= s.Period {
-		g.charge(Strip{o.A, o.B}, max(reach, inner), owes)
+		charge(Strip{o.A, o.B}, max(reach, inner), owes)
 		return
 	}
-	g.charge(Strip{o.A - reach, o.A + inner}, 0, owes)
-	g.charge(Strip{o.B - inner, o.B + reach}, 0, owes)
+	charge(Strip{o.A - reach, o.A + inner}, 0, owes)
+	charge(Strip{o.B - inner, o.B + reach}, 0, owes)
+}
+
+// frees lists the lines that break a must of one corner or opening and no other.
+func (g *grid) frees(what Cause, index int) []int {
+	var out []int
+	alone := func(strip Strip, reach int64, owes func(at int64) debt) {
+		g.mark(strip, reach, func(i int) {
+			owed, of := g.owed[i], owes(g.at(i))
+			if (owed.bends != 0 || owed.edges != 0) && owed.bends == of.bends && owed.edges == of.edges {
+				out = append(out, i)
+			}
+		})
+	}
+	if what == Return {
+		corner := g.s.Corners[index]
+		alone(corner, g.s.CornerReturn, func(at int64) debt { return g.s.nearCorner(at, corner) })
+		return out
+	}
+	g.reachOpening(&g.s.Openings[index], alone)
+	return out
 }
 
 // charge adds what owes says to all lines no further than reach from a strip.

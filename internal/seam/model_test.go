@@ -445,24 +445,9 @@ func (m *model) minimise(t testing.TB, ctx context.Context, program string, it i
 	if len(it.weight) == 0 {
 		return it.constant
 	}
-	var text bytes.Buffer
-	text.WriteString("Minimize\n obj:")
-	for i, name := range m.columns { // all of them, so that glpsol numbers the columns as we do
-		if i%12 == 11 {
-			text.WriteString("\n")
-		}
-		fmt.Fprintf(&text, " %+d %s", it.weight[name], name)
-	}
-	text.WriteString("\nSubject To\n" + strings.Join(m.rows, "\n") + "\nBinary\n")
-	for _, name := range m.columns {
-		if m.binary[name] {
-			text.WriteString(name + "\n")
-		}
-	}
-	text.WriteString("End\n")
 	folder := t.TempDir()
 	problem, solution := filepath.Join(folder, "span.lp"), filepath.Join(folder, "span.sol")
-	require.NoError(t, os.WriteFile(problem, text.Bytes(), 0o644))
+	require.NoError(t, os.WriteFile(problem, m.text(it), 0o644))
 	start := time.Now()
 	out, err := exec.CommandContext(ctx, program, "--lp", problem, "--write", solution).CombinedOutput()
 	m.spent += time.Since(start)
@@ -492,6 +477,26 @@ func (m *model) minimise(t testing.TB, ctx context.Context, program string, it i
 	least := int64(math.Round(value))*cmp.Or(it.scale, 1) + it.constant
 	require.Equal(t, least, m.itemOf(t, it.name, seams), "%s: what the rows say of %v", it.name, seams)
 	return least
+}
+
+// text writes the program with one item to be the least.
+func (m *model) text(it item) []byte {
+	var text bytes.Buffer
+	text.WriteString("Minimize\n obj:")
+	for i, name := range m.columns { // all of them, so that glpsol numbers the columns as we do
+		if i%12 == 11 {
+			text.WriteString("\n")
+		}
+		fmt.Fprintf(&text, " %+d %s", it.weight[name], name)
+	}
+	text.WriteString("\nSubject To\n" + strings.Join(m.rows, "\n") + "\nBinary\n")
+	for _, name := range m.columns {
+		if m.binary[name] {
+			text.WriteString(name + "\n")
+		}
+	}
+	text.WriteString("End\n")
+	return text.Bytes()
 }
 
 // itemOf scores a layout that glpsol found and gives one item of it.

@@ -24,13 +24,19 @@ func (p *problem) solve() (Layout, error) {
 	aim := p.aim
 	p.findWays()
 	// 1. Mostly all pins can be kept and no must is broken: then there is no less to find.
-	if found, ok, err := p.best(aim, true, least{}, p.can); err != nil {
-		return Layout{}, err
-	} else if ok {
-		return p.layout(found, p.can), nil
+	kept, unbroken, known := p.keepByRows()
+	if unbroken || !known {
+		if found, ok, err := p.best(aim, true, least{}, kept); err != nil {
+			return Layout{}, err
+		} else if ok {
+			return p.layout(found, kept), nil
+		}
+		if unbroken {
+			panic("seam: rows lead where no layout does")
+		}
 	}
 	// 2. Else what the musts cannot do without is found first: it says which pins fall.
-	kept, low, err := p.keep()
+	kept, low, err := p.keep(known)
 	if err != nil {
 		return Layout{}, err
 	}
@@ -98,6 +104,7 @@ type problem struct {
 	// counting says that only the number of sheets is asked; other is a table for that of the same lines, or nil.
 	counting bool
 	other    *table
+	rows     *rows // with no wish taken, where the span is to be solved again
 }
 
 // tableKey names a table of a problem.
@@ -129,10 +136,10 @@ func (p *problem) table(aim Aim, strict bool, low least) (*table, error) {
 	return t, err
 }
 
-// keep finds which pins can be kept, and the least of the musts.
-func (p *problem) keep() (kept []int, low least, err error) {
+// keep finds which pins can be kept, and the least of the musts; broken says that it is known not to be nought.
+func (p *problem) keep(broken bool) (kept []int, low least, err error) {
 	// That all pins cannot be kept without a broken must is known by now.
-	low, ok, err := p.musts(nil, len(p.can) == 0)
+	low, ok, err := p.musts(nil, broken || len(p.can) == 0)
 	if err != nil {
 		return nil, low, err
 	}

@@ -1,0 +1,250 @@
+package seam
+
+// take takes a way to keep a pin.
+func (r *rows) take(w way) {
+	n := len(r.free)
+	r.wishes = append(r.wishes, w.wishes...)
+	for i := range w.wishes {
+		r.spread(&w.wishes[i])
+	}
+	for i := range w.wishes {
+		v := &w.wishes[i]
+		low, high := v.low-r.base, v.high-r.base
+		if max(low, high) < 0 || min(low, high) >= n {
+			continue // it stands beside the lines that rows go over
+		}
+		r.goForth(max(min(low, high), 0), min(low+r.g.net+1, n))
+		r.goBack(min(max(low, high), n-1), max(high-r.g.net-1, -1))
+	}
+}
+
+// spread notes what a wish forbids.
+func (r *rows) spread(v *wish) {
+	net, n := r.g.net, len(r.free)
+	low, high := v.low-r.base, v.high-r.base
+	if r.alone && !v.allows(0, r.g.lines) {
+		r.alone = false
+	}
+	for a := max(0, high-net-1); a < min(low, n); a++ {
+		r.limit[a] = min(r.limit[a], int32(high))
+		if r.passes[a] && !v.allows(a+r.base, a+r.base+net) {
+			r.passes[a] = false
+		}
+	}
+	for b := max(0, high+1); b < min(low+net+1, n); b++ {
+		r.from[b] = max(r.from[b], int32(low))
+	}
+	for _, pair := range v.but {
+		if a := pair[0] - r.base; a >= 0 && a+net < n && pair[1]-pair[0] == net && r.allows(pair[0], pair[1]) {
+			r.passes[a] = true
+		}
+	}
+	for _, line := range v.bar {
+		if i := line - r.base; i >= 0 && i < n {
+			r.free[i] = false
+		}
+	}
+}
+
+// set changes a word and says whether it was another.
+func (r *rows) set(in *[]uint64, at int, word uint64) bool {
+	old := (*in)[at]
+	if old == word {
+		return false
+	}
+	if r.logs > 0 {
+		r.taken = append(r.taken, undo{in, at, old})
+	}
+	(*in)[at] = word
+	return true
+}
+
+// goForth finds anew which rows lead to the lines from an index on: at least before another, then until as many lines as a
+// sheet covers are reached as before.
+func (r *rows) goForth(begin, most int) {
+	words, net, n := r.words, r.g.net, len(r.free)
+	lo, hi := begin, begin-1 // the lines that a sheet to the line at hand may begin on
+	if begin > 0 {
+		lo = max(0, int(r.from[begin]))
+		hi = lo - 1
+	}
+	turn := lo // from lo to before it part says what leads to lines from each on
+	acc := make([]uint64, words)
+	same := 0
+	for i := begin; i < n; i++ {
+		last := i - r.least
+		if last < r.g.lines-r.base && r.crosses(last, i) {
+			last = i - r.wrapped
+		}
+		for ; hi < last; hi++ {
+			for k := range words {
+				acc[k] |= r.forth[(hi+1)*words+k]
+			}
+		}
+		lo = max(lo, int(r.from[i]))
+		if lo >= turn {
+			clear(acc)
+			turn = max(hi+1, lo)
+			for a := hi; a >= lo; a-- {
+				for k := range words {
+					acc[k] |= r.forth[a*words+k]
+					r.part[a*words+k] = acc[k]
+				}
+			}
+			clear(acc)
+		}
+		changed, starts := false, r.free[i] && r.first(i)
+		for k := range words {
+			word := uint64(0)
+			if r.free[i] {
+				word = acc[k]
+				if lo < turn {
+					word |= r.part[lo*words+k]
+				}
+				if a := i - net; a >= 0 && a < lo && r.passes[a] && r.whole(a) {
+					word |= r.forth[a*words+k]
+				}
+			}
+			if starts {
+				word |= 1
+			}
+			changed = r.set(&r.forth, i*words+k, word|r.start(i, k)) || changed
+		}
+		if same++; changed {
+			same = 0
+		}
+		if i >= most && same > net {
+			return
+		}
+	}
+}
+
+// start is the bit of a row that begins on an index.
+func (r *rows) start(i, k int) uint64 {
+	switch {
+	case !r.g.s.Closed:
+		if i == 0 && r.g.s.LeftSeam {
+			return 1
+		}
+	case i < r.g.net && r.free[i]:
+		if at := search(r.starts, i+r.base); at < len(r.starts) && at/64 == k && r.starts[at] == i+r.base {
+			return 1 << (at % 64)
+		}
+	}
+	return 0
+}
+
+// goBack finds anew from which lines rows lead on, from an index leftwards, as goForth does the other way.
+func (r *rows) goBack(begin, most int) {
+	words, net := r.words, r.g.net
+	hi := min(begin+net, len(r.free)-1)
+	lo := hi + 1
+	turn := hi // from behind it to hi part says what leads on from the lines up to each
+	acc := make([]uint64, words)
+	same := 0
+	for i := begin; i >= 0; i-- {
+		first := i + r.least
+		if r.crosses(i, first) {
+			first = i + r.wrapped
+		}
+		for ; lo > first; lo-- {
+			if lo-1 < len(r.free) {
+				for k := range words {
+					acc[k] |= r.back[(lo-1)*words+k]
+				}
+			}
+		}
+		hi = min(hi, int(r.limit[i]))
+		if hi <= turn {
+			clear(acc)
+			turn = min(lo-1, hi)
+			for b := lo; b <= hi; b++ {
+				for k := range words {
+					acc[k] |= r.back[b*words+k]
+					r.part[b*words+k] = acc[k]
+				}
+			}
+			clear(acc)
+		}
+		changed := false
+		ends := r.free[i] && r.last(i)
+		for k := range words {
+			word := uint64(0)
+			if r.free[i] {
+				word = acc[k]
+				if hi > turn {
+					word |= r.part[hi*words+k]
+				}
+				if b := i + net; b < len(r.free) && b > hi && r.passes[i] && r.whole(i) {
+					word |= r.back[b*words+k]
+				}
+				if ends {
+					word |= 1
+				}
+				if a := i - r.g.lines; r.g.s.Closed && a >= 0 {
+					word |= r.start(a, k)
+				}
+			}
+			changed = r.set(&r.back, i*words+k, word) || changed
+		}
+		if same++; changed {
+			same = 0
+		}
+		if i <= most && same > net {
+			return
+		}
+	}
+}
+
+// asRows gives a way the form that rows take: which seam closes makes no difference to the musts, so that a closing seam is
+// any seam there.
+func (g *grid) asRows(w way) way {
+	if w.closings == nil {
+		return w
+	}
+	low := w.closings[0]
+	return g.turned(wish{low: low, high: low + len(w.closings) - 1})
+}
+
+// keepByRows finds which pins can be kept by rows, where there are pins and rows serve, and whether any layout does without a
+// broken must: without one nothing is known of pins.
+func (p *problem) keepByRows() (kept []int, unbroken, known bool) {
+	closing := 0
+	for _, i := range p.can {
+		if p.s.Pins[i].Put == PutClose {
+			closing++
+		}
+		if len(p.ways[i]) != 1 || closing > 1 {
+			return p.can, false, false
+		}
+	}
+	if len(p.can) == 0 {
+		return p.can, false, false
+	}
+	r := p.rows
+	if r == nil {
+		if r = newRows(p.g, false); r == nil {
+			return p.can, false, false
+		}
+		if p.tables != nil {
+			p.rows = r
+		}
+	}
+	if !r.any() {
+		return p.can, false, true
+	}
+	for _, i := range p.can {
+		w := p.g.asRows(p.ways[i][0])
+		if !r.meets(w) {
+			continue
+		}
+		if kept = append(kept, i); len(w.wishes) > 0 {
+			if p.tables != nil {
+				begun := r.trying(w)
+				defer r.undo(begun)
+			}
+			r.take(w)
+		}
+	}
+	return kept, true, true
+}
