@@ -63,6 +63,9 @@ func (s *TapedSet) Document(list []TapedPage) (*scene.Document, error) {
 	return d, nil
 }
 
+// First notes on which page something stands that begins on the way down a list of pages.
+func (s *TapedSet) First(key string, page int) { s.first[key] = page }
+
 // PageWord is where something is shown, as "page 3".
 func (s *TapedSet) PageWord(key string) string { return "page " + strconv.Itoa(s.first[key]) }
 

@@ -227,7 +227,7 @@ func (b *poleBoard) mark(g *scene.Group, space *draft.Space, v draft.View, y0 fl
 			lines = scene.Wrap(m.label, folio.TapedText, m.kind == lineMark, labelFoot-labelTop)
 		}
 	}
-	const pitch = 5.2
+	const pitch = 5.9 // the bar in a seam's name is higher than letters
 	wide := pitch*float64(len(lines)-1) + folio.TapedText
 	for _, off := range poleOffsets(wide) {
 		var texts []scene.Text
