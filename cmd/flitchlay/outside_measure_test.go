@@ -2,6 +2,7 @@ package main
 
 import (
 	"math"
+	"os"
 	"path/filepath"
 	"slices"
 	"strconv"
@@ -19,6 +20,8 @@ import (
 const measured = `[project]
 title = "Harbour Lane Library: one wall"
 units = "in"
+[page]
+install = "./poles.toml"
 [veneer]
 gross_width = "25"
 overlap = "1"
@@ -115,8 +118,11 @@ func strokesOf(t *testing.T, file string) [][]stroke {
 	return out
 }
 
-// onlyRoom draws the measured room.
+// onlyRoom draws the measured room, with all poles and all that can stand on them.
 func onlyRoom(t *testing.T) (dir string, order map[string][]string, seams, lines []float64) {
+	page, err := os.ReadFile(filepath.Join(top, "templates", "pages", "ansi-a.toml"))
+	require.NoError(t, err)
+	keptFile(t, "poles.toml", string(page)+"\n[pole]\nother = true\nopenings = true\n")
 	file := keptFile(t, "measured.toml", measured)
 	dir, order = drawnSets(t, file)
 	for _, r := range laid(t, file).Runs {
@@ -180,10 +186,10 @@ func TestPoleIsFullSizeInPDF(t *testing.T) {
 				}
 				at := from + s.a.x - left[0]
 				switch {
-				case s.of(0.13) && math.Abs(s.a.y-(tops[k]+44)) < hair && s.b.y > s.a.y: // under the line
+				case s.of(0.13) && math.Abs(s.a.y-(tops[k]+44)) < hair && s.b.y < s.a.y: // over the line
 					assert.InDelta(t, math.Round(at), at, hair, "a millimetre of strip %d", strip+1)
 					millimetres++
-				case s.of(0.13) && math.Abs(s.a.y-(tops[k]+44)) < hair: // over it
+				case s.of(0.13) && math.Abs(s.a.y-(tops[k]+44)) < hair: // under it, where they are numbered
 					assert.InDelta(t, math.Round(at/3.175)*3.175, at, hair, "an eighth of an inch of strip %d", strip+1)
 					eighths++
 				case s.long() < 40:

@@ -1,6 +1,8 @@
 package crew
 
 import (
+	"strings"
+
 	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
 )
@@ -18,6 +20,7 @@ const (
 	stockPitch = 6.0  // from one line of stock lengths to the next
 	stockUnder = 2.0  // under the last of them
 	tailGap    = 1.0  // between the two
+	notesOver  = 4.0  // over what the walls' pages have no room for
 	cutHeavy   = 1.0  // width of the line under a group
 )
 
@@ -55,7 +58,44 @@ func (c *Set) cutPages(n int) []*scene.Page {
 	for i, line := range stock {
 		l.stock(i, line)
 	}
+	l.notes()
 	return l.out
+}
+
+// notesKey is where the walls' pages find what they have no room for.
+const notesKey = "notes"
+
+// notes letters what the pages of the walls have no room for, wall by wall.
+func (l *cutList) notes() {
+	c := l.set
+	type entry struct {
+		line string
+		bold bool
+	}
+	var list []entry
+	for _, p := range c.inOrder() {
+		for _, n := range p.over {
+			list = append(list, entry{p.title() + ", " + strings.ToLower(n.head), true})
+			for _, line := range n.lines {
+				for _, part := range scene.Wrap(line, folio.TapedText*c.Unit, false, l.b.Page.Frame.W()-6*c.Unit) {
+					list = append(list, entry{part, false})
+				}
+			}
+		}
+	}
+	if list == nil {
+		return
+	}
+	l.whole(notesOver + float64(len(list))*stockPitch + stockUnder)
+	l.y += notesOver * c.Unit
+	for i, e := range list {
+		l.more((stockPitch + stockUnder) * c.Unit)
+		if i == 0 {
+			c.First(notesKey, l.n+len(l.out)-1)
+		}
+		l.y += stockPitch * c.Unit
+		l.words(l.y, e.line, e.bold)
+	}
 }
 
 // whole begins a page where what is so high has no room on this one but has it on a page of its own: the end of the list is

@@ -39,12 +39,9 @@ type note struct {
 // air is what words keep clear of lines and of each other: 1 mm and half a line.
 const crewAir = 1.2
 
-// wallPage draws one piece of a wall, and the page after it where its lists are long.
+// wallPage draws one piece of a wall. What has to be said and has no room on its page stands at the end of the cut list.
 func (c *Set) wallPage(w *Wall, p *piece, n int) []*scene.Page {
-	title := w.W.Name
-	if len(w.pieces) > 1 {
-		title += ", piece " + strconv.Itoa(p.Index+1)
-	}
+	title := p.title()
 	way := "left to right"
 	if w.Run.Up {
 		way = "bottom to top"
@@ -52,6 +49,7 @@ func (c *Set) wallPage(w *Wall, p *piece, n int) []*scene.Page {
 	lines := [2]string{c.Place(), c.flitchWords(p.Hangs) + ", " + way}
 	var first []*scene.Page
 	var kept *fit
+	var over []note
 	least := 0
 	from, to := 0, mostMore
 	if p.fits != nil { // known from the first time round
@@ -66,17 +64,17 @@ func (c *Set) wallPage(w *Wall, p *piece, n int) []*scene.Page {
 		d := c.fit(b, p, area)
 		b.Page.Add(d.g)
 		all := b.tapeList(d, b.footStrip(d))
-		rest := slices.DeleteFunc(slices.Clone(all), func(n note) bool { return n.listed })
-		out := []*scene.Page{b.Page}
+		p.over = nil
 		if len(all) == 0 {
-			return out
+			return []*scene.Page{b.Page}
 		}
 		if left := leftOver(all); first == nil || left < least {
-			first, kept, least = append(out, c.notesPages(title, n+1, rest)...), p.fits, left
+			first, kept, least = []*scene.Page{b.Page}, p.fits, left
+			over = slices.DeleteFunc(slices.Clone(all), func(n note) bool { return n.listed })
 		}
 		p.fits = nil
 	}
-	p.fits = kept
+	p.fits, p.over = kept, over
 	return first
 }
 
@@ -175,7 +173,7 @@ func (d *wallBoard) seams() {
 		if h.Seam == nil || !d.p.Here(h) {
 			continue
 		}
-		g := d.g.Part(scene.Tag{Class: "seam", Title: "seam " + strconv.Itoa(h.Seam.Number), Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
+		g := d.g.Part(scene.Tag{Class: "seam", Title: "seam " + d.Plan.SeamName(d.w.Run, h.Seam), Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
 		for _, s := range d.w.Covered(h.X) {
 			a, b := d.v.Pt(h.X, s[0]), d.v.Pt(h.X, s[1])
 			d.line(g, a, b, scene.Pen(scene.Seams, folio.TapedFine))

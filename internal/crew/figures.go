@@ -43,3 +43,28 @@ func (d *wallBoard) slantWords() []string {
 	}
 	return lines
 }
+
+// witness is the line that is struck from floor to ceiling for a start that cannot be, on the page that has both; nil where there
+// is none.
+func (d *wallBoard) witness(h *face.Hang) *face.Witness {
+	w := d.w.Witness(h)
+	if w == nil || h.Hung() || w.X < d.p.From || w.X > d.p.To || !d.p.StartsHere(h) {
+		return nil
+	}
+	return w
+}
+
+// witnessWords say how a start is found from its witness line.
+func (d *wallBoard) witnessWords() []string {
+	var lines []string
+	for _, h := range d.p.Hangs {
+		if w := d.witness(h); w != nil {
+			side := "right"
+			if w.By < 0 {
+				side = "left"
+			}
+			lines = append(lines, "left edge of "+d.SheetNumbers(h)+" is at "+w.Over.Name+": strike a witness line floor to ceiling, "+d.Say(w.By.Abs())+" "+side+" of it")
+		}
+	}
+	return lines
+}

@@ -30,6 +30,7 @@ type lineFlag struct {
 	open    bool // only to check by
 	start   bool // left edge of a first sheet
 	end     bool // end of the wall, no line
+	witness bool // stands in for a start line
 	number  string
 	seamTag []scene.Datum
 }
@@ -44,6 +45,10 @@ func (d *wallBoard) flagList() []lineFlag {
 		if h.Opens && d.p.StartsHere(h) && !h.Hung() {
 			add(h.Start, false, d.SheetNumbers(h), folio.Datum("at", folio.Mm(d.w.Began(h))))
 			list[len(list)-1].start = true
+			if w := d.witness(h); w != nil {
+				add(w.X, true, d.SheetNumbers(h))
+				list[len(list)-1].witness = true
+			}
 		}
 		if h.Lined && d.p.Here(h) && !h.Hung() {
 			add(h.Line, h.Check(), d.SheetNumbers(h), folio.Datum("at", folio.Mm(h.Seam.PlumbLine)), folio.Datum("sheet", strconv.Itoa(h.Place)))
@@ -128,7 +133,11 @@ func (d *wallBoard) flag(f lineFlag, foot float64) *scene.Group {
 		d.line(d.g, scene.Pt(f.at, floor+1*u), scene.Pt(f.at, foot), scene.Pen(scene.Dimensions, 0.25))
 		return d.g
 	}
-	g := d.g.Part(scene.Tag{Class: "plumb-line", Title: "line of sheet " + f.number, Data: f.seamTag})
+	tag := scene.Tag{Class: "plumb-line", Title: "line of sheet " + f.number, Data: f.seamTag}
+	if f.witness {
+		tag = scene.Tag{Class: "witness-line", Title: "witness line of the start of sheet " + f.number}
+	}
+	g := d.g.Part(tag)
 	tip := floor + 0.6*u
 	d.head(g, scene.Pt(f.at, tip), 90, f.open)
 	g.VLine(f.at, tip+flagLong*u, foot, pen)

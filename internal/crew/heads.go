@@ -282,6 +282,9 @@ func (d *wallBoard) checks() {
 		if h.Check() && d.p.Here(h) && !h.Hung() {
 			d.label(d.v.X(h.Line), "check only", false, scene.Middle)
 		}
+		if w := d.witness(h); w != nil {
+			d.label(d.v.X(w.X), "witness", false, scene.Middle)
+		}
 	}
 }
 

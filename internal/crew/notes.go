@@ -17,7 +17,7 @@ func (d *wallBoard) tapeWords() []string {
 	}
 	lines := append(d.jointWords(), d.sliverWords()...)
 	lines = append(lines, "trims in; raw edge: its line; seam "+d.Inches(d.half)+" left")
-	lines = append(lines, d.slantWords()...)
+	lines = append(append(lines, d.slantWords()...), d.witnessWords()...)
 	return append(lines, d.beside...)
 }
 
@@ -142,55 +142,4 @@ func (b *board) besides(g *scene.Group, notes []note, y float64) []note {
 		}
 	}
 	return rest
-}
-
-// notesPages letter the notes that no page of a wall has room for.
-func (c *Set) notesPages(title string, n int, notes []note) []*scene.Page {
-	var out []*scene.Page
-	for len(notes) > 0 {
-		b := c.open(n+len(out), folio.Sheet{Title: title, Lines: [2]string{c.Place(), "notes to the page before"}})
-		b.Page.Title = title + ", notes"
-		area := b.Area.Inset(3 * c.Unit)
-		notes = b.columns(area, notes)
-		out = append(out, b.Page)
-	}
-	return out
-}
-
-// columns letters notes in two columns, and gives back what has no room.
-func (b *board) columns(area scene.Box, notes []note) []note {
-	u := b.Unit
-	g := b.Page.Part(scene.Tag{Class: "notes"})
-	w := (area.W() - 6*u) / 2
-	col, y := 0, area.Y0
-	for len(notes) > 0 {
-		n := notes[0]
-		x := area.X0 + float64(col)*(w+6*u)
-		var lines []string
-		for _, line := range n.lines {
-			lines = append(lines, scene.Wrap(line, folio.TapedText*u, false, w)...)
-		}
-		room := int((area.Y1 - y - 9*u) / (5.8 * u))
-		if room < 1 || room < len(lines) && room < 4 {
-			if col++; col == 2 {
-				return notes
-			}
-			y = area.Y0
-			continue
-		}
-		y += 7 * u
-		b.Word(g, scene.Pt(x, y), scene.Shorten(n.head, folio.TapedText*u, true, w), folio.TapedText*u, true, scene.Start)
-		shown := min(room, len(lines))
-		for _, line := range lines[:shown] {
-			y += 5.8 * u
-			b.Word(g, scene.Pt(x, y), line, folio.TapedText*u, false, scene.Start)
-		}
-		y += 3 * u
-		if shown < len(lines) {
-			notes = append([]note{{strings.TrimSuffix(n.head, " (on)") + " (on)", lines[shown:], n.listed}}, notes[1:]...)
-			continue
-		}
-		notes = notes[1:]
-	}
-	return nil
 }

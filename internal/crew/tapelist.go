@@ -2,6 +2,7 @@ package crew
 
 import (
 	"math"
+	"slices"
 
 	"flitchlay/internal/days"
 	"flitchlay/internal/draft"
@@ -34,6 +35,9 @@ func (d *wallBoard) tapeRows() []tapeRow {
 		}
 		flitch = h.Sheet().Flitch
 		if h.Opens && d.p.StartsHere(h) && !h.Hung() {
+			if w := d.witness(h); w != nil {
+				list = append(list, tapeRow{number: d.stacked(h), line: d.at(w.X), words: "witness"})
+			}
 			list = append(list, tapeRow{number: d.stacked(h), line: d.at(h.Start), words: "left edge", seam: d.at(h.From)})
 		}
 		r := tapeRow{number: d.stacked(h), rule: d.p.held(h) != days.NoHold, hung: h.Hung()}
@@ -99,7 +103,7 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	rows := d.tapeRows()
 	columns := b.tapeColumns(rows)
 	top, head := box.Y0+8.6*u, tapeHead*u
-	high := math.Max(tapeLeast*u, math.Min(tapeMost*u, (box.Y1-top-head-underTape*u)/math.Max(float64(len(rows)), 1)))
+	high := math.Max(leastRow(rows)*u, math.Min(tapeMost*u, (box.Y1-top-head-underTape*u)/math.Max(float64(len(rows)), 1)))
 	b.tapeHeads(g, columns, top, d.w.Run.Up)
 	y := top + head
 	g.HLine(x0, x1, y, scene.Pen(scene.Frame, folio.TapedFine))
@@ -119,22 +123,45 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	g.Rect(scene.Box{X0: x0, Y0: top, X1: x1, Y1: y}, scene.Pen(scene.Frame, 0.5))
 	b.tapeLines(g, rows, columns, top+head, high)
 	y += 1.2 * u
-	words := d.tapeWords()
-	for i, line := range words {
-		parts := scene.Wrap(line, folio.TapedText*u, false, x1-x0-0.6*u)
-		if y+5.6*u*float64(len(parts)) > box.Y1-1.9*u {
-			notes = append([]note{{"TAPE LIST", words[i:], false}}, notes...)
-			break
-		}
-		for _, part := range parts {
-			y += 5.6 * u
-			b.Word(g, scene.Pt(x0, y), part, folio.TapedText*u, false, scene.Start)
-		}
+	y, over := b.remarks(g, d.tapeWords(), y)
+	if over != nil {
+		notes = append([]note{{"TAPE LIST", over, false}}, notes...)
 	}
 	if !d.w.Run.Up {
 		y = b.cutting(g, d.markWords(), y)
 	}
 	return b.besides(g, notes, y)
+}
+
+// remarks letters what has to be said about the list, as far as there is room. What has none stands at the end of the cut list,
+// to which the last line points; it comes back.
+func (b *board) remarks(g *scene.Group, words []string, y float64) (float64, []string) {
+	u, high := b.Unit, 5.6*b.Unit
+	room := int((b.List.Y1 - 1.9*u - y) / high)
+	wrap := func(line string) []string { return scene.Wrap(line, folio.TapedText*u, false, b.List.W()-0.6*u) }
+	all := 0
+	for _, line := range words {
+		all += len(wrap(line))
+	}
+	shown, rest := words, []string(nil)
+	if all > room {
+		room-- // for the line that points on
+		n := 0
+		for used := 0; n < len(words) && used+len(wrap(words[n])) <= room; n++ {
+			used += len(wrap(words[n]))
+		}
+		shown, rest = words[:n], words[n:]
+		if room >= 0 {
+			shown = append(slices.Clone(shown), "more: "+b.PageWord(notesKey))
+		}
+	}
+	for _, line := range shown {
+		for _, part := range wrap(line) {
+			y += high
+			b.Word(g, scene.Pt(b.List.X0, y), part, folio.TapedText*u, false, scene.Start)
+		}
+	}
+	return y, rest
 }
 
 // cutting letters how the sheets are cut, as far as there is room: the cut list has it for each.
@@ -163,10 +190,26 @@ func (b *board) cutting(g *scene.Group, words []string, y float64) float64 {
 const (
 	tapeHead  = 9.2  // of the heads: two small lines
 	tapeLeast = 9.3  // of a row: two numbers one over the other
+	tapeWords = 9.3  // words over a figure
+	tapeTight = 8.0  // of a row in a list without such: two hands one over the other
 	tapeMost  = 9.6  // of a row, where there are few
-	underTape = 15.0 // kept for two lines of words under the list
+	underTape = 26.0 // kept for four lines of words under the list
 	ruleMore  = 0.9  // by which the row over the heavy rule is higher
 )
+
+// leastRow is the least height of the rows of a list, in mm on letter paper.
+func leastRow(rows []tapeRow) float64 {
+	least := tapeTight
+	for _, r := range rows {
+		switch {
+		case len(r.number) > 1:
+			return tapeLeast
+		case r.line != "" && r.words != "":
+			least = tapeWords
+		}
+	}
+	return least
+}
 
 // hungHeads head what is written as hung, where the widest have room: the raw edge, which can be measured the same evening, at
 // its two ends.
@@ -175,7 +218,7 @@ func hungHeads(up bool) [][2]string {
 	if up {
 		a, b = "left", "right"
 	}
-	return [][2]string{{"as hung, edge, " + a, "as hung, edge, " + b}, {"raw edge, " + a, "raw edge, " + b}, {"edge, " + a, "edge, " + b}, {a, b}}
+	return [][2]string{{"as hung, edge, " + a, "as hung, edge, " + b}, {"raw edge, " + a, "raw edge, " + b}, {"raw edge", a + "/" + b}, {"edge", a + "/" + b}, {a, b}}
 }
 
 // tapeHeads letters the heads of the columns: edge and seam as the keys of [[hung]] call them. In the last, what is hung is
@@ -257,8 +300,8 @@ func (b *board) tapeColumns(rows []tapeRow) [4]float64 {
 		line = math.Max(line, math.Min(scene.Width(r.line, folio.TapedLarge*u, true)+2.4*u, lineMost*u))
 		words := scene.Width(r.words, folio.TapedText*u, false)
 		switch {
-		case r.line != "":
-			words = scene.Width(r.words, folio.TapedSmall*u, false) + scene.Width(r.line, folio.TapedText*u, true) + 3*u
+		case r.line != "": // over its figure, where there is no room beside it
+			words = math.Max(scene.Width(r.words, folio.TapedSmall*u, false), scene.Width(r.line, folio.TapedText*u, true))
 		case r.across():
 			words = 0
 		}
@@ -309,7 +352,7 @@ func (b *board) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, high f
 		at := mid
 		w := columns[1] - scene.Width(r.words, folio.TapedSmall*u, false) - 4*u
 		if scene.Width(r.line, folio.TapedText*u, true) > w { // one over the other
-			at, mid, w, large = y+2.1*u, y+high-3*u, columns[1]-2.4*u, folio.TapedText*u
+			at, mid, w, large = y+2*u, y+high-2.9*u, columns[1]-2.4*u, folio.TapedText*u
 		}
 		put(x+columns[1]-1.2*u, r.line, large, true, scene.End, w)
 		g.Text(scene.Text{At: scene.Pt(x+1.2*u, at), String: r.words, Height: folio.TapedSmall * u, Seat: scene.Centred, Layer: scene.Notes})
@@ -323,9 +366,10 @@ func (b *board) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, high f
 	}
 	x += columns[1]
 	put(x+columns[2]-1.2*u, r.seam, folio.TapedText*u, false, scene.End, columns[2]-2.4*u)
-	if r.hung && scene.Width("hung", folio.TapedText*u, false)+2*u <= columns[3] { // the row says so itself
-		put(x+columns[2]+columns[3]/2, "hung", folio.TapedText*u, false, scene.Middle, columns[3]-2*u)
-	} else if !r.hung && r.line != "" && columns[3] >= writeLeast*u { // one reading over the other
+	if r.hung && scene.Width("hung", folio.TapedSmall*u, false)+2*u <= columns[3] { // the row says so itself
+		size := draft.Squeeze("hung", folio.TapedText*u, folio.TapedSmall*u, false, columns[3]-2*u)
+		g.Text(scene.Text{At: scene.Pt(x+columns[2]+columns[3]/2, mid), String: "hung", Height: size, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Notes})
+	} else if !r.hung && r.line != "" && r.seam != "" && columns[3] >= writeLeast*u { // one reading over the other
 		g.HLine(x+columns[2], b.List.X1, y+high/2, scene.Pen(scene.Dimensions, 0.25).As(scene.Dashed(0.25)))
 	}
 }

@@ -36,7 +36,7 @@ func (d *wallBoard) seamsUp() {
 		if h.Seam == nil {
 			continue
 		}
-		g := d.g.Part(scene.Tag{Class: "seam", Title: "seam " + strconv.Itoa(h.Seam.Number), Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
+		g := d.g.Part(scene.Tag{Class: "seam", Title: "seam " + d.Plan.SeamName(d.w.Run, h.Seam), Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
 		for _, e := range d.w.Heads(h) {
 			d.line(g, d.v.Pt(e.From, e.Z), d.v.Pt(e.To, e.Z), scene.Pen(scene.Seams, folio.TapedFine))
 		}

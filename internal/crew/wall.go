@@ -24,6 +24,7 @@ type piece struct {
 	wall *Wall
 	rows []*face.Hang // of the tape list, in hanging order
 	fits *fit
+	over []note // what its page has no room for
 }
 
 // mostSheets stand on one page.
@@ -45,6 +46,14 @@ type fit struct {
 	keep    [2]float64
 	settled bool
 	more    int // lines by which boxes and rips reach up into the drawing
+}
+
+// title is what the piece's page is called.
+func (p *piece) title() string {
+	if len(p.wall.pieces) > 1 {
+		return p.wall.W.Name + ", piece " + strconv.Itoa(p.Index+1)
+	}
+	return p.wall.W.Name
 }
 
 // key is what other pages find the piece by.

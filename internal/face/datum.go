@@ -65,3 +65,66 @@ func (f *Face) passed(h *Hang, corner L) bool {
 	}
 	return corner <= f.Left-h.Turn
 }
+
+// Witness is a line from floor to ceiling that stands in for a start line which cannot be struck so.
+type Witness struct {
+	X    L
+	By   L // right of the start line; negative left of it
+	Over *room.Opening
+}
+
+// clearOf is how far a witness line keeps clear of openings and of what is set in the wall.
+const clearOf = 2 * length.Inch
+
+// Witness is the witness line of a first sheet whose start line stands over or under an opening: a whole number of feet, or of
+// 100 mm, away, the nearest where the wall is whole from floor to ceiling. Nil where the start needs none, or has none.
+func (f *Face) Witness(h *Hang) *Witness {
+	if !h.Opens {
+		return nil
+	}
+	var over *room.Opening
+	for i := range f.W.Openings {
+		if o := &f.W.Openings[i]; o.FromLeft <= h.Start && h.Start <= o.Right() {
+			over = o
+		}
+	}
+	if over == nil {
+		return nil
+	}
+	step := length.Foot
+	if f.room.Project.Units == length.Millimetres {
+		step = 100 * length.Millimetre
+	}
+	for by := step; by < f.Right-f.Left; by += step {
+		for _, by := range []L{by, -by} {
+			if x := h.Start + by; f.intact(x) {
+				return &Witness{x, by, over}
+			}
+		}
+	}
+	return nil
+}
+
+// intact reports whether nothing is open or set in the wall at x, or near it.
+func (f *Face) intact(x L) bool {
+	if x < f.Left+clearOf+max(f.W.LeanLeft, 0) || x > f.Right-clearOf+min(f.W.LeanRight, 0) {
+		return false
+	}
+	off := func(from, to L) bool { return x < from-clearOf || x > to+clearOf }
+	for i := range f.W.Openings {
+		if o := &f.W.Openings[i]; !off(o.FromLeft, o.Right()) {
+			return false
+		}
+	}
+	for _, b := range f.W.Bare {
+		if !off(b.From, b.To) {
+			return false
+		}
+	}
+	for _, b := range f.W.Boxes {
+		if !off(b.X-b.PlateWidth/2, b.X+b.PlateWidth/2) {
+			return false
+		}
+	}
+	return true
+}

@@ -182,10 +182,9 @@ func (b *taping) bar(box scene.Box) scene.Box {
 	return box
 }
 
-// Strip makes the n-th page of strips at full size ready: what is on it, page, date and issue in one line at its head, and
-// NOT FOR HANGING before them where the plan may not be hung from. The title starts at left.
-func (s *TapedSet) Strip(n int, left func(width float64) float64, name, title, words string) (p *scene.Page, head *scene.Group) {
-	w, h := s.Paper.Landscape()
+// Strip makes the n-th page of strips at full size ready, on a paper of a width and a height: what is on it, page, date and
+// issue in one line at its head, and NOT FOR HANGING before them where the plan may not be hung from. The title starts at x.
+func (s *TapedSet) Strip(n int, w, h, x float64, name, title, words string) (p *scene.Page, head *scene.Group) {
 	p = s.blank(name, n, title, w, h)
 	g := p.Part(scene.Tag{Class: "frame"})
 	line := func(at scene.Point, text string, size float64, bold bool, anchor scene.Anchor) {
@@ -206,7 +205,6 @@ func (s *TapedSet) Strip(n int, left func(width float64) float64, name, title, w
 		g.Text(scene.Text{At: box.Centre(), String: notHanging, Height: TapedText, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Notes})
 		right = box.X0 - 5
 	}
-	x := left(w)
 	const size = TapedText * 1.2
 	words = scene.Shorten(words, size, true, right-x)
 	line(scene.Pt(x, p.Frame.Y0+6.6), words, draft.Squeeze(words, size, TapedText, true, right-x), true, scene.Start)

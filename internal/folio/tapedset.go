@@ -63,6 +63,9 @@ func (s *TapedSet) Document(list []TapedPage) (*scene.Document, error) {
 	return d, nil
 }
 
+// First notes on which page something stands that begins on the way down a list of pages.
+func (s *TapedSet) First(key string, page int) { s.first[key] = page }
+
 // PageWord is where something is shown, as "page 3".
 func (s *TapedSet) PageWord(key string) string { return "page " + strconv.Itoa(s.first[key]) }
 
@@ -86,6 +89,11 @@ func (s *TapedSet) SheetNumbers(h *face.Hang) string {
 
 // Say prints a length as on drawings.
 func (s *TapedSet) Say(l L) string { return s.Style.Format(l) }
+
+// Seam is a seam's name on a page of its own wall: "11 | 12".
+func (s *TapedSet) Seam(r *layout.Run, seam *layout.Seam) string {
+	return s.Plan.PlaceName(r, seam.LeftSheet) + " | " + s.Plan.PlaceName(r, seam.RightSheet)
+}
 
 // Along is where a place of a wall stands: at the level line, from the wall's datum.
 func (s *TapedSet) Along(f *face.Face, x L) string {

@@ -85,6 +85,8 @@ func (d decoder) template() *Template {
 		Grain: pen(l.Get("grain"))}
 	w := d.table("wood")
 	t.Wood = Wood{Grain: truth(w.Get("grain")), Colour: truth(w.Get("colour"))}
+	o := d.table("pole")
+	t.Pole = Pole{Roll: sizeOr(o.Get("roll"), 0, 100, 2000), Longest: size(o.Get("longest"), 500, 5000), Other: truth(o.Get("other")), Openings: truth(o.Get("openings"))}
 	t.Discipline = discipline(d.table("number").Get("discipline"))
 	t.NumberStyle = numberStyle(d.table("number").Get("style"))
 	t.Standing = texts(d.table("notes").Get("standing"))

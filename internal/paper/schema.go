@@ -49,6 +49,12 @@ var Schema = source.Schema{
 		{Name: "inch", Kind: "list of whole numbers", Default: "[16, 24, 32, 48]", Doc: "Scales of an inch room, the largest drawing first"},
 		{Name: "metric", Kind: "list of whole numbers", Default: "[10, 20, 50]", Doc: "Scales of a metric room, the largest drawing first"},
 	}},
+	{Path: "pole", Doc: "Story poles, at full size.", Keys: []source.Key{
+		{Name: "roll", Kind: "length", Doc: "Width of the roll that they are drawn on, each in one piece; strips on the page's paper where it is not given"},
+		{Name: "longest", Kind: "length", Default: "4800", Doc: "Longest piece of a roll"},
+		{Name: "other", Kind: "true or false", Default: "false", Doc: "Also the poles that carry no lines: up walls whose sheets hang upright, from the level line; along those whose grain is level"},
+		{Name: "openings", Kind: "true or false", Default: "false", Doc: "Also the edges of openings, and what is set in the walls"},
+	}},
 	{Path: "notes", Doc: "Notes.", Keys: []source.Key{
 		{Name: "standing", Kind: "list of texts", Doc: "On every page with seams"},
 	}},

@@ -44,6 +44,7 @@ type Template struct {
 	Text          Text
 	Lines         Lines
 	Wood          Wood
+	Pole          Pole
 	Discipline    string // letter of page numbers
 	NumberStyle   string // form of page numbers; "": that of the standard
 	Elevation     Elevation
@@ -61,6 +62,14 @@ type Lines struct{ Wide, Outline, Seam, Thin, Dimension, Extension, Grain float6
 type Wood struct {
 	Grain  bool // its lines are drawn
 	Colour bool // in the colour of wood; else in grey
+}
+
+// Pole is how story poles are drawn.
+type Pole struct {
+	Roll     float64 // width of the roll; 0: strips on the page's paper
+	Longest  float64 // piece of a roll
+	Other    bool    // also the poles without lines
+	Openings bool    // also edges of openings, and what is set in the walls
 }
 
 // Elevation is how large a view of a wall may be.

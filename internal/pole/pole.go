@@ -12,15 +12,30 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// Draw draws the story poles: strips at full size to cut out and join, one pole along every wall and one up it.
+// Draw draws the story poles at full size: of every wall the one that carries its lines, along it, or up it where the grain is
+// level; others where the template asks for them. They stand on strips to cut out and join, or on a roll in one piece.
 //
 // Errors: a page that no backend could draw, which is a fault of the program.
 func Draw(p *layout.Plan, t *paper.Template) (*scene.Document, error) {
 	c := folio.NewTapedSet(p, t, "Story pole")
-	var list []folio.TapedPage
+	var poles []pole
 	for _, w := range face.All(p) {
-		for _, pole := range []pole{poleAlong(c, w), poleUp(c, w)} {
-			list = append(list, folio.TapedPage{Key: pole.title, Draw: func(n int) []*scene.Page { return polePages(c, pole, n) }})
+		along, up := poleAlong(c, w), poleUp(c, w)
+		switch {
+		case t.Pole.Other:
+			poles = append(poles, along, up)
+		case w.Run.Up:
+			poles = append(poles, up)
+		default:
+			poles = append(poles, along)
+		}
+	}
+	var list []folio.TapedPage
+	if t.Pole.Roll > 0 {
+		list = append(list, folio.TapedPage{Key: "roll", Draw: func(n int) []*scene.Page { return rollPages(c, poles, n) }})
+	} else {
+		for _, pole := range poles {
+			list = append(list, folio.TapedPage{Key: pole.title, Draw: func(n int) []*scene.Page { return stripPages(c, pole, n) }})
 		}
 	}
 	return c.Document(list)
@@ -72,7 +87,7 @@ func poleAlong(c *folio.TapedSet, w *face.Face) pole {
 		if h.Seam == nil {
 			continue
 		}
-		add(h.X, seamMark, "seam "+n, scene.Tag{Class: "seam", Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
+		add(h.X, seamMark, "seam "+c.Seam(w.Run, h.Seam), scene.Tag{Class: "seam", Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
 		if h.Lined && !h.Hung() {
 			word := "line "
 			if h.Check() {
@@ -82,12 +97,15 @@ func poleAlong(c *folio.TapedSet, w *face.Face) pole {
 		}
 	}
 	for i := range w.W.Openings {
+		if !c.Paper.Pole.Openings {
+			break
+		}
 		o := &w.W.Openings[i]
 		tag := scene.Tag{Class: "opening", Data: []scene.Datum{folio.Datum("name", o.Name)}}
 		add(o.FromLeft, edgeMark, o.Name+" left", tag)
 		add(o.Right(), edgeMark, o.Name+" right", tag)
 	}
-	for _, b := range w.Boxes() {
+	for _, b := range boxes(c, w) {
 		add(b.X, boxMark, "box "+b.Letter, scene.Tag{Class: "box", Data: []scene.Datum{folio.Datum("name", b.Name), folio.Datum("kind", string(b.Kind))}})
 	}
 	for _, x := range w.Joints() {
@@ -128,6 +146,9 @@ func poleUp(c *folio.TapedSet, w *face.Face) pole {
 	ends("covering foot", w.W.CoverFloor())
 	ends("covering top", w.W.CoverCeiling())
 	for i := range w.W.Openings {
+		if !c.Paper.Pole.Openings {
+			break
+		}
 		o := &w.W.Openings[i]
 		tag := scene.Tag{Class: "opening", Data: []scene.Datum{folio.Datum("name", o.Name)}}
 		if o.SillGiven {
@@ -135,13 +156,13 @@ func poleUp(c *folio.TapedSet, w *face.Face) pole {
 		}
 		add(o.Head, edgeMark, o.Name+" head", tag)
 	}
-	for _, b := range w.Boxes() {
+	for _, b := range boxes(c, w) {
 		add(b.Z, boxMark, "box "+b.Letter, scene.Tag{Class: "box", Data: []scene.Datum{folio.Datum("name", b.Name), folio.Datum("kind", string(b.Kind))}})
 	}
 	if w.Run.Up {
 		for _, h := range w.Hangs {
 			if h.Seam != nil {
-				add(h.X, seamMark, "seam "+c.SheetNumbers(h), scene.Tag{Class: "seam", Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
+				add(h.X, seamMark, "seam "+c.Seam(w.Run, h.Seam), scene.Tag{Class: "seam", Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
 				add(h.Line, lineMark, "line "+c.SheetNumbers(h), scene.Tag{Class: "plumb-line", Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.PlumbLine))}})
 			}
 		}
@@ -161,27 +182,12 @@ func (p pole) sorted() pole {
 	return p
 }
 
-// strip is 250 mm of a pole; three stand on a page.
-const (
-	stripLong  = 250 * length.Millimetre
-	stripHigh  = 55
-	stripPitch = 57
-	stripCount = 3
-)
-
-// polePages draws the strips of one pole.
-func polePages(c *folio.TapedSet, p pole, n int) []*scene.Page {
-	count := int(length.CeilDiv(max(p.to-p.from, 1), stripLong))
-	var out []*scene.Page
-	var b *poleBoard
-	for i := range count {
-		if i%stripCount == 0 {
-			b = openPole(c, p, n+len(out))
-			out = append(out, b.page)
-		}
-		b.strip(p, i, count, i%stripCount)
+// boxes are what is set in a wall, where it is asked for.
+func boxes(c *folio.TapedSet, w *face.Face) []face.Box {
+	if !c.Paper.Pole.Openings {
+		return nil
 	}
-	return out
+	return w.Boxes()
 }
 
 // poleBoard is a page of strips being drawn.
@@ -192,22 +198,13 @@ type poleBoard struct {
 	left float64
 }
 
-// openPole makes a page of strips ready: what it is, page and issue, and the two bars to check the printer by.
-func openPole(c *folio.TapedSet, p pole, n int) *poleBoard {
-	left := func(width float64) float64 { return (width - stripLong.MM()) / 2 }
-	page, g := c.Strip(n, left, "pole", "Story pole: "+p.title, "STORY POLE: "+p.title)
-	b := &poleBoard{TapedSet: c, page: page, left: left(page.Width), top: page.Frame.Y0 + 11}
-	b.bars(g)
-	return b
-}
-
 func (b *poleBoard) text(g *scene.Group, at scene.Point, s string, size float64, bold bool, anchor scene.Anchor) {
 	g.Text(scene.Text{At: at, String: s, Height: size, Bold: bold, Anchor: anchor, Layer: scene.Notes})
 }
 
-// bars draws 100 mm and 4 in, which have to measure that on the print.
-func (b *poleBoard) bars(g *scene.Group) {
-	y := b.top + stripCount*stripPitch + 3.4
+// bars draws 100 mm and 4 in, which have to measure that on the print, under so many strips.
+func (b *poleBoard) bars(g *scene.Group, strips int) {
+	y := b.top + float64(strips)*stripPitch + 3.4
 	bar := func(x, long float64, word string) float64 {
 		in := g.Part(scene.Tag{Class: "check-bar", Data: []scene.Datum{folio.Datum("length", scene.Num(long))}})
 		pen := scene.Pen(scene.Marks, folio.TapedFine)

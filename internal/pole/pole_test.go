@@ -9,9 +9,12 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/length"
+	"flitchlay/internal/paper"
 	"flitchlay/internal/roomtest"
 	"flitchlay/internal/scene"
 	"flitchlay/internal/svg"
+	"flitchlay/templates"
 )
 
 func TestPoleIsTrueToScale(t *testing.T) {
@@ -58,5 +61,103 @@ func TestPoleMeasuresTrueInSVG(t *testing.T) {
 		x2, err := strconv.ParseFloat(b, 64)
 		require.NoError(t, err)
 		assert.InDelta(t, want, math.Abs(x2-x1), 0.05)
+	}
+}
+
+// asked is letter paper with keys of [pole].
+func asked(t *testing.T, keys string) *paper.Template {
+	text, err := templates.Files.ReadFile("pages/ansi-a.toml")
+	require.NoError(t, err)
+	out, err := paper.Decode("office.toml", append(text, "\n[pole]\n"+keys...))
+	require.NoError(t, err)
+	return out
+}
+
+// counted counts the parts of a class on all pages.
+func counted(d *scene.Document, class string) int {
+	n := 0
+	for _, page := range d.Pages {
+		n += len(roomtest.PartsOf(&page.Group, class))
+	}
+	return n
+}
+
+// TestPolesWithoutLinesAreDrawnWhereAsked counts poles and marks: one pole a wall, with its lines; the others, and what is open
+// or set in the wall, only where the template asks for them.
+func TestPolesWithoutLinesAreDrawnWhereAsked(t *testing.T) {
+	p := roomtest.SmallPlan(t)
+	titles := func(keys string) map[string]int {
+		d, err := Draw(p, asked(t, keys))
+		require.NoError(t, err)
+		out := map[string]int{"opening": counted(d, "opening"), "box": counted(d, "box")}
+		for _, page := range d.Pages {
+			for _, v := range roomtest.PartsOf(&page.Group, "view") {
+				if v.Data["strip"] == "1" {
+					out[v.View.Name]++
+				}
+			}
+		}
+		return out
+	}
+	usual := titles("")
+	assert.Equal(t, map[string]int{"Bar, along the level line": 1, "Return, along the level line": 1, "opening": 0, "box": 0}, usual)
+	all := titles("other = true\nopenings = true\n")
+	assert.Equal(t, 1, all["Bar, up the wall"])
+	assert.Positive(t, all["opening"])
+	assert.Positive(t, all["box"])
+}
+
+// TestPoleOnARollIsInOnePiece draws the poles on a roll: one strip each, as long as the wall at full size, and each mark where
+// the strips have it.
+func TestPoleOnARollIsInOnePiece(t *testing.T) {
+	p := roomtest.SmallPlan(t)
+	d, err := Draw(p, asked(t, "roll = '24 in'\n"))
+	require.NoError(t, err)
+	require.Len(t, d.Pages, 1)
+	assert.InDelta(t, 609.6, d.Pages[0].Height, 0.01, "24 in = 609.6 mm")
+	views := roomtest.PartsOf(&d.Pages[0].Group, "view")
+	require.Len(t, views, 2)
+	for i, v := range views {
+		w := &p.Room.Walls[i]
+		assert.InDelta(t, (w.Length - p.Room.Datum(i)).MM(), v.View.Box.W(), 13, "the pole of %s is as long as it, but for its leans", w.Name)
+		for _, s := range roomtest.PartsOf(v.Group, "seam") {
+			x, err := strconv.ParseFloat(s.Data["x"], 64)
+			require.NoError(t, err)
+			assert.InDelta(t, v.View.Box.X0+x, s.Items[0].(*scene.Line).A.X, 0.05)
+		}
+	}
+	short, err := Draw(p, asked(t, "roll = '24 in'\nlongest = 1500\n"))
+	require.NoError(t, err)
+	assert.Greater(t, counted(short, "joint"), 0, "longer poles are parted")
+	for _, page := range short.Pages {
+		assert.LessOrEqual(t, page.Width, 1500.0)
+	}
+	for _, doc := range []*scene.Document{d, short} {
+		for _, page := range doc.Pages {
+			assert.Empty(t, scene.Overlaps(page, 0.5), page.Name)
+		}
+	}
+}
+
+// TestPoleOfAnInchRoomCountsFeetAndInches reads the figures under the ticks: each stands at as many feet and inches from the
+// datum as it says, and there is one at every foot.
+func TestPoleOfAnInchRoomCountsFeetAndInches(t *testing.T) {
+	d, err := Draw(roomtest.SmallPlan(t), asked(t, "roll = '24 in'\n"))
+	require.NoError(t, err)
+	for _, v := range roomtest.PartsOf(&d.Pages[0].Group, "view") {
+		feet, all := 0, 0
+		v.Texts(func(x *scene.Text) {
+			if x.Height != 2.5 || x.Angle != 0 {
+				return
+			}
+			l, err := length.Parse(x.String, length.Inches)
+			require.NoError(t, err, x.String)
+			assert.InDelta(t, v.View.Box.X0+l.MM(), x.At.X, 0.01, x.String)
+			if all++; l%length.Foot == 0 {
+				feet++
+			}
+		})
+		assert.GreaterOrEqual(t, feet, int(v.View.Box.W()/304.8)-1, "a figure at every foot but where a mark stands")
+		assert.Greater(t, all, 5*feet)
 	}
 }

@@ -30,13 +30,13 @@ const (
 	leaderFrom = 8.0 // so far off a line has to lead to the words
 )
 
-// strip draws one strip of a pole at full size. Place is which of the three on the page it is.
-func (b *poleBoard) strip(p pole, index, count, place int) {
-	x0, y0 := b.left, b.top+stripPitch*float64(place)
-	from := p.from + L(index)*stripLong
-	to := from + stripLong
-	view := scene.View{Box: scene.BoxAt(x0, y0, stripLong.MM(), stripHigh), Scale: 1, Metric: b.Metric(), Name: p.title, Ratio: "1:1"}
-	g := b.page.Viewed(view, folio.Datum("scale", "1"), folio.Datum("wall", p.wall), folio.Datum("strip", strconv.Itoa(index+1)), folio.Datum("from", folio.Mm(from)))
+// strip draws one strip of a pole at full size.
+func (b *poleBoard) strip(p pole, at part) {
+	x0, y0 := b.left, b.top+stripPitch*float64(at.row)
+	from := p.from + L(at.index)*at.long
+	to := from + at.long
+	view := scene.View{Box: scene.BoxAt(x0, y0, at.long.MM(), stripHigh), Scale: 1, Metric: b.Metric(), Name: p.title, Ratio: "1:1"}
+	g := b.page.Viewed(view, folio.Datum("scale", "1"), folio.Datum("wall", p.wall), folio.Datum("strip", strconv.Itoa(at.index+1)), folio.Datum("from", folio.Mm(from)))
 	g.Rect(view.Box, scene.Pen(scene.Frame, 0.18).As(scene.Dashed(0.25)))
 	v := draft.View{Origin: scene.Pt(x0-from.MM(), 0), Scale: 1}
 	space := draft.NewSpace(view.Box.Inset(0.8))
@@ -56,13 +56,18 @@ func (b *poleBoard) strip(p pole, index, count, place int) {
 	for _, m := range shown {
 		b.strokes(g, space, v, y0, m)
 	}
-	for _, k := range []int{index, index + 1} {
-		if k > 0 && k < count {
-			b.joint(g, space, v.X(p.from+L(k)*stripLong), y0, k, k > index)
+	for _, k := range []int{at.index, at.index + 1} {
+		if k > 0 && k < at.count {
+			b.joint(g, space, v.X(p.from+L(k)*at.long), y0, k, k > at.index)
 		}
 	}
-	b.figures(g, space, v, from, end, y0)
-	b.caption(g, space, fmt.Sprintf("%s: strip %d of %d", p.wall, index+1, count), view.Box, y0+capFoot)
+	b.figures(g, space, v, from, end, y0, true)
+	words := p.title
+	if at.count > 1 {
+		words = fmt.Sprintf("%s: strip %d of %d", p.wall, at.index+1, at.count)
+	}
+	b.caption(g, space, words, view.Box, y0+capFoot)
+	b.figures(g, space, v, from, end, y0, false)
 	for _, m := range shown {
 		b.mark(g, space, v, y0, m)
 	}
@@ -91,7 +96,7 @@ func (b *poleBoard) joint(g *scene.Group, space *draft.Space, x, y0 float64, k i
 	}
 }
 
-// ticks draws millimetres under the line and inches over it, to an eighth.
+// ticks draws millimetres and inches, to an eighth: under the line those of the room, which are numbered, over it the others.
 func (b *poleBoard) ticks(g *scene.Group, v draft.View, from, to L, y float64) {
 	var points []scene.Point
 	each := func(step L, sign float64, long func(k int64) float64) {
@@ -102,7 +107,11 @@ func (b *poleBoard) ticks(g *scene.Group, v draft.View, from, to L, y float64) {
 			}
 		}
 	}
-	each(length.Millimetre, 1, func(k int64) float64 {
+	sign := 1.0 // down
+	if !b.Metric() {
+		sign = -1
+	}
+	each(length.Millimetre, sign, func(k int64) float64 {
 		switch {
 		case k%10 == 0:
 			return 3
@@ -111,7 +120,7 @@ func (b *poleBoard) ticks(g *scene.Group, v draft.View, from, to L, y float64) {
 		}
 		return 1.4
 	})
-	each(length.Inch/8, -1, func(k int64) float64 {
+	each(length.Inch/8, -sign, func(k int64) float64 {
 		switch {
 		case k%8 == 0:
 			return 3
@@ -125,28 +134,41 @@ func (b *poleBoard) ticks(g *scene.Group, v draft.View, from, to L, y float64) {
 	g.Path(scene.Pen(scene.Grain, 0.13), scene.Strokes(points...)...)
 }
 
-// figures letters every tenth centimetre under the ticks.
-func (b *poleBoard) figures(g *scene.Group, space *draft.Space, v draft.View, from, to L, y0 float64) {
+// figures numbers the ticks under the line: in an inch room the feet first, then, as far as there is room, the inches; else every
+// tenth centimetre.
+func (b *poleBoard) figures(g *scene.Group, space *draft.Space, v draft.View, from, to L, y0 float64, first bool) {
 	step := 100 * length.Millimetre
+	if !b.Metric() {
+		if step = length.Inch; first {
+			step = length.Foot
+		}
+	}
 	for k := int64(from / step); L(k)*step <= to; k++ {
 		x := L(k) * step
-		t := scene.Text{At: scene.Pt(v.X(x), y0+capFoot-0.6), String: strconv.FormatInt(100*k, 10), Height: folio.TapedSmall, Anchor: scene.Middle, Layer: scene.Marks}
-		if x >= from && space.Free(t.Bounds(), 0.5) {
+		if x < from || !first && (b.Metric() || x%length.Foot == 0) {
+			continue
+		}
+		words := b.Say(x)
+		if b.Metric() {
+			words = strconv.FormatInt(100*k, 10)
+		}
+		t := scene.Text{At: scene.Pt(v.X(x), y0+capFoot-0.6), String: words, Height: folio.TapedSmall, Bold: first && !b.Metric(), Anchor: scene.Middle, Layer: scene.Marks}
+		if space.Free(t.Bounds(), 0.5) {
 			g.Text(t)
 			space.Take(t.Bounds())
 		}
 	}
 }
 
-// captionPlaces are where a strip's caption may begin, in mm from its left end. The figures of the ticks stand every 100 mm:
-// 1. right of the first and of the second, clear of them; 2. midway to the next; 3. a little further, where a mark stands
-// there; 4. wherever is left.
-var captionPlaces = []float64{20, 120, 60, 160, 30, 130, 70, 40, 100, 150}
+// captionPlaces are where a strip's caption may begin, in mm from its left end. The first figures stand every 100 mm, or
+// every foot: 1. right of the first and of the second, clear of them; 2. midway to the next; 3. a little further, where a mark
+// stands there; 4. wherever is left.
+var captionPlaces = []float64{20, 120, 60, 160, 30, 130, 70, 40, 100, 150, 10, 50, 80, 110, 140, 170, 180, 190}
 
 // caption says which strip it is, under the ticks where there is room.
 func (b *poleBoard) caption(g *scene.Group, space *draft.Space, text string, box scene.Box, y float64) {
 	size := folio.TapedText
-	text = scene.Shorten(text, size, true, 80)
+	text = scene.Shorten(text, size, true, 110)
 	w := scene.Width(text, size, true)
 	for _, at := range captionPlaces {
 		t := scene.Text{At: scene.Pt(box.X0+at, y), String: text, Height: size, Bold: true, Layer: scene.Marks}
@@ -205,7 +227,7 @@ func (b *poleBoard) mark(g *scene.Group, space *draft.Space, v draft.View, y0 fl
 			lines = scene.Wrap(m.label, folio.TapedText, m.kind == lineMark, labelFoot-labelTop)
 		}
 	}
-	const pitch = 5.2
+	const pitch = 5.9 // the bar in a seam's name is higher than letters
 	wide := pitch*float64(len(lines)-1) + folio.TapedText
 	for _, off := range poleOffsets(wide) {
 		var texts []scene.Text
