@@ -14,6 +14,7 @@ const (
 	rawLine   = 0.25
 	showLine  = 0.18
 	foldLine  = 0.5
+	foldField = 1.4 // of white under a fold
 	zeroSize  = 3.0
 	neverGap  = 0.8
 	trimPitch = 1.6
@@ -52,7 +53,7 @@ func (s *sketch) drawSheet(g *scene.Group) {
 	s.drawCuts(g)
 	for _, f := range c.Folds {
 		fold := g.Part(scene.Tag{Class: "fold", Title: f.Bend.Name, Data: []scene.Datum{folio.Datum("foot", folio.Mm(c.fromEdge(f.Foot.X))), folio.Datum("head", folio.Mm(c.fromEdge(f.Head.X)))}})
-		fold.Line(v.Pt(f.Foot.X, f.Foot.Z), v.Pt(f.Head.X, f.Head.Z), scene.Pen(scene.Hatch, 3*foldLine).In(scene.White)) // over the edges of pieces
+		fold.Line(v.Pt(f.Foot.X, f.Foot.Z), v.Pt(f.Head.X, f.Head.Z), scene.Pen(scene.Hatch, foldField).In(scene.White)) // over the edges of pieces
 		fold.Line(v.Pt(f.Foot.X, f.Foot.Z), v.Pt(f.Head.X, f.Head.Z), scene.Pen(scene.Covering, foldLine).As(scene.Dashed(foldLine)))
 	}
 	if z, ok := s.mark(); ok {
