@@ -16,7 +16,7 @@ func (d *wallBoard) tapeWords() []string {
 		return append(append(d.jointWords(), d.markWordsUp()...), d.beside...)
 	}
 	lines := append(d.jointWords(), d.sliverWords()...)
-	lines = append(lines, "trims in; raw edge: its line; seam "+d.Inches(d.half)+" left")
+	lines = append(lines, "trims in; seam "+d.Inches(d.half)+" left of raw edge")
 	lines = append(append(lines, d.slantWords()...), d.witnessWords()...)
 	return append(lines, d.beside...)
 }
