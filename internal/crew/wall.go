@@ -27,18 +27,31 @@ type piece struct {
 	over []note // what its page has no room for
 }
 
-// mostSheets stand on one page.
-const mostSheets = 12
+// What stands on one page: sheets, and rows of its tape list, which has more of them where a run starts, or closes.
+const (
+	mostSheets = 12
+	mostRows   = 12
+	least      = 6 // sheets, however many rows they take
+)
 
-// hung is a wall with its pieces, one to a page.
+// hung is a wall with its pieces, one to a page: as few as hold every piece's sheets and its rows.
 func (c *Set) hung(f *face.Face) *Wall {
 	w := &Wall{Set: c, Face: f}
-	for _, part := range f.Split(mostSheets) {
-		p := &piece{Piece: part, wall: w, rows: slices.Clone(part.Hangs)}
-		sort.SliceStable(p.rows, func(a, b int) bool { return p.rows[a].Place < p.rows[b].Place })
-		w.pieces = append(w.pieces, p)
+	for most := mostSheets; ; most-- {
+		w.pieces = nil
+		rows := 0
+		for _, part := range f.Split(most) {
+			p := &piece{Piece: part, wall: w, rows: slices.Clone(part.Hangs)}
+			sort.SliceStable(p.rows, func(a, b int) bool { return p.rows[a].Place < p.rows[b].Place })
+			w.pieces = append(w.pieces, p)
+		}
+		for _, p := range w.pieces {
+			rows = max(rows, len((&wallBoard{board: &board{Set: c}, w: w, p: p}).tapeRows()))
+		}
+		if rows <= mostRows || f.Run.Up || most == least {
+			return w
+		}
 	}
-	return w
 }
 
 // fit is how much is kept free over and under a wall for everything to find its place, and whether some of it does not.
