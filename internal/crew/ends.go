@@ -47,10 +47,9 @@ func (d *wallBoard) endData(s *layout.Sheet) []scene.Datum {
 // arrows are the arrows of turned sheets, the longest first, in mm on letter paper.
 var arrows = []struct{ long, wide, head, air float64 }{{7, 2.2, flagLong, 0.8}, {5, 2.2, flagLong, 0.8}, {4, 1.6, 1.8, 0.6}, {3.4, 1.2, 1.6, 0.3}}
 
-// turned draws the arrow of a sheet that hangs with its head down: 1. right, 2. left of the number, 3. across the sheet, and
-// so further and further down it; 4. the same with shorter and shorter arrows, in finer steps. Where none has a place the
-// sheet is named over the ceiling.
-func (d *wallBoard) turned(n *numbered) {
+// arrowAt finds the place of the arrow of a sheet that hangs with its head down: 1. right, 2. left of the number, 3. across the
+// sheet, and so further and further down it; 4. the same with shorter and shorter arrows, in finer steps.
+func (d *wallBoard) arrowAt(n *numbered) (at scene.Box, head float64, ok bool) {
 	u, box, number := d.Unit, n.box, n.frame
 	if !n.in {
 		number = scene.Box{X0: box.X0, X1: box.X0, Y0: box.Y0 + 1*u, Y1: box.Y0 + 1*u}
@@ -65,24 +64,35 @@ func (d *wallBoard) turned(n *numbered) {
 			for _, x := range xs {
 				b := scene.Box{X0: x - wide/2, Y0: y, X1: x + wide/2, Y1: y + long}
 				if d.within(n.sheet, b.Centre()) && d.space.Free(b, try.air*u) {
-					g := d.g.Part(scene.Tag{Class: "turned", Data: d.endData(n.sheet)})
-					g.VLine(x, b.Y0, b.Y1-try.head*u, scene.Pen(scene.Numbers, 0.5))
-					draft.Triangle(g, scene.Numbers, scene.Pt(x, b.Y1), 270, try.head*u, wide, 0, false)
-					d.space.Take(b)
-					return
+					return b, try.head * u, true
 				}
 			}
 		}
 	}
-	text := d.SheetNumber(n.sheet) + " turned"
-	d.callout(d.g, d.target(n), text, text+" end for end", false)
+	return scene.Box{}, 0, false
+}
+
+// turned draws the arrow of a sheet that hangs with its head down. Where it has no place the sheet is named over the ceiling.
+func (d *wallBoard) turned(n *numbered) {
+	b, head, ok := d.arrowAt(n)
+	if !ok {
+		text := d.SheetNumber(n.sheet) + " turned"
+		d.callout(d.g, d.target(n), text, text+" end for end", false)
+		return
+	}
+	x := (b.X0 + b.X1) / 2
+	g := d.g.Part(scene.Tag{Class: "turned", Data: d.endData(n.sheet)})
+	g.VLine(x, b.Y0, b.Y1-head, scene.Pen(scene.Numbers, 0.5))
+	draft.Triangle(g, scene.Numbers, scene.Pt(x, b.Y1), 270, head, b.W(), 0, false)
+	d.space.Take(b)
 }
 
 // endMarks are the sizes of the mark at a raw end, and how clear of all else it stands, in mm on letter paper.
 var endMarks = []struct{ size, air float64 }{{2.4, 0.5}, {1.8, 0.4}, {1.4, 0.2}}
 
-// endMark marks the raw end that hangs down at the foot of what the sheet covers, at the first place from the left that is free.
-func (d *wallBoard) endMark(n *numbered) {
+// markAt finds the place of the mark at the raw end that hangs down at the foot of what the sheet covers: the first from the
+// left that is free.
+func (d *wallBoard) markAt(n *numbered) (scene.Box, bool) {
 	u := d.Unit
 	for _, try := range endMarks {
 		half := try.size / 2 * u
@@ -90,13 +100,46 @@ func (d *wallBoard) endMark(n *numbered) {
 			at := d.footOf(n.sheet, n.box, x)
 			b := scene.Box{X0: x - half, Y0: at - half*2, X1: x + half, Y1: at - 0.3*u}
 			if at > n.box.Y0 && d.within(n.sheet, b.Centre()) && d.space.Free(b, try.air*u) {
-				g := d.g.Part(scene.Tag{Class: "raw-end", Title: "heights of sheet " + d.SheetNumber(n.sheet) + " are from this raw end", Data: d.endData(n.sheet)})
-				g.Polygon(scene.Style{Layer: scene.Numbers, Fill: scene.Solid(scene.Black)}, scene.Pt(b.X0, b.Y1), scene.Pt(b.X1, b.Y1), scene.Pt(x, b.Y0))
-				d.space.Take(b)
-				return
+				return b, true
 			}
 		}
 	}
+	return scene.Box{}, false
+}
+
+func (d *wallBoard) endMark(n *numbered) {
+	b, ok := d.markAt(n)
+	if !ok {
+		return
+	}
+	g := d.g.Part(scene.Tag{Class: "raw-end", Title: "heights of sheet " + d.SheetNumber(n.sheet) + " are from this raw end", Data: d.endData(n.sheet)})
+	g.Polygon(scene.Style{Layer: scene.Numbers, Fill: scene.Solid(scene.Black)}, scene.Pt(b.X0, b.Y1), scene.Pt(b.X1, b.Y1), scene.Pt((b.X0+b.X1)/2, b.Y0))
+	d.space.Take(b)
+}
+
+// leavesEnds reports whether the arrow and the mark of a sheet have a place beside its number.
+func (d *wallBoard) leavesEnds(n *numbered, number scene.Text) bool {
+	s := n.sheet
+	if s.Hung || d.w.Run.Up || !s.Turned && !d.fromEnd(s) {
+		return true
+	}
+	before := *d.space
+	defer func() { *d.space = before }()
+	m := *n
+	m.in, m.frame = true, number.Bounds().Inset(-max(n.ring, tightRing*d.Unit))
+	d.space.Take(m.frame)
+	if s.Turned {
+		b, _, ok := d.arrowAt(&m)
+		if !ok {
+			return false
+		}
+		d.space.Take(b)
+	}
+	if d.fromEnd(s) {
+		_, ok := d.markAt(&m)
+		return ok
+	}
+	return true
 }
 
 // footOf is where what a sheet covers ends on the page, going down at one place of it.

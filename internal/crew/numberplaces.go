@@ -15,7 +15,19 @@ type numberTry struct{ angle, most, air, ring float64 }
 //  2. upright, in a narrow strip;
 //  3. level, no larger than numberFair, closer to the sheet's edges;
 //  4. upright like that.
+//
+// One that leaves no place for the arrow and the mark of its sheet is taken only where none does.
 func (d *wallBoard) findNumber(n *numbered, text string, most float64, framed bool) (scene.Text, bool) {
+	for _, strict := range []bool{true, false} {
+		if t, ok := d.largest(n, text, most, framed, strict); ok {
+			return t, true
+		}
+	}
+	return scene.Text{}, false
+}
+
+// largest is the largest number that has a place, and where strict leaves one for the ends of its sheet.
+func (d *wallBoard) largest(n *numbered, text string, most float64, framed, strict bool) (scene.Text, bool) {
 	u := d.Unit
 	for _, try := range []numberTry{{0, most, crewAir, numberRing}, {90, most, crewAir, numberRing}, {0, numberFair * u, tightAir, tightRing}, {90, numberFair * u, tightAir, tightRing}} {
 		n.ring = 0
@@ -31,7 +43,7 @@ func (d *wallBoard) findNumber(n *numbered, text string, most float64, framed bo
 				continue
 			}
 			t := scene.Text{String: text, Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Angle: try.angle, Layer: scene.Numbers}
-			if t, ok := d.fits(n, t, try); ok {
+			if t, ok := d.fits(n, t, try, strict); ok {
 				return t, true
 			}
 		}
@@ -40,12 +52,12 @@ func (d *wallBoard) findNumber(n *numbered, text string, most float64, framed bo
 }
 
 // fits finds a place for a number in its sheet, as high up as it goes.
-func (d *wallBoard) fits(n *numbered, t scene.Text, try numberTry) (scene.Text, bool) {
+func (d *wallBoard) fits(n *numbered, t scene.Text, try numberTry, strict bool) (scene.Text, bool) {
 	ink := t.Bounds()
 	for _, y := range rows(n.box.Y0, n.box.Y1-ink.H(), d.Unit) {
 		for _, x := range d.columns(n.box, ink.W(), n.ring) {
 			t.At = scene.Pt(x, y+ink.H()/2)
-			if at := moved(ink, t.At); d.within(n.sheet, at.Centre()) && d.space.Free(at.Inset(-n.ring), try.air*d.Unit) {
+			if at := moved(ink, t.At); d.within(n.sheet, at.Centre()) && d.space.Free(at.Inset(-n.ring), try.air*d.Unit) && (!strict || d.leavesEnds(n, t)) {
 				return t, true
 			}
 		}

@@ -48,7 +48,7 @@ func (d *wallBoard) small(g *scene.Group, n *numbered, text string) bool {
 	u := d.Unit
 	for _, angle := range []float64{0, 90} {
 		t := scene.Text{String: text, Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Angle: angle, Layer: scene.Numbers}
-		if t, ok := d.fits(n, t, numberTry{angle, folio.TapedText, smallAir, 0}); ok {
+		if t, ok := d.fits(n, t, numberTry{angle, folio.TapedText, smallAir, 0}, false); ok {
 			d.lettered(g, n, t)
 			return true
 		}
