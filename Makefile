@@ -19,9 +19,10 @@ build:
 	@mkdir -p bin
 	$(GO) build -o $(BIN) ./cmd/flitchlay
 
-# What a person waits for: few random cases, and of each list its parts by turns. make large tries all of it.
+# What a person waits for: few random cases, and of each list its parts by turns. make large tries all of it. The garbage
+# collector works less: tests allocate much and end soon.
 test:
-	$(GO) test ./...
+	GOGC=400 $(GO) test ./...
 
 # All that is held before a change goes in: form, lint, house rules, races, long comparisons with other programs, and the
 # drawings as other programs read them.
@@ -49,8 +50,8 @@ race:
 # whose tests ask how much to try run anew, always, the solver's with GLPK beside it. For the others it changes nothing: what
 # make test has just run is not run twice.
 large:
-	FLITCHLAY_CHECK=1 $(GO) test $$($(GO) list ./... | grep -vxF "$$($(CHECKED))")
-	FLITCHLAY_CHECK=1 $(GO) test -count=1 -timeout 60m -tags glpsol $$($(CHECKED))
+	GOGC=400 FLITCHLAY_CHECK=1 $(GO) test $$($(GO) list ./... | grep -vxF "$$($(CHECKED))")
+	GOGC=400 FLITCHLAY_CHECK=1 $(GO) test -count=1 -timeout 60m -tags glpsol $$($(CHECKED))
 
 # The comparisons with slow oracles at their full number: for a night, after a change of the solver or of the layout.
 long:

@@ -25,6 +25,14 @@ func Full() bool { return os.Getenv("FLITCHLAY_CHECK") == "1" || Long() }
 // Long reports whether also the comparisons that take many minutes are to be whole.
 func Long() bool { return os.Getenv("FLITCHLAY_CHECK") == "long" }
 
+// Waited is how much of the slowest comparisons FLITCHLAY_CHECK=1 tries, and all of it where they are to be whole.
+func Waited(some, all int) int {
+	if Long() {
+		return all
+	}
+	return some
+}
+
 // Of is how many cases to try: few, or all of them where all is to be tried.
 func Of(few, all int) int {
 	if Full() {

@@ -13,7 +13,7 @@ import (
 // Where the closing, the first and the last seam may not stand everywhere, Solve still finds what trying every set of grid
 // lines finds.
 func TestApartAgainstBruteForce(t *testing.T) {
-	first, count := seeds(t, 900)
+	first, count := seeds(t, 500)
 	apart := func(opts oracletest.Options) func(seed uint64) oracletest.Case {
 		return func(seed uint64) oracletest.Case {
 			rng := rand.New(rand.NewPCG(seed, 23))

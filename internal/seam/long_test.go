@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/effort"
 	"flitchlay/internal/seam"
 	"flitchlay/internal/seam/oracletest"
 )
@@ -18,7 +19,7 @@ func TestSolveLongRooms(t *testing.T) {
 	first, count := seeds(t, 1)
 	longest := int64(50)
 	if count > 200 {
-		count /= part(100, 400)
+		count /= effort.Waited(400, 100)
 		longest = 120
 	}
 	for seed := first; seed < first+uint64(count); seed++ {

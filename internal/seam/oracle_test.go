@@ -21,14 +21,6 @@ func seeds(t *testing.T, few int) (first uint64, count int) {
 	return uint64(seed), count
 }
 
-// part is by how much the spans of a slow oracle are fewer: for a long run, and where somebody waits.
-func part(long, waited int) int {
-	if effort.Long() {
-		return long
-	}
-	return waited
-}
-
 // Solve finds what trying every set of grid lines finds: score, seams, closing seam and dropped pins, all of them.
 func TestSolveAgainstBruteForce(t *testing.T) {
 	first, count := seeds(t, 600)

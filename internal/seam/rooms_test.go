@@ -4,6 +4,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"flitchlay/internal/effort"
 	"flitchlay/internal/seam"
 	"flitchlay/internal/seam/oracletest"
 )
@@ -86,7 +87,7 @@ func TestSolveRoomsAgainstSweep(t *testing.T) {
 	first, count := seeds(t, 2)
 	finest := int64(2)
 	if count > 400 {
-		count /= part(40, 160)
+		count /= effort.Waited(160, 40)
 		finest = 3
 	}
 	compareCases(t, first, count, oracletest.Sweep, func(seed uint64) oracletest.Case {
