@@ -55,6 +55,13 @@ func (w *scout) load(v lanes) {
 	w.endsFrom = len(v.lines)
 }
 
+// reset empties the windows for a sweep from the last line.
+func (w *scout) reset(top int) {
+	w.wide.reset(top)
+	w.slim.reset(top)
+	w.small.reset(top)
+}
+
 // run fills on; ends must be set.
 func (w *scout) run() {
 	if w.aim == Even {
@@ -68,9 +75,7 @@ func (w *scout) run() {
 	top := len(w.lines) - 1
 	lines, on := w.lines, w.on
 	net, least, prefer := w.g.net, w.leastSteps, w.preferSteps
-	w.wide.reset(top)
-	w.slim.reset(top)
-	w.small.reset(top)
+	w.reset(top)
 	whole, atLeast, atPrefer := top, top, top
 	for j := top; j >= 0; j-- {
 		a := lines[j]
