@@ -1,13 +1,14 @@
 package elevation
 
 import (
+	"fmt"
+	"math"
+	"strings"
+
 	"flitchlay/internal/draft"
 	"flitchlay/internal/face"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/scene"
-	"fmt"
-	"math"
-	"strings"
 )
 
 // sheetTable lists the sheets of the wall.
