@@ -38,7 +38,9 @@ func TestRatiosAreWrittenAsTheTradeDoes(t *testing.T) {
 func TestOutsideLeavesWhatNoBoxHolds(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		// hundredths of a millimetre, and boxes half a hundredth off: no line runs along a side, where it may be in or out
-		hundredths := func(name string, least, most int) float64 { return float64(rapid.IntRange(least, most).Draw(t, name)) / 100 }
+		hundredths := func(name string, least, most int) float64 {
+			return float64(rapid.IntRange(least, most).Draw(t, name)) / 100
+		}
 		pt := func(name string) scene.Point {
 			return scene.Pt(hundredths(name+" x", 0, 10_000), hundredths(name+" y", 0, 10_000))
 		}
