@@ -35,7 +35,6 @@ type sketch struct {
 	list    scene.Box
 	over    []string // the lines of the head
 	heights []label  // at the side where figures begin
-	names   []label  // of what is cut out
 	lines   []line   // of the list as wrapped
 	left    bool     // words of the list had no room
 }

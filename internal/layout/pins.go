@@ -99,9 +99,6 @@ func (q *question) against(keeper *seam.Keeper, i int, dropped []int) int {
 	return before[at]
 }
 
-// breaksNone reports whether the layout of a span that was solved breaks no must.
-func (q *question) breaksNone() bool { return q.found.Score.Bends+q.found.Score.Edges == 0 }
-
 // near lists the must rules that a seam at s breaks.
 func (b *builder) near(q *question, s L) []string {
 	var out []string
