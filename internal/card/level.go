@@ -30,7 +30,8 @@ func (s *sketch) layLevel(force bool) bool {
 	s.right = s.box.X0 + first + wide
 	least := math.Max(top+over, s.upTop()+(upHigh+1.6)*u) // the arrow stands over the heights
 	s.place(s.box.X0+first, least+high)
-	foot := math.Max(s.sheet.Y1+below, s.labelsTo())
+	length := s.cutLength()
+	foot := math.Max(math.Max(s.sheet.Y1+below, s.labelsTo()), length.Bounds().Y1+1*u)
 	if across > s.box.W() || foot > s.box.Y1 {
 		return false
 	}
@@ -76,8 +77,18 @@ func (s *sketch) cutEnd(g *scene.Group) {
 		part.VLine(x, y-1*s.u, y+1*s.u, scene.Pen(scene.Marks, folio.TapedFine))
 	}
 	part.HLine(k.X0, k.X1, y, scene.Pen(scene.Marks, rawLine))
+	part.Text(s.cutLength())
+}
+
+// cutLength is the length of a sheet that lies, under its middle. Where the sheet is shorter than its figure it stands under the
+// heights beside the sheet.
+func (s *sketch) cutLength() scene.Text {
+	k := s.rect(s.c.Kept)
 	text := "CUT " + s.Say(s.c.Sheet.CutLength)
 	half := scene.Width(text, s.text, true) / 2
-	x := math.Min(math.Max(k.Centre().X, s.box.X0+half), s.right-half)
-	part.Text(scene.Text{At: scene.Pt(x, y+1.8*s.u), String: text, Height: s.text, Bold: true, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Notes})
+	x, y := math.Min(math.Max(k.Centre().X, s.box.X0+half), s.right-half), s.sheet.Y1+3.8*s.u
+	if x-half < s.sheet.X0-0.5*s.u || x+half > s.sheet.X1+0.5*s.u {
+		y = math.Max(y, s.labelsTo()+0.8*s.u)
+	}
+	return scene.Text{At: scene.Pt(x, y), String: text, Height: s.text, Bold: true, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Notes}
 }

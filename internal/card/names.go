@@ -7,6 +7,7 @@ import (
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/scene"
+	"flitchlay/internal/shape"
 )
 
 // A cut-out is named where the eye finds it: 1. in the middle of an opening; 2. right beside a hole, on the sheet; 3. beside
@@ -81,9 +82,11 @@ func (s *sketch) taken() *draft.Space {
 		space.Stroke(v.Pt(f.Foot.X, f.Foot.Z), v.Pt(f.Head.X, f.Head.Z))
 	}
 	for _, p := range c.Pieces {
-		for i, a := range p.Outline {
-			b := p.Outline[(i+1)%len(p.Outline)]
-			space.Stroke(v.Pt(a.X, a.Z), v.Pt(b.X, b.Z))
+		for _, o := range append([]shape.Outline{p.Outline}, p.Holes...) {
+			for i, a := range o {
+				b := o[(i+1)%len(o)]
+				space.Stroke(v.Pt(a.X, a.Z), v.Pt(b.X, b.Z))
+			}
 		}
 	}
 	if z, ok := s.mark(); ok {

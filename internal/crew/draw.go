@@ -26,6 +26,7 @@ type wallBoard struct {
 	beside  []string        // words that stand beside the drawing
 	outside []string        // how openings are cut whose white has no room for it
 	cuts    []*layout.Sheet // whose cut length has no room in them
+	pieces  map[*layout.Sheet][]cover
 }
 
 // note is some lines under a heading that stand beside the drawing, or on a page of their own; what the cut list says too is

@@ -7,7 +7,6 @@ import (
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/scene"
-	"flitchlay/internal/shape"
 )
 
 // Sizes of what stands in a sheet, in mm on letter paper.
@@ -186,34 +185,6 @@ func (d *wallBoard) target(n *numbered) scene.Point {
 		}
 	}
 	return scene.Pt(x, n.box.Y0+underEdge*u)
-}
-
-// within reports whether a point of the page lies in a sheet's pieces on this wall.
-func (d *wallBoard) within(s *layout.Sheet, p scene.Point) bool {
-	for i := range s.Pieces {
-		if q := &s.Pieces[i]; q.Wall == d.w.Wall && d.inside(q.Outline, p) {
-			hole := false
-			for _, o := range q.Holes {
-				hole = hole || d.inside(o, p)
-			}
-			if !hole {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// inside reports whether a point of the page lies in an outline of the wall, by counting the sides to its right.
-func (d *wallBoard) inside(o shape.Outline, p scene.Point) bool {
-	in := false
-	for i := range o {
-		a, b := d.v.Pt(o[i].X, o[i].Z), d.v.Pt(o[(i+1)%len(o)].X, o[(i+1)%len(o)].Z)
-		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
-			in = !in
-		}
-	}
-	return in
 }
 
 func (d *wallBoard) sheetData(s *layout.Sheet) []scene.Datum {

@@ -1,6 +1,7 @@
 package crew
 
 import (
+	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
 )
@@ -73,6 +74,9 @@ const (
 	nearRings = 16
 )
 
+// mostTargets are tried in one sheet.
+const mostTargets = 6
+
 // near letters a number in what is no sheet, with a line to its own: in rings further and further out, under it before over
 // it, as what is over it is more often a sheet.
 func (d *wallBoard) near(g *scene.Group, n *numbered, text string) bool {
@@ -86,8 +90,10 @@ func (d *wallBoard) near(g *scene.Group, n *numbered, text string) bool {
 				if !d.space.Free(box.Inset(-smallAir*u), crewAir*u) || d.onSheet(box) {
 					continue
 				}
-				from, to := leaderEnds(box.Inset(-2*smallAir*u), scene.Box{X0: target.X, Y0: target.Y, X1: target.X, Y1: target.Y})
-				if !d.space.FreeLine(from, to, 0.3*u) || d.crosses(n, from, target) {
+				frame := box.Inset(-2 * smallAir * u)
+				_, leave, _ := draft.Clip(frame.Centre(), target, frame)
+				from := scene.Pt(frame.Centre().X+(target.X-frame.Centre().X)*leave, frame.Centre().Y+(target.Y-frame.Centre().Y)*leave)
+				if !d.space.FreeLine(from, target, 0.3*u) || d.crosses(n, from, target) {
 					continue
 				}
 				d.lettered(g, n, t)
@@ -122,7 +128,7 @@ func (d *wallBoard) targets(n *numbered) []scene.Point {
 	for _, fy := range []float64{0.5, 0.25, 0.75, 0.1, 0.9} {
 		for _, fx := range []float64{0.5, 0.25, 0.75, 0.1, 0.9} {
 			p := scene.Pt(box.X0+fx*box.W(), box.Y0+fy*box.H())
-			if d.within(n.sheet, p) && d.space.Free(scene.Box{X0: p.X, Y0: p.Y, X1: p.X, Y1: p.Y}, 0.5*d.Unit) {
+			if len(list) < mostTargets && d.within(n.sheet, p) && d.space.Free(scene.Box{X0: p.X, Y0: p.Y, X1: p.X, Y1: p.Y}, 0.5*d.Unit) {
 				list = append(list, p)
 			}
 		}

@@ -23,7 +23,7 @@ func (d *wallBoard) tryUp() {
 	d.covering()
 	d.jointsUp()
 	d.levelLine()
-	for _, draw := range []func(){d.flagsUp, d.boxes, d.sheetNumbers, d.headsUp, d.openingWords, d.scaleBar} {
+	for _, draw := range []func(){d.flagsUp, d.boxes, d.holdsUp, d.sheetNumbers, d.headsUp, d.openingWords, d.scaleBar} {
 		if draw(); d.above || d.below {
 			return
 		}
@@ -104,17 +104,22 @@ func (d *wallBoard) levelUp() {
 	}
 	d.zero(d.g.Part(scene.Tag{Class: "datum"}), z)
 	low, _ := d.p.Extremes()
-	t := scene.Text{At: scene.Pt(d.v.X(d.w.Left)-1.6*u, d.v.Y(low)+7*u), String: words, Height: size, Bold: true, Layer: scene.Plumb}
-	d.g.Text(t)
-	d.space.Take(t.Bounds())
+	x, y := d.v.X(d.w.Left)-1.6*u, d.v.Y(low)+7*u
+	for _, line := range scene.Wrap(words, size, true, d.area.X1-1*u-x) {
+		t := scene.Text{At: scene.Pt(x, y), String: line, Height: size, Bold: true, Layer: scene.Plumb}
+		d.g.Text(t)
+		d.space.Take(t.Bounds())
+		y += size * 1.4
+	}
 }
 
-// headsUp letters the names of the ends over the wall, START, UP and HOLD beside it.
-func (d *wallBoard) headsUp() {
+// rightUp is where what stands beside a wall of bands begins, in mm on letter paper.
+const rightUp = 7
+
+// holdsUp marks the joints after which the work stops, beside the wall.
+func (d *wallBoard) holdsUp() {
 	u, size := d.Unit, folio.TapedText*d.Unit
-	d.label(d.v.X(d.w.Left), d.endUp(false), false, scene.Start)
-	d.label(d.v.X(d.w.Right), d.endUp(true), false, scene.End)
-	x := d.v.X(d.w.Right) + 7*u
+	x := d.v.X(d.w.Right) + rightUp*u
 	for _, h := range d.p.holds() {
 		y := d.v.Y(h.X)
 		g := d.g.Part(scene.Tag{Class: "hold"})
@@ -122,6 +127,14 @@ func (d *wallBoard) headsUp() {
 		d.Word(g, scene.Pt(x+6*u, y+size/2), "HOLD", size, true, scene.Start)
 		d.space.Take(scene.Box{X0: x - 1*u, Y0: y - 3*u, X1: x + 20*u, Y1: y + 3*u})
 	}
+}
+
+// headsUp letters the names of the ends over the wall, START and UP beside it.
+func (d *wallBoard) headsUp() {
+	u, size := d.Unit, folio.TapedText*d.Unit
+	d.label(d.v.X(d.w.Left), d.endUp(false), false, scene.Start)
+	d.label(d.v.X(d.w.Right), d.endUp(true), false, scene.End)
+	x := d.v.X(d.w.Right) + rightUp*u
 	low, _ := d.p.Extremes()
 	if h := d.p.rows[0]; h.Begins && !h.Hung() {
 		if box, ok := d.right(x, 16*u, 5*u, d.v.Y(low)-8*u); ok {
