@@ -101,7 +101,7 @@ func (s *sketch) nameOn(i int, space *draft.Space) (scene.Text, bool) {
 	b := s.holeBox(i)
 	t := scene.Text{At: b.Centre(), String: h.Name, Height: s.text, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Openings}
 	wide := scene.Width(h.Name, s.text, true)
-	if r := s.rect(h.Rect); r.W() > wide+2*(nameField+nameAir)*s.u && r.H() > 3*s.text {
+	if r := s.rect(h.Rect); !h.Hole.Kind.Traits().Box && r.W() > wide+2*(nameField+nameAir)*s.u && r.H() > 3*s.text {
 		t.Field = nameField * s.u
 		for _, share := range []float64{0.5, 0.25, 0.75} {
 			if t.At.Y = r.Y0 + r.H()*share; s.free(i, t.Bounds(), (nameField+nameAir)*s.u, space) {
@@ -111,7 +111,9 @@ func (s *sketch) nameOn(i int, space *draft.Space) (scene.Text, bool) {
 		return t, false
 	}
 	c, across, along := b.Centre(), (b.W()+wide)/2+nameGap*s.u, (b.H()+s.text)/2+nameGap*s.u
-	for _, at := range []scene.Point{c.Add(across, 0), c.Add(-across, 0), c.Add(0, -along), c.Add(0, along)} {
+	in := math.Max((wide-b.W())/2, 0) // over or under it, but flush with its left or its right side: at an edge of the sheet
+	for _, at := range []scene.Point{c.Add(across, 0), c.Add(-across, 0), c.Add(0, -along), c.Add(0, along),
+		c.Add(in+nameGap*s.u, -along), c.Add(in+nameGap*s.u, along), c.Add(-in-nameGap*s.u, -along), c.Add(-in-nameGap*s.u, along)} {
 		if t.At = at; s.free(i, s.whole(t), nameAir*s.u, space) {
 			return t, true
 		}

@@ -18,7 +18,7 @@ const (
 	keepOverMost  = 0.48
 	keepUnder     = 24.5
 	keepUnderMore = 4.0 // less than a row of figures: what stands there is of all heights
-	keepUnderMost = 0.42
+	keepUnderMost = 0.5
 )
 
 // smaller is by how many tenths a drawing's scale may grow over that of the largest before what finds no place has to

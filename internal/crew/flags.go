@@ -77,7 +77,7 @@ func (d *wallBoard) flags() {
 	floor := d.v.Y(low)
 	lo, hi := d.area.X0+1.5*u, d.area.X1-1.5*u
 	if !d.p.LeftCut() {
-		lo = d.v.X(d.w.Left) + 1.2*u
+		lo = d.v.X(d.w.Left+max(0, d.w.Datum)) + 1.2*u
 	}
 	flags := make([]draft.Flag, len(list))
 	rows := flagRows

@@ -328,7 +328,11 @@ func (b *board) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, high f
 		if s == "" {
 			return
 		}
-		size = draft.Squeeze(s, size, folio.TapedText*u, bold, most)
+		least := folio.TapedText * u
+		if s == r.words {
+			least = folio.TapedSmall * u
+		}
+		size = draft.Squeeze(s, size, least, bold, most)
 		g.Text(scene.Text{At: scene.Pt(at, mid), String: s, Height: size, Bold: bold, Anchor: anchor, Seat: scene.Centred, Layer: scene.Notes})
 	}
 	if r.head != "" {
