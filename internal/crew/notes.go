@@ -15,10 +15,21 @@ func (d *wallBoard) tapeWords() []string {
 	if d.w.Run.Up {
 		return append(append(d.jointWords(), d.markWordsUp()...), d.beside...)
 	}
-	lines := append(d.jointWords(), d.sliverWords()...)
+	lines := append(append(d.jointWords(), d.stockWords()...), d.sliverWords()...)
 	lines = append(lines, "trims in; seam "+d.Inches(d.half)+" left of raw edge")
 	lines = append(append(lines, d.slantWords()...), d.witnessWords()...)
 	return append(lines, d.beside...)
+}
+
+// stockWords name the courses that an opening takes whole, at places where another course hangs.
+func (d *wallBoard) stockWords() []string {
+	var lines []string
+	for _, h := range d.p.rows {
+		if stock := h.Stock(); len(stock) > 0 && !h.Gone() && d.p.Here(h) {
+			lines = append(lines, d.numbersOf(stock)+" in the gap: to stock")
+		}
+	}
+	return lines
 }
 
 // jointWords say where courses meet: how far from the level line; where the grain is level, how far from the left end.

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"flitchlay/internal/folio"
+	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
@@ -19,8 +20,8 @@ type openingCut struct {
 func (d *wallBoard) openingCuts(o *room.Opening) []openingCut {
 	var list []openingCut
 	for _, h := range d.p.Hangs {
-		if !d.w.Run.Up && h.Meets(o) && !h.Hung() && h.Sheet().InGap {
-			list = append(list, openingCut{number: d.SheetNumbers(h), words: "to stock"})
+		if stock := h.Stock(); !d.w.Run.Up && h.Meets(o) && !h.Hung() && len(stock) > 0 {
+			list = append(list, openingCut{number: d.numbersOf(stock), words: "to stock"})
 		}
 	}
 	for _, x := range d.cutsHere() {
@@ -42,6 +43,15 @@ func (d *wallBoard) openingCuts(o *room.Opening) []openingCut {
 		}
 	}
 	return list
+}
+
+// numbersOf are the numbers of sheets from the lowest course up.
+func (c *Set) numbersOf(sheets []*layout.Sheet) string {
+	var list []string
+	for _, s := range sheets {
+		list = append(list, c.SheetNumber(s))
+	}
+	return strings.Join(list, "/")
 }
 
 // edgeOf is the edge that most of some cuts are measured from.

@@ -42,7 +42,7 @@ func (d *wallBoard) tapeRows() []tapeRow {
 		}
 		r := tapeRow{number: d.stacked(h), rule: d.p.held(h) != days.NoHold, hung: h.Hung()}
 		switch {
-		case h.Sheet().InGap:
+		case h.Gone():
 			r.words = "in the gap: to stock"
 		case !d.p.Here(h):
 			r.words = "on " + d.PageWord(d.w.pieces[d.p.Index+1].key())
