@@ -15,7 +15,7 @@ func (d *wallBoard) tapeWords() []string {
 	if d.w.Run.Up {
 		return append(append(d.jointWords(), d.markWordsUp()...), d.beside...)
 	}
-	lines := append(append(d.jointWords(), d.stockWords()...), d.sliverWords()...)
+	lines := append(append(d.jointWords(), d.stockWords()...), append(d.edgeWords(), d.sliverWords()...)...)
 	lines = append(lines, "trims in; seam "+d.Inches(d.half)+" left of raw edge")
 	lines = append(append(lines, d.slantWords()...), d.witnessWords()...)
 	return append(lines, d.beside...)

@@ -141,3 +141,19 @@ func TestNoTongueStaysOverADoor(t *testing.T) {
 		}
 	}
 }
+
+// TestSheetsEndAndBeginAtAJamb reads the rows of the sheets beside a door whose seams stand in it: no seam is there, the jambs are.
+func TestSheetsEndAndBeginAtAJamb(t *testing.T) {
+	all := strings.Join(printed(t, rooms(t)["metric"]), "\n")
+	for _, words := range []string{"16 ends at D1 1900", "18 from D1 2850", "in D1: raw right edge of 16 at 1953", "in D1: raw left edge of 18 at 2513"} {
+		assert.Contains(t, all, words)
+	}
+	assert.NotContains(t, all, "1938", "the seam that the door swallows")
+}
+
+// TestEndMatchesAreThoseOfTheRun counts the end matches of bands: what begins right of a window's jamb is none.
+func TestEndMatchesAreThoseOfTheRun(t *testing.T) {
+	found := regexp.MustCompile(`end match at (\S+ ?\S*")`).FindAllStringSubmatch(strings.Join(printed(t, rooms(t)["horiz"]), "\n"), -1)
+	require.Len(t, found, 1)
+	assert.Equal(t, `7'-9 3/8"`, found[0][1])
+}

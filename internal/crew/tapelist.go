@@ -40,6 +40,9 @@ func (d *wallBoard) tapeRows() []tapeRow {
 			}
 			list = append(list, tapeRow{number: d.stacked(h), line: d.at(h.Start), words: "left edge", seam: d.at(h.From)})
 		}
+		if o := d.startsIn(h); o != nil && !h.Hung() {
+			list = append(list, tapeRow{number: d.stacked(h), words: "from " + o.Name, seam: d.at(o.Right())})
+		}
 		r := tapeRow{number: d.stacked(h), rule: d.p.held(h) != days.NoHold, hung: h.Hung()}
 		switch {
 		case h.Gone():
@@ -59,7 +62,7 @@ func (d *wallBoard) tapeRows() []tapeRow {
 		case h.Ends:
 			r.words, r.seam = d.endWords(), d.at(h.X)
 		case !h.Lined:
-			r.words, r.seam = "no line, gap", d.at(h.X)
+			r.words, r.seam = d.gapWords(h)
 		case h.Check():
 			r.line, r.words, r.seam = d.checked(h), "check", d.at(h.X)
 		default:
