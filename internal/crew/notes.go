@@ -99,7 +99,7 @@ func (d *wallBoard) markWords() []string {
 	case len(order) == 0:
 		return nil
 	case len(order) > 3:
-		return append(d.cutsBeside(), "up, down of the level mark: cut list, "+d.PageWord("cuts"))
+		return append(d.cutsBeside(), "up, down of the level mark: cut list, "+d.rowsWord())
 	}
 	var lines []string
 	for _, m := range order {
@@ -132,7 +132,7 @@ func (b *board) besides(g *scene.Group, notes []note, y float64) []note {
 			last := len(n.lines) - 1 // whole entries as far as they go
 			n.lines = n.lines[:last]
 			if lines = nil; last > 0 {
-				lines = wrap(append(slices.Clone(n.lines), "the others: "+b.PageWord("cuts")))
+				lines = wrap(append(slices.Clone(n.lines), "the others: "+b.rows))
 			}
 			cut = true
 		}

@@ -157,3 +157,22 @@ func TestEndMatchesAreThoseOfTheRun(t *testing.T) {
 	require.Len(t, found, 1)
 	assert.Equal(t, `7'-9 3/8"`, found[0][1])
 }
+
+// TestPagesOfTheCutListAreNamed goes where the page of a wall of two courses sends for what it has no room for: to each page of the
+// cut list that has rows of its sheets.
+func TestPagesOfTheCutListAreNamed(t *testing.T) {
+	pages := printed(t, rooms(t)["tall14"])
+	wall := slices.IndexFunc(pages, func(s string) bool {
+		return strings.Contains(s, "flitch R-21 sheets 1-5") && strings.Contains(s, "TAPE LIST")
+	})
+	require.GreaterOrEqual(t, wall, 0)
+	m := regexp.MustCompile(`the others: beside, or pages (\d+), (\d+)`).FindStringSubmatch(pages[wall])
+	require.NotNil(t, m, pages[wall])
+	for i, words := range []string{"3 R-21", "21 R-21"} { // the first and the last of them
+		var n int
+		_, err := fmt.Sscan(m[i+1], &n)
+		require.NoError(t, err)
+		assert.Contains(t, pages[n-1], "Cut list")
+		assert.Contains(t, pages[n-1], words)
+	}
+}

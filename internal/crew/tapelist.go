@@ -178,7 +178,7 @@ func (b *board) cutting(g *scene.Group, words []string, y float64) float64 {
 	}
 	fits := func(list []string) bool { return y+5.6*u*float64(len(wrap(list))) <= b.List.Y1-1.9*u }
 	if !fits(words) {
-		words = []string{"cut lengths, up, down: " + b.PageWord("cuts")}
+		words = []string{"cut lengths, up, down: " + b.rows}
 	}
 	if fits(words) {
 		for _, line := range wrap(words) {
