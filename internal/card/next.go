@@ -14,28 +14,28 @@ func next(r *layout.Run, s *layout.Sheet) Next {
 	for i := range r.Seams {
 		switch m := &r.Seams[i]; s.Place {
 		case m.RightSheet:
-			left.Sheet = sheetAt(r, m.LeftSheet, s.Course)
+			left = met(r, sheetAt(r, m.LeftSheet, s.Course))
 			if m.LeftSheet == s.Place { // one sheet goes all round
-				right.Sheet = left.Sheet
+				right = left
 			}
 		case m.LeftSheet:
-			right.Sheet = sheetAt(r, m.RightSheet, s.Course)
+			right = met(r, sheetAt(r, m.RightSheet, s.Course))
 		}
 	}
 	span := &r.Spans[s.Span]
-	if left.Sheet == nil {
+	if left == (Neighbour{}) {
 		left.End = span.LeftEnd
 	}
-	if right.Sheet == nil {
+	if right == (Neighbour{}) {
 		right.End = span.RightEnd
 	}
 	for i := range r.Sheets {
 		if t := &r.Sheets[i]; t.Place == s.Place {
 			switch t.Course {
 			case s.Course - 1:
-				under.Sheet = t
+				under = met(r, t)
 			case s.Course + 1:
-				over.Sheet = t
+				over = met(r, t)
 			}
 		}
 	}
@@ -43,6 +43,20 @@ func next(r *layout.Run, s *layout.Sheet) Next {
 		return Next{Left: under, Right: over, Under: left, Over: right}
 	}
 	return Next{left, right, under, over}
+}
+
+// met is what meets a sheet where the plan has another: where an opening takes that one whole it hangs nowhere, and the sheet
+// meets the opening.
+func met(r *layout.Run, s *layout.Sheet) Neighbour {
+	if s == nil || len(s.Pieces) > 0 {
+		return Neighbour{Sheet: s}
+	}
+	for i := range r.Openings {
+		if o := &r.Openings[i]; !r.Up && r.Line.DistanceTo(s.Left+s.Width.HalfDown(), o.Left, o.Right) == 0 {
+			return Neighbour{End: o.Kind.Named(o.Name)}
+		}
+	}
+	return Neighbour{End: "a gap"}
 }
 
 // sheetAt is the sheet of a place in a course, or the nearest course that it has.

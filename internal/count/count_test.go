@@ -197,8 +197,8 @@ at = "59 1/2"
 	h := header[0]
 	assert.Equal(t, "header of D1", h.Over)
 	assert.Equal(t, 100*in, h.Length)
-	assert.Equal(t, []Hole{{Kind: "door", Name: "D1", From: 0, To: 49 * in / 2, Low: -48 * in, High: 32 * in, Wall: 0, Index: 0}}, h.Holes,
-		"from the raw left edge to the right one; floor and head 48 under and 32 over the level line at 48")
+	assert.Equal(t, []Hole{{Kind: "door", Name: "D1", From: 0, To: 49 * in / 2, Low: -50 * in, High: 32 * in, Wall: 0, Index: 0}}, h.Holes,
+		"from the raw left edge to the right one; head 32 over the level line at 48, down through the trim of 2 under the floor")
 	assert.Contains(t, n.Kept, Kept{"lower part", "", h.Number, 49 * in / 2, 80 * in})
 	assert.Equal(t, len(header), n.All.Headers)
 	assert.Equal(t, 3, n.Material.Blades.Edges)

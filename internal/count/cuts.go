@@ -185,23 +185,27 @@ func (c *Cut) bends(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
 	}
 }
 
-// holes lists what is cut out of the sheet as it hangs, overlaps and trims included: openings, then boxes.
+// holes lists what is cut out of the sheet as it hangs, overlaps and trims included: openings, then boxes. An opening that leaves
+// no covering between itself and an end of the sheet goes through the trim there to the end as cut: no loose tongue stays.
 func (c *Cut) holes(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
 	level := p.Room.Space.LevelLine
-	add := func(h Hole, from, to, low, high L) {
+	add := func(h Hole, o *layout.Opening, from, to, low, high L) {
 		if r.Up { // the sheet lies on its side: across it is up the wall
 			from, to, low, high = low, high, from, to
 		} else {
 			low, high = low-level, high-level
 		}
 		low, high = max(low, -c.Below), min(high, c.Above)
-		if !h.Kind.Traits().Box && (high <= c.BottomTrim-c.Below || low >= c.Above-c.TopTrim) {
+		if o != nil && (high <= c.BottomTrim-c.Below || low >= c.Above-c.TopTrim) {
 			return // only in a trim, which is cut away over it
 		}
 		Turns(r, func(turn L) {
 			a, b := max(from+turn, s.StartLine), min(to+turn, s.StartLine+c.Width)
 			if a < b && low < high {
 				h.From, h.To, h.Low, h.High = a-s.StartLine, b-s.StartLine, low, high
+				if o != nil {
+					c.through(&h, &p.Room.Walls[h.Wall], a-turn-o.Left, b-turn-o.Left)
+				}
 				c.Holes = append(c.Holes, h)
 			}
 		})
@@ -219,7 +223,7 @@ func (c *Cut) holes(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
 		if r.Up {
 			left, right = w.FromLeft, w.Right()
 		}
-		add(Hole{Kind: o.Kind, Name: o.Name, Wall: o.Wall, Index: o.Index}, left+in, right-in, o.Sill, o.Head)
+		add(Hole{Kind: o.Kind, Name: o.Name, Wall: o.Wall, Index: o.Index}, o, left+in, right-in, o.Sill, o.Head)
 	}
 	for _, st := range r.Walls {
 		shift := st.Shift
@@ -229,10 +233,25 @@ func (c *Cut) holes(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
 		for i := range p.Room.Walls[st.Wall].Boxes {
 			x := &p.Room.Walls[st.Wall].Boxes[i]
 			x0, z0, x1, z1 := x.CutOut()
-			add(Hole{Kind: x.Kind, Name: x.Name, Wall: st.Wall, Index: i}, shift+x0, shift+x1, z0, z1)
+			add(Hole{Kind: x.Kind, Name: x.Name, Wall: st.Wall, Index: i}, nil, shift+x0, shift+x1, z0, z1)
 		}
 	}
 	slices.SortStableFunc(c.Holes, func(a, b Hole) int { return cmp.Or(cmp.Compare(a.From, b.From), cmp.Compare(a.Low, b.Low)) })
+}
+
+// through carries the cut-out of an opening on to the ends of the sheet that it leaves no covering to, from one distance right of
+// its left jamb to another.
+func (c *Cut) through(h *Hole, w *room.Wall, from, to L) {
+	under, over := true, true
+	if o := &w.Openings[h.Index]; !c.Level {
+		under, over = w.Leaves(o, o.FromLeft+from, o.FromLeft+to)
+	}
+	if !under || h.Low <= c.BottomTrim-c.Below {
+		h.Low = -c.Below
+	}
+	if !over || h.High >= c.Above-c.TopTrim {
+		h.High = c.Above
+	}
 }
 
 // over finds out whether the whole width of a sheet stands in the width of one opening.

@@ -113,7 +113,8 @@ func (c *Set) cutWords() string {
 	return "trims in; up, down: of the level mark"
 }
 
-// struckRows lists what is not cut: spares, damaged sheets, sheets that hang, sheets that fall into a gap.
+// struckRows lists what is not cut: spares, damaged sheets, sheets that hang, sheets that fall into a gap, sheets that
+// no place needs.
 func (c *Set) struckRows() []cutRow {
 	var list []cutRow
 	add := func(flitch, why string, numbers []int) {
@@ -140,6 +141,7 @@ func (c *Set) struckRows() []cutRow {
 		add(s.Flitch, "in a gap, to stock", gap)
 		add(s.Flitch, "spare", s.Spare)
 		add(s.Flitch, "damaged", s.Damaged)
+		add(s.Flitch, "not used", s.Left)
 	}
 	return list
 }

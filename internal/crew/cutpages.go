@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"flitchlay/internal/folio"
+	"flitchlay/internal/layout"
 	"flitchlay/internal/scene"
 )
 
@@ -98,6 +99,25 @@ func (l *cutList) notes() {
 	}
 }
 
+// cutKey is what other pages find the row of a sheet by.
+func cutKey(s *layout.Sheet, run string) string {
+	return "cut " + run + " " + itoa(s.Place) + " " + itoa(s.Course)
+}
+
+// rowsWord names the pages of the cut list on which the rows of the page's sheets stand.
+func (d *wallBoard) rowsWord() string {
+	var keys []string
+	for _, x := range d.cutsHere() {
+		if !x.Hung {
+			keys = append(keys, "cut "+x.Run+" "+itoa(x.Place)+" "+itoa(x.Course))
+		}
+	}
+	if words := d.PagesWord(keys); words != "" {
+		return words
+	}
+	return d.PageWord("cuts")
+}
+
 // whole begins a page where what is so high has no room on this one but has it on a page of its own: the end of the list is
 // read as one. What is higher goes on from page to page.
 func (l *cutList) whole(high float64) {
@@ -182,6 +202,7 @@ func (l *cutList) sheet(i int, r cutRow, last bool) {
 		l.y += thenHigh * u
 		l.rule(folio.TapedFine)
 	}
+	l.set.First(cutKey(r.sheet, r.run), l.n+len(l.out)-1)
 	l.b.cutRow(l.g, r, l.y, cutHigh*u)
 	l.y += high
 	l.count++

@@ -23,6 +23,7 @@ func (b *board) grow(lines int) {
 // footStrip draws the three fields under the drawing: boxes, rips, hold. It gives back what they have no room for.
 func (b *board) footStrip(d *wallBoard) []note {
 	f := b.Foot
+	b.rows = d.rowsWord()
 	one, two := f.X0+f.W()*0.342, f.X0+f.W()*0.638
 	g := b.Page.Part(scene.Tag{Class: "frame"})
 	pen := scene.Pen(scene.Frame, folio.TapedFine)
@@ -69,7 +70,7 @@ func (b *board) footList(g *scene.Group, box scene.Box, head string, lines []str
 			room-- // a line must stay to say that there are more
 		}
 		if len(parts) > room && !(i == len(lines)-1 && len(parts) <= most-len(shown)) {
-			shown = append(shown, "the others: beside, or "+b.PageWord("cuts"))
+			shown = append(shown, "the others: beside, or "+b.rows)
 			rest = []note{{head, lines[i:], true}}
 			break
 		}

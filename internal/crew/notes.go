@@ -15,10 +15,21 @@ func (d *wallBoard) tapeWords() []string {
 	if d.w.Run.Up {
 		return append(append(d.jointWords(), d.markWordsUp()...), d.beside...)
 	}
-	lines := append(d.jointWords(), d.sliverWords()...)
+	lines := append(append(d.jointWords(), d.stockWords()...), append(d.edgeWords(), d.sliverWords()...)...)
 	lines = append(lines, "trims in; seam "+d.Inches(d.half)+" left of raw edge")
 	lines = append(append(lines, d.slantWords()...), d.witnessWords()...)
 	return append(lines, d.beside...)
+}
+
+// stockWords name the courses that an opening takes whole, at places where another course hangs.
+func (d *wallBoard) stockWords() []string {
+	var lines []string
+	for _, h := range d.p.rows {
+		if stock := h.Stock(); len(stock) > 0 && !h.Gone() && d.p.Here(h) {
+			lines = append(lines, d.numbersOf(stock)+" in the gap: to stock")
+		}
+	}
+	return lines
 }
 
 // jointWords say where courses meet: how far from the level line; where the grain is level, how far from the left end.
@@ -88,7 +99,7 @@ func (d *wallBoard) markWords() []string {
 	case len(order) == 0:
 		return nil
 	case len(order) > 3:
-		return append(d.cutsBeside(), "up, down of the level mark: cut list, "+d.PageWord("cuts"))
+		return append(d.cutsBeside(), "up, down of the level mark: cut list, "+d.rowsWord())
 	}
 	var lines []string
 	for _, m := range order {
@@ -121,7 +132,7 @@ func (b *board) besides(g *scene.Group, notes []note, y float64) []note {
 			last := len(n.lines) - 1 // whole entries as far as they go
 			n.lines = n.lines[:last]
 			if lines = nil; last > 0 {
-				lines = wrap(append(slices.Clone(n.lines), "the others: "+b.PageWord("cuts")))
+				lines = wrap(append(slices.Clone(n.lines), "the others: "+b.rows))
 			}
 			cut = true
 		}

@@ -3,7 +3,9 @@ package crew
 import (
 	"strings"
 
+	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
+	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
@@ -19,8 +21,8 @@ type openingCut struct {
 func (d *wallBoard) openingCuts(o *room.Opening) []openingCut {
 	var list []openingCut
 	for _, h := range d.p.Hangs {
-		if !d.w.Run.Up && h.Meets(o) && !h.Hung() && h.Sheet().InGap {
-			list = append(list, openingCut{number: d.SheetNumbers(h), words: "to stock"})
+		if stock := h.Stock(); !d.w.Run.Up && h.Meets(o) && !h.Hung() && len(stock) > 0 {
+			list = append(list, openingCut{number: d.numbersOf(stock), words: "to stock"})
 		}
 	}
 	for _, x := range d.cutsHere() {
@@ -42,6 +44,59 @@ func (d *wallBoard) openingCuts(o *room.Opening) []openingCut {
 		}
 	}
 	return list
+}
+
+// gapAt is the opening that a place lies strictly in where that leaves no covering over or under it, nil where none does.
+func (d *wallBoard) gapAt(x L) *room.Opening {
+	for i := range d.w.W.Openings {
+		if o := &d.w.W.Openings[i]; !d.w.Run.Up && o.FromLeft < x && x < o.Right() && d.w.W.FullHeight(o) {
+			return o
+		}
+	}
+	return nil
+}
+
+// gapWords say where a sheet ends that has no line: at the jamb of an opening, else at its seam.
+func (d *wallBoard) gapWords(h *face.Hang) (words, at string) {
+	if o := d.gapAt(h.X); o != nil {
+		return "ends at " + o.Name, d.at(o.FromLeft)
+	}
+	return "no line, gap", d.at(h.X)
+}
+
+// startsIn is the opening in which the left edge of a sheet hangs free, so that the sheet begins at the jamb; nil where there is
+// none.
+func (d *wallBoard) startsIn(h *face.Hang) *room.Opening {
+	if o := d.gapAt(h.From); o != nil && !h.Gone() && !h.Before && d.p.StartsHere(h) {
+		return o
+	}
+	return nil
+}
+
+// edgeWords say where the raw edges of sheets hang free in an opening: no line can be struck for them.
+func (d *wallBoard) edgeWords() []string {
+	var lines []string
+	for _, h := range d.p.rows {
+		if h.Gone() || h.Hung() {
+			continue
+		}
+		if o := d.startsIn(h); o != nil {
+			lines = append(lines, "in "+o.Name+": raw left edge of "+d.SheetNumbers(h)+" at "+d.at(h.Start))
+		}
+		if o := d.gapAt(h.X); o != nil && !h.After && !h.Lined && h.Seam != nil && d.p.Here(h) {
+			lines = append(lines, "in "+o.Name+": raw right edge of "+d.SheetNumbers(h)+" at "+d.at(h.Line))
+		}
+	}
+	return lines
+}
+
+// numbersOf are the numbers of sheets from the lowest course up.
+func (c *Set) numbersOf(sheets []*layout.Sheet) string {
+	var list []string
+	for _, s := range sheets {
+		list = append(list, c.SheetNumber(s))
+	}
+	return strings.Join(list, "/")
 }
 
 // edgeOf is the edge that most of some cuts are measured from.

@@ -234,5 +234,5 @@ func TestCutListTotals(t *testing.T) {
 	for _, r := range c.struckRows() {
 		struck = append(struck, r.number+" "+r.struck)
 	}
-	assert.Equal(t, []string{"19, 20 spare", "6 damaged"}, struck)
+	assert.Equal(t, []string{"19, 20 spare", "6 damaged", "12-18 not used"}, struck)
 }

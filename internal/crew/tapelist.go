@@ -40,9 +40,12 @@ func (d *wallBoard) tapeRows() []tapeRow {
 			}
 			list = append(list, tapeRow{number: d.stacked(h), line: d.at(h.Start), words: "left edge", seam: d.at(h.From)})
 		}
+		if o := d.startsIn(h); o != nil && !h.Hung() {
+			list = append(list, tapeRow{number: d.stacked(h), words: "from " + o.Name, seam: d.at(o.Right())})
+		}
 		r := tapeRow{number: d.stacked(h), rule: d.p.held(h) != days.NoHold, hung: h.Hung()}
 		switch {
-		case h.Sheet().InGap:
+		case h.Gone():
 			r.words = "in the gap: to stock"
 		case !d.p.Here(h):
 			r.words = "on " + d.PageWord(d.w.pieces[d.p.Index+1].key())
@@ -59,7 +62,7 @@ func (d *wallBoard) tapeRows() []tapeRow {
 		case h.Ends:
 			r.words, r.seam = d.endWords(), d.at(h.X)
 		case !h.Lined:
-			r.words, r.seam = "no line, gap", d.at(h.X)
+			r.words, r.seam = d.gapWords(h)
 		case h.Check():
 			r.line, r.words, r.seam = d.checked(h), "check", d.at(h.X)
 		default:
@@ -175,7 +178,7 @@ func (b *board) cutting(g *scene.Group, words []string, y float64) float64 {
 	}
 	fits := func(list []string) bool { return y+5.6*u*float64(len(wrap(list))) <= b.List.Y1-1.9*u }
 	if !fits(words) {
-		words = []string{"cut lengths, up, down: " + b.PageWord("cuts")}
+		words = []string{"cut lengths, up, down: " + b.rows}
 	}
 	if fits(words) {
 		for _, line := range wrap(words) {

@@ -195,7 +195,7 @@ func (d *wallBoard) markWordsUp() []string {
 		}
 	}
 	if len(lines) > 4 {
-		lines = []string{"cut lengths: in the cut list, " + d.PageWord("cuts")}
+		lines = []string{"cut lengths: in the cut list, " + d.rowsWord()}
 	}
 	return append(lines, "trims in; line: upper edge; seam "+d.Inches(d.half)+" under")
 }

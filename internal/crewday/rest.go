@@ -30,6 +30,16 @@ func (c *Set) hungOf(flitch string) []int {
 	return list
 }
 
+// gapsOf are the numbers of the sheets of a flitch that an opening takes whole.
+func (c *Set) gapsOf(flitch string) []int {
+	for i := range c.Count.Flitches {
+		if f := &c.Count.Flitches[i]; f.Number == flitch {
+			return f.Gaps
+		}
+	}
+	return nil
+}
+
 // without are numbers less some of them.
 func without(list, less []int) []int {
 	return slices.DeleteFunc(slices.Clone(list), func(n int) bool { return slices.Contains(less, n) })

@@ -178,7 +178,8 @@ func (b *Board) stockWords() []string {
 		for _, k := range []struct {
 			word string
 			list []int
-		}{{"hangs", b.hungOf(s.Flitch)}, {"to hang", without(s.Laid, b.hungOf(s.Flitch))}, {"spare", s.Spare}, {"damaged", s.Damaged}, {"left", s.Left}} {
+		}{{"hangs", b.hungOf(s.Flitch)}, {"to hang", without(without(s.Laid, b.hungOf(s.Flitch)), b.gapsOf(s.Flitch))}, {"in a gap, to stock", b.gapsOf(s.Flitch)},
+			{"spare", s.Spare}, {"damaged", s.Damaged}, {"not used", s.Left}} {
 			if len(k.list) > 0 {
 				lines = append(lines, k.word+": "+layout.Numbers(k.list))
 			}
@@ -270,7 +271,7 @@ func (b *Board) holdZero() {
 	g.HLine(f.X0, f.X1, f.Y0, scene.Pen(scene.Frame, folio.TapedFine))
 	x, right := f.X0+3*u, f.X1-3*u
 	head := "HOLD 0: dry lay-out"
-	text := "all " + strconv.Itoa(b.Plan.Totals.Sheets) + " sheets on the floor, face up, in the order of their numbers; no sheet is cut before this is signed"
+	text := "all " + strconv.Itoa(len(b.Days.Tasks)) + " sheets on the floor, face up, in the order of their numbers; no sheet is cut before this is signed"
 	if b.SomeHang() {
 		head = "STILL TO HANG: " + strconv.Itoa(len(b.Days.Tasks)) + " sheets"
 		text = "these on the floor, face up, in the order of their numbers; what hangs was laid out and signed before"

@@ -35,6 +35,20 @@ func (h *Hang) Sheet() *layout.Sheet { return h.Sheets[0] }
 // Hung reports whether it hangs already.
 func (h *Hang) Hung() bool { return h.Sheet().Hung }
 
+// Stock are the courses that an opening takes whole: they go back to stock.
+func (h *Hang) Stock() []*layout.Sheet {
+	var list []*layout.Sheet
+	for _, s := range h.Sheets {
+		if s.InGap {
+			list = append(list, s)
+		}
+	}
+	return list
+}
+
+// Gone reports whether all of its courses go back to stock, so that nothing hangs at the place.
+func (h *Hang) Gone() bool { return len(h.Stock()) == len(h.Sheets) }
+
 // Middle is the x of the middle of what it covers here.
 func (h *Hang) Middle() L { return (h.From + h.To) / 2 }
 
@@ -126,7 +140,7 @@ func (f *Face) hang(sheets []*layout.Sheet, turn, half L) *Hang {
 	}
 	if h.Seam = r.SeamAfter(s.Place); h.Seam != nil {
 		h.Line = h.X + half
-		h.Lined = !h.Closes && !s.InGap && !f.inGap(h.Line)
+		h.Lined = !h.Closes && !h.Gone() && !f.inGap(h.Line)
 	}
 	return h
 }

@@ -197,7 +197,7 @@ func (f *Face) Joints() []L {
 						at = min(at, q.X)
 					}
 				}
-				if f.Run.Up || slices.Contains(f.Run.Joints, at) { // else it begins over the head of an opening
+				if slices.Contains(f.Run.Joints, at) { // else it begins over the head of an opening, or right of its jamb
 					list = append(list, at)
 				}
 			}

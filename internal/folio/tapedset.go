@@ -2,6 +2,7 @@ package folio
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -68,6 +69,24 @@ func (s *TapedSet) First(key string, page int) { s.first[key] = page }
 
 // PageWord is where something is shown, as "page 3".
 func (s *TapedSet) PageWord(key string) string { return "page " + strconv.Itoa(s.first[key]) }
+
+// PagesWord is where several things are shown, as "pages 3, 4"; those not known yet are left out.
+func (s *TapedSet) PagesWord(keys []string) string {
+	var pages []int
+	for _, k := range keys {
+		if n := s.first[k]; n > 0 {
+			pages = append(pages, n)
+		}
+	}
+	slices.Sort(pages)
+	switch pages = slices.Compact(pages); len(pages) {
+	case 0:
+		return ""
+	case 1:
+		return "page " + strconv.Itoa(pages[0])
+	}
+	return "pages " + layout.Numbers(pages)
+}
 
 // SheetNumber is what stands on the back of a sheet, "?" where no sheet is left for its place: somebody on a ladder has to
 // ask for one. Drawings have a dash there.

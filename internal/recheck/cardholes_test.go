@@ -51,7 +51,8 @@ func (c *cutter) cutOuts() {
 	level, above, below := int64(c.room.Space.LevelLine), units(c.t, c.sheet.Above), units(c.t, c.sheet.Below)
 	top, bottom := c.trims()
 	var want, got []string
-	add := func(wall int, left, right, low, high int64, opening bool) {
+	add := func(wall int, left, right, low, high int64, o *hole) {
+		opening := o != nil
 		low, high = max(low-level, -below), min(high-level, above)
 		if opening && (high <= bottom-below || low >= above-top) {
 			return // only in a trim, which is cut off
@@ -59,11 +60,23 @@ func (c *cutter) cutOuts() {
 		for turn := -2 * c.line.length; turn <= 2*c.line.length; turn += c.line.length {
 			a, b := max(left+turn-c.start, 0), min(right+turn-c.start, c.width)
 			if (turn == 0 || c.line.closed) && a < b && low < high {
+				low, high := low, high
+				if opening {
+					x := c.start - turn - o.left + int64(o.FromLeft)
+					under, over := leaves(&c.room.Walls[wall], o.Opening, a+x, b+x)
+					if !under || low <= bottom-below {
+						low = -below // no tongue stays in the trim
+					}
+					if !over || high >= above-top {
+						high = above
+					}
+				}
 				want = append(want, fmt.Sprint(wall, a, b, low, high))
 			}
 		}
 	}
-	for _, o := range c.line.openings {
+	for i := range c.line.openings {
+		o := &c.line.openings[i]
 		if o.gap && !o.through {
 			continue // the covering ends at its jambs
 		}
@@ -71,12 +84,12 @@ func (c *cutter) cutOuts() {
 		if o.WrapReveal {
 			in = int64(o.Reveal) // the jambs stay on the sheet
 		}
-		add(o.wall, o.left+in, o.right-in, o.sill, o.head, true)
+		add(o.wall, o.left+in, o.right-in, o.sill, o.head, o)
 	}
 	for _, st := range c.line.walls {
 		for _, b := range c.line.wall(st).Boxes {
 			x, z, wide, high := boxSize(&b)
-			add(st.wall, st.shift+x-wide/2, st.shift+x-wide/2+wide, z-high/2, z-high/2+high, false)
+			add(st.wall, st.shift+x-wide/2, st.shift+x-wide/2+wide, z-high/2, z-high/2+high, nil)
 		}
 	}
 	for _, h := range c.card.Holes {
@@ -85,6 +98,35 @@ func (c *cutter) cutOuts() {
 	slices.Sort(want)
 	slices.Sort(got)
 	assert.Equal(c.t, want, got, c.what+"cut-outs")
+}
+
+// leaves reports whether an opening leaves covering under and over it somewhere between two places of its wall.
+func leaves(w *room.Wall, o *room.Opening, from, to int64) (under, over bool) {
+	base, crown := float64(w.Base), float64(w.Crown)
+	if w.Behind.Base {
+		base = 0
+	}
+	if w.Behind.Crown {
+		crown = 0
+	}
+	at := []int64{from, to}
+	for _, q := range slices.Concat(w.Floor, w.Ceiling) {
+		if x := int64(q.X); from < x && x < to {
+			at = append(at, x)
+		}
+	}
+	for _, x := range at {
+		for _, side := range []int{-1, 1} {
+			if x == from && side < 0 || x == to && side > 0 {
+				continue
+			}
+			floor, _ := height(w.Floor, x, side).Float64()
+			ceiling, _ := height(w.Ceiling, x, side).Float64()
+			under = under || o.SillGiven && float64(o.Sill) > floor+base
+			over = over || float64(o.Head) < ceiling-crown
+		}
+	}
+	return under, over
 }
 
 // boxSize is the middle of a box and what is cut out for it: its hole, or its plate where it is never taken off.

@@ -68,18 +68,26 @@ func lifted(profile []Point, by L) []Point {
 // FullHeight reports whether an opening is a full-height gap: it leaves no covering over or under it anywhere in its
 // width.
 func (w *Wall) FullHeight(o *Opening) bool {
-	low, high := w.CoverFloor(), w.CoverCeiling()
-	for _, x := range stops(o.FromLeft, o.Right(), low, high) {
-		if x < o.Right() && o.leaves(AtRight(low, x), AtRight(high, x)) || x > o.FromLeft && o.leaves(At(low, x), At(high, x)) {
-			return false
-		}
-	}
-	return true
+	under, over := w.Leaves(o, o.FromLeft, o.Right())
+	return !under && !over
 }
 
-// leaves reports whether covering from bottom to top shows over or under the opening.
-func (o *Opening) leaves(bottom, top L) bool {
-	return o.SillGiven && o.Sill > bottom || o.Head < top
+// Leaves reports whether an opening leaves covering under it, and over it, anywhere from one place of its width to another.
+func (w *Wall) Leaves(o *Opening, from, to L) (under, over bool) {
+	low, high := w.CoverFloor(), w.CoverCeiling()
+	take := func(bottom, top L) {
+		under = under || o.SillGiven && o.Sill > bottom
+		over = over || o.Head < top
+	}
+	for _, x := range stops(from, to, low, high) {
+		if x < to {
+			take(AtRight(low, x), AtRight(high, x))
+		}
+		if x > from {
+			take(At(low, x), At(high, x))
+		}
+	}
+	return under, over
 }
 
 // stops are the places from a to b at which one of the profiles can turn, a and b among them.
