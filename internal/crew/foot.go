@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
 )
@@ -70,14 +71,19 @@ func (b *board) footList(g *scene.Group, box scene.Box, head string, lines []str
 			room-- // a line must stay to say that there are more
 		}
 		if len(parts) > room && !(i == len(lines)-1 && len(parts) <= most-len(shown)) {
-			shown = append(shown, "the others: beside, or "+b.rows)
+			line := "the others: beside, or " + b.rows
+			if scene.Width(line, folio.TapedText*u, false) > w {
+				line = "others: beside, " + b.rows
+			}
+			shown = append(shown, line)
 			rest = []note{{head, lines[i:], true}}
 			break
 		}
 		shown = append(shown, parts...)
 	}
 	for i, line := range shown {
-		b.Word(g, scene.Pt(x, box.Y0+(12.2+footPitch*float64(i))*u), line, folio.TapedText*u, false, scene.Start)
+		size := draft.Squeeze(line, folio.TapedText*u, folio.TapedSmall*u, false, w)
+		b.Word(g, scene.Pt(x, box.Y0+(12.2+footPitch*float64(i))*u), line, size, false, scene.Start)
 	}
 	for i, line := range caution {
 		y := box.Y1 - (2+4.2*float64(len(caution)-1-i))*u
