@@ -19,7 +19,7 @@ func (d *wallBoard) goesOn(h *face.Hang, c *layout.Corner) string {
 			if n.After {
 				return "past " + w.W.Name
 			}
-			words := d.Along(w.Face, n.X) + " to its "
+			words := d.Along(w.Face, rightEdge(w.Face, n)) + " to its "
 			if n.Ends {
 				words += "end"
 			} else {
@@ -32,4 +32,12 @@ func (d *wallBoard) goesOn(h *face.Hang, c *layout.Corner) string {
 		}
 	}
 	return d.Inches(c.RightReturn)
+}
+
+// rightEdge is where the right edge of a place is at the level line: where the covering ends at a corner, that which leans there.
+func rightEdge(f *face.Face, h *face.Hang) L {
+	if h.Ends && !f.Run.Up && h.X >= f.Right {
+		return f.End()
+	}
+	return h.X
 }
