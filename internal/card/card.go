@@ -20,6 +20,8 @@ type Card struct {
 	Zero     shape.Point      // the corner that all figures are measured from
 	Folds    []Fold
 	Holes    []Hole
+	Slits    []count.Slit
+	Step     L // the least that figures tell: nothing is cut off an end that is no longer
 	Rakes    []Rake
 	Pieces   []layout.Piece // what shows when it hangs, laid out flat on the sheet
 	Next     Next
@@ -74,7 +76,7 @@ type maker struct {
 }
 
 func (m *maker) card(r *layout.Run, s *layout.Sheet) *Card {
-	c := &Card{Sheet: s, Run: r, Cut: m.count.CutOf(s), Level: r.Up}
+	c := &Card{Sheet: s, Run: r, Cut: m.count.CutOf(s), Level: r.Up, Step: m.count.Style.Least()}
 	for i := range r.Sheets {
 		if r.Sheets[i].Place == s.Place {
 			c.Courses++
@@ -83,6 +85,7 @@ func (m *maker) card(r *layout.Run, s *layout.Sheet) *Card {
 	m.edges(c)
 	m.holes(c)
 	m.folds(c)
+	c.Slits = c.Cut.Slits(m.plan)
 	m.onWalls(c)
 	c.Next = next(r, s)
 	return c
@@ -166,6 +169,14 @@ func (c *Card) Trims() []shape.Rect {
 		}
 	}
 	return out
+}
+
+// stays reports whether an end of an upright sheet as it hangs is a raw end that nothing is cut off.
+func (c *Card) stays(head bool) bool {
+	if head {
+		return c.Raw.Top-c.Kept.Top <= c.Step
+	}
+	return c.Kept.Bottom-c.Raw.Bottom <= c.Step
 }
 
 // Short is how far the cut goes past the raw sheet, 0 where the sheet is long enough.

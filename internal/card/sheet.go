@@ -97,13 +97,19 @@ func (s *sketch) drawCuts(g *scene.Group) {
 	part := g.Part(scene.Tag{Class: "kept", Data: rectData(k)})
 	pen := scene.Pen(scene.Covering, folio.TapedHeavy)
 	for _, z := range [][2]L{{k.Top, r.Top}, {k.Bottom, r.Bottom}} {
-		if z[0] != z[1] {
+		if (z[0] - z[1]).Abs() > s.c.Step {
 			part.Line(v.Pt(min(r.Left, k.Left), z[0]), v.Pt(max(r.Right, k.Right), z[0]), pen)
 		}
 	}
 	for _, x := range [][2]L{{k.Left, r.Left}, {k.Right, r.Right}} {
 		if x[0] != x[1] {
 			part.Line(v.Pt(x[0], k.Bottom), v.Pt(x[0], k.Top), pen)
+		}
+	}
+	for _, x := range s.c.Slits {
+		slit := part.Part(scene.Tag{Class: "slit", Title: x.Name})
+		for _, z := range x.At {
+			slit.Line(v.Pt(s.c.across(x.From), z), v.Pt(s.c.across(x.To), z), pen)
 		}
 	}
 }

@@ -71,7 +71,7 @@ func (s *sketch) heightLabels() []label {
 	marked := c.Cut.Marked()
 	say := func(z L) string {
 		switch {
-		case c.Register.Foot && z == c.Raw.Bottom:
+		case c.Register.Foot && z-c.Raw.Bottom <= c.Step:
 			return ""
 		case c.Register.Foot:
 			return s.Say(z - c.Raw.Bottom)
@@ -80,7 +80,7 @@ func (s *sketch) heightLabels() []label {
 		}
 		return s.Say((z - c.Kept.Bottom).Abs())
 	}
-	if c.Raw.Top > c.Kept.Top {
+	if !c.stays(true) {
 		add(c.Raw.Top, false, raw[0])
 		add(c.Kept.Top, true, say(c.Kept.Top), "CUT head")
 	} else {
@@ -89,7 +89,7 @@ func (s *sketch) heightLabels() []label {
 	if c.Raw.Bottom <= 0 && 0 <= c.Raw.Top && !c.Register.Foot {
 		add(0, true, s.Say(c.Register.At), "MARK")
 	}
-	if c.Raw.Bottom < c.Kept.Bottom {
+	if !c.stays(false) {
 		add(c.Kept.Bottom, true, say(c.Kept.Bottom), "CUT foot")
 		add(c.Raw.Bottom, false, raw[1])
 	} else {

@@ -83,15 +83,26 @@ func (w speech) zero(c *Card) string {
 	case c.Level:
 		at = seen(c, "at the left end") + " as cut"
 	case c.Cut.Below < 0:
-		at = "at the foot as cut"
+		at = w.endOf(c, "foot", "head")
 	case c.Cut.Above < 0:
-		at = "at the head as cut"
+		at = w.endOf(c, "head", "foot")
 	}
 	words := "figures from 0: " + edge(c) + ", " + at
 	if c.Back {
 		words += "; left and right as seen from the back"
 	}
 	return words
+}
+
+// endOf names an end of the sheet as it hangs that figures run from: as it is cut, or the raw end that stays there.
+func (w speech) endOf(c *Card, end, other string) string {
+	switch stays := c.stays(end == "head"); {
+	case !stays:
+		return "at the " + end + " as cut"
+	case c.Sheet.Turned:
+		return "at the raw " + other + ", now the " + end
+	}
+	return "at the raw " + end
 }
 
 // seen are words of the cut list as they read on a card: seen from the back, what is left there lies right.
@@ -128,12 +139,15 @@ func (w speech) work(c *Card) []line {
 	}
 	switch x := c.Cut; {
 	case x.Closes:
-		add(x.ClosingWords(w.Style, w.Room.Veneer.Overlap), true)
+		add(x.ClosingWords(w.Style, w.Room.Veneer.Overlap, c.ripped()), true)
 	case x.Rip != "":
 		add("RIP "+strings.ToUpper(c.ripped())+": "+w.Inches(x.Width)+" stays, from raw "+c.kept()+" edge", true)
 	}
 	for i := range c.Folds {
 		add(w.fold(c, &c.Folds[i]), false)
+	}
+	for _, x := range c.Slits {
+		add(seen(c, c.Cut.SlitWords(w.Style, x)), true)
 	}
 	for i := range c.Holes {
 		h := &c.Holes[i]
@@ -166,7 +180,7 @@ func (w speech) ends(c *Card) []line {
 	case c.Level:
 		words := "CUT " + w.Say(c.Sheet.CutLength) + " long"
 		if !c.Back {
-			words += "; its left end hangs " + w.along(-c.Sheet.Below)
+			words += "; its left end hangs " + c.Cut.EndWords(w.Say, -c.Sheet.Below) + ", measured at the level line"
 		}
 		add(words, true)
 	case r.Foot:
@@ -174,7 +188,7 @@ func (w speech) ends(c *Card) []line {
 		if r.Turned {
 			end = "head"
 		}
-		if c.Kept.Bottom == c.Raw.Bottom {
+		if c.stays(false) {
 			first = "no cut there; "
 		}
 		add("MEASURE from its raw "+end+", which hangs down: "+first+"CUT "+w.Say(c.Sheet.CutLength)+" long", true)
@@ -187,18 +201,7 @@ func (w speech) ends(c *Card) []line {
 	return list
 }
 
-// along says where along the wall a place is.
-func (w speech) along(x L) string {
-	switch {
-	case x < 0:
-		return w.Say(-x) + " left of the wall's left end"
-	case x == 0:
-		return "at the wall's left end"
-	}
-	return w.Say(x) + " from the wall's left end"
-}
-
-// fold says where a fold meets head and foot of the sheet as cut; once, where that is the same.
+// fold says where a fold meets head, level line and foot of the sheet as cut; once, where that is the same.
 func (w speech) fold(c *Card, f *Fold) string {
 	name := f.Bend.Name
 	if c.Back && f.Bend.Of != nil {
@@ -215,7 +218,11 @@ func (w speech) fold(c *Card, f *Fold) string {
 	if head == foot {
 		return "fold " + name + ": " + foot + " " + fromEdge(c)
 	}
-	return "fold " + name + ": " + head + " at head, " + foot + " at foot, " + fromEdge(c)
+	words := head + " at head, "
+	if c.Cut.Marked() {
+		words += from(c.across(f.Bend.At)) + " at level, "
+	}
+	return "fold " + name + ": " + words + foot + " at foot, " + fromEdge(c)
 }
 
 // cornerWord is how the wall page calls a corner.
@@ -232,6 +239,14 @@ func (c *Card) fromEdge(x L) L {
 		return c.Kept.Right - x
 	}
 	return x - c.Kept.Left
+}
+
+// across is where on an upright card a place is that lies so far from the left edge of the sheet.
+func (c *Card) across(from L) L {
+	if c.Back {
+		return c.Kept.Right - from
+	}
+	return c.Kept.Left + from
 }
 
 // height says how far a height is from the corner that figures are measured from.

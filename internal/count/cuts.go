@@ -29,10 +29,11 @@ type Cut struct {
 	Level                bool   // grain is level
 	Over                 string // what the sheet is only over and under: "header of D1", "over and under W1"; else empty
 	HeaderOnly           bool
-	Closes               bool // it meets the first of its span: the gap that it fills is measured before it is ripped
-	Stock                L    // its end that the cut leaves, of the sheet as delivered; negative where it is too short
-	keeps                L    // length of the lower part that a header leaves
-	datum                L    // of the wall, where the grain is level
+	Closes               bool     // it meets the first of its span: the gap that it fills is measured before it is ripped
+	Measured             []string // where that gap can be measured, from above: where the wall has the raw edges at both its sides
+	Stock                L        // its end that the cut leaves, of the sheet as delivered; negative where it is too short
+	keeps                L        // length of the lower part that a header leaves
+	datum                L        // of the wall, where the grain is level
 	sheet                *layout.Sheet
 }
 
@@ -45,6 +46,7 @@ type Bend struct {
 	Head L             // at its upper end
 	Of   *room.Opening // whose jamb it is, nil at a corner
 
+	rightJamb    bool // the opening lies left of it
 	floor, level L
 	moves        []move
 }
@@ -94,6 +96,9 @@ func cut(p *layout.Plan, r *layout.Run, s *layout.Sheet, b bed) Cut {
 	c.bends(p, r, s)
 	c.holes(p, r, s)
 	c.over(p, r, s, b)
+	if c.Closes {
+		c.measured(p, r, s)
+	}
 	return c
 }
 
@@ -137,18 +142,18 @@ func Turns(r *layout.Run, f func(turn L)) {
 // lean differently the sheet is askew, and all further ones lean by that much more.
 func (c *Cut) bends(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
 	corners := map[*layout.Corner]L{} // where they are on the sheet
-	add := func(at L, name string, of *room.Opening) {
+	add := func(at L, name string, of *room.Opening, right bool) {
 		Turns(r, func(turn L) {
 			if at := at + turn; s.Left < at && at < s.Right {
 				at -= s.StartLine
-				c.Bends = append(c.Bends, Bend{Name: name, At: at, Of: of})
+				c.Bends = append(c.Bends, Bend{Name: name, At: at, Of: of, rightJamb: right})
 			}
 		})
 	}
 	for i := range r.Corners {
 		k := &r.Corners[i]
 		before := len(c.Bends)
-		add(k.At, k.Name, nil)
+		add(k.At, k.Name, nil, false)
 		if len(c.Bends) > before {
 			c.Askew += k.Skew
 			corners[k] = c.Bends[before].At
@@ -157,8 +162,8 @@ func (c *Cut) bends(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
 	for _, o := range r.Openings {
 		if o.Wrap {
 			of := &p.Room.Walls[o.Wall].Openings[o.Index]
-			add(o.Left, o.Name+" left jamb", of)
-			add(o.Right, o.Name+" right jamb", of)
+			add(o.Left, o.Name+" left jamb", of, false)
+			add(o.Right, o.Name+" right jamb", of, true)
 		}
 	}
 	slices.SortStableFunc(c.Bends, func(a, b Bend) int { return cmp.Compare(a.At, b.At) })

@@ -72,7 +72,7 @@ func (c *Count) cutWords(x *Cut) string {
 		say("turned end for end")
 	}
 	if x.Closes && !x.Hung {
-		say("%s", x.ClosingWords(s, c.room().Veneer.Overlap))
+		say("%s", x.ClosingWords(s, c.room().Veneer.Overlap, x.Side(x.Rip)))
 	}
 	if x.Over != "" {
 		say("%s", x.Over)
@@ -97,6 +97,9 @@ func (c *Count) cutWords(x *Cut) string {
 	}
 	for _, b := range x.Bends {
 		say("bend %s %s", x.BendWords(s, b), x.FromEdge())
+	}
+	for _, slit := range x.Slits(c.Plan) {
+		say("%s", x.SlitWords(s, slit))
 	}
 	for _, h := range x.Holes {
 		say("%s %s: %s", h.Kind, h.Name, x.HoleWords(s, h))

@@ -94,11 +94,6 @@ func (c *Cut) heights(s length.Style, h Hole) string {
 	return s.Inches(-h.Low) + " down to " + s.Inches(h.High) + " up"
 }
 
-// ClosingShort is ClosingWords for a page on which there is little room.
-func (c *Cut) ClosingShort(s length.Style, overlap L) string {
-	return "closes: rip to raw gap (head, level, foot) + " + s.Inches(2*overlap) + "; check " + s.Inches(c.Width)
-}
-
 // BendWords say where a bend line lies on the sheet: one figure; where the corner leans that at the level line, and those at
 // the ends as they are cut. A sheet that does not come to the level line has the two alone.
 func (c *Cut) BendWords(s length.Style, b Bend) string {
@@ -125,12 +120,6 @@ func (c *Cut) EndWords(say func(L) string, at L) string {
 		return say(-at) + " left of 0"
 	}
 	return say(at)
-}
-
-// ClosingWords say how the sheet that closes a room is ripped: the gap is what the walls and all sheets before have come to,
-// between the raw edges at both sides, and the sheet laps over both.
-func (c *Cut) ClosingWords(s length.Style, overlap L) string {
-	return "closes: measure the gap of raw edges at head, level, foot; rip to gap + " + s.Inches(2*overlap) + "; to check: " + s.Inches(c.Width)
 }
 
 // UpDown says on which side of the level line a height is; no figure of it has a sign.

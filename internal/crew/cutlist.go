@@ -46,6 +46,9 @@ func (c *Set) cutRows() []cutRow {
 			}
 			if s.Ripped != "" {
 				row.rip, row.side = c.Inches(s.RipTo), strings.ToUpper(x.Side(s.Ripped))
+				if x.Closes {
+					row.rip = "to gap"
+				}
 			}
 			c.whatElse(x, &row)
 			list = append(list, row)
@@ -62,7 +65,7 @@ func (c *Set) whatElse(x *count.Cut, row *cutRow) {
 		row.more = append(row.more, turnedWords)
 	}
 	if x.Closes {
-		row.more = append(row.more, x.ClosingWords(c.Style, c.Room.Veneer.Overlap))
+		row.more = append(row.more, x.ClosingWords(c.Style, c.Room.Veneer.Overlap, x.Side(x.Rip)))
 	}
 	if len(x.Bends) > 0 {
 		var list []string
@@ -70,6 +73,9 @@ func (c *Set) whatElse(x *count.Cut, row *cutRow) {
 			list = append(list, x.BendWords(c.Style, b))
 		}
 		row.more = append(row.more, "bend "+x.FromEdge()+": "+strings.Join(list, ", "))
+	}
+	for _, slit := range x.Slits(c.Plan) {
+		row.more = append(row.more, x.SlitWords(c.Style, slit))
 	}
 	for i := range x.Holes {
 		h := &x.Holes[i]
@@ -108,9 +114,27 @@ func (c *Set) nameOf(h *count.Hole) string {
 // cutWords says what the figures of the list hold.
 func (c *Set) cutWords() string {
 	if c.Room.Veneer.Horizontal {
-		return "trims in; ends: right of 0 at the level line"
+		return "ends: right of 0 at the level line"
 	}
-	return "trims in; up, down: of the level mark"
+	return "up, down: of the level mark"
+}
+
+// trimmed says what the cut lengths have for trimming at both ends, with its figures where all sheets have the same.
+func (c *Set) trimmed() string {
+	var list [][2]L
+	for i := range c.Count.Cuts {
+		if x := &c.Count.Cuts[i]; !x.Hung && !x.Level {
+			list = append(list, [2]L{x.TopTrim, x.BottomTrim})
+		}
+	}
+	if list = slices.Compact(list); len(list) != 1 {
+		return "the cut lengths hold what is trimmed off at both ends when the sheet hangs"
+	}
+	head, foot := c.Inches(list[0][0]), "foot"
+	if list[0][1] != list[0][0] {
+		foot = c.Inches(list[0][1]) + " at foot"
+	}
+	return head + " at head and " + foot + " for trimming are in the cut lengths"
 }
 
 // struckRows lists what is not cut: spares, damaged sheets, sheets that hang, sheets that fall into a gap, sheets that

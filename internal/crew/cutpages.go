@@ -1,6 +1,7 @@
 package crew
 
 import (
+	"slices"
 	"strings"
 
 	"flitchlay/internal/folio"
@@ -144,16 +145,15 @@ func (l *cutList) more(high float64) {
 	}
 }
 
-// register letters at the head of the list where sheets are marked before they are cut.
+// register letters at the head of the list where sheets are marked before they are cut, and what their lengths hold.
 func (l *cutList) register(lines []string) {
-	if len(lines) == 0 {
-		return
-	}
 	u := l.set.Unit
 	l.fresh()
-	l.words(l.y+6*u, "REGISTER: one mark for all, then cut over and under it", true)
-	l.y += 6 * u
-	for _, line := range lines {
+	if len(lines) > 0 {
+		l.words(l.y+6*u, "REGISTER: one mark for all, then cut over and under it", true)
+		l.y += 6 * u
+	}
+	for _, line := range append(slices.Clone(lines), l.set.trimmed()) {
 		for _, part := range scene.Wrap(line, folio.TapedText*u, false, l.b.Page.Frame.W()-6*u) {
 			l.y += stockPitch * u
 			l.words(l.y, part, false)

@@ -33,7 +33,7 @@ func (d *wallBoard) endWord() string {
 	for _, h := range d.p.Hangs {
 		for _, s := range h.Sheets {
 			if !h.Hung() && len(s.Pieces) > 0 && d.fromEnd(s) {
-				return "; mark: end"
+				return "; small triangle: raw end, heights are from it"
 			}
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"flitchlay/internal/draft"
+	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
 )
@@ -103,8 +104,12 @@ func (d *wallBoard) ripLines() []string {
 	var lines, last []string
 	for _, h := range d.p.rows {
 		for _, s := range h.Sheets {
-			if x := d.Count.CutOf(s); x != nil && x.Closes && !x.Hung && d.p.Here(h) && !h.After {
-				last = append(last, d.SheetNumber(s)+" "+x.ClosingShort(d.Style, d.Room.Veneer.Overlap))
+			if x := d.Count.CutOf(s); x != nil && x.Closes && !x.Hung {
+				if d.p.Here(h) && !h.After {
+					last = append(last, d.SheetNumber(s)+" "+x.ClosingShort(d.Style, d.Room.Veneer.Overlap))
+				} else if !h.Before && d.p.StartsHere(h) {
+					last = append(last, d.SheetNumber(s)+" closes: rip to the gap, "+d.closingPage(h))
+				}
 				continue
 			}
 			if s.Ripped == "" || s.Hung || len(s.Pieces) == 0 || h.Before || !d.p.StartsHere(h) {
@@ -125,6 +130,20 @@ func (d *wallBoard) ripLines() []string {
 		lines = append(lines, fmt.Sprintf("%s: %s edge off, %s stays", strings.Join(numbers[k], ", "), side, d.Inches(k.stays)))
 	}
 	return append(lines, last...)
+}
+
+// closingPage is the page on which a sheet that closes the room has its seam.
+func (d *wallBoard) closingPage(h *face.Hang) string {
+	for _, w := range d.Walls {
+		for _, p := range w.pieces {
+			for _, n := range p.Hangs {
+				if n.Place == h.Place && w.Run == d.w.Run && p.Here(n) && !n.After {
+					return d.PageWord(p.key())
+				}
+			}
+		}
+	}
+	return d.PageWord("cuts")
 }
 
 // holdField is where the crew signs a look. Without one on the page nobody is called and nothing is signed; the readings

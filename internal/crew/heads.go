@@ -175,7 +175,7 @@ func (d *wallBoard) endName(right bool) string {
 		name := c.Name + " " + kind
 		for _, h := range p.Hangs {
 			if right && h.After && h.Place == c.Sheet {
-				return name + ": " + d.SheetNumbers(h) + " goes on " + d.Inches(c.RightReturn)
+				return name + ": " + d.SheetNumbers(h) + " goes on " + d.goesOn(h, c)
 			}
 			if !right && h.Before && h.Place == c.Sheet {
 				return name + ": " + d.SheetNumbers(h) + " comes from " + d.Room.Walls[c.LeftWall].Name

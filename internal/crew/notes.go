@@ -16,7 +16,7 @@ func (d *wallBoard) tapeWords() []string {
 		return append(append(d.jointWords(), d.markWordsUp()...), d.beside...)
 	}
 	lines := append(append(d.jointWords(), d.stockWords()...), append(d.edgeWords(), d.sliverWords()...)...)
-	lines = append(lines, "trims in; seam "+d.Inches(d.half)+" left of raw edge")
+	lines = append(lines, "seam "+d.Inches(d.half)+" left of raw edge")
 	lines = append(append(lines, d.slantWords()...), d.witnessWords()...)
 	return append(lines, d.beside...)
 }
@@ -111,7 +111,7 @@ func (d *wallBoard) markWords() []string {
 		if m.below < 0 || m.above < 0 { // the level line is not on it
 			where = "from " + count.UpDown(d.Say, -m.below) + " to " + count.UpDown(d.Say, m.above)
 		}
-		lines = append(lines, who+d.Say(m.cut)+" = "+where)
+		lines = append(lines, who+d.Say(m.cut)+" with trims = "+where)
 	}
 	return lines
 }

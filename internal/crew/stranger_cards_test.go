@@ -21,7 +21,7 @@ type readCard struct{ number, words string }
 var (
 	cardStart   = regexp.MustCompile(`(\d+) sheet `)
 	ripPattern  = regexp.MustCompile(`RIP (LEFT|RIGHT|LOWER|UPPER): ` + figure + ` stays, from raw (left|right|lower|upper) edge`)
-	foldPattern = regexp.MustCompile(`fold (C\d+) (in|out)(?:, round ` + figure + `)?: ` + figure + `(?: at head, ` + figure + ` at foot,)? from (left|ripped) edge`)
+	foldPattern = regexp.MustCompile(`fold (C\d+) (in|out)(?:, round ` + figure + `)?: ` + figure + `(?: at head, (?:` + figure + ` at level, )?` + figure + ` at foot,)? from (left|ripped) edge`)
 	markPattern = regexp.MustCompile(`MARK ` + figure + ` (below its raw head|from its raw foot, which hangs up), then cut`)
 	onWall      = regexp.MustCompile(`(\S+)(?: (?:outlet|switch|thermostat|light|alarm|bracket|panel|other))?(?: on (.+?))?: $`)
 )
@@ -124,8 +124,9 @@ func assertFolds(t *testing.T, p *layout.Plan, r *layout.Run, s *layout.Sheet, c
 		k := &r.Corners[i]
 		head := read(t, p, m[4])
 		foot := head
-		if m[5] != "" {
-			foot = read(t, p, m[5])
+		assert.Equal(t, m[6] != "" && s.Above >= 0 && s.Below >= 0, m[5] != "", "the level line's figure where the sheet has it: %s", m[0])
+		if m[6] != "" {
+			foot = read(t, p, m[6])
 		}
 		wall := &p.Room.Walls[k.LeftWall]
 		end := func(profile []length.Length) length.Length { return profile[len(profile)-1] }
@@ -140,14 +141,18 @@ func assertFolds(t *testing.T, p *layout.Plan, r *layout.Run, s *layout.Sheet, c
 			z += p.Room.Space.LevelLine
 			return k.At + length.MulDiv(k.Lean, z-end(floor), end(ceiling)-end(floor))
 		}
-		for _, f := range []struct{ x, z length.Length }{{head, s.Above}, {foot, -s.Below}} {
+		ends := []struct{ x, z length.Length }{{head, s.Above}, {foot, -s.Below}}
+		if m[5] != "" {
+			ends = append(ends, struct{ x, z length.Length }{read(t, p, m[5]), 0})
+		}
+		for _, f := range ends {
 			off := s.StartLine + f.x - at(f.z)
 			for r.Closed && off.Abs() > r.Length/2 {
 				off -= r.Length * (off / off.Abs())
 			}
 			assert.True(t, off.Abs() <= length.Inch/16, "%s, on sheet %d: %s off", m[0], s.Number, p.Style.Format(off))
 		}
-		assert.Equal(t, s.Ripped == "left", m[6] == "ripped", m[0])
+		assert.Equal(t, s.Ripped == "left", m[7] == "ripped", m[0])
 	}
 	assert.ElementsMatch(t, s.Corners, names, "folds of sheet %d: %s", s.Number, c.words)
 }

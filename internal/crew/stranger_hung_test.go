@@ -22,9 +22,9 @@ type tapeRead struct{ edge, seam string }
 func tapeOf(page string) map[int]tapeRead {
 	rows := map[int]tapeRead{}
 	_, list, _ := strings.Cut(page, "TAPE LIST")
-	list, _, _ = strings.Cut(list, "trims in")
+	list, _, _ = strings.Cut(list, " left of raw edge")
 	const inches = `((?:\d+'-)?\d+(?: \d+/\d+)?")`
-	first := regexp.MustCompile(`(\d+) ` + inches + ` left edge ` + inches)
+	first := regexp.MustCompile(`(\d+) ` + inches + ` left edge, seam right ` + inches)
 	if m := first.FindStringSubmatch(list); m != nil {
 		rows[0] = tapeRead{m[2], m[3]}
 		list = strings.Replace(list, m[0], "", 1)

@@ -38,7 +38,7 @@ func (d *wallBoard) tapeRows() []tapeRow {
 			if w := d.witness(h); w != nil {
 				list = append(list, tapeRow{number: d.stacked(h), line: d.at(w.X), words: "witness"})
 			}
-			list = append(list, tapeRow{number: d.stacked(h), line: d.at(h.Start), words: "left edge", seam: d.at(h.From)})
+			list = append(list, tapeRow{number: d.stacked(h), line: d.at(h.Start), words: "left edge, seam right", seam: d.at(h.From)})
 		}
 		if o := d.startsIn(h); o != nil && !h.Hung() {
 			list = append(list, tapeRow{number: d.stacked(h), words: "from " + o.Name, seam: d.at(o.Right())})
@@ -58,9 +58,9 @@ func (d *wallBoard) tapeRows() []tapeRow {
 		case h.After:
 			r.words = "left edge " + d.at(h.Start)
 		case h.Closes:
-			r.words, r.seam = "over "+d.firstOf(h), d.at(h.X)
+			r.line, r.words, r.seam = d.at(h.X+d.half), "over "+d.firstOf(h), d.at(h.X)
 		case h.Ends:
-			r.words, r.seam = d.endWords(), d.at(h.X)
+			r.words, r.seam = d.endWords(), d.at(rightEdge(d.w.Face, h))
 		case !h.Lined:
 			r.words, r.seam = d.gapWords(h)
 		case h.Check():
@@ -359,7 +359,7 @@ func (b *board) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, high f
 		at := mid
 		w := columns[1] - scene.Width(r.words, folio.TapedSmall*u, false) - 4*u
 		if scene.Width(r.line, folio.TapedText*u, true) > w { // one over the other
-			at, mid, w, large = y+2*u, y+high-2.9*u, columns[1]-2.4*u, folio.TapedText*u
+			at, mid, w, large = y+2*u, y+math.Min(6.3*u, high-3.05*u), columns[1]-2.4*u, folio.TapedText*u
 		}
 		put(x+columns[1]-1.2*u, r.line, large, true, scene.End, w)
 		g.Text(scene.Text{At: scene.Pt(x+1.2*u, at), String: r.words, Height: folio.TapedSmall * u, Seat: scene.Centred, Layer: scene.Notes})

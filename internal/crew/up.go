@@ -187,7 +187,7 @@ func (d *wallBoard) markWordsUp() []string {
 			if s.CutLength == 0 || s.Hung {
 				continue
 			}
-			text := "cut " + d.Say(s.CutLength) + ", from " + d.Along(d.w.Face, -s.Below)
+			text := "cut " + d.Say(s.CutLength) + " with trims, from " + d.Along(d.w.Face, -s.Below)
 			if !seen[text] {
 				seen[text] = true
 				lines = append(lines, text)
@@ -197,7 +197,7 @@ func (d *wallBoard) markWordsUp() []string {
 	if len(lines) > 4 {
 		lines = []string{"cut lengths: in the cut list, " + d.rowsWord()}
 	}
-	return append(lines, "trims in; line: upper edge; seam "+d.Inches(d.half)+" under")
+	return append(lines, "line: upper edge; seam "+d.Inches(d.half)+" under")
 }
 
 // marginUp is what heights take left of a wall of bands.

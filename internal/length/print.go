@@ -33,6 +33,9 @@ func (s Style) step(l Length) int64 {
 	return int64(MulDiv(l, Length(s.denominator()), s.Unit.Of()))
 }
 
+// Least is the least length that the style prints.
+func (s Style) Least() Length { return MulDiv(1, s.Unit.Of(), Length(s.denominator())) }
+
 // Round brings l to the nearest length that the style prints exactly.
 func (s Style) Round(l Length) Length {
 	return MulDiv(Length(s.step(l)), s.Unit.Of(), Length(s.denominator()))
