@@ -1,0 +1,176 @@
+package crew
+
+import (
+	"math"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/scene"
+)
+
+// hungHeads head what is written as hung, where the widest have room: the raw edge, which can be measured the same evening, at
+// its two ends.
+func hungHeads(up bool) [][2]string {
+	a, b := "head", "foot"
+	if up {
+		a, b = "left", "right"
+	}
+	return [][2]string{{"as hung, edge, " + a, "as hung, edge, " + b}, {"raw edge, " + a, "raw edge, " + b}, {"raw edge", a + "/" + b}, {"edge", a + "/" + b}, {a, b}}
+}
+
+// tapeHeads letters the heads of the columns: edge and seam as the keys of [[hung]] call them. In the last, what is hung is
+// written: its edge, at the head over at the foot.
+func (b *board) tapeHeads(g *scene.Group, columns [4]float64, top float64, up bool) {
+	u := b.Unit
+	x := b.List.X0
+	for i, word := range []string{"no.", "raw edge", "seam"} {
+		b.Word(g, scene.Pt(x+columns[i]/2, top+tapeHead*u-3.1*u), word, folio.TapedText*u, false, scene.Middle)
+		x += columns[i]
+	}
+	for _, words := range hungHeads(up) {
+		if math.Max(scene.Width(words[0], folio.TapedSmall*u, false), scene.Width(words[1], folio.TapedSmall*u, false))+1.2*u > columns[3] {
+			continue
+		}
+		for k, word := range words {
+			b.Word(g, scene.Pt(x+columns[3]/2, top+(3.6+4.1*float64(k))*u), word, folio.TapedSmall*u, false, scene.Middle)
+		}
+		return
+	}
+}
+
+// tapeLines draws the upright lines between the columns, but not through rows that run across.
+func (b *board) tapeLines(g *scene.Group, rows []tapeRow, columns [4]float64, top, high float64) {
+	x := b.List.X0
+	for i := range 3 {
+		x += columns[i]
+		from := top - tapeHead*b.Unit
+		y := top
+		stop := func(at float64) {
+			if from < at {
+				g.VLine(x, from, at, scene.Pen(scene.Frame, folio.TapedFine))
+			}
+		}
+		for _, r := range rows {
+			next := y + high
+			if r.rule {
+				next += ruleMore * b.Unit
+			}
+			if r.head != "" || i == 1 && r.across() {
+				stop(y)
+				from = next
+			}
+			y = next
+		}
+		stop(y)
+	}
+}
+
+// Widths of the columns of the tape list, in mm on letter paper: what each has at least and at most.
+const (
+	numberLeast = 10.0
+	numberMost  = 12.6 // more figures are lettered smaller
+	numberTight = 10.6 // what it keeps where it gives way
+	lineLeast   = 20.0
+	lineFair    = 35.0 // that figures are lettered large in, where the others leave it
+	lineMost    = 38.0 // for the figure of a line
+	wordsMost   = 44.0 // for words beside it, or in its place
+	seamLeast   = 14.0
+	writeFair   = 20.0 // to write in what was hung
+	writeLeast  = 11.0 // no hand writes a figure in less
+)
+
+// tapeColumns are the widths of the four columns: numbers, lines, seams, room to write in. What is read from a ladder comes
+// before what is written:
+//
+//  1. numbers, lines and seams as their words need, the figures of lines lettered large;
+//  2. lines up to lineFair, as long as writeFair stays to write in;
+//  3. all else to write in, writeLeast if the list has to do with less for its figures;
+//  4. where a line's figure (sixteenths in a large room) then has no room in letters of text, the numbers give way.
+func (b *board) tapeColumns(rows []tapeRow) [4]float64 {
+	u := b.Unit
+	number, line, seam := numberLeast*u, lineLeast*u, seamLeast*u
+	for _, r := range rows {
+		for _, s := range r.number {
+			number = math.Max(number, math.Min(scene.Width(s, folio.TapedLarge*u, true)+2*u, numberMost*u))
+		}
+		seam = math.Max(seam, scene.Width(r.seam, folio.TapedText*u, false)+2.6*u)
+		line = math.Max(line, math.Min(scene.Width(r.line, folio.TapedLarge*u, true)+2.4*u, lineMost*u))
+		words := scene.Width(r.words, folio.TapedText*u, false)
+		switch {
+		case r.line != "": // over its figure, where there is no room beside it
+			words = math.Max(scene.Width(r.words, folio.TapedSmall*u, false), scene.Width(r.line, folio.TapedText*u, true))
+		case r.across():
+			words = 0
+		}
+		line = math.Max(line, math.Min(words+2.4*u, wordsMost*u))
+	}
+	whole := b.List.W()
+	line = math.Max(line, math.Min(lineFair*u, whole-number-seam-writeFair*u))
+	write := math.Max(whole-number-line-seam, writeLeast*u)
+	for _, r := range rows {
+		need := scene.Width(r.line, folio.TapedText*u, true) + 2.4*u
+		if short := need - (whole - number - seam - write); short > 0 {
+			number = math.Max(number-short, numberTight*u)
+		}
+	}
+	line = whole - number - seam - write
+	return [4]float64{number, line, seam, write}
+}
+
+// tapeRow letters one row.
+func (b *board) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, high float64) {
+	u, x := b.Unit, b.List.X0
+	mid := y + high/2
+	put := func(at float64, s string, size float64, bold bool, anchor scene.Anchor, most float64) {
+		if s == "" {
+			return
+		}
+		least := folio.TapedText * u
+		if s == r.words {
+			least = folio.TapedSmall * u
+		}
+		size = draft.Squeeze(s, size, least, bold, most)
+		g.Text(scene.Text{At: scene.Pt(at, mid), String: s, Height: size, Bold: bold, Anchor: anchor, Seat: scene.Centred, Layer: scene.Notes})
+	}
+	if r.head != "" {
+		put(x+1.6*u, r.head, folio.TapedText*u, true, scene.Start, b.List.W()-3*u)
+		return
+	}
+	switch center := mid; len(r.number) {
+	case 1:
+		put(x+columns[0]/2, r.number[0], folio.TapedLarge*u, true, scene.Middle, columns[0]-1.6*u)
+	case 2:
+		for i, s := range r.number {
+			mid = center + (float64(i)*2-1)*2.05*u
+			put(x+columns[0]/2, s, folio.TapedText*u, true, scene.Middle, columns[0]-1.6*u)
+		}
+		mid = center
+	}
+	x += columns[0]
+	large := math.Min(folio.TapedLarge*u, high*0.6)
+	switch {
+	case r.line != "" && r.words != "":
+		at := mid
+		w := columns[1] - scene.Width(r.words, folio.TapedSmall*u, false) - 4*u
+		if scene.Width(r.line, folio.TapedText*u, true) > w { // one over the other
+			at, mid, w, large = y+2*u, y+math.Min(6.3*u, high-3.05*u), columns[1]-2.4*u, folio.TapedText*u
+		}
+		put(x+columns[1]-1.2*u, r.line, large, true, scene.End, w)
+		g.Text(scene.Text{At: scene.Pt(x+1.2*u, at), String: r.words, Height: folio.TapedSmall * u, Seat: scene.Centred, Layer: scene.Notes})
+		mid = y + high/2
+	case r.line != "":
+		put(x+columns[1]-1.2*u, r.line, large, true, scene.End, columns[1]-2.4*u)
+	case r.across():
+		put(x+columns[1]+columns[2]-1.2*u, r.words, folio.TapedText*u, false, scene.End, columns[1]+columns[2]-2.4*u)
+	default:
+		put(x+columns[1]-1.2*u, r.words, folio.TapedText*u, false, scene.End, columns[1]-2.4*u)
+	}
+	x += columns[1]
+	put(x+columns[2]-1.2*u, r.seam, folio.TapedText*u, false, scene.End, columns[2]-2.4*u)
+	if r.hung && scene.Width("hung", folio.TapedSmall*u, false)+2*u <= columns[3] { // the row says so itself
+		size := draft.Squeeze("hung", folio.TapedText*u, folio.TapedSmall*u, false, columns[3]-2*u)
+		g.Text(scene.Text{At: scene.Pt(x+columns[2]+columns[3]/2, mid), String: "hung", Height: size, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Notes})
+	} else if !r.hung && r.line != "" && r.seam != "" && columns[3] >= writeLeast*u { // one reading over the other
+		g.HLine(x+columns[2], b.List.X1, y+high/2, scene.Pen(scene.Dimensions, 0.25).As(scene.Dashed(0.25)))
+	}
+}
