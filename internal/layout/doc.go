@@ -7,6 +7,9 @@
 //
 // Not here: how a span is solved (package seam), counting (package count), drawing.
 //
+// It is longer than the others, since what is proposed (mends of conflicts, what a small change saves, other layouts) is each time
+// the room laid out once more and judged by the same steps, which are nobody else's: parted, all of them would be public.
+//
 // The words below mean the same wherever they stand: in the code, in findings, on the drawings.
 //
 // # Material

@@ -7,6 +7,9 @@
 //
 // Not here: walls, sheets of a flitch, findings, drawings. The package knows no wall and no wood.
 //
+// It is longer than the others: exact answers in milliseconds take several searches (bounds, sweeps in one word, rows of sheets,
+// whole scores), which read the same table of costs, and tests that hold each to the plainest.
+//
 // What follows is the model that the code keeps to. Each item names the test that holds it. Over all of it stand three that
 // compare Solve with plainer programmes: every set of lines tried (TestSolveAgainstBruteForce), a plain sweep over longer
 // spans (TestSolveAgainstSweep) and over whole rooms (TestSolveRoomsAgainstSweep); and small cases, one for each rule,
