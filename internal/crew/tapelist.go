@@ -192,7 +192,7 @@ func (b *board) cutting(g *scene.Group, words []string, y float64) float64 {
 const (
 	tapeHead  = 9.2  // of the heads: two small lines
 	tapeLeast = 9.3  // of a row: two numbers one over the other
-	tapeWords = 9.3  // words over a figure
+	tapeWords = 9.9  // words over a figure
 	tapeTight = 8.0  // of a row in a list without such: two hands one over the other
 	tapeMost  = 9.6  // of a row, where there are few
 	underTape = 26.0 // kept for four lines of words under the list
@@ -203,11 +203,11 @@ const (
 func leastRow(rows []tapeRow) float64 {
 	least := tapeTight
 	for _, r := range rows {
-		switch {
-		case len(r.number) > 1:
-			return tapeLeast
-		case r.line != "" && r.words != "":
-			least = tapeWords
+		if len(r.number) > 1 {
+			least = math.Max(least, tapeLeast)
+		}
+		if r.line != "" && r.words != "" {
+			least = math.Max(least, tapeWords)
 		}
 	}
 	return least
