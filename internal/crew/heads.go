@@ -119,6 +119,11 @@ const (
 // in turn: where it belongs; moved along by as little as brings it clear, while it still stands over x; wholly to the side
 // of x, first the side on which the wall is not.
 func (d *wallBoard) label(x float64, text string, bold bool, anchor scene.Anchor) {
+	d.labelOr(x, text, text, bold, anchor)
+}
+
+// labelOr letters a label, or leaves words beside the drawing where it has no place, nothing where there are none.
+func (d *wallBoard) labelOr(x float64, text, words string, bold bool, anchor scene.Anchor) {
 	size := folio.TapedText * d.Unit
 	text = scene.Shorten(text, size, bold, d.area.W()-8*d.Unit)
 	w := scene.Width(text, size, bold)
@@ -132,7 +137,7 @@ func (d *wallBoard) label(x float64, text string, bold bool, anchor scene.Anchor
 	case scene.End:
 		wanted = []float64{x - w, x - w + inset, x - w/2, x - inset, x + past}
 	}
-	if box, _, ok := d.overhead(text, w, size*1.1, wanted...); ok {
+	if box, _, ok := d.overhead(words, w, size*1.1, wanted...); ok {
 		d.Word(d.g, scene.Pt(box.X0, box.Y1-0.9*d.Unit), text, size, bold, scene.Start)
 	}
 }
@@ -194,10 +199,10 @@ func (d *wallBoard) block(g *scene.Group, at scene.Point, long, high float64) {
 func (d *wallBoard) checks() {
 	for _, h := range d.p.Hangs {
 		if h.Check() && d.p.Here(h) && !h.Hung() {
-			d.label(d.v.X(h.Line), "check only", false, scene.Middle)
+			d.labelOr(d.v.X(h.Line), "check only", "", false, scene.Middle)
 		}
 		if w := d.witness(h); w != nil {
-			d.label(d.v.X(w.X), "witness", false, scene.Middle)
+			d.labelOr(d.v.X(w.X), "witness", "", false, scene.Middle)
 		}
 	}
 }

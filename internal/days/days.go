@@ -218,7 +218,7 @@ func (s *Schedule) stop(c *count.Count, run *layout.Run, sheet *layout.Sheet) St
 	if i < 0 {
 		stop.Kind, stop.Where = AtEnd, "where the room closes"
 		if span := &run.Spans[sheet.Span]; !span.Closed && !span.RightSeam {
-			stop.Where = "where the covering ends, at " + endWord(span.RightEnd)
+			stop.Where = "where the covering ends, at " + span.RightEnd
 		}
 		return stop
 	}
@@ -239,14 +239,6 @@ func (s *Schedule) stop(c *count.Count, run *layout.Run, sheet *layout.Sheet) St
 		stop.Kind, stop.Where = AtCorner, "past corner "+sheet.Corners[len(sheet.Corners)-1]
 	}
 	return stop
-}
-
-// endWord is what a span ends against, as a sentence has it.
-func endWord(end string) string {
-	if end == "the free" {
-		return "a free end"
-	}
-	return end
 }
 
 // holds sets the hold points: after the first group that is still to hang, and of every other flitch. After a pause in

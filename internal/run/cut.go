@@ -241,6 +241,8 @@ func (e End) Words() string {
 		return "the bare strip"
 	case e.Kind == "":
 		return "the end of the run"
+	case e.Kind == "free":
+		return "a free end"
 	case e.Name != "":
 		return e.Kind + " " + e.Name
 	}
