@@ -108,6 +108,22 @@ type KeptSeam struct {
 	Seen           MM        `json:"seen"`
 	NearestOpening *KeptNear `json:"nearest_opening"`
 	NearestCorner  *KeptNear `json:"nearest_corner"`
+	MayBeOff       *KeptPlay `json:"may_be_off"`
+}
+
+// KeptPlay is how far the line of a seam may be off to either side, as kept; null where no must is near, and of a seam that hangs.
+type KeptPlay struct {
+	Left  *KeptLimit `json:"left"`
+	Right *KeptLimit `json:"right"`
+}
+
+// KeptLimit is how far a line may be off to one side as kept, and what it breaks beyond: which must, what asks for it, or the place
+// of the sheet of which it is asked.
+type KeptLimit struct {
+	By    MM      `json:"by"`
+	Must  string  `json:"must"`
+	At    *string `json:"at"`
+	Place *int    `json:"place"`
 }
 
 // KeptNear is an object and its distance as kept.

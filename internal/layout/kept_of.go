@@ -40,6 +40,7 @@ func (p *Plan) keptRun(r *Run) KeptRun {
 	if r.Up {
 		axis = "up"
 	}
+	plays := p.Plays(r)
 	return KeptRun{
 		Name: r.Name, Axis: axis, Length: MM(r.Length), Closed: r.Closed,
 		Walls: each(r.Walls, func(w *Stretch) KeptWall { return KeptWall{name(w.Wall), MM(w.Left), MM(w.Right)} }),
@@ -52,7 +53,7 @@ func (p *Plan) keptRun(r *Run) KeptRun {
 		Spans: each(r.Spans, (*Span).kept),
 		Seams: each(r.Seams, func(s *Seam) KeptSeam {
 			return KeptSeam{MM(s.At), MM(s.PlumbLine), name(s.Wall), MM(s.X), s.LeftSheet, s.RightSheet, s.Closing, MM(s.Seen),
-				s.NearestOpening.kept(), s.NearestCorner.kept()}
+				s.NearestOpening.kept(), s.NearestCorner.kept(), keptPlay(plays, s.LeftSheet)}
 		}),
 		Sheets: each(r.Sheets, func(s *Sheet) KeptSheet { return r.keptSheet(s, name) }),
 	}
@@ -90,6 +91,21 @@ func (r *Register) kept() KeptRegister {
 		k.Mark = &at
 	}
 	return k
+}
+
+func keptPlay(plays map[int]Play, place int) *KeptPlay {
+	play, ok := plays[place]
+	if !ok {
+		return nil
+	}
+	return &KeptPlay{play.Left.kept(), play.Right.kept()}
+}
+
+func (l *Limit) kept() *KeptLimit {
+	if l.Must == NoMust {
+		return nil
+	}
+	return &KeptLimit{MM(l.By), mustWords[l.Must], orNull(l.Name), orNull(l.Place)}
 }
 
 func (n *Near) kept() *KeptNear {
