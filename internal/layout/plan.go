@@ -89,6 +89,7 @@ type Span struct {
 	RightTrim   L
 	LeftEnd     string // what the raw end meets: inside corner, outside edge, casing, frame, trim, free, opening W1, bare strip, ...
 	RightEnd    string
+	Ends        [2]*run.End // the same, as the run has them; nil where the span has none
 }
 
 // Seam is one finished joint.
