@@ -24,6 +24,7 @@ func layBy(r *room.Room, y *Layer) (*Plan, error) {
 		return nil, err
 	}
 	b.nearly()
+	b.arrive()
 	finding.Sort(b.plan.Findings)
 	return b.plan, nil
 }
@@ -82,6 +83,11 @@ type builder struct {
 
 // solve unrolls the room and finds every seam, as build.
 func solve(r *room.Room, aim seam.Aim, known func(run int) []*question, y *Layer, cut *shapes) (*builder, error) {
+	return solveHolding(r, aim, known, y, cut, nil)
+}
+
+// solveHolding is solve with the courses and the joints of a plan, where one is given.
+func solveHolding(r *room.Room, aim seam.Aim, known func(run int) []*question, y *Layer, cut *shapes, plan *Plan) (*builder, error) {
 	lines, err := run.Unroll(r)
 	if err != nil {
 		return nil, err
@@ -120,16 +126,26 @@ func solve(r *room.Room, aim seam.Aim, known func(run int) []*question, y *Layer
 			place = b.addSpan(&out, q, found, place)
 		}
 		sortSeams(out.Seams)
-		out.courses = b.stack(&out)
-		out.Joints = out.courses.joints
-		if line.Up {
-			out.Joints = b.bands(&out)
-		}
+		b.joints(&out, i, plan)
 		b.piles(&out)
 		b.asked = append(b.asked, asked)
 		b.plan.Runs = append(b.plan.Runs, out)
 	}
 	return b, nil
+}
+
+// joints finds the courses of a run, and the joints of its bands where the grain runs level; those of a plan where one is given.
+func (b *builder) joints(out *Run, i int, plan *Plan) {
+	switch {
+	case plan != nil:
+		out.courses, out.Joints = plan.Runs[i].courses, plan.Runs[i].Joints
+	default:
+		out.courses = b.stack(out)
+		out.Joints = out.courses.joints
+		if out.Up {
+			out.Joints = b.bands(out)
+		}
+	}
 }
 
 // openings lists the openings of a run in order of s.

@@ -24,6 +24,7 @@ type Plan struct {
 	Left     []Stock         // by flitch: what was not laid
 	Moves    []Move          // while sheets hang: what stands elsewhere because of them
 	Nearly   []Saving        // small changes of the room that would save something; LayAim leaves them out
+	Arrivals []Arrival       // of the walls that were read on arrival, and of those that follow from them; LayAim leaves them out
 	Chosen   int             // which of the room's layouts this is, from 2; nought: the best
 }
 
