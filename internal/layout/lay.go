@@ -114,7 +114,11 @@ func solveHolding(r *room.Room, aim seam.Aim, known func(run int) []*question, y
 			case solved != nil:
 				found = solved[k].found
 			default:
-				if found, err = y.solve(q, aim); err != nil {
+				by := y.solve
+				if known != nil { // the room with a change, of which no more may be asked
+					by = func(q *question, aim seam.Aim) (seam.Layout, error) { return y.try(q, q.Span, aim) }
+				}
+				if found, err = by(q, aim); err != nil {
 					return nil, r.Mistake(r.Walls[line.Walls[0].Wall].At, fmt.Sprintf("the run that begins with this wall cannot be laid out: %v", err),
 						"give a greater least_width or snap, or part the run")
 				}
