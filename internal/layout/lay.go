@@ -72,24 +72,36 @@ type builder struct {
 	asked [][]*question
 	trial bool // laid out only to see what a change of the room would save
 	layer *Layer
+	// whyLeft is what may still be spent on why pins fall.
+	whyLeft seam.Allowance
 }
 
 // solve unrolls the room and finds every seam, as build.
 func solve(r *room.Room, aim seam.Aim, known func(run int) []*question, y *Layer) (*builder, error) {
+	b := begin(r, aim, y)
+	return b, b.solve(known)
+}
+
+// begin makes a builder that knows nothing yet.
+func begin(r *room.Room, aim seam.Aim, y *Layer) *builder {
+	style := length.StyleOf(r.Project.Units)
+	return &builder{room: r, aim: aim, style: style, plan: &Plan{Room: r, Aim: aim, Style: style}, layer: y, net: r.NetWidth(), whyLeft: mostWhy}
+}
+
+// solve is solve of a builder's room.
+func (b *builder) solve(known func(run int) []*question) error {
+	r := b.room
 	lines, err := run.Unroll(r)
 	if err != nil {
-		return nil, err
+		return err
 	}
-	style := length.StyleOf(r.Project.Units)
-	b := &builder{room: r, aim: aim, style: style, plan: &Plan{Room: r, Aim: aim, Style: style}, layer: y}
-	b.net = r.NetWidth()
 	place := 1
 	for i, line := range lines {
 		out := Run{Name: line.Name, Up: line.Up, Length: line.Length, Closed: line.Closed, Walls: slices.Clone(line.Walls), Line: line}
 		out.Openings = b.openings(line)
 		asked := b.questions(line)
 		if err = b.hungInOrder(asked); err != nil {
-			return nil, err
+			return err
 		}
 		var solved []*question
 		if known != nil {
@@ -102,14 +114,17 @@ func solve(r *room.Room, aim seam.Aim, known func(run int) []*question, y *Layer
 			case solved != nil:
 				found = solved[k].found
 			default:
-				if found, err = y.solve(q, aim); err != nil {
-					return nil, r.Mistake(r.Walls[line.Walls[0].Wall].At, fmt.Sprintf("the run that begins with this wall cannot be laid out: %v", err),
+				if found, err = b.layer.solve(q, b.aim); err != nil {
+					return r.Mistake(r.Walls[line.Walls[0].Wall].At, fmt.Sprintf("the run that begins with this wall cannot be laid out: %v", err),
 						"give a greater least_width or snap, or part the run")
 				}
 			}
 			q.found = found
+			if solved != nil {
+				q.why = solved[k].why
+			}
 			for _, i := range found.Dropped {
-				b.dropped(q.pins[i], b.collision(q, i, found.Dropped))
+				b.dropped(q.pins[i], b.why(q, i))
 			}
 			place = b.addSpan(&out, q, found, place)
 		}
@@ -123,7 +138,7 @@ func solve(r *room.Room, aim seam.Aim, known func(run int) []*question, y *Layer
 		b.asked = append(b.asked, asked)
 		b.plan.Runs = append(b.plan.Runs, out)
 	}
-	return b, nil
+	return nil
 }
 
 // openings lists the openings of a run in order of s.
