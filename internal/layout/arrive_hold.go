@@ -33,8 +33,8 @@ func (a *arrival) hold(now *room.Room) (why string) {
 		held[i] = asked
 	}
 	const otherwise = "as read the sheets come out otherwise"
-	t, err := solveHolding(now, a.aim, func(run int) []*question { return held[run] }, nil, a.shapes, a.plan)
-	if err != nil {
+	t := begin(now, a.aim, nil, a.shapes)
+	if t.solve(func(run int) []*question { return held[run] }, a.plan) != nil {
 		return otherwise
 	}
 	t.tile()
