@@ -24,6 +24,7 @@ func layBy(r *room.Room, y *Layer) (*Plan, error) {
 		return nil, err
 	}
 	b.nearly()
+	b.arrive()
 	finding.Sort(b.plan.Findings)
 	return b.plan, nil
 }
@@ -47,7 +48,11 @@ func LayAim(r *room.Room, aim seam.Aim) (*Plan, error) {
 
 // build makes a plan and judges it; the seams of a run may be known already, and a Layer may know of spans.
 func build(r *room.Room, aim seam.Aim, known func(run int) []*question, y *Layer) (*builder, error) {
-	b, err := solve(r, aim, known, y)
+	cut := newShapes()
+	if y != nil {
+		cut = y.shapes
+	}
+	b, err := solve(r, aim, known, y, cut)
 	if err != nil {
 		return nil, err
 	}
@@ -72,24 +77,26 @@ type builder struct {
 	asked [][]*question
 	trial bool // laid out only to see what a change of the room would save
 	layer *Layer
+	// shapes is what is known of coverings; never nil where walls are cut.
+	shapes *shapes
 	// whyLeft is what may still be spent on why pins fall.
 	whyLeft seam.Allowance
 }
 
 // solve unrolls the room and finds every seam, as build.
-func solve(r *room.Room, aim seam.Aim, known func(run int) []*question, y *Layer) (*builder, error) {
-	b := begin(r, aim, y)
-	return b, b.solve(known)
+func solve(r *room.Room, aim seam.Aim, known func(run int) []*question, y *Layer, cut *shapes) (*builder, error) {
+	b := begin(r, aim, y, cut)
+	return b, b.solve(known, nil)
 }
 
-// begin makes a builder that knows nothing yet.
-func begin(r *room.Room, aim seam.Aim, y *Layer) *builder {
+// begin makes a builder that has no plan yet.
+func begin(r *room.Room, aim seam.Aim, y *Layer, cut *shapes) *builder {
 	style := length.StyleOf(r.Project.Units)
-	return &builder{room: r, aim: aim, style: style, plan: &Plan{Room: r, Aim: aim, Style: style}, layer: y, net: r.NetWidth(), whyLeft: mostWhy}
+	return &builder{room: r, aim: aim, style: style, plan: &Plan{Room: r, Aim: aim, Style: style}, net: r.NetWidth(), layer: y, shapes: cut, whyLeft: mostWhy}
 }
 
-// solve is solve of a builder's room.
-func (b *builder) solve(known func(run int) []*question) error {
+// solve is solve of a builder's room, with the courses and the joints of a plan, where one is given.
+func (b *builder) solve(known func(run int) []*question, plan *Plan) error {
 	r := b.room
 	lines, err := run.Unroll(r)
 	if err != nil {
@@ -114,7 +121,11 @@ func (b *builder) solve(known func(run int) []*question) error {
 			case solved != nil:
 				found = solved[k].found
 			default:
-				if found, err = b.layer.solve(q, b.aim); err != nil {
+				by := b.layer.solve
+				if known != nil { // the room with a change, of which no more may be asked
+					by = func(q *question, aim seam.Aim) (seam.Layout, error) { return b.layer.try(q, q.Span, aim) }
+				}
+				if found, err = by(q, b.aim); err != nil {
 					return r.Mistake(r.Walls[line.Walls[0].Wall].At, fmt.Sprintf("the run that begins with this wall cannot be laid out: %v", err),
 						"give a greater least_width or snap, or part the run")
 				}
@@ -129,16 +140,26 @@ func (b *builder) solve(known func(run int) []*question) error {
 			place = b.addSpan(&out, q, found, place)
 		}
 		sortSeams(out.Seams)
-		out.courses = b.stack(&out)
-		out.Joints = out.courses.joints
-		if line.Up {
-			out.Joints = b.bands(&out)
-		}
+		b.joints(&out, i, plan)
 		b.piles(&out)
 		b.asked = append(b.asked, asked)
 		b.plan.Runs = append(b.plan.Runs, out)
 	}
 	return nil
+}
+
+// joints finds the courses of a run, and the joints of its bands where the grain runs level; those of a plan where one is given.
+func (b *builder) joints(out *Run, i int, plan *Plan) {
+	switch {
+	case plan != nil:
+		out.courses, out.Joints = plan.Runs[i].courses, plan.Runs[i].Joints
+	default:
+		out.courses = b.stack(out)
+		out.Joints = out.courses.joints
+		if out.Up {
+			out.Joints = b.bands(out)
+		}
+	}
 }
 
 // openings lists the openings of a run in order of s.

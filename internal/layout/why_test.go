@@ -31,9 +31,9 @@ func crowded(walls int) string {
 func TestWhyPinsFallIsAskedSoFarAndNoFurther(t *testing.T) {
 	r := decoded(t, crowded(4))
 	lay := func(left seam.Allowance) (reasons []string, spent seam.Allowance) {
-		b := begin(r, seam.Steady, nil)
+		b := begin(r, seam.Steady, nil, newShapes())
 		b.whyLeft = left
-		require.NoError(t, b.solve(nil))
+		require.NoError(t, b.solve(nil, nil))
 		for _, f := range b.plan.Findings {
 			if f.Code == finding.PinDropped {
 				_, reason, _ := strings.Cut(f.Message, "is dropped: ")

@@ -113,8 +113,9 @@ type problem struct {
 	// counting says that only the number of sheets is asked; other is a table for that of the same lines, or nil.
 	counting bool
 	other    *table
-	rows     *rows // with no wish taken, where the span is to be solved again
-	fell     bool  // that all pins cannot be kept without a broken must
+	rows     *rows      // with no wish taken, where the span is to be solved again
+	bare     *bareMusts // the same
+	fell     bool       // that all pins cannot be kept without a broken must
 }
 
 // tableKey names a table of a problem.
@@ -149,7 +150,7 @@ func (p *problem) table(aim Aim, strict bool, low least) (*table, error) {
 // keep finds which pins can be kept, and the least of the musts; broken says that it is known not to be nought.
 func (p *problem) keep(broken bool) (kept []int, low least, err error) {
 	// That all pins cannot be kept without a broken must is known by now.
-	low, ok, err := p.musts(nil, broken || len(p.can) == 0)
+	low, ok, err := p.mustsBare(broken || len(p.can) == 0)
 	if err != nil {
 		return nil, low, err
 	}
@@ -193,6 +194,24 @@ func (p *problem) keepInOrder(low least) (kept []int, err error) {
 		}
 	}
 	return kept, nil
+}
+
+// bareMusts is the least of the musts with no pin kept, as musts gave it.
+type bareMusts struct {
+	low least
+	ok  bool
+}
+
+// mustsBare is musts with no pin kept, which stays what it is where the span is to be solved again.
+func (p *problem) mustsBare(broken bool) (least, bool, error) {
+	if p.bare != nil {
+		return p.bare.low, p.bare.ok, nil
+	}
+	low, ok, err := p.musts(nil, broken)
+	if err == nil && p.tables != nil {
+		p.bare = &bareMusts{low, ok}
+	}
+	return low, ok, err
 }
 
 // noLayout is the error of a span that no sheets can cover.
