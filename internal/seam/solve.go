@@ -290,6 +290,7 @@ func (t *table) beyond(low least) cost {
 
 // bestBy finds the best layout by a table that keeps some pins and costs less than under.
 func (p *problem) bestBy(t *table, under cost, pins []int) (best answer, found bool) {
+	pins = p.choices(pins)
 	p.choose(pins, way{closings: p.g.closings()}, func(chosen way) {
 		b := newBounds(p.g, chosen.wishes)
 		got, ok := t.barring(chosen.wishes).solve(b, chosen.closings, under, p.store)
@@ -298,6 +299,22 @@ func (p *problem) bestBy(t *table, under cost, pins []int) (best answer, found b
 		}
 	})
 	return best, found
+}
+
+// choices leaves out pins that are the same as one before, where that can be kept in several ways: what keeps the one keeps both.
+func (p *problem) choices(pins []int) []int {
+	known := map[Pin]bool{}
+	again := func(i int) bool {
+		pin := p.s.Pins[i]
+		was := known[pin]
+		known[pin] = len(p.ways[i]) > 1
+		return was
+	}
+	if !slices.ContainsFunc(pins, again) {
+		return pins
+	}
+	clear(known)
+	return slices.DeleteFunc(slices.Clone(pins), again)
 }
 
 // choose calls do for each choice of one way for each pin.
