@@ -116,8 +116,8 @@ func (d *wallBoard) markWords() []string {
 	return lines
 }
 
-// besides letters notes under the tape list as far as there is room, and gives back the others.
-func (b *board) besides(g *scene.Group, notes []note, y float64) []note {
+// besides letters notes under the tape list as far as there is room, and gives back the others, and where it came to.
+func (b *board) besides(g *scene.Group, notes []note, y float64) ([]note, float64) {
 	u := b.Unit
 	var rest []note
 	for _, n := range notes {
@@ -152,5 +152,5 @@ func (b *board) besides(g *scene.Group, notes []note, y float64) []note {
 			b.Word(g, scene.Pt(b.List.X0, y), line, folio.TapedText*u, false, scene.Start)
 		}
 	}
-	return rest
+	return rest, y
 }
