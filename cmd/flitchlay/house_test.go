@@ -29,6 +29,7 @@ const top = "../.."
 var ours = map[string]string{
 	"length": "", "font": "", "spell": "", "templates": "",
 	"source": "spell", "wood": "spell",
+	"words":   "source templates",
 	"finding": "length", "shape": "length", "seam": "length",
 	"scene":  "length font",
 	"room":   "length source finding",
@@ -38,11 +39,11 @@ var ours = map[string]string{
 	"count":  "length room layout shape finding report",
 	"days":   "length room layout count", "climate": "length room finding wood report",
 	"diff":  "length room layout shape finding report",
-	"paper": "length source templates",
+	"paper": "length source templates words",
 	"draft": "length scene",
 	// one page of each wall, from what stands above it to what stands under it
 	"face":      "length shape room layout",
-	"folio":     "length font finding scene room run layout paper draft face",
+	"folio":     "length font finding scene room run layout paper draft face words",
 	"elevation": "length finding scene shape room layout draft face folio",
 	"detail":    "length scene room run layout draft face folio elevation",
 	"submittal": "length wood finding scene room layout climate paper draft face folio elevation detail",
@@ -52,7 +53,7 @@ var ours = map[string]string{
 	"pole":      "length scene room layout paper draft face folio",
 	"aims":      "length scene shape room layout paper draft face folio elevation",
 	"svg":       "scene font", "pdf": "scene font",
-	"cli": "length font source wood templates finding shape seam scene room run layout report count days climate diff paper draft face folio submittal crew pole aims svg pdf",
+	"cli": "length font source wood templates finding shape seam scene room run layout report count days climate diff paper draft face folio submittal crew pole aims svg pdf words",
 	"cmd": "cli",
 	// only tests: they compute again what the others compute, and take from them only the room as read
 	"recheck": "",

@@ -6,7 +6,6 @@ import (
 
 	"flitchlay/internal/finding"
 	"flitchlay/internal/length"
-	"flitchlay/internal/shape"
 )
 
 // courses are the end matches of a run in which a wall is taller than a sheet.
@@ -36,8 +35,9 @@ func (b *builder) stack(out *Run) courses {
 	low, high := far, -far
 	for _, st := range out.Walls {
 		cover := Covering(b.room, st)
+		known := b.shapes.of(&cover)
 		for _, p := range out.parts(st) {
-			bottom, top, ok := shape.Extent(cover, p.from, p.to)
+			bottom, top, ok := known.extent(cover, p, nil, 1)
 			if !ok || top-bottom+rules.TopTrim+rules.BottomTrim <= have {
 				continue
 			}

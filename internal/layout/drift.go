@@ -23,7 +23,7 @@ func (b *builder) drift() {
 	}
 	fresh := *b.room
 	fresh.Hung = nil
-	other, err := solve(&fresh, b.aim, nil, b.layer)
+	other, err := solve(&fresh, b.aim, nil, b.layer, b.shapes)
 	if err != nil {
 		return // nothing to compare with
 	}

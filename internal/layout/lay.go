@@ -47,7 +47,11 @@ func LayAim(r *room.Room, aim seam.Aim) (*Plan, error) {
 
 // build makes a plan and judges it; the seams of a run may be known already, and a Layer may know of spans.
 func build(r *room.Room, aim seam.Aim, known func(run int) []*question, y *Layer) (*builder, error) {
-	b, err := solve(r, aim, known, y)
+	cut := newShapes()
+	if y != nil {
+		cut = y.shapes
+	}
+	b, err := solve(r, aim, known, y, cut)
 	if err != nil {
 		return nil, err
 	}
@@ -73,16 +77,18 @@ type builder struct {
 	asked [][]*question
 	trial bool // laid out only to see what a change of the room would save
 	layer *Layer
+	// shapes is what is known of coverings; never nil where walls are cut.
+	shapes *shapes
 }
 
 // solve unrolls the room and finds every seam, as build.
-func solve(r *room.Room, aim seam.Aim, known func(run int) []*question, y *Layer) (*builder, error) {
+func solve(r *room.Room, aim seam.Aim, known func(run int) []*question, y *Layer, cut *shapes) (*builder, error) {
 	lines, err := run.Unroll(r)
 	if err != nil {
 		return nil, err
 	}
 	style := length.StyleOf(r.Project.Units)
-	b := &builder{room: r, aim: aim, style: style, plan: &Plan{Room: r, Aim: aim, Style: style}, layer: y}
+	b := &builder{room: r, aim: aim, style: style, plan: &Plan{Room: r, Aim: aim, Style: style}, layer: y, shapes: cut}
 	b.net = r.NetWidth()
 	place := 1
 	for i, line := range lines {

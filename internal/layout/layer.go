@@ -16,6 +16,7 @@ import (
 type Layer struct {
 	spans   map[string]*spanKnown
 	answers map[string]*answerKnown
+	shapes  *shapes
 	turn    int
 }
 
@@ -37,7 +38,7 @@ const turnsKept = 2
 
 // NewLayer makes a Layer that knows nothing yet.
 func NewLayer() *Layer {
-	return &Layer{spans: map[string]*spanKnown{}, answers: map[string]*answerKnown{}}
+	return &Layer{spans: map[string]*spanKnown{}, answers: map[string]*answerKnown{}, shapes: newShapes()}
 }
 
 // Lay does what the function Lay does.
@@ -64,6 +65,7 @@ func (y *Layer) LayAim(r *room.Room, aim seam.Aim) (*Plan, error) {
 // next forgets what was not asked of late.
 func (y *Layer) next() {
 	y.turn++
+	y.shapes.next()
 	for key, x := range y.spans {
 		if y.turn-x.turn > turnsKept {
 			delete(y.spans, key)

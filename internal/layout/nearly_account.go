@@ -80,7 +80,7 @@ func (b *builder) tried(c *nudge, r *room.Room) *account {
 			return nil
 		}
 		return b.asked[run]
-	}, nil)
+	}, nil, b.shapes)
 	if err != nil || len(t.plan.Runs) != len(b.plan.Runs) {
 		return nil
 	}

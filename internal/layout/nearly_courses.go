@@ -57,7 +57,7 @@ func (s *search) piles(c *nudge, by L) map[int]int {
 	if by > 0 {
 		r, ok = s.changed(c, by)
 	}
-	t := builder{room: r, aim: s.aim, style: s.style, net: s.net}
+	t := builder{room: r, aim: s.aim, style: s.style, net: s.net, shapes: s.shapes}
 	for i := range s.plan.Runs {
 		run := s.plan.Runs[i]
 		switch {

@@ -23,7 +23,7 @@ func (b *builder) short(columns []column, all []supply) {
 	}
 	fewest := ""
 	if b.aim != seam.Fewest && !b.trial {
-		if other, err := solve(b.room, seam.Fewest, nil, b.layer); err == nil {
+		if other, err := solve(b.room, seam.Fewest, nil, b.layer, b.shapes); err == nil {
 			other.tile() // a course that covers nothing takes no sheet
 			n := 0
 			for i := range other.plan.Runs {

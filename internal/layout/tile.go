@@ -121,7 +121,8 @@ func (b *builder) tileWall(r *Run, st Stretch) {
 	for _, p := range parts {
 		stacked[at(p)] = len(r.column(p.place)) > 1
 	}
-	cells := shape.GridBy(cover, cuts, levels, func(column int) bool { return stacked[column] })
+	known := b.shapes.of(&cover)
+	cells := known.grid(cover, cuts, levels, stacked)
 	for _, p := range parts {
 		for _, k := range r.column(p.place) {
 			s := &r.Sheets[k]
@@ -137,7 +138,7 @@ func (b *builder) tileWall(r *Run, st Stretch) {
 		list := r.column(p.place)
 		for _, k := range list {
 			s := &r.Sheets[k]
-			low, high, ok := extent(cover, p, levels[:len(list)-1], s.Course)
+			low, high, ok := known.extent(cover, p, levels[:len(list)-1], s.Course)
 			if !ok || s.InGap {
 				continue
 			}
@@ -148,17 +149,6 @@ func (b *builder) tileWall(r *Run, st Stretch) {
 			s.Below, s.Above = min(s.Below, low), max(s.Above, high)
 		}
 	}
-}
-
-// extent is the lowest and highest point of a part's covering within one course.
-func extent(cover shape.Wall, p part, levels []L, course int) (low, high L, ok bool) {
-	if len(levels) == 0 {
-		return shape.Extent(cover, p.from, p.to)
-	}
-	cover.Holes = nil
-	cells := shape.Grid(cover, []L{p.from, p.to}, levels)
-	bottom, top, ok := shape.Bounds(cells[1][course-1])
-	return bottom.Z, top.Z, ok
 }
 
 // column finds the sheets of a place.

@@ -324,7 +324,7 @@ func behind(word string) Behind {
 }
 
 func (d *decoder) page(v source.Value) {
-	d.room.Page = Page{Submittal: v.Get("submittal").Text(""), Install: v.Get("install").Text(""), Logo: v.Get("logo").Text("")}
+	d.room.Page = Page{Submittal: v.Get("submittal").Text(""), Install: v.Get("install").Text(""), Logo: v.Get("logo").Text(""), Language: v.Get("language").Text("")}
 }
 
 // Mistake makes an error of something that only a later stage can see, at a place in the room file.

@@ -137,7 +137,7 @@ func TestEveryKeyDecodes(t *testing.T) {
 		Start: 7 * 60, End: 16*60 + 30, Breaks: []Break{{9*60 + 30, 9*60 + 45}, {12 * 60, 12*60 + 45}}, Crew: 3}, r.Day)
 	assert.Equal(t, Coverage{true, 150, "sq ft", "gal"}, r.Paste)
 	assert.Equal(t, Coverage{true, 7.5, "m2", "L"}, r.Primer)
-	assert.Equal(t, Page{"ansi-b", "ansi-a", "our-mark.png"}, r.Page)
+	assert.Equal(t, Page{"ansi-b", "ansi-a", "our-mark.png", "en+es"}, r.Page)
 }
 
 // least is a room with required keys only.

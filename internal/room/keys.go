@@ -180,5 +180,6 @@ var Schema = source.Schema{
 		may("submittal", "text", "", "a page template's name, or the path of your own"),
 		may("install", "text", "", "a page template's name, or the path of your own"),
 		may("logo", "text", "", "a picture for the title block, PNG or JPEG"),
+		may("language", "text", "en", "of the crew's pages: en, es, en+es for both where a page has room, or the path of a table of your own"),
 	}},
 }

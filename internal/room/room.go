@@ -267,5 +267,5 @@ type Coverage struct {
 	Volume string  // "gal" or "L"
 }
 
-// Page is the choice of page templates.
-type Page struct{ Submittal, Install, Logo string }
+// Page is the choice of page templates, and of the language of the crew's pages: "" for English.
+type Page struct{ Submittal, Install, Logo, Language string }

@@ -63,6 +63,34 @@ func (w bent) sweep(uprights, levels []L, cut func(column int) bool) [][][]Polyg
 	return result
 }
 
+// extent is the lowest and the highest point of what sweep makes of one row between two cuts. No outline is traced for it:
+// every point of one is a whole point at the side of a slab, and those that are left out of it lie between others.
+func (w bent) extent(cuts [2]L, levels []L, row int) (low, high L, ok bool) {
+	walk := walker{bent: w, levels: levels, next: make([]int, len(w.lower)+len(w.upper))}
+	stops := w.stops(cuts[:])
+	for i := range len(stops) - 1 {
+		x, end := stops[i], stops[i+1]
+		if x < cuts[0] || x >= cuts[1] {
+			continue
+		}
+		for _, t := range walk.slab(x, end, 1) {
+			if t.row != row {
+				continue
+			}
+			for _, m := range [4]mark{t.bottom.markAt(x), t.bottom.markAt(end), t.top.markAt(x), t.top.markAt(end)} {
+				switch {
+				case m.between:
+				case !ok:
+					low, high, ok = m.z, m.z, true
+				default:
+					low, high = min(low, m.z), max(high, m.z)
+				}
+			}
+		}
+	}
+	return low, high, ok
+}
+
 // stops are the x of everything that ends or bends, ascending.
 func (w bent) stops(uprights []L) []L {
 	if w.left >= w.right {
@@ -214,17 +242,19 @@ func (m mark) compare(n mark) int {
 // sides gathers the upright edges at x: a side of a trapezoid, where none of the same piece lies behind it.
 func sides(x L, before, after []trapezoid, pieces [][]piece) {
 	type side struct{ bottom, top mark }
-	type cell struct{ column, row int }
-	type pair struct{ before, after []side }
-	found := map[cell]*pair{}
-	var order []cell
+	type pair struct {
+		column, row   int
+		before, after []side
+	}
+	var found []pair
 	at := func(t trapezoid) *pair {
-		c := cell{t.column, t.row}
-		if found[c] == nil {
-			found[c] = &pair{}
-			order = append(order, c)
+		for i := range found {
+			if p := &found[i]; p.column == t.column && p.row == t.row {
+				return p
+			}
 		}
-		return found[c]
+		found = append(found, pair{column: t.column, row: t.row})
+		return &found[len(found)-1]
 	}
 	for _, t := range before {
 		p := at(t)
@@ -234,10 +264,13 @@ func sides(x L, before, after []trapezoid, pieces [][]piece) {
 		p := at(t)
 		p.after = append(p.after, side{t.bottom.markAt(x), t.top.markAt(x)})
 	}
-	for _, c := range order {
-		var marks []mark
-		for _, s := range slices.Concat(found[c].before, found[c].after) {
-			marks = append(marks, s.bottom, s.top)
+	for i := range found {
+		c := &found[i]
+		marks := make([]mark, 0, 2*(len(c.before)+len(c.after)))
+		for _, sides := range [2][]side{c.before, c.after} {
+			for _, s := range sides {
+				marks = append(marks, s.bottom, s.top)
+			}
 		}
 		slices.SortFunc(marks, mark.compare)
 		marks = slices.CompactFunc(marks, func(m, n mark) bool { return m.compare(n) == 0 })
@@ -248,7 +281,7 @@ func sides(x L, before, after []trapezoid, pieces [][]piece) {
 		}
 		for i := range len(marks) - 1 {
 			low, high := marks[i], marks[i+1]
-			left, right := covers(found[c].before, low, high), covers(found[c].after, low, high)
+			left, right := covers(c.before, low, high), covers(c.after, low, high)
 			if left == right {
 				continue
 			}

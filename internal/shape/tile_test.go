@@ -227,6 +227,34 @@ func TestExtentLeavesOpeningsIn(t *testing.T) {
 	}
 }
 
+// The extent of a row between two cuts is that of the pieces that Grid cuts there, also in degenerate walls.
+func TestExtentsAreThoseOfPieces(t *testing.T) {
+	some := 0
+	for seed := range uint64(150) {
+		s := randomSketch(seed, 1+L(seed%3)*700)
+		if seed%2 == 0 {
+			s = shallowSketch(seed)
+		}
+		solid := s.wall
+		solid.Holes = nil
+		for i := range len(s.uprights) - 1 {
+			left, right := s.uprights[i], s.uprights[i+1]
+			if left == right {
+				continue
+			}
+			for row, polygons := range Grid(solid, []L{left, right}, s.levels)[1] {
+				bottom, top, want := Bounds(polygons)
+				low, high, ok := RowExtent(s.wall, left, right, s.levels, row)
+				require.Equal(t, []any{want, bottom.Z, top.Z}, []any{ok, low, high}, "%d: %s", seed, s)
+				if ok {
+					some++
+				}
+			}
+		}
+	}
+	require.Greater(t, some, 150)
+}
+
 func TestReachOfALeaningWall(t *testing.T) {
 	s := readSketch(t, "floor 0,0 10,0; ceiling 0,8 10,8; left -2; right 2; hole 0,0 10,4")
 	for _, c := range []struct {

@@ -88,12 +88,19 @@ func CoveringArea(wall Wall, uprights, levels []length.Length) length.Area {
 //
 // Errors: false where there is no covering.
 func Extent(wall Wall, left, right length.Length) (low, high length.Length, ok bool) {
+	return RowExtent(wall, left, right, nil, 0)
+}
+
+// RowExtent is Extent of one row of the covering cut along level lines, counted from the bottom.
+//
+// Errors: as Extent; levels have to ascend, and it panics where they do not.
+func RowExtent(wall Wall, left, right length.Length, levels []length.Length, row int) (low, high length.Length, ok bool) {
 	if left >= right {
 		return 0, 0, false
 	}
 	wall.Holes = nil
-	bottom, top, ok := Bounds(Tile(wall, []length.Length{left, right})[1])
-	return bottom.Z, top.Z, ok
+	cuts := [2]length.Length{left, right}
+	return bend(wall, cuts[:], levels).extent(cuts, levels, row)
 }
 
 // Reach is the leftmost and the rightmost point of the covering between two heights, holes not taken out.
