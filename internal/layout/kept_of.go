@@ -1,6 +1,9 @@
 package layout
 
-import "flitchlay/internal/shape"
+import (
+	"flitchlay/internal/finding"
+	"flitchlay/internal/shape"
+)
 
 // each makes a list that JSON writes as [] where it is empty.
 func each[T, U any](list []T, f func(*T) U) []U {
@@ -31,7 +34,15 @@ func (p *Plan) kept() *Kept {
 	}
 	t := &p.Totals
 	k.Totals = KeptTotals{t.Sheets, t.Spares, SquareMetres(t.NetArea), SquareMetres(t.GrossArea), t.Paste.kept(), t.Primer.kept()}
+	k.Readings = each(p.Arrivals, p.keptReading)
 	return k
+}
+
+func (p *Plan) keptReading(a *Arrival) KeptReading {
+	return KeptReading{p.Room.Walls[a.Wall].Name, a.Read, a.Word.String(),
+		each(a.Lines, func(x *Struck) KeptStruck { return KeptStruck{x.Sheet, x.Askew, MM(x.Planned), MM(x.Now)} }), MM(a.Cut),
+		each(a.Lacks, func(x *Lack) KeptLack { return KeptLack{x.Sheet, x.Side, MM(x.By)} }),
+		each(a.Broken, func(f *finding.Finding) string { return f.Message })}
 }
 
 func (p *Plan) keptRun(r *Run) KeptRun {

@@ -17,6 +17,7 @@ type Layer struct {
 	spans   map[string]*spanKnown
 	answers map[string]*answerKnown
 	shapes  *shapes
+	tried   int // lines of the spans that this turn has tried and keeps
 	turn    int
 }
 
@@ -32,6 +33,10 @@ type answerKnown struct {
 	found seam.Layout
 	turn  int
 }
+
+// mostTried is how many lines the spans may have together that a turn tries and keeps: while a pin is dragged the same changes
+// are tried again and again, but a line takes some hundred bytes.
+const mostTried = 1 << 16
 
 // turnsKept is how many rooms back what is known may have been asked last: more is memory for rooms that nobody comes back to.
 const turnsKept = 2
@@ -66,6 +71,7 @@ func (y *Layer) LayAim(r *room.Room, aim seam.Aim) (*Plan, error) {
 func (y *Layer) next() {
 	y.turn++
 	y.shapes.next()
+	y.tried = 0
 	for key, x := range y.spans {
 		if y.turn-x.turn > turnsKept {
 			delete(y.spans, key)
@@ -106,7 +112,7 @@ func (y *Layer) solve(q *question, aim seam.Aim) (seam.Layout, error) {
 	return known.solver.Solve(q.Span.Pins, aim)
 }
 
-// try finds the best layout of a span that is a question's with a figure changed. It keeps no more of it than that.
+// try finds the best layout of a span that is a question's with a figure changed. Of long spans it keeps no more than that.
 func (y *Layer) try(q *question, s seam.Span, aim seam.Aim) (seam.Layout, error) {
 	if y == nil {
 		return seam.Solve(s, aim)
@@ -114,7 +120,17 @@ func (y *Layer) try(q *question, s seam.Span, aim seam.Aim) (seam.Layout, error)
 	key := spanKey(q, s) + fmt.Sprint(s.Pins, aim)
 	known := y.answers[key]
 	if known == nil {
-		found, err := seam.Solve(s, aim)
+		solve := func() (seam.Layout, error) { return seam.Solve(s, aim) }
+		if y.tried += int((s.R - s.L) / s.Snap); y.tried <= mostTried {
+			solve = func() (seam.Layout, error) {
+				known, err := y.of(q, s)
+				if err != nil {
+					return seam.Layout{}, err
+				}
+				return known.solver.Solve(s.Pins, aim)
+			}
+		}
+		found, err := solve()
 		if err != nil {
 			return found, err
 		}

@@ -19,6 +19,7 @@ type Room struct {
 	Space    Space
 	Walls    []Wall
 	Hung     []Hung
+	Readings []Reading // of walls on arrival, in file order
 	Site     Site
 	Day      Day
 	Paste    Coverage
