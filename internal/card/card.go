@@ -102,16 +102,16 @@ func (m *maker) edges(c *Card) {
 	v, s, x := &m.plan.Room.Veneer, c.Sheet, c.Cut
 	lost := L(0) // ripped off where figures begin
 	if s.Ripped == "left" {
-		lost = v.GrossWidth - x.Width
+		lost = s.Gross - x.Width
 	}
 	if c.Level {
 		c.Kept = shape.Rect{Left: -s.Below, Right: s.Above, Top: x.Width}
-		c.Raw = shape.Rect{Left: -s.Below, Right: v.Length - s.Below, Bottom: -lost, Top: v.GrossWidth - lost}
+		c.Raw = shape.Rect{Left: -s.Below, Right: v.Length - s.Below, Bottom: -lost, Top: s.Gross - lost}
 		c.Zero = shape.Point{X: c.Kept.Left}
 		return
 	}
 	c.Kept = shape.Rect{Bottom: -s.Below, Right: x.Width, Top: s.Above}
-	c.Raw = shape.Rect{Left: -lost, Right: v.GrossWidth - lost}
+	c.Raw = shape.Rect{Left: -lost, Right: s.Gross - lost}
 	for i := range m.registers {
 		if g := &m.registers[i]; g.Flitch == s.Flitch && g.Course == s.Course && g.Turned == s.Turned {
 			c.Register = g

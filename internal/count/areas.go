@@ -53,7 +53,7 @@ func (a *Areas) add(r *room.Room, run *layout.Run, s *layout.Sheet, b bed) {
 	if s.CutLength == 0 {
 		return
 	}
-	gross, hung := r.Veneer.GrossWidth, asHung(r, s)
+	gross, hung := s.Gross, asHung(s)
 	twice := func(width, long L) length.Area { return 2 * width.Times(long) }
 	a.Gross += twice(gross, s.CutLength)
 	a.Delivered += twice(gross, r.Veneer.Length)
@@ -118,11 +118,11 @@ func trims(run *layout.Run, s *layout.Sheet) (top, bottom Part) {
 }
 
 // asHung is the width of a sheet when it goes on the wall.
-func asHung(r *room.Room, s *layout.Sheet) L {
+func asHung(s *layout.Sheet) L {
 	if s.RipTo > 0 {
 		return s.RipTo
 	}
-	return r.Veneer.GrossWidth
+	return s.Gross
 }
 
 // raw tells which sides of a sheet are raw ends of the run.

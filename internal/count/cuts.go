@@ -78,7 +78,7 @@ type Hole struct {
 // cut makes a sheet's row.
 func cut(p *layout.Plan, r *layout.Run, s *layout.Sheet, b bed) Cut {
 	c := Cut{Flitch: s.Flitch, Number: s.Number, Place: s.Place, Course: s.Course, Run: r.Name, Length: s.CutLength,
-		Above: s.Above, Below: s.Below, TopTrim: b.top, BottomTrim: b.bottom, Net: s.Width, Width: asHung(p.Room, s), Rip: s.Ripped,
+		Above: s.Above, Below: s.Below, TopTrim: b.top, BottomTrim: b.bottom, Net: s.Width, Width: asHung(s), Rip: s.Ripped,
 		Turned: s.Turned, Hung: s.Hung, Narrow: s.Narrow, Level: r.Up, Stock: p.Room.Veneer.Length - s.CutLength, sheet: s}
 	span := &r.Spans[s.Span]
 	c.Closes = span.Closed && s.Place == span.LastSheet && s.Width > p.Room.Veneer.Overlap

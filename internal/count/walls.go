@@ -101,7 +101,7 @@ func (c *Count) kept() {
 	c.each(func(_ *layout.Run, s *layout.Sheet) {
 		if len(s.Pieces) == 0 {
 			nowhere[[2]int{s.Place, s.Course}] = true
-			c.Kept = append(c.Kept, Kept{"whole sheet", s.Flitch, s.Number, r.Veneer.GrossWidth, r.Veneer.Length})
+			c.Kept = append(c.Kept, Kept{"whole sheet", s.Flitch, s.Number, s.Gross, r.Veneer.Length})
 		}
 	})
 	for _, cut := range c.Cuts {
@@ -114,14 +114,14 @@ func (c *Count) kept() {
 			}
 			c.Kept = append(c.Kept, Kept{what, cut.Flitch, cut.Number, width, long})
 		}
-		if strip := r.Veneer.GrossWidth - cut.Width; strip >= r.Rules.LeastWidth {
-			add("strip", strip, cut.Length, 2*strip >= r.Veneer.GrossWidth)
+		if strip := cut.sheet.Gross - cut.Width; strip >= r.Rules.LeastWidth {
+			add("strip", strip, cut.Length, 2*strip >= cut.sheet.Gross)
 		}
 		if cut.keeps >= least {
 			add("lower part", cut.Width, cut.keeps, false)
 		}
 		if cut.Stock >= least {
-			add("end", r.Veneer.GrossWidth, cut.Stock, 2*cut.Stock >= r.Veneer.Length)
+			add("end", cut.sheet.Gross, cut.Stock, 2*cut.Stock >= r.Veneer.Length)
 		}
 	}
 }

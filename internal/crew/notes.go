@@ -16,9 +16,25 @@ func (d *wallBoard) tapeWords() []string {
 		return append(append(d.jointWords(), d.markWordsUp()...), d.beside...)
 	}
 	lines := append(append(d.jointWords(), d.stockWords()...), append(d.edgeWords(), d.sliverWords()...)...)
-	lines = append(lines, d.Words.Say("tape.seam_left", d.Inches(d.half)))
+	lines = append(append(lines, d.Words.Say("tape.seam_left", d.Inches(d.half))), d.narrowWords()...)
 	lines = append(append(lines, d.slantWords()...), d.witnessWords()...)
 	return append(lines, d.beside...)
+}
+
+// narrowWords name the places of sheets that came narrower than the others, with the line of their own.
+func (d *wallBoard) narrowWords() []string {
+	var lines []string
+	for _, h := range d.p.rows {
+		if s := d.w.Run.Hanging(h.Place); s.Short > 0 && !h.Hung() && d.p.Here(h) && h.Lined {
+			lines = append(lines, narrowLine(d.SheetNumbers(h), d.Inches(s.Gross), d.Inches(d.half-s.Short.HalfDown())))
+		}
+	}
+	return lines
+}
+
+// narrowLine says of a sheet that came narrower how its seam stands to its raw edge.
+func narrowLine(sheet, wide, seam string) string {
+	return sheet + " came " + wide + " wide: its seam " + seam + " left of its raw edge"
 }
 
 // stockWords name the courses that an opening takes whole, at places where another course hangs.
@@ -116,8 +132,8 @@ func (d *wallBoard) markWords() []string {
 	return lines
 }
 
-// besides letters notes under the tape list as far as there is room, and gives back the others.
-func (b *board) besides(g *scene.Group, notes []note, y float64) []note {
+// besides letters notes under the tape list as far as there is room, and gives back the others, and where it came to.
+func (b *board) besides(g *scene.Group, notes []note, y float64) ([]note, float64) {
 	u := b.Unit
 	var rest []note
 	for _, n := range notes {
@@ -152,5 +168,5 @@ func (b *board) besides(g *scene.Group, notes []note, y float64) []note {
 			b.Word(g, scene.Pt(b.List.X0, y), line, folio.TapedText*u, false, scene.Start)
 		}
 	}
-	return rest
+	return rest, y
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"flitchlay/internal/crewday"
 	"flitchlay/internal/days"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
@@ -16,6 +17,7 @@ type tapeRow struct {
 	line   string   // the figure to strike
 	words  string   // or what there is instead of a line
 	seam   string
+	off    string // how far the line may be off
 	hung   bool
 	rule   bool
 	head   string // names a flitch, in place of all else
@@ -37,7 +39,7 @@ func (d *wallBoard) tapeRows() []tapeRow {
 			if w := d.witness(h); w != nil {
 				list = append(list, tapeRow{number: d.stacked(h), line: d.at(w.X), words: d.Words.Say("wall.witness")})
 			}
-			list = append(list, tapeRow{number: d.stacked(h), line: d.at(h.Start), words: d.Words.Say("tape.left_edge_seam"), seam: d.at(h.From)})
+			list = append(list, tapeRow{number: d.stacked(h), line: d.at(h.Start), words: d.Words.Say("tape.left_edge_seam"), seam: d.at(h.From), off: d.off(h, true)})
 		}
 		if o := d.startsIn(h); o != nil && !h.Hung() {
 			list = append(list, tapeRow{number: d.stacked(h), words: d.Words.Say("tape.from", o.Name), seam: d.at(o.Right())})
@@ -63,9 +65,9 @@ func (d *wallBoard) tapeRows() []tapeRow {
 		case !h.Lined:
 			r.words, r.seam = d.gapWords(h)
 		case h.Check():
-			r.line, r.words, r.seam = d.checked(h), d.Words.Say("tape.check"), d.at(h.X)
+			r.line, r.words, r.seam, r.off = d.checked(h), d.Words.Say("tape.check"), d.at(h.X), d.off(h, false)
 		default:
-			r.line, r.seam = d.at(h.Line), d.at(h.X)
+			r.line, r.seam, r.off = d.at(h.Line), d.at(h.X), d.off(h, false)
 		}
 		list = append(list, r)
 	}
@@ -103,10 +105,11 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	g := b.Page.Part(scene.Tag{Class: "tape-list"})
 	b.Word(g, scene.Pt(x0, box.Y0+6*u), d.tapeTitle(), folio.TapedText*u, true, scene.Start)
 	rows := d.tapeRows()
+	rows = b.offsFit(rows)
 	columns := b.tapeColumns(rows)
 	top, head := box.Y0+8.6*u, tapeHead*u
 	high := math.Max(leastRow(rows)*u, math.Min(tapeMost*u, (box.Y1-top-head-underTape*u)/math.Max(float64(len(rows)), 1)))
-	b.tapeHeads(g, columns, top, d.w.Run.Up)
+	b.tapeHeads(g, columns, top, d.w.Run.Up, offHead(rows, d.PageWord(crewday.OffKey)))
 	y := top + head
 	g.HLine(x0, x1, y, scene.Pen(scene.Frame, folio.TapedFine))
 	for i, r := range rows {
@@ -132,7 +135,9 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	if !d.w.Run.Up {
 		y = b.cutting(g, d.markWords(), y)
 	}
-	return b.besides(g, notes, y)
+	notes, y = b.besides(g, notes, y)
+	b.offRule(g, rows, y, d.PageWord(crewday.OffKey))
+	return notes
 }
 
 // remarks letters what has to be said about the list, as far as there is room. What has none stands at the end of the cut list,
@@ -193,6 +198,7 @@ const (
 	tapeHead  = 9.2  // of the heads: two small lines
 	tapeLeast = 9.3  // of a row: two numbers one over the other
 	tapeWords = 9.9  // words over a figure
+	tapeOff   = 9.3  // a seam over how far it may be off
 	tapeTight = 8.0  // of a row in a list without such: two hands one over the other
 	tapeMost  = 9.6  // of a row, where there are few
 	underTape = 26.0 // kept for four lines of words under the list
@@ -205,6 +211,9 @@ func leastRow(rows []tapeRow) float64 {
 	for _, r := range rows {
 		if len(r.number) > 1 {
 			least = math.Max(least, tapeLeast)
+		}
+		if r.off != "" {
+			least = math.Max(least, tapeOff)
 		}
 		if r.line != "" && r.words != "" {
 			least = math.Max(least, tapeWords)

@@ -23,11 +23,22 @@ func (b *board) hungHeads(up bool) [][2]string {
 
 // tapeHeads letters the heads of the columns: edge and seam as the keys of [[hung]] call them. In the last, what is hung is
 // written: its edge, at the head over at the foot.
-func (b *board) tapeHeads(g *scene.Group, columns [4]float64, top float64, up bool) {
+// Under the head of the seams stands how far the lines may be off, where the rows say it.
+func (b *board) tapeHeads(g *scene.Group, columns [4]float64, top float64, up bool, off []string) {
 	u := b.Unit
 	x := b.List.X0
 	for i, word := range []string{b.Words.Say("tape.number"), b.Words.Say("tape.raw_edge"), b.Words.Say("tape.seam")} {
-		b.Word(g, scene.Pt(x+columns[i]/2, top+tapeHead*u-3.1*u), word, folio.TapedText*u, false, scene.Middle)
+		base := top + tapeHead*u - 3.1*u
+		if i == 2 && off != nil {
+			base = top + 4.3*u
+		}
+		b.Word(g, scene.Pt(x+columns[i]/2, base), word, folio.TapedText*u, false, scene.Middle)
+		for _, words := range off {
+			if i == 2 && scene.Width(words, folio.TapedSmall*u, false)+1.2*u <= columns[2] {
+				b.Word(g, scene.Pt(x+columns[2]/2, top+7.7*u), words, folio.TapedSmall*u, false, scene.Middle)
+				break
+			}
+		}
 		x += columns[i]
 	}
 	for _, words := range b.hungHeads(up) {
@@ -96,7 +107,7 @@ func (b *board) tapeColumns(rows []tapeRow) [4]float64 {
 		for _, s := range r.number {
 			number = math.Max(number, math.Min(scene.Width(s, folio.TapedLarge*u, true)+2*u, numberMost*u))
 		}
-		seam = math.Max(seam, scene.Width(r.seam, folio.TapedText*u, false)+2.6*u)
+		seam = math.Max(seam, math.Max(scene.Width(r.seam, folio.TapedText*u, false), scene.Width(r.off, folio.TapedSmall*u, false))+2.6*u)
 		line = math.Max(line, math.Min(scene.Width(r.line, folio.TapedLarge*u, true)+2.4*u, lineMost*u))
 		words := scene.Width(r.words, folio.TapedText*u, false)
 		switch {
@@ -169,7 +180,14 @@ func (b *board) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, high f
 		put(x+columns[1]-1.2*u, r.words, folio.TapedText*u, false, scene.End, columns[1]-2.4*u)
 	}
 	x += columns[1]
+	if r.off != "" {
+		mid -= 2.1 * u
+	}
 	put(x+columns[2]-1.2*u, r.seam, folio.TapedText*u, false, scene.End, columns[2]-2.4*u)
+	mid = y + high/2
+	if r.off != "" {
+		b.offWords(g, r.off, scene.Pt(x+columns[2]-1.2*u, mid+2.2*u))
+	}
 	hung := b.Words.Say("tape.hung")
 	if r.hung && scene.Width(hung, folio.TapedSmall*u, false)+2*u <= columns[3] { // the row says so itself
 		size := draft.Squeeze(hung, folio.TapedText*u, folio.TapedSmall*u, false, columns[3]-2*u)

@@ -17,11 +17,13 @@ type Set struct {
 	Faces []*face.Face // the covered walls in the order of the room
 	Count *count.Count
 	Days  *days.Schedule
+	plays map[*layout.Run]map[int]layout.Play
 }
 
 // NewSet prepares a set for the crew.
 func NewSet(p *layout.Plan, t *paper.Template, name string) *Set {
-	return &Set{TapedSet: folio.NewTapedSet(p, t, name), Faces: face.All(p), Count: count.Of(p), Days: days.Of(p)}
+	return &Set{TapedSet: folio.NewTapedSet(p, t, name), Faces: face.All(p), Count: count.Of(p), Days: days.Of(p),
+		plays: map[*layout.Run]map[int]layout.Play{}}
 }
 
 // Place names the room and the finish.

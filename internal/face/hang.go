@@ -21,7 +21,7 @@ type Hang struct {
 	Turn          L               // what a place of the run is moved by to come to this wall, less the wall's shift
 	Seam          *layout.Seam    // at its right, where it stands on this wall
 	X             L               // of the seam, or of the end of the covering
-	Line          L               // x of its plumb line, half an overlap right of the seam
+	Line          L               // x of its plumb line, half an overlap right of the seam; of a sheet that came narrower less
 	Lined         bool            // there is a line to strike or to check
 	Closes        bool            // its right edge closes the room
 	Ends          bool            // the covering ends at its right, on this wall
@@ -139,7 +139,7 @@ func (f *Face) hang(sheets []*layout.Sheet, turn, half L) *Hang {
 		return h
 	}
 	if h.Seam = r.SeamAfter(s.Place); h.Seam != nil {
-		h.Line = h.X + half
+		h.Line = h.X + half - r.Hanging(s.Place).Short.HalfDown()
 		h.Lined = !h.Closes && !h.Gone() && !f.inGap(h.Line)
 	}
 	return h

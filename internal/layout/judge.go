@@ -289,7 +289,7 @@ func (b *builder) total() {
 		for k := range b.plan.Runs[i].Sheets {
 			s := &b.plan.Runs[i].Sheets[k]
 			t.Sheets++
-			t.GrossArea += s.CutLength.Times(b.room.Veneer.GrossWidth)
+			t.GrossArea += s.CutLength.Times(s.Gross)
 			for _, p := range s.Pieces {
 				twice += p.Twice()
 			}

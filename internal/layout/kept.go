@@ -169,6 +169,7 @@ type KeptSheet struct {
 	Left      MM           `json:"left"`
 	Right     MM           `json:"right"`
 	Width     MM           `json:"width"`
+	Gross     MM           `json:"gross_width"`
 	Narrow    bool         `json:"narrow"`
 	Ripped    *string      `json:"ripped"`
 	CutLength MM           `json:"cut_length"`

@@ -79,7 +79,7 @@ func (s *Span) kept() KeptSpan {
 func (r *Run) keptSheet(s *Sheet, name func(int) string) KeptSheet {
 	k := KeptSheet{
 		Place: s.Place, Flitch: orNull(s.Flitch), Course: s.Course, Turned: s.Turned,
-		Left: MM(r.round(s.Left)), Right: MM(r.round(s.Right)), Width: MM(s.Width), Narrow: s.Narrow, Ripped: orNull(r.Side(s.Ripped)),
+		Left: MM(r.round(s.Left)), Right: MM(r.round(s.Right)), Width: MM(s.Width), Gross: MM(s.Gross), Narrow: s.Narrow, Ripped: orNull(r.Side(s.Ripped)),
 		CutLength: MM(s.CutLength), Above: MM(s.Above), Below: MM(s.Below),
 		Bends: each(s.Bends, func(l *L) MM { return MM(*l) }), Area: SquareMetres(s.Area),
 		Pieces: each(s.Pieces, func(p *Piece) KeptPiece {

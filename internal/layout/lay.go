@@ -60,6 +60,7 @@ func build(r *room.Room, aim seam.Aim, known func(run int) []*question, y *Layer
 	if err := b.number(); err != nil {
 		return nil, err
 	}
+	b.measured()
 	b.measureCorners()
 	b.judge()
 	b.drift()

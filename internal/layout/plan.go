@@ -97,7 +97,7 @@ type Span struct {
 type Seam struct {
 	Number                int // of the left sheet's place, as findings call it ("seam 4" is right of place 4)
 	At                    L
-	PlumbLine             L // s + half an overlap
+	PlumbLine             L // s + half an overlap; less half of what the sheet at its left is short
 	Wall                  int
 	X                     L   // from the wall's left end
 	LeftSheet, RightSheet int // places
@@ -139,6 +139,8 @@ type Sheet struct {
 	Lost        L      // grain lost at its right seam, where inner and under W
 	Ripped      string // "", "left", "right"; where the grain runs level the lower edge and the upper, which Run.Side says
 	RipTo       L      // width it is ripped to, before hanging; 0 where it is not
+	Gross       L      // as delivered: measured, or the gross width of all
+	Short       L      // what the narrowest sheet of its place lacks of what it is to cover with its overlaps and trims
 	StartLine   L      // left edge as hung
 	RightLine   L      // right edge as hung: the plumb line of its right seam, or the raw edge with trim
 	CutLength   L

@@ -199,7 +199,7 @@ func (p *playRow) wider(edge int, way L) Limit {
 	}
 	place, last := p.place(edge), edge == len(p.edges)-1
 	sheet, v := p.run.Hanging(place), &p.room.Veneer
-	raw := v.GrossWidth
+	raw := sheet.Gross
 	if sheet.RipTo > 0 && !(last && p.q.from.Closed) {
 		raw = sheet.RipTo
 	}

@@ -26,7 +26,7 @@ func (b *builder) addSpan(out *Run, q *question, found seam.Layout, place int) i
 	}
 	index := len(out.Spans)
 	for k := 0; k < n; k++ {
-		s := Sheet{Place: place + k, Course: 1, Lowest: true, Left: bounds[k], Right: bounds[k+1], Width: bounds[k+1] - bounds[k],
+		s := Sheet{Place: place + k, Course: 1, Lowest: true, Left: bounds[k], Right: bounds[k+1], Width: bounds[k+1] - bounds[k], Gross: b.room.Veneer.GrossWidth,
 			Span: index, End: k == 0 || k == n-1, Hung: k < len(q.hung)}
 		s.InGap = out.inGap(s.Left, s.Right)
 		b.rip(&s, q, k == 0 && !closing, k == n-1 && !closing, k == 0)
@@ -77,14 +77,15 @@ func (q *question) bounds(found seam.Layout) (bounds []L, closing bool) {
 	return append(bounds, L(q.R)), q.from.Closed
 }
 
-// rip says how a sheet is cut narrower before it is hung, and where its edges come to lie.
+// rip says how a sheet is cut narrower before it is hung, and where its edges come to lie. It gives back by how much the sheet is
+// too narrow for that.
 //
 //	raw left edge                     raw right edge = plumb line of its seam
 //	     |  o/2  seam        seam  o/2  |
 //	     |<----->|<- width ->|<----->|
-func (b *builder) rip(s *Sheet, q *question, rawLeft, rawRight, first bool) {
+func (b *builder) rip(s *Sheet, q *question, rawLeft, rawRight, first bool) (short L) {
 	half := b.room.Veneer.Overlap.HalfDown()
-	overlap, gross := b.room.Veneer.Overlap, b.room.Veneer.GrossWidth
+	overlap, gross := b.room.Veneer.Overlap, s.Gross
 	left, right := s.Left-(overlap-half), s.Right+half
 	if first && !rawLeft {
 		left = s.Left - half // the closing seam's own line
@@ -102,7 +103,11 @@ func (b *builder) rip(s *Sheet, q *question, rawLeft, rawRight, first bool) {
 	if !rawLeft && !rawRight {
 		need = s.Width + overlap
 	}
+	short = max(0, need-gross)
+	s.Ripped, s.RipTo = "", 0
 	switch {
+	case short > 0:
+		need = gross
 	case s.End && gross-need >= b.room.Rules.Snap, !s.End && q.Loses(int64(s.Width)):
 		s.RipTo = need
 		s.Ripped = "right"
@@ -120,6 +125,7 @@ func (b *builder) rip(s *Sheet, q *question, rawLeft, rawRight, first bool) {
 	if rawRight && !rawLeft && s.Ripped == "" {
 		s.StartLine, s.RightLine = left, left+gross
 	}
+	return short
 }
 
 // inGap reports whether the stretch from a to b lies wholly in a gap behind which the grain counts on.

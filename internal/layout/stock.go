@@ -47,7 +47,7 @@ func (b *builder) leftOut(f *room.Flitch, s *Stock) {
 	for _, kind := range []struct {
 		why     string
 		numbers []int
-	}{{"damaged", s.Damaged}, {"spare", s.Spare}} {
+	}{{"damaged", less(s.Damaged, f.Refused)}, {"measured under " + b.style.Words(b.room.LeastGross()), less(f.Refused, s.Laid)}, {"spare", s.Spare}} {
 		if len(kind.numbers) > 0 {
 			b.say(finding.NumbersLeftOut, place, finding.Slots{"flitch": s.Flitch, "numbers": sheetsAre(kind.numbers), "why": kind.why,
 				"all": Numbers(s.Delivered)})
@@ -57,6 +57,11 @@ func (b *builder) leftOut(f *room.Flitch, s *Stock) {
 		b.say(finding.HungDamaged, place, finding.Slots{"flitch": s.Flitch, "numbers": sheets(up), "hang": eachOf(len(up), "hangs", "hang"),
 			"count": eachOf(len(up), "counts", "count")})
 	}
+}
+
+// less are numbers that are not among others.
+func less(numbers, others []int) []int {
+	return slices.DeleteFunc(slices.Clone(numbers), func(n int) bool { return slices.Contains(others, n) })
 }
 
 // sheetsAre begins a sentence about sheets.

@@ -137,7 +137,7 @@ func (c *cutter) hang() {
 			left = from - half
 		}
 	}
-	c.width = int64(v.GrossWidth)
+	c.width = c.cameAs(s)
 	if s.Ripped != nil {
 		if c.width = right - left; !rawLeft && !rawRight {
 			c.width = to - from + int64(v.Overlap)
@@ -145,6 +145,9 @@ func (c *cutter) hang() {
 	}
 	if c.start = right - c.width; rawRight && !rawLeft && s.Ripped == nil {
 		c.start = left
+	}
+	if short := right - left - c.width; short > 0 && c.width < int64(v.GrossWidth) { // both edges lack half of it
+		c.start = left + short - short>>1
 	}
 	c.r = reach{from: from, to: to}
 	if !sp.closed {
@@ -174,7 +177,7 @@ func (c *cutter) edges() {
 	k, raw, s := c.card.Kept, c.card.Raw, c.sheet
 	above, below := units(c.t, s.Above), units(c.t, s.Below)
 	assert.Equal(c.t, [4]int64{0, -below, c.width, above}, [4]int64{int64(k.Left), int64(k.Bottom), int64(k.Right), int64(k.Top)}, c.what+"kept")
-	gross, long := int64(c.room.Veneer.GrossWidth), int64(c.room.Veneer.Length)
+	gross, long := c.cameAs(c.sheet), int64(c.room.Veneer.Length)
 	lost := int64(0)
 	if s.Ripped != nil && *s.Ripped == "left" {
 		lost = gross - c.width

@@ -20,8 +20,9 @@ type checker struct {
 	t     testing.TB
 	room  *room.Room
 	p     *printed
-	net   int64 // W
-	place int   // the last place
+	net   int64         // W
+	place int           // the last place
+	short map[int]int64 // by place: what its narrowest sheet lacks to lap over both its neighbours as all others do
 	lines []*line
 	want  []string // findings about seams and sheets that are due, one line each
 	net2  *big.Rat // pieces less holes, in squares of 1/8 micrometre
@@ -98,20 +99,42 @@ func (c *checker) run(p *printedRun, l *line) {
 		c.is(o.head, q.Head, "head of %s", o.Name)
 	}
 	c.seams(p, l)
+	c.short = map[int]int64{}
 	c.sheets(p, l)
+	c.plumb(p)
 	c.corners(p, l)
+}
+
+// plumb holds the lines of seams to where the raw edges of the sheets at their left come: half an overlap past the seam, or nearer
+// by half of what the sheet is short.
+func (c *checker) plumb(p *printedRun) {
+	half := int64(c.room.Veneer.Overlap) >> 1
+	for i, s := range p.Seams {
+		c.is(units(c.t, s.At)+half-c.short[s.LeftSheet]>>1, s.PlumbLine, "plumb line of seam %d", i)
+	}
+}
+
+// cameAs is how wide a sheet was delivered.
+func (c *checker) cameAs(s *printedSheet) int64 {
+	gross := int64(c.room.Veneer.GrossWidth)
+	for _, f := range c.room.Flitches {
+		for _, w := range f.Widths {
+			if s.Flitch != nil && s.Number != nil && *s.Flitch == f.Number && *s.Number == w.Number {
+				gross = min(gross, int64(w.Width))
+			}
+		}
+	}
+	return gross
 }
 
 // seams recomputes all that follows from where a seam stands.
 func (c *checker) seams(p *printedRun, l *line) {
-	half := int64(c.room.Veneer.Overlap) >> 1
 	last := int64(math.MinInt64)
 	for i, s := range p.Seams {
 		at := units(c.t, s.At)
 		assert.Greater(c.t, at, last, "seams ascend")
 		last = at
 		st := l.at(at)
-		c.is(at+half, s.PlumbLine, "plumb line of seam %d", i)
 		assert.Equal(c.t, c.room.Walls[st.wall].Name, s.Wall)
 		c.is(at-st.shift, s.FromWallLeft, "seam %d from its wall's left end", i)
 		c.near(l.seen(at), s.Seen, l.level(), "seen height of the seam at %s", s.At)
@@ -254,7 +277,8 @@ func (c *checker) sheet(p *printedRun, l *line, s *printedSheet, sp span, edges 
 	c.edge(l, from, s.Left, what+"left")
 	c.edge(l, to, s.Right, what+"right")
 	c.is(to-from, s.Width, "%swidth", what)
-	snap, gross, overlap := int64(c.room.Rules.Snap), int64(c.room.Veneer.GrossWidth), int64(c.room.Veneer.Overlap)
+	snap, gross, overlap := int64(c.room.Rules.Snap), c.cameAs(s), int64(c.room.Veneer.Overlap)
+	c.is(gross, s.Gross, "%sas delivered", what)
 	inner := k > 0 && k < n-1
 	under := inner && to-from <= c.net-snap
 	seen := new(big.Rat)
@@ -276,10 +300,13 @@ func (c *checker) sheet(p *printedRun, l *line, s *printedSheet, sp span, edges 
 		}
 	}
 	if k >= hung {
+		if gross < int64(c.room.Veneer.GrossWidth) && !l.inGap(from, to) && len(s.Pieces) > 0 {
+			c.short[s.Place] = max(c.short[s.Place], need-gross)
+		}
 		want := []string{""}
 		switch {
 		case len(s.Pieces) == 0: // goes back to stock as it is; cutOf holds the lack of pieces against the covering
-		case !inner && gross-need < snap, inner && !under:
+		case !inner && gross-need < snap, inner && !under, need > gross:
 		case n == 1:
 			want = []string{"left", "right"}
 		case k == 0:
@@ -428,7 +455,7 @@ func (c *checker) cutOf(l *line, s *printedSheet, r reach, courses []int, what s
 		delete(pieces, w.Name)
 	}
 	assert.Empty(c.t, pieces, what+"pieces on walls of the run only")
-	c.gross.Add(c.gross, new(big.Rat).Mul(big.NewRat(units(c.t, s.CutLength), 1), big.NewRat(int64(c.room.Veneer.GrossWidth), 1)))
+	c.gross.Add(c.gross, new(big.Rat).Mul(big.NewRat(units(c.t, s.CutLength), 1), big.NewRat(c.cameAs(s), 1)))
 	if gap || math.IsInf(low, 0) {
 		assert.Empty(c.t, s.Pieces)
 	}

@@ -54,13 +54,14 @@ func (c *checker) plays(p *printedRun, l *line, sp span, edges []int64, hung, fi
 // rawOf is how wide the k-th sheet is as it is cut: one that closes the room is ripped on the wall.
 func (t *shifted) rawOf(p *printedRun, k, first int) int64 {
 	n := len(t.edges) - 1
-	raw := int64(t.room.Veneer.GrossWidth)
-	if t.closes && k == n-1 {
-		return raw
-	}
+	raw, found := int64(t.room.Veneer.GrossWidth), false
 	for i := range p.Sheets {
 		s := &p.Sheets[i]
-		if s.Place != first+k || s.Ripped == nil || len(s.Pieces) == 0 {
+		if s.Place != first+k || len(s.Pieces) == 0 || found {
+			continue
+		}
+		raw, found = t.cameAs(s), true
+		if s.Ripped == nil || t.closes && k == n-1 {
 			continue
 		}
 		overlap := int64(t.room.Veneer.Overlap)

@@ -117,6 +117,7 @@ type printedSheet struct {
 	Turned       bool
 	Left, Right  num
 	Width        num
+	Gross        num `json:"gross_width"`
 	Narrow       bool
 	Ripped       *string
 	CutLength    num `json:"cut_length"`

@@ -34,6 +34,7 @@ func (d *decoder) flitches(tables []source.Value) {
 			f.Sheets = d.numbers(sheets)
 		}
 		f.Damaged = d.delivered(v.Get("damaged"), f, of)
+		d.widths(v.Get("widths"), &f, of)
 		if spare := v.Get("spare"); spare.Kind() == source.Integer {
 			f.Spare = d.lastOnes(spare, f, of)
 		} else {
@@ -165,6 +166,51 @@ func (d *decoder) lastOnes(v source.Value, f Flitch, of string) []int {
 		return nil
 	}
 	return slices.Clone(sound[len(sound)-int(count):])
+}
+
+// widths reads what sheets measure, and counts those that are too narrow to hang as damaged.
+func (d *decoder) widths(v source.Value, f *Flitch, of string) {
+	if !v.Given() {
+		return
+	}
+	const form = `write [number, width] for each sheet that was measured: widths = [[12, "23 7/16"], [15, "23"]]`
+	if v.Kind() != source.Array {
+		v.Mistake(form, "widths takes a list, not %s", v.Kind())
+		return
+	}
+	seen := map[int]bool{}
+	for _, item := range v.Items() {
+		two := item.Items()
+		if len(two) != 2 || two[0].Kind() != source.Integer {
+			item.Mistake(form, "%s is no sheet number with a width", item.Raw())
+			continue
+		}
+		n := int(max(0, min(two[0].Whole(0), highestSheet+1)))
+		width, ok := d.positive(two[1], 0, false)
+		gross := d.room.Veneer.GrossWidth
+		switch {
+		case len(f.Sheets) > 0 && !holds(f.Sheets, n):
+			two[0].Mistake("name sheets that were delivered", "widths sheet %s is not one of the sheets of %s", two[0].Raw(), of)
+		case seen[n]:
+			two[0].Mistake("keep the width that was measured last", "widths has sheet %d twice", n)
+		case !ok || gross <= 0:
+		case width > gross+d.room.Veneer.Overlap:
+			a, b := d.both(width, gross)
+			two[1].Mistake("measure from factory edge to factory edge; where all sheets came wider, give a greater gross_width",
+				"sheet %d cannot be %s wide: gross_width is %s", n, a, b)
+		default:
+			f.Widths = append(f.Widths, SheetWidth{n, width})
+		}
+		seen[n] = true
+	}
+	slices.SortFunc(f.Widths, func(a, b SheetWidth) int { return a.Number - b.Number })
+	for _, w := range f.Widths {
+		if w.Width < d.room.LeastGross() && !holds(f.Damaged, w.Number) {
+			f.Refused = append(f.Refused, w.Number)
+		}
+	}
+	f.Damaged = append(f.Damaged, f.Refused...)
+	slices.Sort(f.Damaged)
 }
 
 func holds(ascending []int, n int) bool {

@@ -68,7 +68,10 @@ func TestEveryKeyDecodes(t *testing.T) {
 		Overlap: in("1"), Length: in("10'"), Thickness: in("0.03"), Face: "photos/f311-#.jpg"}, r.Veneer)
 
 	require.Len(t, r.Flitches, 2)
-	assert.Equal(t, []int{9}, r.Flitches[0].Damaged)
+	assert.Equal(t, []int{9, 15}, r.Flitches[0].Damaged, "and one that came under 23 1/2 + 5/8 in")
+	assert.Equal(t, []int{15}, r.Flitches[0].Refused)
+	assert.Equal(t, []SheetWidth{{12, in("24 1/4")}, {13, in("24 5/8")}, {15, in("24")}}, r.Flitches[0].Widths)
+	assert.Equal(t, []L{in("24 1/4"), in("24 1/2"), in("24 1/2")}, []L{r.GrossOf("F-311", 12), r.GrossOf("F-311", 13), r.GrossOf("F-312", 3)})
 	assert.Equal(t, []int{23, 24}, r.Flitches[0].Spare)
 	assert.Len(t, r.Flitches[0].Sheets, 23)
 	assert.NotContains(t, r.Flitches[0].Sheets, 7)

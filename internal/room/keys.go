@@ -70,6 +70,7 @@ var Schema = source.Schema{
 		need("sheets", "sheet numbers", "numbers delivered: \"1-24\", \"1-6, 8-24\" or a list"),
 		may("damaged", "sheet numbers", "none", "sheets that cannot be hung"),
 		may("spare", "whole number or sheet numbers", "0", "sheets kept back: the last ones, or a list"),
+		may("widths", "list of [sheet number, length]", "all gross_width", "sheets measured when they came; under gross_width less overlap, plus least_overlap, a sheet counts as damaged"),
 	}},
 	{Path: "rules", Doc: "distances and widths that a layout keeps", Keys: ruleKeys()},
 	{Path: "room", Doc: "what holds for the whole room", Keys: []source.Key{

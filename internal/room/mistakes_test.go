@@ -163,6 +163,13 @@ func TestMistakes(t *testing.T) {
 			`15 '1-': sheets "1-": a sheet number is missing`, `17 'F': a second flitch has the number "F"`, `18 'a': sheets "a": "a" is no sheet number`, `20 'F': a second flitch has the number "F"`,
 			`21 '5-2': sheets "5-2": 5-2 runs backwards`, `23 'F': a second flitch has the number "F"`, `24 '1-99999': sheets "1-99999": more than 10000 sheets`,
 			`26 'F': a second flitch has the number "F"`, `27 0: 0 is no sheet number`, `27 2: sheet 2 stands twice`}},
+		{"widths: no list, no pair, no length", "+", flitch("sheets = '1-6'\nwidths = '24'"), []string{`16 '24': widths takes a list, not a text`}},
+		{"widths: not pairs", "+", flitch("sheets = '1-6'\nwidths = [3, [4], ['5', 24]]"), []string{`16 3: 3 is no sheet number with a width`,
+			`16 [4]: [4] is no sheet number with a width`, `16 ['5', 24]: ['5', 24] is no sheet number with a width`}},
+		{"widths: not delivered, twice, too wide", "+", flitch("sheets = '1-6'\nwidths = [[7, 24], [2, '24 1/4'], [2, 24], [3, 26]]"), []string{
+			`16 7: widths sheet 7 is not one of the sheets of flitch "F"`, `16 2: widths has sheet 2 twice`,
+			`16 26: sheet 3 cannot be 26 in wide: gross_width is 24 1/2 in`}},
+		{"widths: none is left", "+", flitch("sheets = '1-2'\nwidths = [[1, 23], [2, 23]]"), []string{`15 '1-2': no sheet of flitch "F" is left to hang`}},
 		{"damaged and spare not delivered", "+", flitch("sheets = '1-6, 8-9'\ndamaged = [3, 7]\nspare = '10'"), []string{`16 7: damaged sheet 7 is not one of the sheets of flitch "F"`, `17 '10': spare sheet 10 is not one of the sheets of flitch "F"`}},
 		{"more spares than sheets", "+", flitch("sheets = '1-6'\nspare = 7"), []string{`16 7: flitch "F" has no 7 sheets to spare`}},
 		{"nothing left to hang", "+", flitch("sheets = '1-6'\nspare = 6"), []string{`15 '1-6': no sheet of flitch "F" is left to hang`}},

@@ -65,11 +65,37 @@ type Veneer struct {
 // Flitch is a set of numbered sheets.
 type Flitch struct {
 	Number  string
-	Sheets  []int // delivered, ascending
-	Damaged []int // ascending
-	Spare   []int // kept back, ascending
+	Sheets  []int        // delivered, ascending
+	Damaged []int        // ascending
+	Spare   []int        // kept back, ascending
+	Widths  []SheetWidth // measured when they came, ascending by number
+	Refused []int        // too narrow to hang by Widths, ascending; they are among Damaged
 	At      Place
 }
+
+// SheetWidth is how wide a sheet came.
+type SheetWidth struct {
+	Number int
+	Width  L
+}
+
+// GrossOf is how wide a sheet is before it is cut: as measured, else the gross width of all.
+func (r *Room) GrossOf(flitch string, number int) L {
+	for i := range r.Flitches {
+		if f := &r.Flitches[i]; f.Number == flitch {
+			for _, w := range f.Widths {
+				if w.Number == number {
+					return min(w.Width, r.Veneer.GrossWidth)
+				}
+			}
+		}
+	}
+	return r.Veneer.GrossWidth
+}
+
+// LeastGross is the width under which a sheet is refused: it covers what all others do, and of the overlaps at its two sides is
+// left what LeastOverlap asks of one.
+func (r *Room) LeastGross() L { return r.NetWidth() + r.Rules.LeastOverlap }
 
 // Behind is what the covering runs behind.
 type Behind struct{ Base, Crown bool }

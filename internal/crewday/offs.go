@@ -1,0 +1,150 @@
+package crewday
+
+import (
+	"slices"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
+	"flitchlay/internal/scene"
+)
+
+// OffKey is where other pages find how far each line may be off.
+const OffKey = "offs"
+
+// OffPages draws how far each line may be off, and what breaks then. There are none where no line is left to strike.
+func (c *Set) OffPages(n int) []*scene.Page {
+	rows := c.offRows()
+	if len(rows) == 0 {
+		return nil
+	}
+	level := c.Room.Veneer.Horizontal
+	k := c.readable()
+	t := &draft.Table{Title: offHead, Row: k.Of(5.6), Rows: rows}
+	for i, head := range offHeads(level) {
+		column := draft.Column{Head: head, Wrap: i == 0 || i == 3 || i == 5, Bold: i == 2 || i == 4}
+		if column.Bold {
+			column.Align = scene.End
+		}
+		t.Columns = append(t.Columns, column)
+	}
+	var items []draft.Item
+	for _, text := range offTexts(level, c.Inches(c.Room.Rules.LeastOverlap)) {
+		items = append(items, draft.Item{Text: text})
+	}
+	return c.sided(n, offTitle, offAbout, []folio.Block{{Table: t}}, func(b *folio.Board, box scene.Box) {
+		y := draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, box.Y0), offRules, k.Medium, true, box.W()) + k.Of(2)
+		draft.List(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), items, k.Small, 0, box.W(), box.Y1-y)
+	})
+}
+
+// sided makes pages of the form of the hanging days: blocks at the left, what side draws at the right of the first.
+func (c *Set) sided(n int, title, about string, blocks []folio.Block, side func(*folio.Board, scene.Box)) []*scene.Page {
+	var out []*scene.Page
+	h := &hanging{Set: &c.Set, look: c.readable(), plan: c.Days}
+	fresh := func(title string) *Board {
+		b := c.Open(n+len(out), folio.Sheet{Title: title, Lines: [2]string{c.Place(), about}})
+		b.Page.Title = title
+		h.box = b.Area
+		return b
+	}
+	fresh("")
+	for _, l := range h.leaves(title, blocks, side) {
+		b := fresh(l.Title)
+		l.Draw(&folio.Board{Set: &c.Set, Leaf: l, Page: b.Page, Space: b.Space, Field: h.box})
+		out = append(out, b.Page)
+	}
+	return out
+}
+
+// offLine is a line of the table, or several one after the other that may be off by the same.
+type offLine struct {
+	wall        int
+	first, last string
+	off         [4]string
+}
+
+// offRows are the lines of the room in the order of hanging; what is the same of neighbours on a wall stands in one row.
+func (c *Set) offRows() []draft.Row {
+	var list []offLine
+	for i := range c.Plan.Runs {
+		r := &c.Plan.Runs[i]
+		var row []offLine
+		for _, s := range inOrder(r) {
+			play, ok := c.Plays(r)[s.LeftSheet]
+			if !ok {
+				continue
+			}
+			x := offLine{wall: s.Wall, first: c.Seam(r, s), off: [4]string{c.Off(play.Left), c.breaks(r, play.Left), c.Off(play.Right), c.breaks(r, play.Right)}}
+			if s.Closing {
+				x.first = startLine(c.Plan.PlaceName(r, s.RightSheet))
+			}
+			x.last = x.first
+			if n := len(row) - 1; n >= 0 && row[n].wall == x.wall && row[n].off == x.off && !s.Closing {
+				row[n].last = x.last
+				continue
+			}
+			row = append(row, x)
+		}
+		list = append(list, row...)
+	}
+	var rows []draft.Row
+	for _, x := range list {
+		rows = append(rows, draft.Row{Cells: append([]string{c.Room.Walls[x.wall].Name, lines(x.first, x.last)}, x.off[:]...)})
+	}
+	return rows
+}
+
+// inOrder are the seams of a run in the order of hanging; a closing seam is the left edge of the first sheet, and comes first.
+func inOrder(r *layout.Run) []*layout.Seam {
+	var list []*layout.Seam
+	for k := range r.Seams {
+		list = append(list, &r.Seams[k])
+	}
+	slices.SortStableFunc(list, func(a, b *layout.Seam) int {
+		if a.Closing != b.Closing && a.Span == b.Span {
+			if a.Closing {
+				return -1
+			}
+			return 1
+		}
+		return a.LeftSheet - b.LeftSheet
+	})
+	return list
+}
+
+// breaks says what breaks of a run beyond a limit.
+func (c *Set) breaks(r *layout.Run, l layout.Limit) string {
+	number := ""
+	if l.Place > 0 {
+		number = c.Plan.PlaceName(r, l.Place)
+	}
+	return breaks(l, number)
+}
+
+// Plays are how far the lines of a run may be off, by the place at their left.
+func (c *Set) Plays(r *layout.Run) map[int]layout.Play {
+	if c.plays[r] == nil {
+		c.plays[r] = c.Plan.Plays(r)
+	}
+	return c.plays[r]
+}
+
+// plain is from where on a limit is given in whole inches, or centimetres: nobody reads a line that is so far off to a fraction.
+const plain = 3 * length.Inch
+
+// Off is a limit, never more than it is: rounded down to what the pages print.
+func (c *Set) Off(l layout.Limit) string {
+	if l.Must == layout.NoMust {
+		return noLimit
+	}
+	step := c.Style.Least()
+	if l.By >= plain {
+		step = length.Inch
+		if c.Metric() {
+			step = 10 * length.Millimetre
+		}
+	}
+	return c.Style.Inches(l.By / step * step)
+}
