@@ -64,7 +64,9 @@ func (c *Set) wallPage(w *Wall, p *piece, n int) []*scene.Page {
 		area.Y1 = b.Field.Y1 // the foot has grown
 		d := c.fit(b, p, area)
 		b.Page.Add(d.g)
-		all := b.tapeList(d, b.footStrip(d))
+		wanted := b.footStrip(&scene.Group{}, d, nil) // what the foot has no room for is known before it is drawn
+		all := b.tapeList(d, wanted)
+		b.footStrip(b.Page.Part(scene.Tag{Class: "frame"}), d, besideAny(wanted, all))
 		p.over = nil
 		if len(all) == 0 {
 			return []*scene.Page{b.Page}
@@ -77,6 +79,16 @@ func (c *Set) wallPage(w *Wall, p *piece, n int) []*scene.Page {
 	}
 	p.fits, p.over = kept, over
 	return first
+}
+
+// besideAny are the heads of the notes of which something stands beside the drawing: of those that wanted room, all but what is left
+// whole.
+func besideAny(wanted, left []note) map[string]bool {
+	beside := map[string]bool{}
+	for _, n := range wanted {
+		beside[n.head] = !slices.ContainsFunc(left, func(m note) bool { return m.head == n.head && len(m.lines) == len(n.lines) })
+	}
+	return beside
 }
 
 // leftOver weighs what a page has no room for: what would go over to a page of its own, then what the cut list says too.

@@ -21,12 +21,12 @@ func (b *board) grow(lines int) {
 	b.Field.Y1 -= float64(lines) * footPitch * b.Unit
 }
 
-// footStrip draws the three fields under the drawing: boxes, rips, hold. It gives back what they have no room for.
-func (b *board) footStrip(d *wallBoard) []note {
+// footStrip draws the three fields under the drawing: boxes, rips, hold. It gives back what they have no room for; beside are the
+// heads of the fields of which something of that stands beside the drawing.
+func (b *board) footStrip(g *scene.Group, d *wallBoard, beside map[string]bool) []note {
 	f := b.Foot
 	b.rows = d.rowsWord()
 	one, two := f.X0+f.W()*0.342, f.X0+f.W()*0.638
-	g := b.Page.Part(scene.Tag{Class: "frame"})
 	pen := scene.Pen(scene.Frame, folio.TapedFine)
 	top := b.Field.Y1
 	g.HLine(f.X0, two, top, pen)
@@ -47,15 +47,15 @@ func (b *board) footStrip(d *wallBoard) []note {
 	if d.w.Run.Up {
 		caution = b.Words.Say("foot.edges_up")
 	}
-	rest = append(rest, b.footList(g, scene.Box{X0: f.X0, Y0: top, X1: one, Y1: f.Y1}, head, boxes, 4+b.more, caution)...)
-	rest = append(rest, b.footList(g, scene.Box{X0: one, Y0: top, X1: two, Y1: f.Y1}, b.Words.Say("foot.rip"), rips, 3+b.more,
+	rest = append(rest, b.footList(g, beside, scene.Box{X0: f.X0, Y0: top, X1: one, Y1: f.Y1}, head, boxes, 4+b.more, caution)...)
+	rest = append(rest, b.footList(g, beside, scene.Box{X0: one, Y0: top, X1: two, Y1: f.Y1}, b.Words.Say("foot.rip"), rips, 3+b.more,
 		b.Words.Say("foot.pencil"), b.Words.Say("foot.blade"))...)
 	b.holdField(g, scene.Box{X0: two, Y0: f.Y0, X1: f.X1, Y1: f.Y1}, d)
 	return rest
 }
 
 // footList letters a heading, as many lines as stand under it, and cautions; the lines that have no room come back.
-func (b *board) footList(g *scene.Group, box scene.Box, head string, lines []string, most int, caution ...string) []note {
+func (b *board) footList(g *scene.Group, beside map[string]bool, box scene.Box, head string, lines []string, most int, caution ...string) []note {
 	u := b.Unit
 	x, w := box.X0+3*u, box.W()-5*u
 	b.Word(g, scene.Pt(x, box.Y0+6*u), head, folio.TapedText*u, true, scene.Start)
@@ -72,7 +72,10 @@ func (b *board) footList(g *scene.Group, box scene.Box, head string, lines []str
 		}
 		if len(parts) > room && !(i == len(lines)-1 && len(parts) <= most-len(shown)) {
 			line := b.Words.Say("foot.others", b.rows)
-			if scene.Width(line, folio.TapedText*u, false) > w {
+			if !beside[head] {
+				line = b.Words.Say("tape.others", b.rows)
+			}
+			if beside[head] && scene.Width(line, folio.TapedText*u, false) > w {
 				line = b.Words.Say("foot.others_short", b.rows)
 			}
 			shown = append(shown, line)

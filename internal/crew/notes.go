@@ -143,23 +143,19 @@ func (b *board) besides(g *scene.Group, notes []note, y float64) ([]note, float6
 			}
 			return lines
 		}
-		lines, cut := wrap(n.lines), false
-		for n.listed && len(n.lines) > 0 && y+(7.4+5.6*float64(len(lines)))*u > b.List.Y1-2.4*u {
-			last := len(n.lines) - 1 // whole entries as far as they go
-			n.lines = n.lines[:last]
-			if lines = nil; last > 0 {
-				lines = wrap(append(slices.Clone(n.lines), b.Words.Say("tape.others", b.rows)))
+		lines, entries := wrap(n.lines), len(n.lines)
+		for n.listed && entries > 0 && y+(7.4+5.6*float64(len(lines)))*u > b.List.Y1-2.4*u {
+			entries-- // whole entries as far as they go
+			if lines = nil; entries > 0 {
+				lines = wrap(append(slices.Clone(n.lines[:entries]), b.Words.Say("tape.others", b.rows)))
 			}
-			cut = true
-		}
-		if cut {
-			rest = append(rest, n)
 		}
 		if len(lines) == 0 || y+(7.4+5.6*float64(len(lines)))*u > b.List.Y1-2.4*u {
-			if !cut {
-				rest = append(rest, n)
-			}
+			rest = append(rest, n)
 			continue
+		}
+		if entries < len(n.lines) {
+			rest = append(rest, note{n.head, n.lines[entries:], n.listed})
 		}
 		y += 7.4 * u
 		b.Word(g, scene.Pt(b.List.X0, y), n.head, folio.TapedText*u, true, scene.Start)

@@ -166,7 +166,7 @@ func TestPagesOfTheCutListAreNamed(t *testing.T) {
 		return strings.Contains(s, "flitch R-21 sheets 1-5") && strings.Contains(s, "TAPE LIST")
 	})
 	require.GreaterOrEqual(t, wall, 0)
-	m := regexp.MustCompile(`the others: beside, or pages (\d+), (\d+)`).FindStringSubmatch(pages[wall])
+	m := regexp.MustCompile(`the others: (?:beside, or )?pages (\d+), (\d+)`).FindStringSubmatch(pages[wall])
 	require.NotNil(t, m, pages[wall])
 	for i, words := range []string{"3 R-21", "21 R-21"} { // the first and the last of them
 		var n int
@@ -175,4 +175,24 @@ func TestPagesOfTheCutListAreNamed(t *testing.T) {
 		assert.Contains(t, pages[n-1], "Cut list")
 		assert.Contains(t, pages[n-1], words)
 	}
+}
+
+// TestBesideIsSaidWhereSomethingIs looks on every page whose foot says that the others stand beside: their heading stands there a
+// second time.
+func TestBesideIsSaidWhereSomethingIs(t *testing.T) {
+	said, not := 0, 0
+	for file, p := range rooms(t) {
+		for _, page := range printed(t, p) {
+			again := strings.Count(page, "RIP BEFORE PASTING") > 1 || strings.Count(page, "BOXES")+strings.Count(page, "OPENINGS ") > 1+strings.Count(page, "BOXES AND OPENINGS")
+			switch {
+			case strings.Contains(page, "others: beside"):
+				said++
+				assert.True(t, again, "%s: %s", file, page)
+			case strings.Contains(page, "the others: page"):
+				not++
+			}
+		}
+	}
+	assert.Positive(t, said)
+	assert.Positive(t, not)
 }
