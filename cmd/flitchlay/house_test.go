@@ -49,7 +49,7 @@ var ours = map[string]string{
 	"submittal": "length wood finding scene room layout climate paper draft face folio elevation detail",
 	"crewday":   "length scene room layout count days paper draft face folio submittal",
 	"card":      "length scene shape room run layout count paper draft face folio",
-	"crew":      "length scene shape room layout count days paper draft face folio crewday card",
+	"crew":      "length scene shape room layout count days paper draft face folio crewday card words",
 	"pole":      "length scene room layout paper draft face folio",
 	"aims":      "length scene shape room layout paper draft face folio elevation",
 	"svg":       "scene font", "pdf": "scene font",

@@ -30,14 +30,10 @@ func wordsOf(language, folder string) (*words.Table, error) {
 }
 
 func oneLanguage(name, folder string) (*words.Table, error) {
-	path := name
 	if words.IsName(name) {
-		text, err := words.Text(name)
-		if err != nil {
-			return nil, err
-		}
-		return words.Decode("words/"+name+".toml", text)
+		return words.Named(name)
 	}
+	path := name
 	if !filepath.IsAbs(path) {
 		path = filepath.Join(folder, path)
 	}

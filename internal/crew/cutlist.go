@@ -10,6 +10,7 @@ import (
 	"flitchlay/internal/count"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
+	"flitchlay/internal/words"
 )
 
 // cutRow is one sheet of the cut list.
@@ -49,43 +50,45 @@ func (c *Set) cutRows() []cutRow {
 					row.rip = c.Words.Say("list.to_gap")
 				}
 			}
-			c.whatElse(x, &row)
+			row.wall = x.Walls[0]
+			for _, t := range c.Words.Each() {
+				c.whatElse(t, x, &row)
+			}
 			list = append(list, row)
 		}
 	}
 	return list
 }
 
-// whatElse fills in on which wall a sheet begins, how it is turned, where it is bent, and the edges of all that is cut out
-// of it.
-func (c *Set) whatElse(x *count.Cut, row *cutRow) {
-	row.wall = x.Walls[0]
+// whatElse says of a sheet how it is turned, where it is bent, and the edges of all that is cut out of it.
+func (c *Set) whatElse(t *words.Table, x *count.Cut, row *cutRow) {
+	say := count.Speech{Words: t, Style: c.Style}
 	if x.Turned {
-		row.more = append(row.more, c.Words.Say("list.turned"))
+		row.more = append(row.more, t.Say("list.turned"))
 	}
 	if x.Closes {
-		row.more = append(row.more, x.ClosingWords(c.cutSpeech(), c.Room.Veneer.Overlap, x.Side(x.Rip)))
+		row.more = append(row.more, x.ClosingWords(say, c.Room.Veneer.Overlap, x.Side(x.Rip)))
 	}
 	if len(x.Bends) > 0 {
 		var list []string
 		for _, b := range x.Bends {
-			list = append(list, x.BendWords(c.cutSpeech(), b))
+			list = append(list, x.BendWords(say, b))
 		}
-		row.more = append(row.more, c.Words.Say("list.bend", x.FromEdge(c.cutSpeech()), strings.Join(list, ", ")))
+		row.more = append(row.more, t.Say("list.bend", x.FromEdge(say), strings.Join(list, ", ")))
 	}
 	for _, slit := range x.Slits(c.Plan) {
-		row.more = append(row.more, x.SlitWords(c.cutSpeech(), slit))
+		row.more = append(row.more, x.SlitWords(say, slit))
 	}
 	for i := range x.Holes {
 		h := &x.Holes[i]
 		name := c.nameOf(h)
 		if wall := c.Room.Walls[h.Wall].Name; wall != row.wall {
-			name = c.Words.Say("cut.on_wall", name, wall)
+			name = t.Say("cut.on_wall", name, wall)
 		}
-		row.more = append(row.more, name+": "+x.HoleWords(c.cutSpeech(), *h))
+		row.more = append(row.more, name+": "+x.HoleWords(say, *h))
 	}
 	if x.Askew != 0 && len(x.Holes) > 0 {
-		row.more = append(row.more, c.Words.Say("list.askew", c.Inches(x.Askew.Abs())))
+		row.more = append(row.more, t.Say("list.askew", c.Inches(x.Askew.Abs())))
 	}
 }
 

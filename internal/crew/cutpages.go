@@ -155,7 +155,7 @@ func (l *cutList) register(lines []string) {
 	u := l.set.Unit
 	l.fresh()
 	if len(lines) > 0 {
-		l.words(l.y+6*u, l.set.Words.Both("list.register"), true)
+		l.words(l.y+6*u, l.set.Words.Say("list.register"), true)
 		l.y += 6 * u
 	}
 	for _, line := range append(slices.Clone(lines), l.set.trimmed()) {

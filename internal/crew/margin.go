@@ -73,9 +73,14 @@ func (d *wallBoard) margins() {
 			d.block(d.g, scene.Pt(box.X1-9*u, box.Y0+6.6*u), 9*u, 6*u)
 		}
 	}
-	if box, ok := d.down(right, upWide*u, upHigh*u, roof+startHigh*u, floor); ok {
+	if box, ok := d.down(right, upWide*u, d.upHigh(), roof+startHigh*u, floor); ok {
 		d.arrowUp(box.X1-1.4*u, box)
 	}
+}
+
+// upHigh is how high the arrow UP is: its word stands upright beside it.
+func (d *wallBoard) upHigh() float64 {
+	return math.Max(upHigh*d.Unit, scene.Width(d.Words.Say("wall.up"), folio.TapedText*d.Unit, true)+1*d.Unit)
 }
 
 // arrowUp draws an arrow up a box with its word left of it.

@@ -141,7 +141,7 @@ func (d *wallBoard) headsUp() {
 			d.Word(d.g, scene.Pt(box.X0, box.Y1-0.8*u), d.Words.Say("wall.start"), size, true, scene.Start)
 		}
 	}
-	if box, ok := d.right(x, upWide*u, upHigh*u, d.v.Y(low)-24*u); ok {
+	if box, ok := d.right(x, upWide*u, d.upHigh(), d.v.Y(low)-24*u); ok {
 		d.arrowUp(box.X0+6*u, box)
 	}
 }

@@ -150,7 +150,7 @@ func (h *hanging) dayBlocks(day int) []folio.Block {
 			}
 		}
 	}
-	stops := &draft.Table{Title: say.Both("day.stops"), Columns: []draft.Column{{Head: say.Say("day.at"), Align: scene.End}, {Head: say.Say("day.after"), Bold: true},
+	stops := &draft.Table{Title: say.Say("day.stops"), Columns: []draft.Column{{Head: say.Say("day.at"), Align: scene.End}, {Head: say.Say("day.after"), Bold: true},
 		{Head: say.Say("day.where"), Wrap: true}, {Head: say.Say("day.to_cut"), Align: scene.End}}, Row: k.Of(5.6)}
 	for i := range h.plan.Stops {
 		x := &h.plan.Stops[i]

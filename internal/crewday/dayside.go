@@ -16,25 +16,25 @@ func (h *hanging) hoursSide(b *folio.Board, box scene.Box) {
 	t := submittal.Pairs(h.Words.Both("day.minutes"))
 	t.Columns[1].Align, t.Row = scene.End, h.look.Of(5.2)
 	row := func(what string, n int) { t.Rows = append(t.Rows, draft.Row{Cells: []string{what, strconv.Itoa(n)}}) }
-	row(h.Words.Both("minutes.plain"), d.Plain)
-	row(h.Words.Both("minutes.wrap"), d.Wrap)
-	row(h.Words.Both("minutes.opening"), d.Opening)
-	row(h.Words.Both("minutes.narrow"), d.Narrow)
-	row(h.Words.Both("minutes.box"), d.Box)
-	row(h.Words.Both("minutes.cut"), d.Cut)
-	row(h.Words.Both("minutes.rest"), d.Rest)
-	row(h.Words.Both("minutes.open"), d.Open)
-	row(h.Words.Both("minutes.lay_out"), d.LayOut)
-	row(h.Words.Both("minutes.look"), d.Look)
+	row(h.Words.Say("minutes.plain"), d.Plain)
+	row(h.Words.Say("minutes.wrap"), d.Wrap)
+	row(h.Words.Say("minutes.opening"), d.Opening)
+	row(h.Words.Say("minutes.narrow"), d.Narrow)
+	row(h.Words.Say("minutes.box"), d.Box)
+	row(h.Words.Say("minutes.cut"), d.Cut)
+	row(h.Words.Say("minutes.rest"), d.Rest)
+	row(h.Words.Say("minutes.open"), d.Open)
+	row(h.Words.Say("minutes.lay_out"), d.LayOut)
+	row(h.Words.Say("minutes.look"), d.Look)
 	t.Columns[0].Bold, t.Columns[1].Bold, t.Columns[1].Wrap, t.Columns[0].Wrap = false, true, false, true
 	y := h.side(b, box, box.Y0, t)
 	k := h.look
 	say := func(text string, bold bool) {
 		y = draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), text, k.Small, bold, box.W()) + k.Of(1)
 	}
-	say(h.Words.Both("minutes.source"), false)
+	say(h.Words.Say("minutes.source"), false)
 	y += k.Of(3)
-	say(h.Words.Both("day.person_hours", d.Crew, clock(h.plan.Minutes()*d.Crew)), true)
+	say(h.Words.Say("day.person_hours", d.Crew, clock(h.plan.Minutes()*d.Crew)), true)
 	for _, text := range h.crew(d.Crew) {
 		say(text, false)
 	}
@@ -44,11 +44,11 @@ func (h *hanging) hoursSide(b *folio.Board, box scene.Box) {
 func (h *hanging) crew(n int) []string {
 	switch n {
 	case 1:
-		return []string{h.Words.Both("crew.one")}
+		return []string{h.Words.Say("crew.one")}
 	case 2:
-		return []string{h.Words.Both("crew.up"), h.Words.Both("crew.down_damps")}
+		return []string{h.Words.Say("crew.up"), h.Words.Say("crew.down_damps")}
 	}
-	return []string{h.Words.Both("crew.up"), h.Words.Both("crew.down"), h.Words.Both("crew.others")}
+	return []string{h.Words.Say("crew.up"), h.Words.Say("crew.down"), h.Words.Say("crew.others")}
 }
 
 // side draws a table as wide as the side and gives the y under it.
@@ -86,7 +86,7 @@ func (h *hanging) notes(b *folio.Board, box scene.Box, y float64) {
 	if y+k.Of(16) > box.Y1 {
 		return
 	}
-	y = draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), h.Words.Both("day.notes"), k.Small, false, box.W())
+	y = draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), h.Words.Say("day.notes"), k.Small, false, box.W())
 	for ; y+k.Of(6) <= box.Y1; y += k.Of(6.4) {
 		b.Page.HLine(box.X0, box.X1, y+k.Of(5), scene.Pen(scene.Frame, k.Thin))
 	}

@@ -41,8 +41,17 @@ func (b *Board) siteChecks(box scene.Box) {
 	g := b.Page.Part(scene.Tag{Class: "checks"})
 	y := box.Y0 + 6*u
 	b.Word(g, scene.Pt(box.X0, y), b.Words.Both("start.checks"), size, true, scene.Start)
-	for _, text := range b.checkWords() {
-		lines := scene.Wrap(text, size, false, box.W()-6.4*u)
+	wrap := func(text string) []string { return scene.Wrap(text, size, false, box.W()-6.4*u) }
+	high := func(lines []string) float64 { return (0.9 + 5.3*float64(len(lines))) * u }
+	texts, all := b.checkWords(b.Words.Both), y
+	for _, text := range texts {
+		all += high(wrap(text))
+	}
+	if all > box.Y1-0.5*u { // no room for two languages
+		texts = b.checkWords(b.Words.Say)
+	}
+	for _, text := range texts {
+		lines := wrap(text)
 		if y+(1.2+5.3*float64(len(lines)))*u > box.Y1-0.5*u {
 			break
 		}
@@ -58,14 +67,14 @@ func (b *Board) siteChecks(box scene.Box) {
 }
 
 // checkWords are the checks: common practice, no source.
-func (b *Board) checkWords() []string {
+func (b *Board) checkWords(say func(key string, given ...any) string) []string {
 	near, wide := b.Words.Say("unit.near"), b.Words.Say("unit.wide")
 	if b.Metric() {
 		near, wide = b.Words.Say("unit.near_metric"), b.Words.Say("unit.wide_metric")
 	}
-	return []string{b.Words.Both("check.level", b.levelWords()), b.Words.Both("check.leans"), b.Words.Both("check.board", near, wide), b.Words.Both("check.primer"),
-		b.Words.Both("check.heat"), b.Words.Both("check.power"), b.Words.Both("check.alarms"), b.Words.Both("check.frames"), b.Words.Both("check.trims"),
-		b.Words.Both("check.rested"), b.Words.Both("check.counted"), b.Words.Both("check.release")}
+	return []string{say("check.level", b.levelWords()), say("check.leans"), say("check.board", near, wide), say("check.primer"),
+		say("check.heat"), say("check.power"), say("check.alarms"), say("check.frames"), say("check.trims"),
+		say("check.rested"), say("check.counted"), say("check.release")}
 }
 
 // markOuts are how far outside a wall of the plan its letter may stand, in mm on letter paper: near it, further out where a

@@ -10,8 +10,8 @@ import (
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
-	"flitchlay/internal/run"
 	"flitchlay/internal/roomtest"
+	"flitchlay/internal/run"
 	"flitchlay/internal/shape"
 )
 

@@ -39,6 +39,17 @@ func Text(name string) ([]byte, error) {
 	return nil, fmt.Errorf("no language %q; known are %s", name, strings.Join(Names(), ", "))
 }
 
+// Named is a language that comes with the program.
+//
+// Errors: one sentence that names the nearest.
+func Named(name string) (*Table, error) {
+	text, err := Text(name)
+	if err != nil {
+		return nil, err
+	}
+	return Decode("words/"+name+".toml", text)
+}
+
 // IsName reports whether a word of the room file is the name of a language, not the path of a table.
 func IsName(word string) bool { return !strings.ContainsAny(word, `/\.`) }
 
@@ -168,6 +179,15 @@ func listed(places []string) string {
 		return "none"
 	}
 	return strings.Join(places, " ")
+}
+
+// Forms are all texts of the table, in no order.
+func (t *Table) Forms() []string {
+	var list []string
+	for _, x := range t.says {
+		list = append(list, x.one, x.many)
+	}
+	return list
 }
 
 // Keys are the keys of all texts, in their order.

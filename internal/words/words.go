@@ -46,6 +46,14 @@ func (t *Table) Both(key string, given ...any) string {
 	return say
 }
 
+// Each is the table, and the one beside it where there is one.
+func (t *Table) Each() []*Table {
+	if t == nil || t.other == nil {
+		return []*Table{t}
+	}
+	return []*Table{t, t.other}
+}
+
 // Of is the word of a section for something that is known by its English word, and the word itself where the section has none:
 // "inside corner" of section end is under end.inside_corner.
 func (t *Table) Of(section, word string, given ...any) string {

@@ -58,6 +58,8 @@ func TestSay(t *testing.T) {
 	assert.Equal(t, "page 3 of 12", two.Say("page.of", 3, 12))
 	assert.Equal(t, "page 3 of 12 / of 12 the 3", two.Both("page.of", 3, 12))
 	assert.Equal(t, "page 3", two.Both("page.number", 3), "what reads the same stands once")
+	assert.Equal(t, []*Table{two, turned}, two.Each())
+	assert.Equal(t, []*Table{table}, table.Each())
 }
 
 // The table that is none is the English one, and a word that a section does not have stays as it is.
