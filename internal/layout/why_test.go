@@ -13,13 +13,15 @@ import (
 	"flitchlay/internal/seam"
 )
 
-// crowded is a closed room of so many walls, in each of which a must is broken, with pins in all of them.
-func crowded(walls int) string {
+// crowded is a closed room of so many walls with pins in all of them, and with stretches kept clear that no sheet spans.
+func crowded(walls, keeps, pins int) string {
 	text := head + "[room]\nclosed = true\n[rules]\nsnap = \"1/4\"\n"
 	for i := range walls {
 		text += fmt.Sprintf("[[wall]]\nlength = \"%d\"\nheight = \"8'\"\ncorner = \"inside\"\n", 190+7*i%13)
-		text += fmt.Sprintf("[[wall.keep_clear]]\nfrom = \"%d\"\nto = \"%d\"\n", 60+i, 88+i)
-		for k := range 4 {
+		for k := range keeps {
+			text += fmt.Sprintf("[[wall.keep_clear]]\nfrom = \"%d\"\nto = \"%d\"\n", 60+i%30+50*k, 88+i%30+50*k)
+		}
+		for k := range pins {
 			text += fmt.Sprintf("[[wall.pin]]\nat = \"%d\"\nput = %q\n", 11+(31*i+43*k)%170, []string{"seam", "middle"}[k%2])
 		}
 	}
@@ -29,7 +31,7 @@ func crowded(walls int) string {
 // What is asked about pins that fall ends where it has taken as much as it may, by a count that no clock and no other room has a part
 // in, and the findings say of which pins it was left out.
 func TestWhyPinsFallIsAskedSoFarAndNoFurther(t *testing.T) {
-	r := decoded(t, crowded(4))
+	r := decoded(t, crowded(4, 1, 4))
 	lay := func(left seam.Allowance) (reasons []string, spent seam.Allowance) {
 		b := begin(r, seam.Steady, nil, newShapes())
 		b.whyLeft = left
@@ -64,4 +66,23 @@ func TestWhyPinsFallIsAskedSoFarAndNoFurther(t *testing.T) {
 	none, spent := lay(0)
 	assert.Zero(t, spent)
 	assert.Equal(t, slices.Repeat([]string{notToTheEnd}, len(all)), none)
+}
+
+// BenchmarkCrowdedRooms lays out the rooms that take longest for the size of their text: 1 200 ft closed, with pins or stretches kept
+// clear wherever there is room, and reports how much was asked about pins that fall.
+func BenchmarkCrowdedRooms(b *testing.B) {
+	for _, f := range []struct {
+		name        string
+		keeps, pins int
+	}{{"pins", 0, 8}, {"keeps", 2, 0}, {"keepsAndPins", 1, 4}, {"bare", 0, 0}} {
+		b.Run(f.name, func(b *testing.B) {
+			r := roomOf(b, crowded(72, f.keeps, f.pins))
+			for b.Loop() {
+				x, err := chosen(r, seam.Steady, nil)
+				require.NoError(b, err)
+				x.nearly()
+				b.ReportMetric(float64(mostWhy-x.whyLeft), "lines/op")
+			}
+		})
+	}
 }
