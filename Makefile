@@ -4,6 +4,7 @@ GO      ?= go
 OUT     ?= out
 ROOM    ?= samples/reading-room.toml
 FUZZ    ?= 30s
+ALL      = GOGC=400 FLITCHLAY_CHECK=1 $(GO) test -timeout 60m -tags glpsol ./internal/seam ./...
 BIN     := bin/flitchlay
 SAMPLES := $(wildcard samples/*.toml)
 CHECKED  = grep -rlE --include='*_test.go' 'internal/(effort|roomtest)"' cmd internal templates | xargs -n1 dirname | sort -u | sed 's:^:flitchlay/:'
@@ -19,10 +20,14 @@ build:
 	@mkdir -p bin
 	$(GO) build -o $(BIN) ./cmd/flitchlay
 
-# What a person waits for: few random cases, and of each list its parts by turns. make large tries all of it. The garbage
-# collector works less: tests allocate much and end soon.
+# What a person waits for: few random cases, and of each list its parts by turns. With FLITCHLAY_CHECK=1 it is all of them, as make
+# large has it. The garbage collector works less: tests allocate much and end soon.
 test:
+ifeq ($(FLITCHLAY_CHECK),1)
+	$(ALL)
+else
 	GOGC=400 $(GO) test ./...
+endif
 
 # All that is held before a change goes in: form, lint, house rules, races, long comparisons with other programs, and the
 # drawings as other programs read them.
@@ -43,15 +48,13 @@ format:
 # The packages that do things side by side, or whose callers do. The detector slows a program tenfold, so the solver's
 # comparisons are few here; make large runs them all without it.
 race:
-	FLITCHLAY_SPANS=200 $(GO) test -race ./internal/cli/... ./internal/font/... ./internal/svg/... ./internal/pdf/...
-	FLITCHLAY_SPANS=200 $(GO) test -race -run 'BruteForce|Concurrent' ./internal/seam
+	FLITCHLAY_CHECK= FLITCHLAY_SPANS=200 $(GO) test -race ./internal/cli/... ./internal/font/... ./internal/svg/... ./internal/pdf/...
+	FLITCHLAY_CHECK= FLITCHLAY_SPANS=200 $(GO) test -race -run 'BruteForce|Concurrent' ./internal/seam
 
-# With FLITCHLAY_CHECK=1 the comparisons are long ones, and a program that is not installed is a failure. The packages
-# whose tests ask how much to try run anew, always, the solver's with GLPK beside it. For the others it changes nothing: what
-# make test has just run is not run twice.
+# With FLITCHLAY_CHECK=1 the comparisons are long ones, and a program that is not installed is a failure. What make test has just run
+# that way is not run twice. The solver's, the slowest, begin first, with GLPK beside them, so that nothing has to wait for them alone.
 large:
-	GOGC=400 FLITCHLAY_CHECK=1 $(GO) test $$($(GO) list ./... | grep -vxF "$$($(CHECKED))")
-	GOGC=400 FLITCHLAY_CHECK=1 $(GO) test -count=1 -timeout 60m -tags glpsol $$($(CHECKED))
+	$(ALL)
 
 # The comparisons with slow oracles at their full number: for a night, after a change of the solver or of the layout.
 long:

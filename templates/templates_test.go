@@ -15,7 +15,7 @@ func TestFilesAreEmbedded(t *testing.T) {
 	for _, c := range []struct {
 		folder string
 		some   string
-	}{{"rooms", "four-wall.toml"}, {"pages", "ansi-b.toml"}} {
+	}{{"rooms", "four-wall.toml"}, {"pages", "ansi-b.toml"}, {"words", "es.toml"}} {
 		onDisk, err := filepath.Glob(c.folder + "/*.toml")
 		require.NoError(t, err)
 		embedded, err := fs.Glob(Files, c.folder+"/*.toml")

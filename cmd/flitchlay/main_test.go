@@ -46,6 +46,7 @@ func TestScripts(t *testing.T) {
 		Setup: func(e *testscript.Env) error {
 			dir, err := filepath.Abs(top)
 			e.Setenv("TOP", dir)
+			e.Setenv("GOGC", os.Getenv("GOGC")) // the programs that a script runs collect as little as the tests themselves
 			return err
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){

@@ -119,6 +119,44 @@ func TestAimsStandOneOverTheOther(t *testing.T) {
 	}
 }
 
+// Of every sheet each piece is drawn, on the wall that it covers, that among them which only comes past a leaning joint.
+func TestEveryPieceIsDrawn(t *testing.T) {
+	rooms := roomtest.Samples(t)
+	rooms["leaning"] = roomtest.Head("in") + "[[wall]]\nname = \"Alder\"\nlength = \"70\"\nheight = \"96\"\ncorner = \"straight\"\nlean = [0, \"3\"]\n" +
+		"[[wall]]\nname = \"Birch\"\nlength = \"60\"\nheight = \"96\"\n[[wall.pin]]\nat = \"1 1/2\"\n"
+	for why, text := range rooms {
+		d, all := compared(t, text, "ansi-b")
+		type piece struct{ aim, wall, place string }
+		want, got := map[piece]int{}, map[piece]int{}
+		for _, a := range all.Aims {
+			if a.Same != "" {
+				continue
+			}
+			for i := range a.Plan.Runs {
+				for _, s := range a.Plan.Runs[i].Sheets {
+					for _, q := range s.Pieces {
+						want[piece{layout.AimWord(a.Plan.Aim), a.Plan.Room.Walls[q.Wall].Name, strconv.Itoa(s.Place)}]++
+					}
+				}
+			}
+		}
+		groupsOf(d, func(v *scene.Group) {
+			if v.View == nil || strings.HasPrefix(roomtest.Fact(v, "aim"), "layout ") {
+				return
+			}
+			for _, g := range roomtest.Classed(v, "sheet") {
+				if place := roomtest.Fact(g, "place"); place != "" && roomtest.Fact(g, "number") != "" {
+					got[piece{roomtest.Fact(v, "aim"), roomtest.Fact(v, "wall"), place}]++
+				}
+			}
+		})
+		for p, n := range want {
+			assert.GreaterOrEqual(t, got[p], n, "%s: %v", why, p)
+		}
+		require.NotEmpty(t, want)
+	}
+}
+
 // Every jump, closing seam and change of flitch has its mark, and every narrow sheet is shaded.
 func TestBreaksOfTheGrainAreMarked(t *testing.T) {
 	jumps, closings := 0, 0

@@ -51,45 +51,57 @@ func (e *aimElevation) draw() {
 	e.numbers()
 }
 
-// sheets draws every piece of every sheet with its edges, narrow ones shaded.
+// sheets draws every piece of every sheet with its edges, narrow ones shaded, those that only come past a leaning joint among them.
 func (e *aimElevation) sheets() {
 	for _, p := range e.f.Parts {
 		for _, s := range p.Sheets {
-			for _, q := range s.Pieces {
-				if q.Wall != e.wall {
-					continue
-				}
-				points, ok := e.points(q.Outline)
-				if !ok {
-					continue
-				}
-				tag := scene.Tag{Class: "sheet", Title: elevation.SheetWords(e.set, s), Data: []scene.Datum{folio.Datum("place", fmt.Sprint(s.Place)), folio.Datum("number", elevation.NumberOf(s))}}
-				style := scene.Pen(scene.Seams, e.Look.Thin)
-				if s.Narrow {
-					style = style.Filled(shaded)
-				}
-				e.group.Part(tag).Polygon(style, points...)
-				for i := range points {
-					e.line(points[i], points[(i+1)%len(points)], e.Look.Thin)
-				}
-			}
+			e.sheet(s)
+		}
+	}
+	for i := range e.f.Slivers {
+		for _, s := range e.f.Slivers[i].Sheets {
+			e.sheet(s)
 		}
 	}
 }
 
-// points are an outline on the page, cut to the piece of the wall; false where nothing of it is on the piece.
+func (e *aimElevation) sheet(s *layout.Sheet) {
+	for _, q := range s.Pieces {
+		if q.Wall != e.wall {
+			continue
+		}
+		points, ok := e.points(q.Outline)
+		if !ok {
+			continue
+		}
+		tag := scene.Tag{Class: "sheet", Title: elevation.SheetWords(e.set, s), Data: []scene.Datum{folio.Datum("place", fmt.Sprint(s.Place)), folio.Datum("number", elevation.NumberOf(s))}}
+		style := scene.Pen(scene.Seams, e.Look.Thin)
+		if s.Narrow {
+			style = style.Filled(shaded)
+		}
+		e.group.Part(tag).Polygon(style, points...)
+		for i := range points {
+			e.line(points[i], points[(i+1)%len(points)], e.Look.Thin)
+		}
+	}
+}
+
+// points are an outline on the page, cut to the piece of the wall where the wall goes on; false where nothing of it is on the piece.
 func (e *aimElevation) points(o shape.Outline) ([]scene.Point, bool) {
+	from, to := e.From, e.To
+	if e.piece == 1 {
+		from = math.MinInt64 // a leaning end stands past the foot of the wall
+	}
+	if e.last {
+		to = math.MaxInt64
+	}
 	a, b := o[0].X, o[0].X
 	var points []scene.Point
 	for _, p := range o {
 		a, b = min(a, p.X), max(b, p.X)
-		x := p.X
-		if !e.whole { // a leaning end may stand past the wall
-			x = min(max(x, e.From), e.To)
-		}
-		points = append(points, e.v.Pt(x, p.Z))
+		points = append(points, e.v.Pt(min(max(p.X, from), to), p.Z))
 	}
-	return points, b > e.From && a < e.To
+	return points, b > from && a < to
 }
 
 func (e *aimElevation) openings() {

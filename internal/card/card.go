@@ -4,6 +4,7 @@ import (
 	"flitchlay/internal/count"
 	"flitchlay/internal/face"
 	"flitchlay/internal/layout"
+	"flitchlay/internal/run"
 	"flitchlay/internal/shape"
 )
 
@@ -42,13 +43,14 @@ type Hole struct {
 	shape.Rect
 }
 
-// Next is what the sheet meets: sheets, or the end of the covering in words.
+// Next is what the sheet meets: sheets, or ends of the covering.
 type Next struct{ Left, Right, Under, Over Neighbour }
 
-// Neighbour is what hangs at one side of the sheet.
+// Neighbour is what hangs at one side of the sheet, or how the covering ends there: also against an opening, of whose kind
+// the end is then, or at a gap.
 type Neighbour struct {
 	Sheet *layout.Sheet // nil where none does
-	End   string        // how the covering ends there, "" beside a sheet
+	End   *run.End      // how the covering ends there, nil beside a sheet
 }
 
 // Of makes the cards of a plan: one for every sheet that is still to hang. Sheets that hang and sheets that go back to stock

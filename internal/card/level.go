@@ -50,11 +50,11 @@ func (s *sketch) edgeLabels() []label {
 	c := s.c
 	level := s.levelLine()
 	list := []label{
-		{s.view.MM(c.Kept.Top), []string{count.UpDown(s.Say, c.Kept.Top-level), "upper edge"}, true},
-		{s.view.MM(c.Kept.Bottom), []string{count.UpDown(s.Say, c.Kept.Bottom-level), edge(c)}, true},
+		{s.view.MM(c.Kept.Top), []string{count.UpDown(s.Words, s.Say, c.Kept.Top-level), s.Words.Say("card.upper_edge")}, true},
+		{s.view.MM(c.Kept.Bottom), []string{count.UpDown(s.Words, s.Say, c.Kept.Bottom-level), c.Cut.EdgeName(s.cuts(c))}, true},
 	}
 	if c.Raw.Bottom <= level && level <= c.Raw.Top {
-		list = append(list, label{s.view.MM(level), []string{"level line"}, false})
+		list = append(list, label{s.view.MM(level), []string{s.Words.Say("card.level_line")}, false})
 		slices.SortFunc(list, func(a, b label) int { return int(math.Copysign(1, b.at-a.at)) })
 	}
 	return list
@@ -84,7 +84,7 @@ func (s *sketch) cutEnd(g *scene.Group) {
 // heights beside the sheet.
 func (s *sketch) cutLength() scene.Text {
 	k := s.rect(s.c.Kept)
-	text := "CUT " + s.Say(s.c.Sheet.CutLength)
+	text := s.Words.Say("card.cut", s.Say(s.c.Sheet.CutLength))
 	half := scene.Width(text, s.text, true) / 2
 	x, y := math.Min(math.Max(k.Centre().X, s.box.X0+half), s.right-half), s.sheet.Y1+3.8*s.u
 	if x-half < s.sheet.X0-0.5*s.u || x+half > s.sheet.X1+0.5*s.u {

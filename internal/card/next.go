@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"flitchlay/internal/layout"
+	"flitchlay/internal/run"
 	"flitchlay/internal/shape"
 )
 
@@ -24,10 +25,10 @@ func next(r *layout.Run, s *layout.Sheet) Next {
 	}
 	span := &r.Spans[s.Span]
 	if left == (Neighbour{}) {
-		left.End = span.LeftEnd
+		left.End = span.Ends[0]
 	}
 	if right == (Neighbour{}) {
-		right.End = span.RightEnd
+		right.End = span.Ends[1]
 	}
 	for i := range r.Sheets {
 		if t := &r.Sheets[i]; t.Place == s.Place {
@@ -53,10 +54,10 @@ func met(r *layout.Run, s *layout.Sheet) Neighbour {
 	}
 	for i := range r.Openings {
 		if o := &r.Openings[i]; !r.Up && r.Line.DistanceTo(s.Left+s.Width.HalfDown(), o.Left, o.Right) == 0 {
-			return Neighbour{End: o.Kind.Named(o.Name)}
+			return Neighbour{End: &run.End{Kind: string(o.Kind), Name: o.Name}}
 		}
 	}
-	return Neighbour{End: "a gap"}
+	return Neighbour{End: &run.End{Kind: "gap"}}
 }
 
 // sheetAt is the sheet of a place in a course, or the nearest course that it has.

@@ -97,7 +97,7 @@ func (b *book) add(c *Card) {
 func (b *book) pages(n int) []*scene.Page {
 	var out []*scene.Page
 	for rest := b.cards; len(rest) > 0; {
-		t := b.Tape(n+len(out), folio.Sheet{Name: "install", Title: pageTitle, Lines: [2]string{pageWords, safeWords}})
+		t := b.Tape(n+len(out), folio.Sheet{Name: "install", Title: b.Words.Both("card.title"), Lines: [2]string{b.Words.Say("card.first"), b.Words.Say("card.safe")}})
 		if len(b.laid) == len(out) {
 			b.laid = append(b.laid, b.leaf(t.Area, rest))
 		}
@@ -135,7 +135,10 @@ func (b *book) titleOf(cards []*Card) string {
 	for _, c := range cards {
 		names = append(names, b.SheetNumber(c.Sheet))
 	}
-	return pageTitle + ": " + names[0] + map[bool]string{true: " to " + names[len(names)-1]}[len(slices.Compact(slices.Clone(names))) > 1]
+	if last := names[len(names)-1]; len(slices.Compact(slices.Clone(names))) > 1 {
+		return b.Words.Say("card.of_sheets", names[0], last)
+	}
+	return b.Words.Say("card.of_sheet", names[0])
 }
 
 // Sizes of a page of cards, in mm on letter paper.

@@ -151,11 +151,11 @@ func (s *sketch) wide(list []label) float64 {
 
 // tag names the card for whoever reads the file.
 func (s *sketch) tag() scene.Tag {
-	c, side := s.c, frontWords
+	c, side := s.c, faceSeen
 	if c.Back {
-		side = backWords
+		side = backSeen
 	}
-	return scene.Tag{Class: "card", Title: "card of sheet " + s.SheetNumber(c.Sheet), Data: []scene.Datum{
+	return scene.Tag{Class: "card", Title: s.Words.Say("card.tip", s.SheetNumber(c.Sheet)), Data: []scene.Datum{
 		folio.Datum("place", itoa(c.Sheet.Place)), folio.Datum("course", itoa(c.Sheet.Course)), folio.Datum("number", s.SheetNumber(c.Sheet)),
 		folio.Datum("run", c.Run.Name), folio.Datum("seen", side), folio.Datum("scale", itoa(int(s.view.Scale)))}}
 }

@@ -54,7 +54,7 @@ func (s *sketch) layUpright(force bool) bool {
 // heightLabels are the figures of head, mark and foot, at their heights over the sheet's foot.
 func (s *sketch) heightLabels() []label {
 	c := s.c
-	raw := [2]string{"raw head", "raw foot"}
+	raw := [2]string{"head", "foot"}
 	if c.Sheet.Turned {
 		raw[0], raw[1] = raw[1], raw[0]
 	}
@@ -76,24 +76,24 @@ func (s *sketch) heightLabels() []label {
 		case c.Register.Foot:
 			return s.Say(z - c.Raw.Bottom)
 		case marked || c.Raw.Bottom <= 0 && c.Raw.Top >= 0:
-			return count.UpDown(s.Say, z)
+			return count.UpDown(s.Words, s.Say, z)
 		}
 		return s.Say((z - c.Kept.Bottom).Abs())
 	}
 	if !c.stays(true) {
-		add(c.Raw.Top, false, raw[0])
-		add(c.Kept.Top, true, say(c.Kept.Top), "CUT head")
+		add(c.Raw.Top, false, s.Words.Of("raw_end", raw[0]))
+		add(c.Kept.Top, true, say(c.Kept.Top), s.Words.Say("card.cut_head"))
 	} else {
-		add(c.Kept.Top, true, say(c.Kept.Top), raw[0]+" stays")
+		add(c.Kept.Top, true, say(c.Kept.Top), s.Words.Of("raw_end", raw[0]+" stays"))
 	}
 	if c.Raw.Bottom <= 0 && 0 <= c.Raw.Top && !c.Register.Foot {
-		add(0, true, s.Say(c.Register.At), "MARK")
+		add(0, true, s.Say(c.Register.At), s.Words.Say("card.mark_here"))
 	}
 	if !c.stays(false) {
-		add(c.Kept.Bottom, true, say(c.Kept.Bottom), "CUT foot")
-		add(c.Raw.Bottom, false, raw[1])
+		add(c.Kept.Bottom, true, say(c.Kept.Bottom), s.Words.Say("card.cut_foot"))
+		add(c.Raw.Bottom, false, s.Words.Of("raw_end", raw[1]))
 	} else {
-		add(c.Kept.Bottom, true, say(c.Kept.Bottom), raw[1]+" stays")
+		add(c.Kept.Bottom, true, say(c.Kept.Bottom), s.Words.Of("raw_end", raw[1]+" stays"))
 	}
 	return list
 }
@@ -154,9 +154,9 @@ func (s *sketch) upTop() float64 { return s.box.Y0 + s.headHigh() + 1.6*s.u }
 
 // upWide is what the arrows take of the width beside the sheet.
 func (s *sketch) upWide() float64 {
-	w := (2.4+2.4+2+leaderLong)*s.u + scene.Width("UP", s.text, true)
+	w := (2.4+2.4+2+leaderLong)*s.u + scene.Width(s.Words.Say("wall.up"), s.text, true)
 	if s.c.Sheet.Turned {
-		w += 4.4*s.u + scene.Width("head", s.text, false)
+		w += 4.4*s.u + scene.Width(s.Words.Say("card.head_down"), s.text, false)
 	}
 	return w
 }
@@ -174,12 +174,12 @@ func (s *sketch) up(g *scene.Group) {
 	}
 	part.Line(scene.Pt(x, y+2*u), scene.Pt(x, y+upHigh*u-0.6*u), scene.Pen(scene.Marks, folio.TapedHeavy))
 	draft.Triangle(part, scene.Marks, scene.Pt(x, y), 90, 3.4*u, 3*u, 0, false)
-	word(x+2.4*u, "UP")
+	word(x+2.4*u, s.Words.Say("wall.up"))
 	if s.c.Sheet.Turned {
-		x += 2.4*u + scene.Width("UP", s.text, true) + 4*u
+		x += 2.4*u + scene.Width(s.Words.Say("wall.up"), s.text, true) + 4*u
 		part.Line(scene.Pt(x, y), scene.Pt(x, y+upHigh*u-3*u), scene.Pen(scene.Marks, folio.TapedFine))
 		draft.Triangle(part, scene.Marks, scene.Pt(x, y+upHigh*u-0.6*u), 270, 3.4*u, 3*u, rawLine, true)
-		part.Text(scene.Text{At: scene.Pt(x+2.4*u, y+upHigh*u-0.4*u), String: "head", Height: s.text, Layer: scene.Marks})
+		part.Text(scene.Text{At: scene.Pt(x+2.4*u, y+upHigh*u-0.4*u), String: s.Words.Say("card.head_down"), Height: s.text, Layer: scene.Marks})
 	}
 }
 

@@ -5,24 +5,26 @@ import (
 
 	"flitchlay/internal/count"
 	"flitchlay/internal/folio"
-	"flitchlay/internal/room"
 )
 
-// All words of the cards stand here. Those of a cut-out are the cut list's: see count.Cut.HoleWords.
+// What a card says is put together here, from the table of words. What is said of a cut-out is the cut list's: see
+// count.Cut.HoleWords.
 
-// Words of a page.
+// Which side of a sheet a card shows, as the data of its drawing has it.
 const (
-	pageTitle  = "Cards"
-	pageWords  = "cut apart, lay each on its sheet, tick when cut"
-	safeWords  = "pencil or laser only; metal strip behind every cut, new blade"
-	frontWords = "FACE"
-	backWords  = "BACK"
+	faceSeen = "FACE"
+	backSeen = "BACK"
 )
 
 // speech says what stands on the cards of a set.
 type speech struct {
 	*folio.TapedSet
 	count *count.Count
+}
+
+// cuts says how a card's sheet is cut.
+func (w speech) cuts(c *Card) count.Speech {
+	return count.Speech{Words: w.Words, Style: w.Style, Back: c.Back}
 }
 
 // line is one thing that is done to a sheet, or to know of it.
@@ -34,9 +36,9 @@ type line struct {
 // caption says what the head of the card is about, over the number.
 func (w speech) caption(c *Card) string {
 	if c.Back {
-		return backWords
+		return w.Words.Say("card.back")
 	}
-	return "sheet"
+	return w.Words.Say("card.sheet")
 }
 
 // where is on which walls a sheet hangs, and which course of its place it is where there are more.
@@ -46,22 +48,22 @@ func (w speech) where(c *Card) string {
 	case c.Courses < 2:
 		return words
 	case c.Level:
-		return words + ", piece " + itoa(c.Sheet.Course)
+		return w.Words.Say("card.piece", words, c.Sheet.Course)
 	}
-	return words + ", course " + itoa(c.Sheet.Course)
+	return w.Words.Say("card.course", words, c.Sheet.Course)
 }
 
 // others says where the rest of a list stands that a card has no room for.
-func (w speech) others() string { return "the others: cut list, " + w.PageWord("cuts") }
+func (w speech) others() string { return w.Words.Say("card.others", w.PageWord("cuts")) }
 
 // neighbours say what the sheet meets, on as few lines as there are directions.
 func (w speech) neighbours(c *Card) []string {
 	say := func(side string, n Neighbour) string {
 		switch {
 		case n.Sheet != nil:
-			return side + ": " + w.SheetNumber(n.Sheet)
-		case n.End != "":
-			return side + ": " + n.End
+			return w.Words.Of("next", side, w.SheetNumber(n.Sheet))
+		case n.End != nil:
+			return w.Words.Of("next", side, w.EndWords(*n.End))
 		}
 		return ""
 	}
@@ -78,44 +80,38 @@ func (w speech) neighbours(c *Card) []string {
 
 // zero names the corner that all figures are measured from.
 func (w speech) zero(c *Card) string {
-	at := "at the mark"
+	at := w.Words.Say("card.at_mark")
 	switch {
+	case c.Level && c.Back:
+		at = w.Words.Say("card.at_right_end")
 	case c.Level:
-		at = seen(c, "at the left end") + " as cut"
+		at = w.Words.Say("card.at_left_end")
 	case c.Cut.Below < 0:
-		at = w.endOf(c, "foot", "head")
+		at = w.endOf(c, false)
 	case c.Cut.Above < 0:
-		at = w.endOf(c, "head", "foot")
+		at = w.endOf(c, true)
 	}
-	words := "figures from 0: " + edge(c) + ", " + at
+	key := "card.zero"
 	if c.Back {
-		words += "; left and right as seen from the back"
+		key = "card.zero_back"
 	}
-	return words
+	return w.Words.Say(key, c.Cut.EdgeName(w.cuts(c)), at)
 }
 
 // endOf names an end of the sheet as it hangs that figures run from: as it is cut, or the raw end that stays there.
-func (w speech) endOf(c *Card, end, other string) string {
-	switch stays := c.stays(end == "head"); {
-	case !stays:
-		return "at the " + end + " as cut"
+func (w speech) endOf(c *Card, head bool) string {
+	key := "foot"
+	if head {
+		key = "head"
+	}
+	switch {
+	case !c.stays(head):
+		return w.Words.Of("card_end", key+" cut")
 	case c.Sheet.Turned:
-		return "at the raw " + other + ", now the " + end
+		return w.Words.Of("card_end", key+" turned")
 	}
-	return "at the raw " + end
+	return w.Words.Of("card_end", key+" raw")
 }
-
-// seen are words of the cut list as they read on a card: seen from the back, what is left there lies right.
-func seen(c *Card, words string) string {
-	if !c.Back {
-		return words
-	}
-	return strings.NewReplacer("left edge", "right edge", "left end", "right end").Replace(words)
-}
-
-// fromEdge says from which edge of the sheet distances across it run, edge what edge that is.
-func fromEdge(c *Card) string { return seen(c, c.Cut.FromEdge()) }
-func edge(c *Card) string     { return strings.TrimPrefix(fromEdge(c), "from ") }
 
 // ripped and kept name the side at which a sheet is ripped, and the raw edge at the other.
 func (c *Card) ripped() string { return c.side(c.Cut.Rip) }
@@ -135,36 +131,36 @@ func (w speech) work(c *Card) []line {
 	list := w.ends(c)
 	add := func(text string, bold bool) { list = append(list, line{text, bold}) }
 	if c.Sheet.Turned {
-		add("TURNED: its raw head hangs down", true)
+		add(w.Words.Say("card.turned"), true)
 	}
 	switch x := c.Cut; {
 	case x.Closes:
-		add(x.ClosingWords(w.Style, w.Room.Veneer.Overlap, c.ripped()), true)
+		add(x.ClosingWords(w.cuts(c), w.Room.Veneer.Overlap, c.ripped()), true)
 	case x.Rip != "":
-		add("RIP "+strings.ToUpper(c.ripped())+": "+w.Inches(x.Width)+" stays, from raw "+c.kept()+" edge", true)
+		add(w.Words.Say("card.rip", strings.ToUpper(w.Words.Of("side", c.ripped())), w.Inches(x.Width), w.Words.Of("side", c.kept())), true)
 	}
 	for i := range c.Folds {
 		add(w.fold(c, &c.Folds[i]), false)
 	}
 	for _, x := range c.Slits {
-		add(seen(c, c.Cut.SlitWords(w.Style, x)), true)
+		add(c.Cut.SlitWords(w.cuts(c), x), true)
 	}
 	for i := range c.Holes {
 		h := &c.Holes[i]
 		name := h.Name
 		if h.Hole.Kind.Traits().Box {
-			name += " " + string(h.Hole.Kind)
+			name += " " + w.KindWord(h.Hole.Kind)
 		}
 		if len(c.Cut.Walls) > 1 {
-			name += " on " + w.Room.Walls[h.Hole.Wall].Name
+			name = w.Words.Say("cut.on_wall", name, w.Room.Walls[h.Hole.Wall].Name)
 		}
-		add(name+": "+seen(c, c.Cut.HoleWords(w.Style, *h.Hole)), h.Hole.Kind.Traits().NeverCovered)
+		add(name+": "+c.Cut.HoleWords(w.cuts(c), *h.Hole), h.Hole.Kind.Traits().NeverCovered)
 	}
 	for i := range c.Rakes {
 		add(w.rake(c, &c.Rakes[i]), false)
 	}
 	if x := c.Cut; x.Askew != 0 && len(x.Holes) > 0 {
-		add("past the fold "+w.Inches(x.Askew.Abs())+" askew: mark what is cut out there on the wall", false)
+		add(w.Words.Say("card.askew", w.Inches(x.Askew.Abs())), false)
 	}
 	return list
 }
@@ -174,28 +170,29 @@ func (w speech) ends(c *Card) []line {
 	var list []line
 	add := func(text string, bold bool) { list = append(list, line{text, bold}) }
 	if short := c.Short(); short > 0 {
-		add("TOO SHORT by "+w.Inches(short)+": the sheet is "+w.Say(w.Room.Veneer.Length)+" long", true)
+		add(w.Words.Say("card.too_short", w.Inches(short), w.Say(w.Room.Veneer.Length)), true)
 	}
 	switch r := c.Register; {
 	case c.Level:
-		words := "CUT " + w.Say(c.Sheet.CutLength) + " long"
-		if !c.Back {
-			words += "; its left end hangs " + c.Cut.EndWords(w.Say, -c.Sheet.Below) + ", measured at the level line"
+		if c.Back {
+			add(w.Words.Say("card.cut_long", w.Say(c.Sheet.CutLength)), true)
+		} else {
+			add(w.Words.Say("card.cut_hangs", w.Say(c.Sheet.CutLength), c.Cut.EndWords(w.Words, w.Say, -c.Sheet.Below)), true)
 		}
-		add(words, true)
 	case r.Foot:
-		end, first := "foot", "foot "+w.Inches(max(0, c.Kept.Bottom-c.Raw.Bottom))+" from it; "
+		end := "foot"
 		if r.Turned {
 			end = "head"
 		}
 		if c.stays(false) {
-			first = "no cut there; "
+			add(w.Words.Of("measure", end+" stays", w.Say(c.Sheet.CutLength)), true)
+		} else {
+			add(w.Words.Of("measure", end+" cut", w.Inches(max(0, c.Kept.Bottom-c.Raw.Bottom)), w.Say(c.Sheet.CutLength)), true)
 		}
-		add("MEASURE from its raw "+end+", which hangs down: "+first+"CUT "+w.Say(c.Sheet.CutLength)+" long", true)
 	case r.Turned:
-		add("MARK "+w.Say(r.At)+" from its raw foot, which hangs up, then cut", true)
+		add(w.Words.Say("card.mark_turned", w.Say(r.At)), true)
 	default:
-		add("MARK "+w.Say(r.At)+" below its raw head, then cut", true)
+		add(w.Words.Say("card.mark", w.Say(r.At)), true)
 	}
 	add(w.zero(c), false)
 	return list
@@ -203,34 +200,25 @@ func (w speech) ends(c *Card) []line {
 
 // fold says where a fold meets head, level line and foot of the sheet as cut; once, where that is the same.
 func (w speech) fold(c *Card, f *Fold) string {
-	name := f.Bend.Name
+	name := f.Bend.Called(w.cuts(c))
 	if c.Back && f.Bend.Of != nil {
-		name = f.Bend.Of.Name + " jamb" // which of them is left depends on the side
+		name = w.Words.Say("card.jamb", f.Bend.Of.Name) // which of them is left depends on the side
 	}
 	if f.Corner != nil {
-		name += " " + cornerWord(f)
+		name = w.CornerWord(f.Corner.Kind, name)
 		if f.Corner.Radius > 0 {
-			name += ", round " + w.Inches(f.Corner.Radius)
+			name = w.Words.Say("card.round", name, w.Inches(f.Corner.Radius))
 		}
 	}
 	from := func(p L) string { return w.Style.Inches(c.fromEdge(p)) }
 	head, foot := from(f.Head.X), from(f.Foot.X)
 	if head == foot {
-		return "fold " + name + ": " + foot + " " + fromEdge(c)
+		return w.Words.Say("card.fold", name, foot, c.Cut.FromEdge(w.cuts(c)))
 	}
-	words := head + " at head, "
 	if c.Cut.Marked() {
-		words += from(c.across(f.Bend.At)) + " at level, "
+		return w.Words.Say("card.fold_level", name, head, from(c.across(f.Bend.At)), foot, c.Cut.FromEdge(w.cuts(c)))
 	}
-	return "fold " + name + ": " + words + foot + " at foot, " + fromEdge(c)
-}
-
-// cornerWord is how the wall page calls a corner.
-func cornerWord(f *Fold) string {
-	if f.Corner.Kind == room.Outside {
-		return "out"
-	}
-	return "in"
+	return w.Words.Say("card.fold_ends", name, head, foot, c.Cut.FromEdge(w.cuts(c)))
 }
 
 // fromEdge is how far a place across an upright card is from the left edge of the sheet.
@@ -253,41 +241,42 @@ func (c *Card) across(from L) L {
 func (w speech) height(c *Card, z L) string {
 	switch {
 	case c.Cut.Below < 0:
-		return w.Say((z - c.Zero.Z).Abs()) + " over its foot"
+		return w.Words.Say("height.over_foot", w.Say((z - c.Zero.Z).Abs()))
 	case c.Cut.Above < 0:
-		return w.Say((z - c.Zero.Z).Abs()) + " under its head"
+		return w.Words.Say("height.under_head", w.Say((z - c.Zero.Z).Abs()))
 	}
-	return count.UpDown(w.Say, z)
+	return count.UpDown(w.Words, w.Say, z)
 }
 
 // rake says how a head or a foot slopes, at every point where it turns.
 func (w speech) rake(c *Card, r *Rake) string {
-	name, trim := "FOOT", c.Cut.BottomTrim
+	end, trim := "foot", c.Cut.BottomTrim
 	if r.Head {
-		name, trim = "HEAD", c.Cut.TopTrim
+		end, trim = "head", c.Cut.TopTrim
 	}
+	cuts := w.cuts(c)
 	var list []string
 	for _, p := range r.Points {
 		if c.Level {
-			list = append(list, w.Inches(p.Z)+" at "+w.Say((p.X-c.Zero.X).Abs())+" "+seen(c, "from left end"))
+			list = append(list, w.Words.Say("card.rake_at", w.Inches(p.Z), w.Say((p.X-c.Zero.X).Abs())+" "+count.FromEnd(cuts)))
 			continue
 		}
 		at := c.fromEdge(p.X)
-		place := w.Inches(at) + " " + fromEdge(c)
+		place := w.Inches(at) + " " + c.Cut.FromEdge(cuts)
 		switch at {
 		case 0:
-			place = edge(c)
+			place = c.Cut.EdgeName(cuts)
 		case c.Cut.Width:
-			place = "other edge"
+			place = w.Words.Say("card.other_edge")
 		}
-		list = append(list, w.height(c, p.Z)+" at "+place)
+		list = append(list, w.Words.Say("card.rake_at", w.height(c, p.Z), place))
 	}
-	text := name + " SLOPES: " + strings.Join(list, ", ")
+	text := w.Words.Of("slopes", end, strings.Join(list, ", "))
 	if len(c.Cut.Walls) > 1 {
-		text = name + " SLOPES on " + w.Room.Walls[r.Wall].Name + ": " + strings.Join(list, ", ")
+		text = w.Words.Of("slopes", end+" on", w.Room.Walls[r.Wall].Name, strings.Join(list, ", "))
 	}
 	if c.Level {
 		return text
 	}
-	return text + "; trim " + w.Inches(trim) + " past it"
+	return w.Words.Say("card.rake_trim", text, w.Inches(trim))
 }

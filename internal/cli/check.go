@@ -23,7 +23,9 @@ func (c *call) check() *cobra.Command {
 breaks, a should finding a preference that it misses, a note something to know: among others the smallest
 change that would save a course, a sheet or a broken rule. Then it prints where the seams stand round every
 opening and what wraps past every corner; while sheets hang already, also what stands elsewhere because of
-them.
+them. Where [[reading]] gives what a wall measures on arrival, it answers with one of three words: hang
+(the lines stand as printed), re-strike (sheets and cut lengths stand, the lines named are struck from new
+figures), plan again (a must breaks, or a sheet as cut no longer reaches).
 
 ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 		Example: `  flitchlay check dining.toml`,
@@ -39,6 +41,7 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 			openings(&out, p)
 			returns(&out, p)
 			moves(&out, p)
+			arrivals(&out, p)
 			c.out.Write(out.Bytes())
 			return nil
 		},

@@ -12,6 +12,7 @@ import (
 
 	"flitchlay/internal/paper"
 	"flitchlay/internal/source"
+	"flitchlay/internal/words"
 	"flitchlay/templates"
 )
 
@@ -20,22 +21,24 @@ const usual = "four-wall"
 
 // newRoom writes a starter room, or a copy of a page template.
 func (c *call) newRoom() *cobra.Command {
-	var to, page string
+	var to, page, language string
 	var list bool
 	cmd := &cobra.Command{
-		Use:                   "new [-o FILE] [NAME | --page PAPER]",
+		Use:                   "new [-o FILE] [NAME | --page PAPER | --words LANGUAGE]",
 		DisableFlagsInUseLine: true,
-		Short:                 "Write a starter room, or a page template to make your own",
+		Short:                 "Write a starter room, or a page template or table of words to make your own",
 		Long: `new writes a room file to start from, with a comment on every figure. Without a name it is the room of
 four walls. With --page it writes a page template: paper, frame, title block, logo, page numbers, notes, scales,
-line widths, for you to change. A file that is there already is left as it is.
+line widths, for you to change. With --words it writes all words of the crew's pages in a language: en or es.
+A file that is there already is left as it is.
 
 Starter rooms:
 ` + starterList() + `
 Page templates:
 ` + paperList(),
 		Example: `  flitchlay new -o dining.toml four-wall
-  flitchlay new -o our-page.toml --page ansi-b`,
+  flitchlay new -o our-page.toml --page ansi-b
+  flitchlay new -o our-words.toml --words es`,
 		Args: cobra.MaximumNArgs(1),
 		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
 			if len(args) > 0 {
@@ -58,6 +61,16 @@ Page templates:
 				}
 				return c.start(to, text, fmt.Sprintf("change what your office does otherwise, then name it under [page] in a room file: submittal = %q", filepath.Base(to)))
 			}
+			if cmd.Flags().Changed("words") {
+				if len(args) > 0 {
+					return fmt.Errorf("new writes a room or a table of words, not both")
+				}
+				text, err := words.Text(language)
+				if err != nil {
+					return err
+				}
+				return c.start(to, text, fmt.Sprintf("say it as your crew does, then name it under [page] in a room file: language = %q", filepath.Base(to)))
+			}
 			name := usual
 			if len(args) == 1 {
 				name = args[0]
@@ -71,9 +84,13 @@ Page templates:
 	}
 	cmd.Flags().StringVarP(&to, "output", "o", "", "the file to write; without it the text goes to standard output")
 	cmd.Flags().StringVar(&page, "page", "", "write this page template in place of a room")
+	cmd.Flags().StringVar(&language, "words", "", "write the table of words of this language in place of a room")
 	cmd.Flags().BoolVar(&list, "list", false, "list the starter rooms")
 	cmd.RegisterFlagCompletionFunc("page", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 		return paper.Names(), cobra.ShellCompDirectiveNoFileComp
+	})
+	cmd.RegisterFlagCompletionFunc("words", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+		return words.Names(), cobra.ShellCompDirectiveNoFileComp
 	})
 	return cmd
 }

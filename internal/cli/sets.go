@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -25,13 +26,14 @@ type drawnSet struct {
 	inch  string // paper in an inch room that names none
 	mm    string // in a metric one
 	pages func(*layout.Plan, *paper.Template, pictures) (*scene.Document, error)
+	crew  bool // in the crew's language
 }
 
 // drawnSets are all sets, in the order in which they are drawn.
 var drawnSets = []drawnSet{
-	{"submittal", func(p room.Page) string { return p.Submittal }, "ansi-b", "a3", pictured},
-	{"install", func(p room.Page) string { return p.Install }, "ansi-a", "a4", unmarked(crew.Install)},
-	{"pole", func(p room.Page) string { return p.Install }, "ansi-a", "a4", unmarked(pole.Draw)},
+	{"submittal", func(p room.Page) string { return p.Submittal }, "ansi-b", "a3", pictured, false},
+	{"install", func(p room.Page) string { return p.Install }, "ansi-a", "a4", unmarked(crew.Install), true},
+	{"pole", func(p room.Page) string { return p.Install }, "ansi-a", "a4", unmarked(pole.Draw), true},
 }
 
 // pictured draws the set that takes the logo and the photographs of the sheets.
@@ -78,10 +80,30 @@ func chosen(words []string) ([]drawnSet, error) {
 	return sets, nil
 }
 
-// template gives the paper of a set: one of ours by name, or an office's own by its path from the room file's folder.
+// template gives the paper of a set: one of ours by name, or an office's own by its path from the room file's folder. With it come
+// the words of a set for the crew.
 //
-// Errors: a roomError with every mistake of a template of the office's own.
+// Errors: a roomError with every mistake of a template or a table of words of the office's own.
 func (s drawnSet) template(r *room.Room, folder string) (*paper.Template, error) {
+	t, err := s.paperOf(r, folder)
+	if err != nil || !s.crew {
+		return t, err
+	}
+	if t.Words, err = wordsOf(r.Page.Language, folder); err != nil {
+		return nil, named(s.word, err)
+	}
+	return t, nil
+}
+
+// named says of which set an error is, unless it has its place with it.
+func named(set string, err error) error {
+	if _, placed := errors.AsType[*roomError](err); placed {
+		return err
+	}
+	return fmt.Errorf("%s set: %w", set, err)
+}
+
+func (s drawnSet) paperOf(r *room.Room, folder string) (*paper.Template, error) {
 	word := s.paper(r.Page)
 	switch {
 	case word == "" && r.Project.Units == length.Millimetres:

@@ -6,11 +6,17 @@ import (
 	"strings"
 
 	"flitchlay/internal/layout"
-	"flitchlay/internal/length"
 )
 
 // The sheet that closes a room is ripped to a gap: what the walls and all sheets before have come to, between the raw edges at both
 // sides, over each of which the sheet laps.
+
+// GapPlace is a place at which the gap can be measured: head, level, middle and foot of the sheet; where an opening is in the way
+// the ceiling, just over it, just under it, and the foot of the wall.
+type GapPlace struct {
+	At string
+	Of string // the opening's name
+}
 
 // measured finds out at which heights both raw edges of the gap are on the wall. An opening that either stands in has none; what
 // remains is measured at its ends, the whole height at three places.
@@ -30,35 +36,35 @@ func (c *Cut) measured(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
 	}
 	switch {
 	case in == nil && c.Marked():
-		c.Measured = []string{"head", "level", "foot"}
+		c.Measured = []GapPlace{{At: "head"}, {At: "level"}, {At: "foot"}}
 		return
 	case in == nil:
-		c.Measured = []string{"head", "middle", "foot"}
+		c.Measured = []GapPlace{{At: "head"}, {At: "middle"}, {At: "foot"}}
 		return
 	}
 	slices.SortFunc(in, func(a, b *layout.Opening) int { return cmp.Compare(b.Head, a.Head) })
 	level := p.Room.Space.LevelLine
-	top, name := level+c.Above-c.TopTrim, "the ceiling"
+	top, from := level+c.Above-c.TopTrim, GapPlace{At: "ceiling"}
 	for _, o := range in {
 		if o.Head < top {
-			c.Measured = append(c.Measured, name, "just over "+o.Name)
+			c.Measured = append(c.Measured, from, GapPlace{"over", o.Name})
 		}
 		if o.Sill < top {
-			top, name = o.Sill, "just under "+o.Name
+			top, from = o.Sill, GapPlace{"under", o.Name}
 		}
 	}
 	if foot := level - c.Below + c.BottomTrim; foot < top {
-		c.Measured = append(c.Measured, name, "the foot")
+		c.Measured = append(c.Measured, from, GapPlace{At: "wall foot"})
 	}
 }
 
-// gapWords say where the gap is measured.
-func (c *Cut) gapWords() string {
-	list := c.Measured
-	if n := len(list); n > 1 && list[0] != "head" {
-		return strings.Join(list[:n-1], ", ") + " and " + list[n-1]
+// gapWords say where the gap is measured, in the words of a section that has one for every place.
+func (c *Cut) gapWords(w Speech, section string) []string {
+	var list []string
+	for _, p := range c.Measured {
+		list = append(list, w.Words.Of(section, p.At, p.Of))
 	}
-	return strings.Join(list, ", ")
+	return list
 }
 
 // off names the edge that comes off the closing sheet, as it is seen; the right one, where the layout leaves none to rip.
@@ -69,14 +75,18 @@ func (c *Cut) off(seen string) string {
 	return seen
 }
 
-// ClosingWords say how the sheet that closes a room is ripped. Seen is the name of the edge that comes off, on the side of the
-// sheet that is looked at.
-func (c *Cut) ClosingWords(s length.Style, overlap L, seen string) string {
-	return "closes: measure the gap of raw edges at " + c.gapWords() + "; rip " + c.off(seen) + " edge off to gap + " + s.Inches(2*overlap) + "; to check: " + s.Inches(c.Width)
+// ClosingWords say how the sheet that closes a room is ripped. Seen is the edge that comes off, on the side of the sheet that
+// is looked at.
+func (c *Cut) ClosingWords(w Speech, overlap L, seen string) string {
+	list := c.gapWords(w, "gap")
+	places := strings.Join(list, ", ")
+	if n := len(list); n > 1 && c.Measured[0].At != "head" {
+		places = w.Words.Say("cut.and", strings.Join(list[:n-1], ", "), list[n-1])
+	}
+	return w.Words.Say("cut.closes", places, w.Side(c.off(seen)), w.Inches(2*overlap), w.Inches(c.Width))
 }
 
 // ClosingShort is ClosingWords for a page on which there is little room.
-func (c *Cut) ClosingShort(s length.Style, overlap L) string {
-	places := strings.NewReplacer("the ", "", "just ", "").Replace(strings.Join(c.Measured, ", "))
-	return "closes: rip to raw gap (" + places + ") + " + s.Inches(2*overlap) + "; check " + s.Inches(c.Width)
+func (c *Cut) ClosingShort(w Speech, overlap L) string {
+	return w.Words.Say("cut.closes_short", strings.Join(c.gapWords(w, "gap_short"), ", "), w.Inches(2*overlap), w.Inches(c.Width))
 }

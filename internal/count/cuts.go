@@ -29,11 +29,11 @@ type Cut struct {
 	Level                bool   // grain is level
 	Over                 string // what the sheet is only over and under: "header of D1", "over and under W1"; else empty
 	HeaderOnly           bool
-	Closes               bool     // it meets the first of its span: the gap that it fills is measured before it is ripped
-	Measured             []string // where that gap can be measured, from above: where the wall has the raw edges at both its sides
-	Stock                L        // its end that the cut leaves, of the sheet as delivered; negative where it is too short
-	keeps                L        // length of the lower part that a header leaves
-	datum                L        // of the wall, where the grain is level
+	Closes               bool       // it meets the first of its span: the gap that it fills is measured before it is ripped
+	Measured             []GapPlace // where that gap can be measured, from above: where the wall has the raw edges at both its sides
+	Stock                L          // its end that the cut leaves, of the sheet as delivered; negative where it is too short
+	keeps                L          // length of the lower part that a header leaves
+	datum                L          // of the wall, where the grain is level
 	sheet                *layout.Sheet
 }
 

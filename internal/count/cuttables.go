@@ -6,6 +6,7 @@ import (
 
 	"flitchlay/internal/length"
 	"flitchlay/internal/report"
+	"flitchlay/internal/words"
 )
 
 func (c *Count) keptTable() *report.Table {
@@ -58,7 +59,7 @@ func (c *Count) cutTable() *report.Table {
 
 // cutWords says everything about a sheet that is no column of its own.
 func (c *Count) cutWords(x *Cut) string {
-	s := c.Style
+	s, w := c.Style, Speech{Style: c.Style}
 	var parts []string
 	say := func(format string, args ...any) { parts = append(parts, fmt.Sprintf(format, args...)) }
 	say("%s", strings.Join(x.Walls, ", "))
@@ -72,7 +73,7 @@ func (c *Count) cutWords(x *Cut) string {
 		say("turned end for end")
 	}
 	if x.Closes && !x.Hung {
-		say("%s", x.ClosingWords(s, c.room().Veneer.Overlap, x.Side(x.Rip)))
+		say("%s", x.ClosingWords(w, c.room().Veneer.Overlap, x.Side(x.Rip)))
 	}
 	if x.Over != "" {
 		say("%s", x.Over)
@@ -96,13 +97,13 @@ func (c *Count) cutWords(x *Cut) string {
 		}
 	}
 	for _, b := range x.Bends {
-		say("bend %s %s", x.BendWords(s, b), x.FromEdge())
+		say("bend %s %s", x.BendWords(w, b), x.FromEdge(w))
 	}
 	for _, slit := range x.Slits(c.Plan) {
-		say("%s", x.SlitWords(s, slit))
+		say("%s", x.SlitWords(w, slit))
 	}
 	for _, h := range x.Holes {
-		say("%s %s: %s", h.Kind, h.Name, x.HoleWords(s, h))
+		say("%s %s: %s", h.Kind, h.Name, x.HoleWords(w, h))
 	}
 	if x.Askew != 0 && len(x.Holes) > 0 {
 		say("past the bend %s askew over the height: mark what is cut out there on the wall", s.Inches(x.Askew.Abs()))
@@ -114,6 +115,6 @@ func (c *Count) cutWords(x *Cut) string {
 // where the grain is level: people read a word for it, machines a sign.
 func (c *Count) height(x *Cut, l L, sign int64) report.Cell {
 	cell := c.long(l)
-	cell.Text = x.EndWords(c.Style.Format, L(sign)*l)
+	cell.Text = x.EndWords(words.English(), c.Style.Format, L(sign)*l)
 	return cell
 }

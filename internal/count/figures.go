@@ -2,7 +2,7 @@ package count
 
 import (
 	"flitchlay/internal/layout"
-	"flitchlay/internal/length"
+	"flitchlay/internal/words"
 )
 
 // How cuts are said, on pages and in tables alike: each figure is an edge, and says from which edge of the sheet it is
@@ -37,18 +37,6 @@ func (c *Cut) Side(side string) string {
 	return map[string]string{"left": "lower", "right": "upper"}[side]
 }
 
-// FromEdge says from which edge of the sheet distances across it run: the left one, which is the factory's or, where it
-// is ripped, the new one.
-func (c *Cut) FromEdge() string {
-	switch {
-	case c.Rip == "left":
-		return "from ripped edge"
-	case c.Level:
-		return "from lower edge"
-	}
-	return "from left edge"
-}
-
 // Edge is the edge of FromEdge in full, as the JSON names it.
 func (c *Cut) Edge() string {
 	if c.Rip == "left" {
@@ -61,71 +49,73 @@ func (c *Cut) Edge() string {
 func (c *Cut) Marked() bool { return !c.Level && c.Above >= 0 && c.Below >= 0 }
 
 // Across is where a hole lies across the sheet, without the edge from which it is measured: "20 3/4 to 22 3/4".
-func (h *Hole) Across(s length.Style) string { return s.Inches(h.From) + " to " + s.Inches(h.To) }
+func (h *Hole) Across(w Speech) string {
+	return w.Words.Say("cut.span", w.Inches(h.From), w.Inches(h.To))
+}
 
 // HoleWords say where the four edges of a hole lie on the sheet: "hole 20 3/4 to 22 3/4 from left edge, 20 1/2 to 23 1/2
 // up". Heights are from the level mark; from an end of the sheet where the mark is not on it.
-func (c *Cut) HoleWords(s length.Style, h Hole) string {
-	across := h.What() + " " + h.Across(s) + " " + c.FromEdge() + ", "
-	if c.Level {
-		across += s.Inches(h.Low+c.Below) + " to " + s.Inches(h.High+c.Below) + " from left end"
-	} else {
-		across += c.heights(s, h)
+func (c *Cut) HoleWords(w Speech, h Hole) string {
+	key := "cut.hole"
+	if h.Kind.Traits().NeverCovered {
+		key = "cut.never_covered"
 	}
-	if h.What() == "plate" {
-		across += ", never cover"
-	}
-	return across
+	return w.Words.Say(key, w.Words.Of("cut_out", h.What()), h.Across(w)+" "+c.FromEdge(w), c.along(w, h))
 }
 
-// heights say where a hole lies along an upright sheet.
-func (c *Cut) heights(s length.Style, h Hole) string {
-	span := func(a, b L, word string) string { return s.Inches(a) + " to " + s.Inches(b) + " " + word }
+// along says where a hole lies along the sheet.
+func (c *Cut) along(w Speech, h Hole) string {
+	span := func(key string, a, b L) string { return w.Words.Say(key, w.Inches(a), w.Inches(b)) }
 	switch {
+	case c.Level:
+		return span("cut.span", h.Low+c.Below, h.High+c.Below) + " " + FromEnd(w)
 	case c.Below < 0:
-		return span(h.Low+c.Below, h.High+c.Below, "over its foot")
+		return span("cut.over_foot", h.Low+c.Below, h.High+c.Below)
 	case c.Above < 0:
-		return span(c.Above-h.High, c.Above-h.Low, "under its head")
+		return span("cut.under_head", c.Above-h.High, c.Above-h.Low)
 	case h.Low >= 0:
-		return span(h.Low, h.High, "up")
+		return span("cut.both_up", h.Low, h.High)
 	case h.High <= 0:
-		return span(-h.High, -h.Low, "down")
+		return span("cut.both_down", -h.High, -h.Low)
 	}
-	return s.Inches(-h.Low) + " down to " + s.Inches(h.High) + " up"
+	return span("cut.down_to_up", -h.Low, h.High)
+}
+
+// Called is what a bend is called: by its corner, a jamb by its opening and its side.
+func (b *Bend) Called(w Speech) string {
+	switch {
+	case b.Of == nil:
+		return b.Name
+	case b.rightJamb:
+		return w.Words.Say("cut.right_jamb", b.Of.Name)
+	}
+	return w.Words.Say("cut.left_jamb", b.Of.Name)
 }
 
 // BendWords say where a bend line lies on the sheet: one figure; where the corner leans that at the level line, and those at
 // the ends as they are cut. A sheet that does not come to the level line has the two alone.
-func (c *Cut) BendWords(s length.Style, b Bend) string {
-	at, foot, head := s.Inches(b.At), s.Inches(b.Foot), s.Inches(b.Head)
+func (c *Cut) BendWords(w Speech, b Bend) string {
+	at, foot, head := w.Inches(b.At), w.Inches(b.Foot), w.Inches(b.Head)
 	switch {
 	case foot == head:
-		return b.Name + " at " + foot
+		return w.Words.Say("cut.bend", b.Called(w), foot)
 	case !c.Marked():
-		return b.Name + " at " + foot + " at its foot, " + head + " at its head"
+		return w.Words.Say("cut.bend_ends", b.Called(w), foot, head)
 	}
-	return b.Name + " at " + at + " (foot " + foot + ", head " + head + ")"
+	return w.Words.Say("cut.bend_leans", b.Called(w), at, foot, head)
 }
 
 // EndWords say where an end of the sheet is: over or under the level line; where the grain is level right or left of the
 // wall's datum.
-func (c *Cut) EndWords(say func(L) string, at L) string {
+func (c *Cut) EndWords(t *words.Table, say func(L) string, at L) string {
 	if c.Level {
 		at -= c.datum
 	}
 	switch {
 	case !c.Level:
-		return UpDown(say, at)
+		return UpDown(t, say, at)
 	case at < 0:
-		return say(-at) + " left of 0"
+		return t.Say("place.left_of_0", say(-at))
 	}
 	return say(at)
-}
-
-// UpDown says on which side of the level line a height is; no figure of it has a sign.
-func UpDown(say func(L) string, z L) string {
-	if z < 0 {
-		return say(-z) + " down"
-	}
-	return say(z) + " up"
 }

@@ -48,6 +48,20 @@ func TestWhatHangsIsNotOrderedAgain(t *testing.T) {
 	}
 }
 
+// TestEdgesThatAreCutTakeNoBlade has a door from 10 to 30 in, 80 high: two sheets hang over all of it; or one alone, up to 16 1/2 in,
+// and then its left side is cut, its right side is not, and of its head a part is not.
+func TestEdgesThatAreCutTakeNoBlade(t *testing.T) {
+	const head = "\n[[wall]]\nname = \"Long\"\nlength = \"10'\"\nheight = \"8'\"\n[[wall.opening]]\nkind = \"door\"\nfrom_left = 10\nwidth = 20\nheight = 80\n"
+	for hung, want := range map[string]int{
+		"": 3,
+		"[[hung]]\nwall = \"Long\"\nsheets = \"1\"\nseams = [\"16 1/2\"]\n":       2,
+		"[[hung]]\nwall = \"Long\"\nsheets = \"1-2\"\nseams = [\"16 1/2\", 40]\n": 0,
+	} {
+		n := counted(t, veneer("24 1/2", "1", "10'")+head+hung)
+		assert.Equal(t, want, n.Material.Blades.Edges, hung)
+	}
+}
+
 // jsonOf is what the JSON says of one room.
 func jsonOf(t *testing.T, n *Count) string {
 	t.Helper()

@@ -8,6 +8,7 @@ import (
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
+	"flitchlay/internal/shape"
 )
 
 // Material is everything but veneer: what is still to hang takes of paste, primer, strips and blades, what the whole room takes of
@@ -40,7 +41,7 @@ type Strip struct {
 	Length L
 }
 
-// Blades: a new one for every seam, every end match and every edge of an opening.
+// Blades: a new one for every seam, every end match and every edge of an opening that is still to cut.
 type Blades struct{ Seams, Matches, Edges int }
 
 // Total is all blades.
@@ -84,7 +85,7 @@ func (c *Count) material() {
 			}
 		}
 		for _, o := range run.Openings {
-			m.Blades.Edges += edges(r, &o)
+			m.Blades.Edges += edges(r, &o) - cutEdges(run, &o, &r.Walls[o.Wall].Openings[o.Index])
 		}
 		c.ends(run)
 		for _, st := range run.Walls {
@@ -159,6 +160,45 @@ func edges(r *room.Room, o *layout.Opening) int {
 		n++
 	}
 	return n
+}
+
+// cutEdges is how many edges of an opening are behind the crew: only sheets that hang reach them.
+func cutEdges(run *layout.Run, o *layout.Opening, in *room.Opening) (n int) {
+	from, to := in.FromLeft, in.Right()
+	type edge struct{ a, b room.Point }
+	for _, e := range []edge{
+		{room.Point{X: from, Z: o.Sill}, room.Point{X: from, Z: o.Head}}, {room.Point{X: to, Z: o.Sill}, room.Point{X: to, Z: o.Head}},
+		{room.Point{X: from, Z: o.Head}, room.Point{X: to, Z: o.Head}}, {room.Point{X: from, Z: o.Sill}, room.Point{X: to, Z: o.Sill}},
+	} {
+		hung, rest := false, false
+		for k := range run.Sheets {
+			s := &run.Sheets[k]
+			for i := range s.Pieces {
+				if p := &s.Pieces[i]; p.Wall == o.Wall && along(p, e.a, e.b) {
+					hung, rest = hung || s.Hung, rest || !s.Hung
+				}
+			}
+		}
+		if hung && !rest {
+			n++
+		}
+	}
+	return n
+}
+
+// along reports whether a piece has a side on a line that is upright or level.
+func along(p *layout.Piece, a, b room.Point) bool {
+	for _, o := range slices.Concat([]shape.Outline{p.Outline}, p.Holes) {
+		for i, c := range o {
+			d := o[(i+1)%len(o)]
+			upright := a.X == b.X && c.X == a.X && d.X == a.X && max(min(c.Z, d.Z), a.Z) < min(max(c.Z, d.Z), b.Z)
+			level := a.Z == b.Z && c.Z == a.Z && d.Z == a.Z && max(min(c.X, d.X), a.X) < min(max(c.X, d.X), b.X)
+			if upright || level {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // takes says what closes a raw end (common practice, no source).

@@ -1,9 +1,6 @@
 package count
 
-import (
-	"flitchlay/internal/layout"
-	"flitchlay/internal/length"
-)
+import "flitchlay/internal/layout"
 
 // Slit are the level cuts that free the flap of a wrapped jamb, between its fold and the edge of what is cut out.
 type Slit struct {
@@ -40,20 +37,21 @@ func (c *Cut) Slits(p *layout.Plan) []Slit {
 }
 
 // SlitWords say where a flap is slit: "slit W1's flap level at 6 down and 40 up, 16 to 19 1/4 from left edge".
-func (c *Cut) SlitWords(s length.Style, x Slit) string {
-	words := ""
-	for i, z := range x.At {
-		if i > 0 {
-			words += " and "
-		}
+func (c *Cut) SlitWords(w Speech, x Slit) string {
+	var at []string
+	for _, z := range x.At {
 		switch {
 		case c.Below < 0:
-			words += s.Inches(z+c.Below) + " over its foot"
+			at = append(at, w.Words.Say("height.over_foot", w.Inches(z+c.Below)))
 		case c.Above < 0:
-			words += s.Inches(c.Above-z) + " under its head"
+			at = append(at, w.Words.Say("height.under_head", w.Inches(c.Above-z)))
 		default:
-			words += UpDown(s.Inches, z)
+			at = append(at, UpDown(w.Words, w.Inches, z))
 		}
 	}
-	return "slit " + x.Name + "'s flap level at " + words + ", " + s.Inches(x.From) + " to " + s.Inches(x.To) + " " + c.FromEdge()
+	places := at[0]
+	for _, more := range at[1:] {
+		places = w.Words.Say("cut.and", places, more)
+	}
+	return w.Words.Say("cut.slit", x.Name, places, w.Words.Say("cut.span", w.Inches(x.From), w.Inches(x.To))+" "+c.FromEdge(w))
 }

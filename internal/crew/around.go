@@ -17,18 +17,18 @@ func (d *wallBoard) goesOn(h *face.Hang, c *layout.Corner) string {
 				continue
 			}
 			if n.After {
-				return "past " + w.W.Name
+				return d.Words.Say("wall.past", w.W.Name)
 			}
-			words := d.Along(w.Face, rightEdge(w.Face, n)) + " to its "
-			if n.Ends {
-				words += "end"
-			} else {
-				words += "seam"
+			words := d.Along(w.Face, rightEdge(w.Face, n))
+			switch {
+			case n.Ends && w.AtLevel():
+				return d.Words.Say("wall.to_end_level", words)
+			case n.Ends:
+				return d.Words.Say("wall.to_end", words)
+			case w.AtLevel():
+				return d.Words.Say("wall.to_seam_level", words)
 			}
-			if w.AtLevel() {
-				words += ", at level"
-			}
-			return words
+			return d.Words.Say("wall.to_seam", words)
 		}
 	}
 	return d.Inches(c.RightReturn)

@@ -28,7 +28,7 @@ func (d *wallBoard) boxes() {
 	for _, b := range list {
 		at := letterPlaces(b.plate, scene.Width(b.Letter, folio.TapedText*u, true), u)
 		if !d.boxLetter(b.g, b.plate, b.Letter, at, letterAir*u) && !d.boxLetter(b.g, b.plate, b.Letter, at, letterLessAir*u) {
-			d.callout(b.g, b.plate.Centre(), b.Letter, "box "+b.Letter+" at "+d.Along(d.w.Face, b.X), false)
+			d.callout(b.g, b.plate.Centre(), b.Letter, d.Words.Say("wall.box_at", b.Letter, d.Along(d.w.Face, b.X)), false)
 		}
 	}
 }
@@ -132,12 +132,12 @@ func (d *wallBoard) boxLines() []string {
 					continue
 				}
 				if found = true; !x.Hung {
-					lines = append(lines, b.Letter+" in "+d.numberOf(x)+": "+x.HoleWords(d.Style, h))
+					lines = append(lines, d.Words.Say("wall.box_in", b.Letter, d.numberOf(x), x.HoleWords(d.cutSpeech(), h)))
 				}
 			}
 		}
 		if !found {
-			lines = append(lines, b.Letter+": stands where no covering is")
+			lines = append(lines, d.Words.Say("wall.box_bare", b.Letter))
 		}
 	}
 	return lines
@@ -163,3 +163,6 @@ func (c *Set) numberOf(x *count.Cut) string {
 	}
 	return itoa(x.Number)
 }
+
+// cutSpeech says how sheets are cut.
+func (c *Set) cutSpeech() count.Speech { return count.Speech{Words: c.Words, Style: c.Style} }

@@ -1,7 +1,6 @@
 package crew
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"sort"
@@ -40,14 +39,14 @@ func (c *Set) cutRows() []cutRow {
 			}
 			x := c.Count.CutOf(s)
 			row := cutRow{order: len(list) + 1, number: c.SheetNumber(s), flitch: s.Flitch, cut: c.Say(s.CutLength), run: r.Name, sheet: s}
-			row.ends = []string{x.EndWords(c.Say, s.Above), x.EndWords(c.Say, -s.Below)}
+			row.ends = []string{x.EndWords(c.Words, c.Say, s.Above), x.EndWords(c.Words, c.Say, -s.Below)}
 			if r.Up {
 				slices.Reverse(row.ends) // from left to right
 			}
 			if s.Ripped != "" {
-				row.rip, row.side = c.Inches(s.RipTo), strings.ToUpper(x.Side(s.Ripped))
+				row.rip, row.side = c.Inches(s.RipTo), strings.ToUpper(c.Words.Of("side", x.Side(s.Ripped)))
 				if x.Closes {
-					row.rip = "to gap"
+					row.rip = c.Words.Say("list.to_gap")
 				}
 			}
 			c.whatElse(x, &row)
@@ -62,36 +61,33 @@ func (c *Set) cutRows() []cutRow {
 func (c *Set) whatElse(x *count.Cut, row *cutRow) {
 	row.wall = x.Walls[0]
 	if x.Turned {
-		row.more = append(row.more, turnedWords)
+		row.more = append(row.more, c.Words.Say("list.turned"))
 	}
 	if x.Closes {
-		row.more = append(row.more, x.ClosingWords(c.Style, c.Room.Veneer.Overlap, x.Side(x.Rip)))
+		row.more = append(row.more, x.ClosingWords(c.cutSpeech(), c.Room.Veneer.Overlap, x.Side(x.Rip)))
 	}
 	if len(x.Bends) > 0 {
 		var list []string
 		for _, b := range x.Bends {
-			list = append(list, x.BendWords(c.Style, b))
+			list = append(list, x.BendWords(c.cutSpeech(), b))
 		}
-		row.more = append(row.more, "bend "+x.FromEdge()+": "+strings.Join(list, ", "))
+		row.more = append(row.more, c.Words.Say("list.bend", x.FromEdge(c.cutSpeech()), strings.Join(list, ", ")))
 	}
 	for _, slit := range x.Slits(c.Plan) {
-		row.more = append(row.more, x.SlitWords(c.Style, slit))
+		row.more = append(row.more, x.SlitWords(c.cutSpeech(), slit))
 	}
 	for i := range x.Holes {
 		h := &x.Holes[i]
 		name := c.nameOf(h)
 		if wall := c.Room.Walls[h.Wall].Name; wall != row.wall {
-			name += " on " + wall
+			name = c.Words.Say("cut.on_wall", name, wall)
 		}
-		row.more = append(row.more, name+": "+x.HoleWords(c.Style, *h))
+		row.more = append(row.more, name+": "+x.HoleWords(c.cutSpeech(), *h))
 	}
 	if x.Askew != 0 && len(x.Holes) > 0 {
-		row.more = append(row.more, "past the bend "+c.Inches(x.Askew.Abs())+" askew: mark what is cut out there on the wall")
+		row.more = append(row.more, c.Words.Say("list.askew", c.Inches(x.Askew.Abs())))
 	}
 }
-
-// turnedWords are said of a sheet that hangs with its raw head down.
-const turnedWords = "TURNED end for end: its raw head hangs down"
 
 // nameOf is what something cut out is called on the pages: a box by its letter, an opening by its name.
 func (c *Set) nameOf(h *count.Hole) string {
@@ -114,9 +110,9 @@ func (c *Set) nameOf(h *count.Hole) string {
 // cutWords says what the figures of the list hold.
 func (c *Set) cutWords() string {
 	if c.Room.Veneer.Horizontal {
-		return "ends: right of 0 at the level line"
+		return c.Words.Say("list.ends")
 	}
-	return "up, down: of the level mark"
+	return c.Words.Say("list.up_down")
 }
 
 // trimmed says what the cut lengths have for trimming at both ends, with its figures where all sheets have the same.
@@ -128,13 +124,12 @@ func (c *Set) trimmed() string {
 		}
 	}
 	if list = slices.Compact(list); len(list) != 1 {
-		return "the cut lengths hold what is trimmed off at both ends when the sheet hangs"
+		return c.Words.Say("list.trims")
 	}
-	head, foot := c.Inches(list[0][0]), "foot"
 	if list[0][1] != list[0][0] {
-		foot = c.Inches(list[0][1]) + " at foot"
+		return c.Words.Say("list.trimmed_both", c.Inches(list[0][0]), c.Inches(list[0][1]))
 	}
-	return head + " at head and " + foot + " for trimming are in the cut lengths"
+	return c.Words.Say("list.trimmed", c.Inches(list[0][0]))
 }
 
 // struckRows lists what is not cut: spares, damaged sheets, sheets that hang, sheets that fall into a gap, sheets that
@@ -161,20 +156,20 @@ func (c *Set) struckRows() []cutRow {
 				}
 			}
 		}
-		add(s.Flitch, "hangs", hung)
-		add(s.Flitch, "in a gap, to stock", gap)
-		add(s.Flitch, "spare", s.Spare)
-		add(s.Flitch, "damaged", s.Damaged)
-		add(s.Flitch, "not used", s.Left)
+		add(s.Flitch, c.Words.Say("stock.hangs"), hung)
+		add(s.Flitch, c.Words.Say("stock.in_a_gap"), gap)
+		add(s.Flitch, c.Words.Say("stock.spare"), s.Spare)
+		add(s.Flitch, c.Words.Say("stock.damaged"), s.Damaged)
+		add(s.Flitch, c.Words.Say("stock.not_used"), s.Left)
 	}
 	return list
 }
 
 // stockLengths count the sheets by the stock length they are ordered in: whole feet, or half metres.
 func (c *Set) stockLengths(rows []cutRow) []string {
-	step, word := length.Foot, "ft"
+	step, word := length.Foot, c.Words.Say("unit.feet")
 	if c.Metric() {
-		step, word = length.Metre/2, "m"
+		step, word = length.Metre/2, c.Words.Say("unit.metres")
 	}
 	counts := map[int64]int{}
 	longest := L(0)
@@ -187,13 +182,13 @@ func (c *Set) stockLengths(rows []cutRow) []string {
 		steps = append(steps, k)
 	}
 	sort.Slice(steps, func(i, j int) bool { return steps[i] < steps[j] })
-	lines := []string{fmt.Sprintf("TOTAL %d sheets to cut, longest %s", len(rows), c.Say(longest))}
+	lines := []string{c.Words.Say("list.total", len(rows), c.Say(longest))}
 	for _, k := range steps {
 		size := strconv.FormatInt(k, 10)
 		if c.Metric() {
 			size = strings.Replace(strconv.FormatFloat(math.Round(float64(k)*5)/10, 'f', -1, 64), ".", ",", 1)
 		}
-		lines = append(lines, fmt.Sprintf("%d out of %s %s", counts[k], size, word))
+		lines = append(lines, c.Words.Say("list.out_of", counts[k], size+" "+word))
 	}
 	return lines
 }

@@ -102,7 +102,11 @@ func (l *cutList) notes() {
 
 // cutKey is what other pages find the row of a sheet by.
 func cutKey(s *layout.Sheet, run string) string {
-	return "cut " + run + " " + itoa(s.Place) + " " + itoa(s.Course)
+	return keyOf(run, s.Place, s.Course)
+}
+
+func keyOf(run string, place, course int) string {
+	return strings.Join([]string{"cut", run, itoa(place), itoa(course)}, " ")
 }
 
 // rowsWord names the pages of the cut list on which the rows of the page's sheets stand.
@@ -110,7 +114,7 @@ func (d *wallBoard) rowsWord() string {
 	var keys []string
 	for _, x := range d.cutsHere() {
 		if !x.Hung {
-			keys = append(keys, "cut "+x.Run+" "+itoa(x.Place)+" "+itoa(x.Course))
+			keys = append(keys, keyOf(x.Run, x.Place, x.Course))
 		}
 	}
 	if words := d.PagesWord(keys); words != "" {
@@ -130,8 +134,8 @@ func (l *cutList) whole(high float64) {
 // fresh begins a page.
 func (l *cutList) fresh() {
 	c := l.set
-	l.b = c.open(l.n+len(l.out), folio.Sheet{Title: "Cut list", Lines: [2]string{c.Place(), c.cutWords()}, Portrait: true})
-	l.b.Page.Title = "Cut list"
+	l.b = c.open(l.n+len(l.out), folio.Sheet{Title: c.Words.Both("list.title"), Lines: [2]string{c.Place(), c.cutWords()}, Portrait: true})
+	l.b.Page.Title = c.Words.Say("list.title")
 	l.g = l.b.Page.Part(scene.Tag{Class: "cut-list"})
 	l.y, l.bottom, l.count = l.b.Area.Y0, l.b.Area.Y1, 0
 	l.out = append(l.out, l.b.Page)
@@ -150,7 +154,7 @@ func (l *cutList) register(lines []string) {
 	u := l.set.Unit
 	l.fresh()
 	if len(lines) > 0 {
-		l.words(l.y+6*u, "REGISTER: one mark for all, then cut over and under it", true)
+		l.words(l.y+6*u, l.set.Words.Both("list.register"), true)
 		l.y += 6 * u
 	}
 	for _, line := range append(slices.Clone(lines), l.set.trimmed()) {
@@ -195,10 +199,10 @@ func (l *cutList) sheet(i int, r cutRow, last bool) {
 	}
 	switch {
 	case i == 0:
-		l.words(l.y+6*u, "FIRST: cut these, hang, hold", true)
+		l.words(l.y+6*u, l.set.Words.Both("list.first"), true)
 		l.y = l.b.cutHead(l.g, l.y+firstHigh*u)
 	case i == l.first && l.count > 0:
-		l.words(l.y+7*u, "THEN, when the hold is signed", true)
+		l.words(l.y+7*u, l.set.Words.Both("list.then"), true)
 		l.y += thenHigh * u
 		l.rule(folio.TapedFine)
 	}
@@ -220,7 +224,7 @@ func (l *cutList) struck(i int, r cutRow) {
 	u := l.set.Unit
 	if i == 0 {
 		l.more((notCutHigh + struckHigh) * u)
-		l.words(l.y+6.4*u, "NOT CUT", true)
+		l.words(l.y+6.4*u, l.set.Words.Both("list.not_cut"), true)
 		l.y += notCutHigh * u
 	}
 	l.more(struckHigh * u)

@@ -23,9 +23,10 @@ func (b *board) cutWidths() []float64 {
 // cutHead draws the head of the columns and gives the y under it.
 func (b *board) cutHead(g *scene.Group, y float64) float64 {
 	u, f := b.Unit, b.Page.Frame
-	heads := []string{"", "", "NUMBER", "flitch", "CUT", "head, foot", "rip, to", "wall"}
+	say := b.Words.Say
+	heads := []string{"", "", say("list.number"), say("list.flitch"), say("list.cut"), say("list.head_foot"), say("list.rip"), say("list.wall")}
 	if b.Room.Veneer.Horizontal {
-		heads[5] = "from, to"
+		heads[5] = say("list.from_to")
 	}
 	high := 6.4 * u
 	g.HLine(f.X0, f.X1, y, scene.Pen(scene.Frame, folio.TapedFine))

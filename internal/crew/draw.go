@@ -47,7 +47,7 @@ func (c *Set) wallPage(w *Wall, p *piece, n int) []*scene.Page {
 	if w.Run.Up {
 		way = "bottom to top"
 	}
-	lines := [2]string{c.Place(), c.flitchWords(p.Hangs) + ", " + way}
+	lines := [2]string{c.Place(), c.flitchWords(p.Hangs) + ", " + c.Words.Of("wall", way)}
 	var first []*scene.Page
 	var kept *fit
 	var over []note
@@ -174,7 +174,7 @@ func (d *wallBoard) seams() {
 		if h.Seam == nil || !d.p.Here(h) {
 			continue
 		}
-		g := d.g.Part(scene.Tag{Class: "seam", Title: "seam " + d.Plan.SeamName(d.w.Run, h.Seam), Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
+		g := d.g.Part(scene.Tag{Class: "seam", Title: d.Words.Say("tip.seam", d.Plan.SeamName(d.w.Run, h.Seam)), Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
 		for _, s := range d.w.Covered(h.X) {
 			a, b := d.v.Pt(h.X, s[0]), d.v.Pt(h.X, s[1])
 			d.line(g, a, b, scene.Pen(scene.Seams, folio.TapedFine))
@@ -189,7 +189,7 @@ func (d *wallBoard) slivers() {
 		if s.Seam == nil || s.Right && d.p.RightCut() || !s.Right && d.p.LeftCut() {
 			continue
 		}
-		g := d.g.Part(scene.Tag{Class: "seam", Title: "seam " + strconv.Itoa(s.Seam.Number), Data: []scene.Datum{folio.Datum("at", folio.Mm(s.Seam.At))}})
+		g := d.g.Part(scene.Tag{Class: "seam", Title: d.Words.Say("tip.seam", s.Seam.Number), Data: []scene.Datum{folio.Datum("at", folio.Mm(s.Seam.At))}})
 		for _, h := range d.w.Heights(s) {
 			d.line(g, d.v.Pt(s.X, h[0]), d.v.Pt(s.X, h[1]), scene.Pen(scene.Seams, folio.TapedFine))
 		}
@@ -204,11 +204,11 @@ func (d *wallBoard) sliverWords() []string {
 		if s.Right && d.p.RightCut() || !s.Right && d.p.LeftCut() {
 			continue
 		}
-		where := "right of it"
+		key := "sliver right"
 		if !s.Right {
-			where = "left of it"
+			key = "sliver left"
 		}
-		lines = append(lines, d.SheetNumber(s.Sheets[0])+" crosses the joint: seam "+d.Along(d.w.Face, s.X)+", sheet "+where+", "+d.Say((s.Far-s.X).Abs())+" at most")
+		lines = append(lines, d.Words.Of("wall", key, d.SheetNumber(s.Sheets[0]), d.Along(d.w.Face, s.X), d.Say((s.Far-s.X).Abs())))
 	}
 	return lines
 }

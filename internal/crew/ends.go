@@ -33,7 +33,7 @@ func (d *wallBoard) endWord() string {
 	for _, h := range d.p.Hangs {
 		for _, s := range h.Sheets {
 			if !h.Hung() && len(s.Pieces) > 0 && d.fromEnd(s) {
-				return "; small triangle: raw end, heights are from it"
+				return "; " + d.Words.Say("wall.raw_end")
 			}
 		}
 	}
@@ -76,8 +76,8 @@ func (d *wallBoard) arrowAt(n *numbered) (at scene.Box, head float64, ok bool) {
 func (d *wallBoard) turned(n *numbered) {
 	b, head, ok := d.arrowAt(n)
 	if !ok {
-		text := d.SheetNumber(n.sheet) + " turned"
-		d.callout(d.g, d.target(n), text, text+" end for end", false)
+		text := d.Words.Say("wall.turned", d.SheetNumber(n.sheet))
+		d.callout(d.g, d.target(n), text, d.Words.Say("wall.turned_over", d.SheetNumber(n.sheet)), false)
 		return
 	}
 	x := (b.X0 + b.X1) / 2
@@ -112,7 +112,7 @@ func (d *wallBoard) endMark(n *numbered) {
 	if !ok {
 		return
 	}
-	g := d.g.Part(scene.Tag{Class: "raw-end", Title: "heights of sheet " + d.SheetNumber(n.sheet) + " are from this raw end", Data: d.endData(n.sheet)})
+	g := d.g.Part(scene.Tag{Class: "raw-end", Title: d.Words.Say("tip.raw_end", d.SheetNumber(n.sheet)), Data: d.endData(n.sheet)})
 	g.Polygon(scene.Style{Layer: scene.Numbers, Fill: scene.Solid(scene.Black)}, scene.Pt(b.X0, b.Y1), scene.Pt(b.X1, b.Y1), scene.Pt((b.X0+b.X1)/2, b.Y0))
 	d.space.Take(b)
 }

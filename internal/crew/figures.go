@@ -26,11 +26,11 @@ func (d *wallBoard) checked(h *face.Hang) string {
 func (d *wallBoard) tapeTitle() string {
 	switch {
 	case d.w.Run.Up:
-		return "TAPE LIST: ↑ up, ↓ down of level"
+		return d.Words.Say("tape.up_down")
 	case d.w.AtLevel():
-		return "TAPE LIST, at the level line from 0"
+		return d.Words.Say("tape.level")
 	}
-	return "TAPE LIST, from 0 at the floor"
+	return d.Words.Say("tape.floor")
 }
 
 // slantWords say how the sheets stand that come askew round the left corner: nothing is gained by pulling them plumb.
@@ -38,7 +38,7 @@ func (d *wallBoard) slantWords() []string {
 	var lines []string
 	for _, h := range d.p.Hangs {
 		if s, ok := d.w.Slanted(h); ok && d.p.Here(h) && !h.Hung() {
-			lines = append(lines, d.SheetNumbers(h)+", right edge from the corner: foot "+d.Inches(s.Foot)+", level "+d.Inches(s.Level)+", head "+d.Inches(s.Head)+": do not pull plumb")
+			lines = append(lines, d.Words.Say("tape.slants", d.SheetNumbers(h), d.Inches(s.Foot), d.Inches(s.Level), d.Inches(s.Head)))
 		}
 	}
 	return lines
@@ -59,11 +59,11 @@ func (d *wallBoard) witnessWords() []string {
 	var lines []string
 	for _, h := range d.p.Hangs {
 		if w := d.witness(h); w != nil {
-			side := "right"
+			side := "witness right"
 			if w.By < 0 {
-				side = "left"
+				side = "witness left"
 			}
-			lines = append(lines, "left edge of "+d.SheetNumbers(h)+" is at "+w.Over.Name+": strike a witness line floor to ceiling, "+d.Say(w.By.Abs())+" "+side+" of it")
+			lines = append(lines, d.Words.Of("tape", side, d.SheetNumbers(h), w.Over.Name, d.Say(w.By.Abs())))
 		}
 	}
 	return lines

@@ -133,9 +133,9 @@ func (d *wallBoard) flag(f lineFlag, foot float64) *scene.Group {
 		d.line(d.g, scene.Pt(f.at, floor+1*u), scene.Pt(f.at, foot), scene.Pen(scene.Dimensions, 0.25))
 		return d.g
 	}
-	tag := scene.Tag{Class: "plumb-line", Title: "line of sheet " + f.number, Data: f.seamTag}
+	tag := scene.Tag{Class: "plumb-line", Title: d.Words.Say("tip.line", f.number), Data: f.seamTag}
 	if f.witness {
-		tag = scene.Tag{Class: "witness-line", Title: "witness line of the start of sheet " + f.number}
+		tag = scene.Tag{Class: "witness-line", Title: d.Words.Say("tip.witness", f.number)}
 	}
 	g := d.g.Part(tag)
 	tip := floor + 0.6*u
@@ -188,7 +188,7 @@ func (d *wallBoard) shelf(list []lineFlag, floor, lo, hi float64) {
 func (d *wallBoard) datum(floor float64, rows int) {
 	u := d.Unit
 	if d.p.LeftCut() {
-		words := "0 DATUM: left corner at the level line, " + d.PageWord(d.w.pieces[0].key())
+		words := d.Words.Say("wall.datum_on", d.PageWord(d.w.pieces[0].key()))
 		size := folio.TapedText * u
 		if box, ok := d.under(scene.Width(words, size, true), size*1.3); ok {
 			d.g.Text(scene.Text{At: scene.Pt(box.X0, box.Y1-size*0.3), String: words, Height: size, Bold: true, Layer: scene.Plumb})
@@ -208,7 +208,7 @@ func (d *wallBoard) datum(floor float64, rows int) {
 	for i, s := range []struct {
 		text string
 		high float64
-	}{{"0", folio.TapedText}, {"DATUM", folio.TapedSmall}} {
+	}{{"0", folio.TapedText}, {d.Words.Say("wall.datum"), folio.TapedSmall}} {
 		t := scene.Text{At: scene.Pt(at.X-1.6*u, floor+(firstRow+rowPitch*float64(i))*u), String: s.text, Height: s.high * u, Bold: true, Anchor: scene.End, Layer: scene.Plumb}
 		g.Text(t)
 		d.space.Take(t.Bounds())

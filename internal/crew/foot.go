@@ -1,7 +1,6 @@
 package crew
 
 import (
-	"fmt"
 	"strings"
 
 	"flitchlay/internal/draft"
@@ -36,21 +35,21 @@ func (b *board) footStrip(d *wallBoard) []note {
 	g.VLine(two, top, f.Y1, pen)
 	var rest []note
 	boxes, rips := d.boxLines(), d.ripLines()
-	head := "BOXES"
+	head := b.Words.Both("foot.boxes")
 	switch {
 	case len(boxes) > 0 && len(d.outside) > 0:
-		head = "BOXES AND OPENINGS"
+		head = b.Words.Say("foot.both")
 	case len(d.outside) > 0:
-		head = "OPENINGS"
+		head = b.Words.Both("foot.openings")
 	}
 	boxes = append(boxes, d.outside...)
-	caution := "all figures are edges; up, down: of the level mark"
+	caution := b.Words.Say("foot.edges")
 	if d.w.Run.Up {
-		caution = "all figures are edges; left end: as cut"
+		caution = b.Words.Say("foot.edges_up")
 	}
 	rest = append(rest, b.footList(g, scene.Box{X0: f.X0, Y0: top, X1: one, Y1: f.Y1}, head, boxes, 4+b.more, caution)...)
-	rest = append(rest, b.footList(g, scene.Box{X0: one, Y0: top, X1: two, Y1: f.Y1}, "RIP BEFORE PASTING", rips, 3+b.more,
-		"pencil or laser only: no ink, no chalk;", "metal strip behind every cut, new blade")...)
+	rest = append(rest, b.footList(g, scene.Box{X0: one, Y0: top, X1: two, Y1: f.Y1}, b.Words.Say("foot.rip"), rips, 3+b.more,
+		b.Words.Say("foot.pencil"), b.Words.Say("foot.blade"))...)
 	b.holdField(g, scene.Box{X0: two, Y0: f.Y0, X1: f.X1, Y1: f.Y1}, d)
 	return rest
 }
@@ -61,7 +60,7 @@ func (b *board) footList(g *scene.Group, box scene.Box, head string, lines []str
 	x, w := box.X0+3*u, box.W()-5*u
 	b.Word(g, scene.Pt(x, box.Y0+6*u), head, folio.TapedText*u, true, scene.Start)
 	if len(lines) == 0 {
-		lines = []string{"none on this page"}
+		lines = []string{b.Words.Both("foot.none")}
 	}
 	var shown []string
 	var rest []note
@@ -72,9 +71,9 @@ func (b *board) footList(g *scene.Group, box scene.Box, head string, lines []str
 			room-- // a line must stay to say that there are more
 		}
 		if len(parts) > room && !(i == len(lines)-1 && len(parts) <= most-len(shown)) {
-			line := "the others: beside, or " + b.rows
+			line := b.Words.Say("foot.others", b.rows)
 			if scene.Width(line, folio.TapedText*u, false) > w {
-				line = "others: beside, " + b.rows
+				line = b.Words.Say("foot.others_short", b.rows)
 			}
 			shown = append(shown, line)
 			rest = []note{{head, lines[i:], true}}
@@ -106,9 +105,9 @@ func (d *wallBoard) ripLines() []string {
 		for _, s := range h.Sheets {
 			if x := d.Count.CutOf(s); x != nil && x.Closes && !x.Hung {
 				if d.p.Here(h) && !h.After {
-					last = append(last, d.SheetNumber(s)+" "+x.ClosingShort(d.Style, d.Room.Veneer.Overlap))
+					last = append(last, d.SheetNumber(s)+" "+x.ClosingShort(d.cutSpeech(), d.Room.Veneer.Overlap))
 				} else if !h.Before && d.p.StartsHere(h) {
-					last = append(last, d.SheetNumber(s)+" closes: rip to the gap, "+d.closingPage(h))
+					last = append(last, d.Words.Say("foot.closes", d.SheetNumber(s), d.closingPage(h)))
 				}
 				continue
 			}
@@ -127,7 +126,7 @@ func (d *wallBoard) ripLines() []string {
 		if d.w.Run.Up {
 			side = map[string]string{"left": "lower", "right": "upper"}[side]
 		}
-		lines = append(lines, fmt.Sprintf("%s: %s edge off, %s stays", strings.Join(numbers[k], ", "), side, d.Inches(k.stays)))
+		lines = append(lines, d.Words.Say("foot.edge_off", strings.Join(numbers[k], ", "), d.Words.Of("side", side), d.Inches(k.stays)))
 	}
 	return append(lines, last...)
 }
@@ -152,19 +151,19 @@ func (b *board) holdField(g *scene.Group, box scene.Box, d *wallBoard) {
 	u, size := b.Unit, folio.TapedText*b.Unit
 	x, right := box.X0+3*u, box.X1-3*u
 	b.Word(g, scene.Pt(x, box.Y0+6*u), scene.Shorten(d.holdWords(), size, true, right-x), size, true, scene.Start)
-	far, unit := "6 ft", "F"
+	far, unit := b.Words.Say("unit.far"), b.Words.Say("unit.fahrenheit")
 	if b.Metric() {
-		far, unit = "2 m", "C"
+		far, unit = b.Words.Say("unit.far_metric"), b.Words.Say("unit.celsius")
 	}
 	if len(d.p.holds()) > 0 {
-		b.Word(g, scene.Pt(x, box.Y0+12.4*u), "look from "+far+" and along the wall; call", size, false, scene.Start)
+		b.Word(g, scene.Pt(x, box.Y0+12.4*u), b.Words.Say("foot.look", far), size, false, scene.Start)
 		mid := x + (right-x)*0.58
 		y := box.Y0 + 21.5*u
 		pen := scene.Pen(scene.Frame, 0.25)
 		g.HLine(x, mid-2*u, y, pen)
 		g.HLine(mid, right, y, pen)
-		b.Word(g, scene.Pt(x, y+3.9*u), "name", folio.TapedSmall*u, false, scene.Start)
-		b.Word(g, scene.Pt(mid, y+3.9*u), "time", folio.TapedSmall*u, false, scene.Start)
+		b.Word(g, scene.Pt(x, y+3.9*u), b.Words.Say("sign.name"), folio.TapedSmall*u, false, scene.Start)
+		b.Word(g, scene.Pt(mid, y+3.9*u), b.Words.Say("sign.time"), folio.TapedSmall*u, false, scene.Start)
 	}
-	b.Blanks(g, x, right, box.Y1-3.4*u, []string{"air", unit + "  RH", "%  board"})
+	b.Blanks(g, x, right, box.Y1-3.4*u, []string{b.Words.Say("blank.air"), b.Words.Say("blank.humidity", unit), b.Words.Say("blank.board")})
 }

@@ -3,7 +3,6 @@ package crew
 import (
 	"math"
 	"strconv"
-	"strings"
 
 	"flitchlay/internal/folio"
 	"flitchlay/internal/room"
@@ -164,28 +163,27 @@ func (d *wallBoard) endNames() {
 func (d *wallBoard) endName(right bool) string {
 	w, p := d.w, d.p
 	if right && p.RightCut() {
-		return "MATCH LINE: " + d.PageWord(w.pieces[p.Index+1].key())
+		return d.Words.Say("wall.match_line", d.PageWord(w.pieces[p.Index+1].key()))
 	}
 	if !right && p.LeftCut() {
-		return "MATCH LINE: " + d.PageWord(w.pieces[p.Index-1].key())
+		return d.Words.Say("wall.match_line", d.PageWord(w.pieces[p.Index-1].key()))
 	}
 	if c, _, _ := w.Neighbour(right); c != nil {
-		kind := "in"
-		if c.Kind == room.Outside {
-			kind = "out"
-		}
-		name := c.Name + " " + kind
+		name := d.CornerWord(c.Kind, c.Name)
 		for _, h := range p.Hangs {
 			if right && h.After && h.Place == c.Sheet {
-				return name + ": " + d.SheetNumbers(h) + " goes on " + d.goesOn(h, c)
+				return d.Words.Say("wall.goes_on", name, d.SheetNumbers(h), d.goesOn(h, c))
 			}
 			if !right && h.Before && h.Place == c.Sheet {
-				return name + ": " + d.SheetNumbers(h) + " comes from " + d.Room.Walls[c.LeftWall].Name
+				return d.Words.Say("wall.comes_from", name, d.SheetNumbers(h), d.Room.Walls[c.LeftWall].Name)
 			}
 		}
 		return name
 	}
-	return strings.TrimPrefix(w.EndAt(right), "the ")
+	if e := w.EndAt(right); e != nil {
+		return d.EndLabel(*e)
+	}
+	return ""
 }
 
 // block draws a block arrow to the right from its left end.
@@ -199,10 +197,10 @@ func (d *wallBoard) block(g *scene.Group, at scene.Point, long, high float64) {
 func (d *wallBoard) checks() {
 	for _, h := range d.p.Hangs {
 		if h.Check() && d.p.Here(h) && !h.Hung() {
-			d.labelOr(d.v.X(h.Line), "check only", "", false, scene.Middle)
+			d.labelOr(d.v.X(h.Line), d.Words.Say("wall.check_only"), "", false, scene.Middle)
 		}
 		if w := d.witness(h); w != nil {
-			d.labelOr(d.v.X(w.X), "witness", "", false, scene.Middle)
+			d.labelOr(d.v.X(w.X), d.Words.Say("wall.witness"), "", false, scene.Middle)
 		}
 	}
 }
@@ -214,7 +212,7 @@ func (d *wallBoard) changes() {
 			continue
 		}
 		if a, b := d.p.Hangs[i-1].Sheet().Flitch, h.Sheet().Flitch; a != b && b != "" {
-			d.label(d.v.X(h.From), "flitch "+b+" from here", true, scene.Start)
+			d.label(d.v.X(h.From), d.Words.Say("wall.flitch_from", b), true, scene.Start)
 		}
 	}
 }

@@ -21,7 +21,7 @@ func (d *wallBoard) hold() {
 func (d *wallBoard) holdAt(h *face.Hang) {
 	u, size := d.Unit, folio.TapedText*d.Unit
 	at := d.v.X(min(h.To, d.p.To))
-	text := "HOLD after " + d.SheetNumbers(h)
+	text := d.Words.Say("wall.hold_after", d.SheetNumbers(h))
 	w := scene.Width(text, size, true)
 	const sign = 5.2
 	// 1. the triangle over the seam, the words to its right, where the work goes on; 2. the words to its left
@@ -53,7 +53,7 @@ func (d *wallBoard) starts() {
 		}
 		if h.Closes && d.p.Here(h) && h.Seam != nil {
 			first := d.firstOf(h)
-			d.label(d.v.X(h.X), "closing "+d.SheetNumbers(h)+" | "+first, true, scene.End)
+			d.label(d.v.X(h.X), d.Words.Say("wall.closing", d.SheetNumbers(h)+" | "+first), true, scene.End)
 		}
 	}
 }
@@ -77,14 +77,14 @@ func (d *wallBoard) startsAtEnd(h *face.Hang) bool {
 func (d *wallBoard) startLabel(h *face.Hang) {
 	u, size := d.Unit, folio.TapedText*d.Unit
 	const arrow = 6
-	text := "START " + d.SheetNumbers(h)
+	text := d.Words.Say("wall.start_of", d.SheetNumbers(h))
 	w := scene.Width(text, size, true) + (arrow+1.6)*u
 	at := h.From
 	if h.Opens { // the line that is struck for its raw edge, as in the tape list
 		at = h.Start
 	}
 	x := d.v.X(at)
-	box, _, ok := d.overhead(text+" at "+d.at(at), w, size*1.1, x, x-w/3, x-w/2)
+	box, _, ok := d.overhead(d.Words.Say("wall.start_at", d.SheetNumbers(h), d.at(at)), w, size*1.1, x, x-w/3, x-w/2)
 	if ok {
 		d.block(d.g, scene.Pt(box.X0, box.Y1-0.9*u-size/2), arrow*u, 4.4*u)
 		d.Word(d.g, scene.Pt(box.X1, box.Y1-0.9*u), text, size, true, scene.End)

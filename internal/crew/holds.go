@@ -1,8 +1,6 @@
 package crew
 
 import (
-	"strings"
-
 	"flitchlay/internal/days"
 	"flitchlay/internal/face"
 )
@@ -41,9 +39,13 @@ func (d *wallBoard) holdWords() string {
 		list = append(list, d.SheetNumbers(h))
 	}
 	if list == nil {
-		return "no HOLD on this page"
+		return d.Words.Say("foot.no_hold")
 	}
-	return "HOLD after " + strings.Join(list, " and ")
+	words := list[0]
+	for _, more := range list[1:] {
+		words = d.Words.Say("cut.and", words, more)
+	}
+	return d.Words.Say("wall.hold_after", words)
 }
 
 // firstCut is how many sheets of the cut list are cut and hung before all others: up to the first look.

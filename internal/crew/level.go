@@ -22,15 +22,15 @@ func (c *Set) registerLines() []string {
 			who = r.Flitch + ", "
 		}
 		if courses && r.Course > 0 {
-			who += "course " + itoa(r.Course) + ", "
+			who += c.Words.Say("list.course", r.Course) + ", "
 		}
 		switch {
 		case r.Foot:
-			lines = append(lines, who+"measure every sheet from its raw "+r.End()+", which hangs down: "+c.Say(r.At)+" above the level line")
+			lines = append(lines, who+c.Words.Of("register", r.End(), c.Say(r.At)))
 		case r.Turned:
-			lines = append(lines, who+"mark every sheet "+c.Say(r.At)+" from its raw foot, which hangs up, then cut")
+			lines = append(lines, who+c.Words.Say("register.turned", c.Say(r.At)))
 		default:
-			lines = append(lines, who+"mark every sheet "+c.Say(r.At)+" below its raw head, then cut")
+			lines = append(lines, who+c.Words.Say("register.mark", c.Say(r.At)))
 		}
 	}
 	return lines

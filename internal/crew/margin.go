@@ -12,9 +12,9 @@ import (
 // marginWide is what the words left of the wall take: the level line's height, START, UP, DATUM.
 func (d *wallBoard) marginWide() float64 {
 	u := d.Unit
-	w := math.Max(scene.Width(d.Say(d.levelHere()), folio.TapedText*u, true)+4*u, scene.Width("DATUM", folio.TapedSmall*u, true)+3*u)
+	w := math.Max(scene.Width(d.Say(d.levelHere()), folio.TapedText*u, true)+4*u, scene.Width(d.Words.Say("wall.datum"), folio.TapedSmall*u, true)+3*u)
 	if h := d.startHang(); h != nil {
-		w = math.Max(w, scene.Width("START", folio.TapedSmall*u, true)+3*u)
+		w = math.Max(w, scene.Width(d.Words.Say("wall.start"), folio.TapedSmall*u, true)+3*u)
 	}
 	return math.Max(w+1.6*u, 13*u)
 }
@@ -62,14 +62,14 @@ func (d *wallBoard) margins() {
 		y := d.v.Y(d.Level)
 		t := scene.Text{At: scene.Pt(right, y), String: d.Say(d.levelHere()), Height: folio.TapedText * u, Bold: true, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Plumb}
 		d.g.Text(t)
-		cap := scene.Text{At: scene.Pt(right, y-3.6*u), String: "LEVEL", Height: folio.TapedSmall * u, Bold: true, Anchor: scene.End, Layer: scene.Plumb}
+		cap := scene.Text{At: scene.Pt(right, y-3.6*u), String: d.Words.Say("wall.level"), Height: folio.TapedSmall * u, Bold: true, Anchor: scene.End, Layer: scene.Plumb}
 		d.g.Text(cap)
 		d.space.Take(t.Bounds(), cap.Bounds())
 	}
 	if d.startHang() != nil {
-		w := math.Max(scene.Width("START", folio.TapedSmall*u, true), 9*u)
+		w := math.Max(scene.Width(d.Words.Say("wall.start"), folio.TapedSmall*u, true), 9*u)
 		if box, ok := d.down(right, w, 9.6*u, roof+1*u, floor); ok {
-			d.Word(d.g, scene.Pt(box.X1, box.Y0+folio.TapedSmall*u), "START", folio.TapedSmall*u, true, scene.End)
+			d.Word(d.g, scene.Pt(box.X1, box.Y0+folio.TapedSmall*u), d.Words.Say("wall.start"), folio.TapedSmall*u, true, scene.End)
 			d.block(d.g, scene.Pt(box.X1-9*u, box.Y0+6.6*u), 9*u, 6*u)
 		}
 	}
@@ -83,7 +83,7 @@ func (d *wallBoard) arrowUp(x float64, box scene.Box) {
 	u := d.Unit
 	d.g.VLine(x, box.Y0+flagLong*u, box.Y1, scene.Pen(scene.Marks, 0.5))
 	draft.Triangle(d.g, scene.Marks, scene.Pt(x, box.Y0), 90, 3*u, 2.8*u, 0, false)
-	d.g.Text(scene.Text{At: scene.Pt(x-2.2*u, (box.Y0+box.Y1)/2+1*u), String: "UP", Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Angle: 90, Layer: scene.Marks})
+	d.g.Text(scene.Text{At: scene.Pt(x-2.2*u, (box.Y0+box.Y1)/2+1*u), String: d.Words.Say("wall.up"), Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Angle: 90, Layer: scene.Marks})
 }
 
 // down finds a free place in the left margin: 1. from y on downward, to just under the floor; 2. from y on upward, beside

@@ -16,7 +16,7 @@ func (d *wallBoard) tapeWords() []string {
 		return append(append(d.jointWords(), d.markWordsUp()...), d.beside...)
 	}
 	lines := append(append(d.jointWords(), d.stockWords()...), append(d.edgeWords(), d.sliverWords()...)...)
-	lines = append(lines, "seam "+d.Inches(d.half)+" left of raw edge")
+	lines = append(lines, d.Words.Say("tape.seam_left", d.Inches(d.half)))
 	lines = append(append(lines, d.slantWords()...), d.witnessWords()...)
 	return append(lines, d.beside...)
 }
@@ -26,7 +26,7 @@ func (d *wallBoard) stockWords() []string {
 	var lines []string
 	for _, h := range d.p.rows {
 		if stock := h.Stock(); len(stock) > 0 && !h.Gone() && d.p.Here(h) {
-			lines = append(lines, d.numbersOf(stock)+" in the gap: to stock")
+			lines = append(lines, d.Words.Say("tape.stock", d.numbersOf(stock)))
 		}
 	}
 	return lines
@@ -37,9 +37,9 @@ func (d *wallBoard) jointWords() []string {
 	var lines []string
 	for _, at := range d.w.Joints() {
 		if d.w.Run.Up {
-			lines = append(lines, "end match at "+d.Along(d.w.Face, at))
+			lines = append(lines, d.Words.Say("tape.end_match", d.Along(d.w.Face, at)))
 		} else {
-			lines = append(lines, "courses meet at: "+count.UpDown(d.Say, at-d.Level)+d.endWord())
+			lines = append(lines, d.Words.Say("tape.courses", count.UpDown(d.Words, d.Say, at-d.Level))+d.endWord())
 		}
 	}
 	return lines
@@ -52,7 +52,7 @@ func (d *wallBoard) cutsBeside() []string {
 	for _, s := range d.cuts {
 		cut := d.Say(s.CutLength)
 		if s.Hung {
-			cut = "hung"
+			cut = d.Words.Say("tape.hung")
 		}
 		if numbers[cut] == nil {
 			order = append(order, cut)
@@ -70,7 +70,7 @@ func (d *wallBoard) cutsBeside() []string {
 	if parts == nil {
 		return nil
 	}
-	return []string{"cut " + strings.Join(parts, "; ")}
+	return []string{d.Words.Say("tape.cut", strings.Join(parts, "; "))}
 }
 
 // known leaves out the zeros that stand for sheets without a number.
@@ -99,7 +99,7 @@ func (d *wallBoard) markWords() []string {
 	case len(order) == 0:
 		return nil
 	case len(order) > 3:
-		return append(d.cutsBeside(), "up, down of the level mark: cut list, "+d.rowsWord())
+		return append(d.cutsBeside(), d.Words.Say("tape.marks_on", d.rowsWord()))
 	}
 	var lines []string
 	for _, m := range order {
@@ -107,11 +107,11 @@ func (d *wallBoard) markWords() []string {
 		if list := known(numbers[m]); len(order) > 1 && len(list) > 0 {
 			who = layout.Numbers(list) + ": "
 		}
-		where := "up " + d.Say(m.above) + " + down " + d.Say(m.below)
+		where := d.Words.Say("tape.up_down_of", d.Say(m.above), d.Say(m.below))
 		if m.below < 0 || m.above < 0 { // the level line is not on it
-			where = "from " + count.UpDown(d.Say, -m.below) + " to " + count.UpDown(d.Say, m.above)
+			where = d.Words.Say("tape.from_to", count.UpDown(d.Words, d.Say, -m.below), count.UpDown(d.Words, d.Say, m.above))
 		}
-		lines = append(lines, who+d.Say(m.cut)+" with trims = "+where)
+		lines = append(lines, who+d.Words.Say("tape.with_trims", d.Say(m.cut), where))
 	}
 	return lines
 }
@@ -132,7 +132,7 @@ func (b *board) besides(g *scene.Group, notes []note, y float64) []note {
 			last := len(n.lines) - 1 // whole entries as far as they go
 			n.lines = n.lines[:last]
 			if lines = nil; last > 0 {
-				lines = wrap(append(slices.Clone(n.lines), "the others: "+b.rows))
+				lines = wrap(append(slices.Clone(n.lines), b.Words.Say("tape.others", b.rows)))
 			}
 			cut = true
 		}

@@ -54,8 +54,9 @@ func (d *wallBoard) largest(n *numbered, text string, most float64, framed, stri
 // fits finds a place for a number in its sheet, as high up as it goes.
 func (d *wallBoard) fits(n *numbered, t scene.Text, try numberTry, strict bool) (scene.Text, bool) {
 	ink := t.Bounds()
+	across := d.columns(n.box, ink.W(), n.ring)
 	for _, y := range rows(n.box.Y0, n.box.Y1-ink.H(), d.Unit) {
-		for _, x := range d.columns(n.box, ink.W(), n.ring) {
+		for _, x := range across {
 			t.At = scene.Pt(x, y+ink.H()/2)
 			if at := moved(ink, t.At); d.within(n.sheet, at.Centre()) && d.space.Free(at.Inset(-n.ring), try.air*d.Unit) && (!strict || d.leavesEnds(n, t)) {
 				return t, true
@@ -81,7 +82,7 @@ const (
 // rows are the heights at which words may begin, from the top of a sheet to the last at which they end in it: 1. wordsUnder
 // the top, and from there down; 2. closer to the top, where a low sheet leaves no other place.
 func rows(top, end, u float64) []float64 {
-	var list []float64
+	list := make([]float64, 0, 2+max(0, int((end-top)/(rowStep*u))))
 	for y := top + wordsUnder*u; y < end; y += rowStep * u {
 		list = append(list, y)
 	}
@@ -130,9 +131,9 @@ func (d *wallBoard) findCut(n *numbered, number scene.Box, text string) (*scene.
 		if w+2*crewAir*u > box.W() {
 			return nil, false
 		}
-		ink := at(0, 0, angle).Bounds()
+		ink, across := at(0, 0, angle).Bounds(), d.columns(box, w, 0)
 		for y := y0; y+h < y1; y += rowStep * u {
-			for _, x := range d.columns(box, w, 0) {
+			for _, x := range across {
 				if b := moved(ink, scene.Pt(x, y+h/2)); d.within(n.sheet, b.Centre()) && d.space.Free(b, crewAir*u) {
 					return at(x, y+h/2, angle), true
 				}

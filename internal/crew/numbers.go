@@ -147,7 +147,7 @@ func (d *wallBoard) sheetBox(h *face.Hang, s *layout.Sheet) scene.Box {
 // number letters one sheet's number and cut length; what finds no place inside goes over the ceiling on a leader.
 func (d *wallBoard) number(n *numbered) {
 	s, text := n.sheet, d.SheetNumber(n.sheet)
-	g := d.g.Part(scene.Tag{Class: "sheet", Title: "sheet " + text, Data: d.sheetData(s)})
+	g := d.g.Part(scene.Tag{Class: "sheet", Title: d.Words.Say("tip.sheet", text), Data: d.sheetData(s)})
 	if n.in {
 		g.Text(n.number)
 		if s.Ripped != "" {
@@ -195,7 +195,7 @@ func (d *wallBoard) sheetData(s *layout.Sheet) []scene.Datum {
 func (d *wallBoard) cutWords(h *face.Hang, s *layout.Sheet) string {
 	switch {
 	case s.Hung:
-		return "hung"
+		return d.Words.Say("tape.hung")
 	case h.Before:
 		return ""
 	case !d.p.StartsHere(h):

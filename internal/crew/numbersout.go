@@ -25,11 +25,11 @@ func (d *wallBoard) elsewhere(g *scene.Group, n *numbered, text string) {
 	if !d.overlaid(n) && over() || d.small(g, n, text) || d.near(g, n, text) || over() {
 		return
 	}
-	words := "sheet " + text + ", from " + d.Along(d.w.Face, n.from) + " to " + d.Along(d.w.Face, n.to)
+	key := "wall.sheet"
 	if n.sheet.Ripped != "" {
-		words += ", ripped"
+		key = "wall.sheet_ripped"
 	}
-	d.aside(words)
+	d.aside(d.Words.Say(key, text, d.Along(d.w.Face, n.from), d.Along(d.w.Face, n.to)))
 }
 
 // overlaid reports whether a sheet of another course hangs over a sheet on this page.

@@ -22,7 +22,7 @@ func (d *wallBoard) openingCuts(o *room.Opening) []openingCut {
 	var list []openingCut
 	for _, h := range d.p.Hangs {
 		if stock := h.Stock(); !d.w.Run.Up && h.Meets(o) && !h.Hung() && len(stock) > 0 {
-			list = append(list, openingCut{number: d.numbersOf(stock), words: "to stock"})
+			list = append(list, openingCut{number: d.numbersOf(stock), words: d.Words.Say("wall.to_stock")})
 		}
 	}
 	for _, x := range d.cutsHere() {
@@ -30,14 +30,14 @@ func (d *wallBoard) openingCuts(o *room.Opening) []openingCut {
 			if h.Kind.Traits().Box || h.Wall != d.w.Wall || &d.w.W.Openings[h.Index] != o || x.Hung {
 				continue
 			}
-			c := openingCut{number: d.numberOf(x), words: h.Across(d.Style), from: x.FromEdge()}
+			c := openingCut{number: d.numberOf(x), words: h.Across(d.cutSpeech()), from: x.FromEdge(d.cutSpeech())}
 			c.whole = h.From == 0 && h.To == x.Width
 			if !x.Marked() { // the heights of the opening are from a mark that is not on the sheet
-				c.words, c.from, c.whole = x.HoleWords(d.Style, h), "", false
+				c.words, c.from, c.whole = x.HoleWords(d.cutSpeech(), h), "", false
 			}
 			for _, b := range x.Bends {
 				if b.Of == o {
-					c.words = "fold " + d.bare(b.At) + ", cut " + c.words
+					c.words = d.Words.Say("wall.fold_cut", d.bare(b.At), c.words)
 				}
 			}
 			list = append(list, c)
@@ -59,9 +59,9 @@ func (d *wallBoard) gapAt(x L) *room.Opening {
 // gapWords say where a sheet ends that has no line: at the jamb of an opening, else at its seam.
 func (d *wallBoard) gapWords(h *face.Hang) (words, at string) {
 	if o := d.gapAt(h.X); o != nil {
-		return "ends at " + o.Name, d.at(o.FromLeft)
+		return d.Words.Say("tape.ends_at", o.Name), d.at(o.FromLeft)
 	}
-	return "no line, gap", d.at(h.X)
+	return d.Words.Say("tape.no_line_gap"), d.at(h.X)
 }
 
 // startsIn is the opening in which the left edge of a sheet hangs free, so that the sheet begins at the jamb; nil where there is
@@ -81,10 +81,10 @@ func (d *wallBoard) edgeWords() []string {
 			continue
 		}
 		if o := d.startsIn(h); o != nil {
-			lines = append(lines, "in "+o.Name+": raw left edge of "+d.SheetNumbers(h)+" at "+d.at(h.Start))
+			lines = append(lines, d.Words.Say("tape.raw_left", o.Name, d.SheetNumbers(h), d.at(h.Start)))
 		}
 		if o := d.gapAt(h.X); o != nil && !h.After && !h.Lined && h.Seam != nil && d.p.Here(h) {
-			lines = append(lines, "in "+o.Name+": raw right edge of "+d.SheetNumbers(h)+" at "+d.at(h.Line))
+			lines = append(lines, d.Words.Say("tape.raw_right", o.Name, d.SheetNumbers(h), d.at(h.Line)))
 		}
 	}
 	return lines
@@ -120,9 +120,9 @@ func (d *wallBoard) openingHeights(o *room.Opening) []string {
 	if d.w.W.FullHeight(o) {
 		return lines
 	}
-	lines = append(lines, "head "+d.Updown(o.Head))
+	lines = append(lines, d.Words.Say("wall.head", d.Updown(o.Head)))
 	if o.SillGiven {
-		lines = append(lines, "sill "+d.Updown(o.Sill))
+		lines = append(lines, d.Words.Say("wall.sill", d.Updown(o.Sill)))
 	}
 	return lines
 }
@@ -145,7 +145,7 @@ func (d *wallBoard) openingWords() {
 				words += " " + c.from
 			}
 			lines = append(lines, c.number+": "+words)
-			short = append(short, "in "+c.number+": "+c.words+strings.TrimSuffix(" "+c.from, " "))
+			short = append(short, d.Words.Say("wall.in_sheet", c.number, c.words+strings.TrimSuffix(" "+c.from, " ")))
 		}
 		if edge != "" {
 			lines = append(lines, edge)
@@ -159,7 +159,7 @@ func (d *wallBoard) openingWords() {
 			continue
 		}
 		if !d.openingBlock(box, o.Name, nil) && !d.openingName(box, o.Name) {
-			d.callout(d.g, scene.Pt(box.Centre().X, box.Y0+1*d.Unit), o.Name, o.Name+" at "+d.Along(d.w.Face, o.FromLeft)+" to "+d.Along(d.w.Face, o.Right()), false)
+			d.callout(d.g, scene.Pt(box.Centre().X, box.Y0+1*d.Unit), o.Name, d.Words.Say("wall.opening_at", o.Name, d.Along(d.w.Face, o.FromLeft), d.Along(d.w.Face, o.Right())), false)
 		}
 		if len(short) > 0 {
 			for _, s := range short {

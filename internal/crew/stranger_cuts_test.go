@@ -7,6 +7,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -14,16 +15,36 @@ import (
 
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
+	"flitchlay/internal/scene"
 	"flitchlay/internal/svg"
 )
+
+// groupsRead are the groups of the sets that some test has asked for, by their plans.
+var groupsRead sync.Map // of func() ([]svgGroup, error)
 
 // written are the pages of the install set as SVG, and of each the words of the groups of a class.
 func written(t *testing.T, p *layout.Plan, class string) (groups []svgGroup) {
 	t.Helper()
-	for _, page := range install(t, p).Pages {
+	d := install(t, p)
+	once, _ := groupsRead.LoadOrStore(p, sync.OnceValues(func() ([]svgGroup, error) { return groupsOf(d) }))
+	all, err := once.(func() ([]svgGroup, error))()
+	require.NoError(t, err)
+	for _, g := range all {
+		if g.facts["class"] == class {
+			groups = append(groups, g)
+		}
+	}
+	return groups
+}
+
+// groupsOf writes the pages of a document as SVG and reads every group of them, in the order in which they begin.
+func groupsOf(d *scene.Document) (groups []svgGroup, err error) {
+	for _, page := range d.Pages {
 		out, err := svg.Page(page, svg.Options{})
-		require.NoError(t, err)
-		var at []int // indices of the groups of the class that are open, -1 for others
+		if err != nil {
+			return nil, err
+		}
+		var open []int // indices of the groups that are open
 		dec := xml.NewDecoder(bytes.NewReader(out))
 		text := false
 		for {
@@ -31,7 +52,9 @@ func written(t *testing.T, p *layout.Plan, class string) (groups []svgGroup) {
 			if err == io.EOF {
 				break
 			}
-			require.NoError(t, err)
+			if err != nil {
+				return nil, err
+			}
 			switch x := token.(type) {
 			case xml.StartElement:
 				text = x.Name.Local == "text"
@@ -42,25 +65,23 @@ func written(t *testing.T, p *layout.Plan, class string) (groups []svgGroup) {
 				for _, a := range x.Attr {
 					facts[a.Name.Local] = a.Value
 				}
-				if at = append(at, -1); facts["class"] == class {
-					groups = append(groups, svgGroup{page: page.Title, facts: facts})
-					at[len(at)-1] = len(groups) - 1
-				}
+				open = append(open, len(groups))
+				groups = append(groups, svgGroup{page: page.Title, facts: facts})
 			case xml.EndElement:
 				text = false
 				if x.Name.Local == "g" {
-					at = at[:len(at)-1]
+					open = open[:len(open)-1]
 				}
 			case xml.CharData:
-				for _, i := range at {
-					if i >= 0 && text && strings.TrimSpace(string(x)) != "" {
+				if text && strings.TrimSpace(string(x)) != "" {
+					for _, i := range open {
 						groups[i].words = append(groups[i].words, string(x))
 					}
 				}
 			}
 		}
 	}
-	return groups
+	return groups, nil
 }
 
 // svgGroup is a group of a page as it is written.

@@ -62,23 +62,36 @@ func install(t *testing.T, p *layout.Plan) *scene.Document {
 	return d
 }
 
+// pagesRead are the pages of the sets that some test has asked for as words, by their plans.
+var pagesRead sync.Map // of func() ([]string, error)
+
 // printed are the pages of the install set as pdftotext of poppler reads them, each as one line of words.
 func printed(t *testing.T, p *layout.Plan) []string {
 	t.Helper()
 	tool := effort.Tool(t, "pdftotext")
 	d := install(t, p)
-	out, err := pdf.Write(d)
-	require.NoError(t, err)
 	file := filepath.Join(t.TempDir(), "install.pdf")
-	require.NoError(t, os.WriteFile(file, out, 0o644))
-	text, err := exec.Command(tool, "-raw", file, "-").Output()
+	once, _ := pagesRead.LoadOrStore(p, sync.OnceValues(func() ([]string, error) { return printedBy(tool, d, file) }))
+	pages, err := once.(func() ([]string, error))()
 	require.NoError(t, err)
-	var pages []string
+	require.Len(t, pages, len(d.Pages))
+	return pages
+}
+
+// printedBy writes a document into a file and has pdftotext read it.
+func printedBy(tool string, d *scene.Document, file string) (pages []string, err error) {
+	out, err := pdf.Write(d)
+	if err != nil {
+		return nil, err
+	}
+	if err := os.WriteFile(file, out, 0o644); err != nil {
+		return nil, err
+	}
+	text, err := exec.Command(tool, "-raw", file, "-").Output()
 	for _, page := range strings.Split(strings.TrimSuffix(string(text), "\f"), "\f") {
 		pages = append(pages, strings.Join(strings.Fields(page), " "))
 	}
-	require.Len(t, pages, len(d.Pages))
-	return pages
+	return pages, err
 }
 
 // itoa is strconv.Itoa.

@@ -30,40 +30,40 @@ func (d *wallBoard) tapeRows() []tapeRow {
 	flitch := ""
 	for i, h := range d.p.rows {
 		if f := h.Sheet().Flitch; i > 0 && f != flitch && f != "" {
-			list = append(list, tapeRow{head: "flitch " + f})
+			list = append(list, tapeRow{head: d.Words.Say("tape.flitch", f)})
 		}
 		flitch = h.Sheet().Flitch
 		if h.Opens && d.p.StartsHere(h) && !h.Hung() {
 			if w := d.witness(h); w != nil {
-				list = append(list, tapeRow{number: d.stacked(h), line: d.at(w.X), words: "witness"})
+				list = append(list, tapeRow{number: d.stacked(h), line: d.at(w.X), words: d.Words.Say("wall.witness")})
 			}
-			list = append(list, tapeRow{number: d.stacked(h), line: d.at(h.Start), words: "left edge, seam right", seam: d.at(h.From)})
+			list = append(list, tapeRow{number: d.stacked(h), line: d.at(h.Start), words: d.Words.Say("tape.left_edge_seam"), seam: d.at(h.From)})
 		}
 		if o := d.startsIn(h); o != nil && !h.Hung() {
-			list = append(list, tapeRow{number: d.stacked(h), words: "from " + o.Name, seam: d.at(o.Right())})
+			list = append(list, tapeRow{number: d.stacked(h), words: d.Words.Say("tape.from", o.Name), seam: d.at(o.Right())})
 		}
 		r := tapeRow{number: d.stacked(h), rule: d.p.held(h) != days.NoHold, hung: h.Hung()}
 		switch {
 		case h.Gone():
-			r.words = "in the gap: to stock"
+			r.words = d.Words.Say("tape.in_gap")
 		case !d.p.Here(h):
-			r.words = "on " + d.PageWord(d.w.pieces[d.p.Index+1].key())
+			r.words = d.Words.Say("tape.on_page", d.PageWord(d.w.pieces[d.p.Index+1].key()))
 		case h.Hung() && h.After:
-			r.words = "hangs, goes on"
+			r.words = d.Words.Say("tape.hangs_on")
 		case h.Hung():
-			r.words, r.seam = "hangs", d.at(h.X)
+			r.words, r.seam = d.Words.Say("tape.hangs"), d.at(h.X)
 		case h.After && h.Before:
-			r.words = "goes past"
+			r.words = d.Words.Say("tape.goes_past")
 		case h.After:
-			r.words = "left edge " + d.at(h.Start)
+			r.words = d.Words.Say("tape.left_edge", d.at(h.Start))
 		case h.Closes:
-			r.line, r.words, r.seam = d.at(h.X+d.half), "over "+d.firstOf(h), d.at(h.X)
+			r.line, r.words, r.seam = d.at(h.X+d.half), d.Words.Say("tape.over", d.firstOf(h)), d.at(h.X)
 		case h.Ends:
 			r.words, r.seam = d.endWords(), d.at(rightEdge(d.w.Face, h))
 		case !h.Lined:
 			r.words, r.seam = d.gapWords(h)
 		case h.Check():
-			r.line, r.words, r.seam = d.checked(h), "check", d.at(h.X)
+			r.line, r.words, r.seam = d.checked(h), d.Words.Say("tape.check"), d.at(h.X)
 		default:
 			r.line, r.seam = d.at(h.Line), d.at(h.X)
 		}
@@ -75,9 +75,9 @@ func (d *wallBoard) tapeRows() []tapeRow {
 // endWords stand in the list in place of a line at the end of the covering.
 func (d *wallBoard) endWords() string {
 	if d.w.Run.Up {
-		return "no line, top"
+		return d.Words.Say("tape.no_line_top")
 	}
-	return "no line, end"
+	return d.Words.Say("tape.no_line_end")
 }
 
 // stacked are the numbers of a place as they stand on the wall: the upper course over the lower one; more than two courses
@@ -127,7 +127,7 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	y += 1.2 * u
 	y, over := b.remarks(g, d.tapeWords(), y)
 	if over != nil {
-		notes = append([]note{{"TAPE LIST", over, false}}, notes...)
+		notes = append([]note{{d.Words.Say("tape.title"), over, false}}, notes...)
 	}
 	if !d.w.Run.Up {
 		y = b.cutting(g, d.markWords(), y)
@@ -154,7 +154,7 @@ func (b *board) remarks(g *scene.Group, words []string, y float64) (float64, []s
 		}
 		shown, rest = words[:n], words[n:]
 		if room >= 0 {
-			shown = append(slices.Clone(shown), "more: "+b.PageWord(notesKey))
+			shown = append(slices.Clone(shown), b.Words.Say("tape.more", b.PageWord(notesKey)))
 		}
 	}
 	for _, line := range shown {
@@ -177,7 +177,7 @@ func (b *board) cutting(g *scene.Group, words []string, y float64) float64 {
 	}
 	fits := func(list []string) bool { return y+5.6*u*float64(len(wrap(list))) <= b.List.Y1-1.9*u }
 	if !fits(words) {
-		words = []string{"cut lengths, up, down: " + b.rows}
+		words = []string{b.Words.Say("tape.cuts_on", b.rows)}
 	}
 	if fits(words) {
 		for _, line := range wrap(words) {

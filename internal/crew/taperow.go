@@ -10,12 +10,15 @@ import (
 
 // hungHeads head what is written as hung, where the widest have room: the raw edge, which can be measured the same evening, at
 // its two ends.
-func hungHeads(up bool) [][2]string {
-	a, b := "head", "foot"
+func (b *board) hungHeads(up bool) [][2]string {
+	say := b.Words.Say
+	first, last := say("hung.head"), say("hung.foot")
 	if up {
-		a, b = "left", "right"
+		first, last = say("hung.left"), say("hung.right")
 	}
-	return [][2]string{{"as hung, edge, " + a, "as hung, edge, " + b}, {"raw edge, " + a, "raw edge, " + b}, {"raw edge", a + "/" + b}, {"edge", a + "/" + b}, {a, b}}
+	ends := first + "/" + last
+	return [][2]string{{say("hung.as_hung", first), say("hung.as_hung", last)}, {say("hung.raw_edge_at", first), say("hung.raw_edge_at", last)},
+		{say("hung.raw_edge"), ends}, {say("hung.edge"), ends}, {first, last}}
 }
 
 // tapeHeads letters the heads of the columns: edge and seam as the keys of [[hung]] call them. In the last, what is hung is
@@ -23,11 +26,11 @@ func hungHeads(up bool) [][2]string {
 func (b *board) tapeHeads(g *scene.Group, columns [4]float64, top float64, up bool) {
 	u := b.Unit
 	x := b.List.X0
-	for i, word := range []string{"no.", "raw edge", "seam"} {
+	for i, word := range []string{b.Words.Say("tape.number"), b.Words.Say("tape.raw_edge"), b.Words.Say("tape.seam")} {
 		b.Word(g, scene.Pt(x+columns[i]/2, top+tapeHead*u-3.1*u), word, folio.TapedText*u, false, scene.Middle)
 		x += columns[i]
 	}
-	for _, words := range hungHeads(up) {
+	for _, words := range b.hungHeads(up) {
 		if math.Max(scene.Width(words[0], folio.TapedSmall*u, false), scene.Width(words[1], folio.TapedSmall*u, false))+1.2*u > columns[3] {
 			continue
 		}
@@ -167,9 +170,10 @@ func (b *board) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, high f
 	}
 	x += columns[1]
 	put(x+columns[2]-1.2*u, r.seam, folio.TapedText*u, false, scene.End, columns[2]-2.4*u)
-	if r.hung && scene.Width("hung", folio.TapedSmall*u, false)+2*u <= columns[3] { // the row says so itself
-		size := draft.Squeeze("hung", folio.TapedText*u, folio.TapedSmall*u, false, columns[3]-2*u)
-		g.Text(scene.Text{At: scene.Pt(x+columns[2]+columns[3]/2, mid), String: "hung", Height: size, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Notes})
+	hung := b.Words.Say("tape.hung")
+	if r.hung && scene.Width(hung, folio.TapedSmall*u, false)+2*u <= columns[3] { // the row says so itself
+		size := draft.Squeeze(hung, folio.TapedText*u, folio.TapedSmall*u, false, columns[3]-2*u)
+		g.Text(scene.Text{At: scene.Pt(x+columns[2]+columns[3]/2, mid), String: hung, Height: size, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Notes})
 	} else if !r.hung && r.line != "" && r.seam != "" && columns[3] >= writeLeast*u { // one reading over the other
 		g.HLine(x+columns[2], b.List.X1, y+high/2, scene.Pen(scene.Dimensions, 0.25).As(scene.Dashed(0.25)))
 	}

@@ -36,7 +36,7 @@ func (d *wallBoard) seamsUp() {
 		if h.Seam == nil {
 			continue
 		}
-		g := d.g.Part(scene.Tag{Class: "seam", Title: "seam " + d.Plan.SeamName(d.w.Run, h.Seam), Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
+		g := d.g.Part(scene.Tag{Class: "seam", Title: d.Words.Say("tip.seam", d.Plan.SeamName(d.w.Run, h.Seam)), Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
 		for _, e := range d.w.Heads(h) {
 			d.line(g, d.v.Pt(e.From, e.Z), d.v.Pt(e.To, e.Z), scene.Pen(scene.Seams, folio.TapedFine))
 		}
@@ -77,7 +77,7 @@ func (d *wallBoard) flagsUp() {
 	for i, m := range list {
 		g := d.g
 		if m.hang != nil {
-			g = d.g.Part(scene.Tag{Class: "plumb-line", Title: "line of sheet " + d.SheetNumbers(m.hang), Data: []scene.Datum{folio.Datum("at", folio.Mm(m.z))}})
+			g = d.g.Part(scene.Tag{Class: "plumb-line", Title: d.Words.Say("tip.line", d.SheetNumbers(m.hang)), Data: []scene.Datum{folio.Datum("at", folio.Mm(m.z))}})
 			d.head(g, scene.Pt(left, at[i]), 0, false)
 			d.head(g, scene.Pt(right, at[i]), 180, false)
 			g.HLine(right+flagLong*u, right+flagStem*u, at[i], scene.Pen(scene.Plumb, folio.TapedFine))
@@ -98,9 +98,9 @@ func (d *wallBoard) flagsUp() {
 // levelUp says at the left of a wall of bands where the level line is, from which its heights run.
 func (d *wallBoard) levelUp() {
 	u, size := d.Unit, folio.TapedText*d.Unit
-	z, words := d.Level, "0 DATUM: level line, "+d.Say(d.levelHere())+" above the floor here"
+	z, words := d.Level, d.Words.Say("wall.datum_level", d.Say(d.levelHere()))
 	if !d.w.AtLevel() {
-		z, words = room.AtRight(d.w.W.Floor, d.w.Left), "heights from the level line; 0 along it: floor, left end"
+		z, words = room.AtRight(d.w.W.Floor, d.w.Left), d.Words.Say("wall.datum_floor")
 	}
 	d.zero(d.g.Part(scene.Tag{Class: "datum"}), z)
 	low, _ := d.p.Extremes()
@@ -124,7 +124,7 @@ func (d *wallBoard) holdsUp() {
 		y := d.v.Y(h.X)
 		g := d.g.Part(scene.Tag{Class: "hold"})
 		draft.Triangle(g, scene.Marks, scene.Pt(x, y), 180, 4.4*u, 5.2*u, folio.TapedHeavy, true)
-		d.Word(g, scene.Pt(x+6*u, y+size/2), "HOLD", size, true, scene.Start)
+		d.Word(g, scene.Pt(x+6*u, y+size/2), d.Words.Say("wall.hold"), size, true, scene.Start)
 		d.space.Take(scene.Box{X0: x - 1*u, Y0: y - 3*u, X1: x + 20*u, Y1: y + 3*u})
 	}
 }
@@ -138,7 +138,7 @@ func (d *wallBoard) headsUp() {
 	low, _ := d.p.Extremes()
 	if h := d.p.rows[0]; h.Begins && !h.Hung() {
 		if box, ok := d.right(x, 16*u, 5*u, d.v.Y(low)-8*u); ok {
-			d.Word(d.g, scene.Pt(box.X0, box.Y1-0.8*u), "START", size, true, scene.Start)
+			d.Word(d.g, scene.Pt(box.X0, box.Y1-0.8*u), d.Words.Say("wall.start"), size, true, scene.Start)
 		}
 	}
 	if box, ok := d.right(x, upWide*u, upHigh*u, d.v.Y(low)-24*u); ok {
@@ -166,16 +166,16 @@ func (d *wallBoard) endUp(right bool) string {
 		corner, end = d.w.Wall, d.w.W.RightEnd
 	}
 	if end != "" {
-		return end
+		return d.Words.Of("end_label", end)
 	}
 	name := "C" + strconv.Itoa(corner+1)
 	switch d.Room.Walls[corner].Corner {
 	case room.Inside:
-		return name + " in: cut"
+		return d.Words.Say("wall.cut_at", d.CornerWord(room.Inside, name))
 	case room.Outside:
-		return name + " out: cut"
+		return d.Words.Say("wall.cut_at", d.CornerWord(room.Outside, name))
 	}
-	return "cut"
+	return d.Words.Say("wall.cut")
 }
 
 // markWordsUp say how long the pieces of the bands are cut, and where they begin.
@@ -187,7 +187,7 @@ func (d *wallBoard) markWordsUp() []string {
 			if s.CutLength == 0 || s.Hung {
 				continue
 			}
-			text := "cut " + d.Say(s.CutLength) + " with trims, from " + d.Along(d.w.Face, -s.Below)
+			text := d.Words.Say("tape.cut_from", d.Say(s.CutLength), d.Along(d.w.Face, -s.Below))
 			if !seen[text] {
 				seen[text] = true
 				lines = append(lines, text)
@@ -195,9 +195,9 @@ func (d *wallBoard) markWordsUp() []string {
 		}
 	}
 	if len(lines) > 4 {
-		lines = []string{"cut lengths: in the cut list, " + d.rowsWord()}
+		lines = []string{d.Words.Say("tape.cuts_in_list", d.rowsWord())}
 	}
-	return append(lines, "line: upper edge; seam "+d.Inches(d.half)+" under")
+	return append(lines, d.Words.Say("tape.seam_under", d.Inches(d.half)))
 }
 
 // marginUp is what heights take left of a wall of bands.

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 	"sort"
-	"strconv"
 	"strings"
 
 	"flitchlay/internal/face"
@@ -64,7 +63,7 @@ type fit struct {
 // title is what the piece's page is called.
 func (p *piece) title() string {
 	if len(p.wall.pieces) > 1 {
-		return p.wall.W.Name + ", piece " + strconv.Itoa(p.Index+1)
+		return p.wall.Words.Say("wall.piece", p.wall.W.Name, p.Index+1)
 	}
 	return p.wall.W.Name
 }
@@ -88,19 +87,19 @@ func (c *Set) flitchWords(hangs []*face.Hang) string {
 	for i, name := range names {
 		slices.Sort(sheets[i])
 		list := slices.Compact(sheets[i])
-		words := "flitch " + name + " "
-		if name == "" {
-			words = ""
-		}
+		words := ""
 		switch n := len(list); {
 		case list[n-1] == 0:
-			words = strconv.Itoa(len(sheets[i])) + " without a number"
+			words = c.Words.Say("wall.numberless", len(sheets[i]))
 		case n == 1:
-			words += "sheet " + strconv.Itoa(list[0])
+			words = c.Words.Say("wall.one_sheet", list[0])
 		case list[n-1]-list[0] == n-1:
-			words += fmt.Sprintf("sheets %d to %d", list[0], list[n-1])
+			words = c.Words.Say("wall.sheets_to", list[0], list[n-1])
 		default:
-			words += "sheets " + layout.Numbers(list)
+			words = c.Words.Say("wall.sheets", layout.Numbers(list))
+		}
+		if name != "" && list[len(list)-1] != 0 {
+			words = c.Words.Say("wall.flitch_of", name, words)
 		}
 		parts = append(parts, words)
 	}

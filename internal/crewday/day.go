@@ -1,7 +1,6 @@
 package crewday
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -28,7 +27,7 @@ func (c *Set) DayPages(n int) []*scene.Page {
 	var out []*scene.Page
 	h := &hanging{Set: &c.Set, look: c.readable(), plan: c.Days}
 	fresh := func(title string) *Board {
-		lines := [2]string{c.Place(), fmt.Sprintf("crew of %d, %s to %s", h.plan.Day.Crew, clock(h.plan.Day.Start), clock(h.plan.Day.End))}
+		lines := [2]string{c.Place(), h.Words.Say("day.crew", h.plan.Day.Crew, clock(h.plan.Day.Start), clock(h.plan.Day.End))}
 		b := c.Open(n+len(out), folio.Sheet{Title: title, Lines: lines})
 		b.Page.Title = title
 		h.box = b.Area
@@ -47,7 +46,7 @@ func (c *Set) DayPages(n int) []*scene.Page {
 func (c *Set) readable() draft.Look {
 	k := c.Look
 	k.Small, k.Medium, k.Large = folio.TapedText*c.Unit, folio.TapedLarge*c.Unit, folio.TapedName*c.Unit
-	k.Unit = k.Small / paper.Least
+	k.Unit, k.On = k.Small/paper.Least, [2]string{" " + c.Words.Say("day.continued"), ", " + c.Words.Say("day.continued_short")}
 	return k
 }
 
@@ -56,11 +55,11 @@ func (h *hanging) pages() []*folio.Leaf {
 	if len(h.plan.Tasks) == 0 {
 		return nil
 	}
-	list := h.leaves("Hanging days", h.hoursBlocks(), h.hoursSide)
+	list := h.leaves(h.Words.Both("day.days"), h.hoursBlocks(), h.hoursSide)
 	for day := 1; day <= h.plan.Days; day++ {
-		title := "Hanging day " + strconv.Itoa(day)
+		title := h.Words.Both("day.day", day)
 		if h.plan.Days > 1 {
-			title += " of " + strconv.Itoa(h.plan.Days)
+			title = h.Words.Both("day.day_of", day, h.plan.Days)
 		}
 		list = append(list, h.leaves(title, h.dayBlocks(day), func(b *folio.Board, box scene.Box) { h.daySide(b, box, day) })...)
 	}
@@ -78,7 +77,7 @@ func (h *hanging) leaves(title string, blocks []folio.Block, side func(*folio.Bo
 	for i, parts := range folio.Flow(k, blocks, c) {
 		l := &folio.Leaf{Title: title, Wall: -1, Scale: "none"}
 		if i > 0 {
-			l.Title += ", on"
+			l.Title = h.Words.Say("day.on", l.Title)
 		}
 		l.Draw = func(b *folio.Board) {
 			set := *b.Set
@@ -106,18 +105,20 @@ func clock(minutes int) string { return room.Clock(minutes) }
 // hoursBlocks are what each wall takes and what the figures are made of.
 func (h *hanging) hoursBlocks() []folio.Block {
 	p := h.plan
-	t := &draft.Table{Title: "HOURS PER WALL", Columns: []draft.Column{{Head: "WALL", Wrap: true, Bold: true}, {Head: "SHEETS", Align: scene.End}, {Head: "HANG", Align: scene.End},
-		{Head: "CUT", Align: scene.End}, {Head: "TOTAL", Align: scene.End, Bold: true}, {Head: "DONE", Align: scene.End}}, Row: h.look.Of(6)}
+	say := h.Words
+	t := &draft.Table{Title: say.Both("day.hours"), Columns: []draft.Column{{Head: say.Say("day.wall"), Wrap: true, Bold: true}, {Head: say.Say("day.sheets"), Align: scene.End},
+		{Head: say.Say("day.hang"), Align: scene.End}, {Head: say.Say("day.cut"), Align: scene.End}, {Head: say.Say("day.total"), Align: scene.End, Bold: true},
+		{Head: say.Say("day.done"), Align: scene.End}}, Row: h.look.Of(6)}
 	row := func(strong bool, cells ...string) { t.Rows = append(t.Rows, draft.Row{Cells: cells, Strong: strong}) }
 	for _, w := range p.Walls {
-		row(false, h.Room.Walls[w.Wall].Name, strconv.Itoa(w.Sheets), clock(w.Hang), clock(w.Cut), clock(w.Minutes()), fmt.Sprintf("day %d, %s", w.Day, clock(w.Done)))
+		row(false, h.Room.Walls[w.Wall].Name, strconv.Itoa(w.Sheets), clock(w.Hang), clock(w.Cut), clock(w.Minutes()), say.Say("day.when", w.Day, clock(w.Done)))
 	}
-	row(false, "dry lay-out", strconv.Itoa(len(p.Tasks)), "", "", clock(p.LayOut), "")
-	row(false, "damp and rest", "", "", "", clock(p.Wait), "")
-	row(false, "looks", "", "", "", clock(p.Look), "")
+	row(false, say.Say("day.lay_out"), strconv.Itoa(len(p.Tasks)), "", "", clock(p.LayOut), "")
+	row(false, say.Say("day.rest"), "", "", "", clock(p.Wait), "")
+	row(false, say.Say("day.looks"), "", "", "", clock(p.Look), "")
 	end := p.Steps[len(p.Steps)-1]
-	row(true, "all", strconv.Itoa(len(p.Tasks)), clock(p.Hang), clock(p.Cut), clock(p.Minutes()), fmt.Sprintf("day %d, %s", end.Day, clock(end.From)))
-	return []folio.Block{{Table: t}, {Title: "HOW THE DAY GOES", Items: h.rules()}}
+	row(true, say.Say("day.all"), strconv.Itoa(len(p.Tasks)), clock(p.Hang), clock(p.Cut), clock(p.Minutes()), say.Say("day.when", end.Day, clock(end.From)))
+	return []folio.Block{{Table: t}, {Title: say.Both("day.how"), Items: h.rules()}}
 }
 
 // rules are how a hanging day goes.
@@ -125,17 +126,7 @@ func (h *hanging) hoursBlocks() []folio.Block {
 // Source: three sheets, then stop and look: general notes for wall coverings, an association's recommended practice; the
 // rest common practice, no source.
 func (h *hanging) rules() []draft.Item {
-	d := h.plan.Day
-	texts := []string{
-		"Hold 0, the dry lay-out, is signed on the room start page.",
-		fmt.Sprintf("Sheets go up in groups of %d, damped together. No sheet is begun that is not up, its seam cut, before the evening.", d.Group),
-		"After the first group of every flitch: stop, look from 6 ft and along the wall, by the light that the room will have.",
-		"Dry fit every wrap before paste. Cut a seam when both sheets are up and rested: wet wood is wide.",
-		"No overlap stays uncut over a break or a night: stop at a corner or a door, the edge of the last sheet dry, a strip behind it.",
-	}
-	if h.Metric() {
-		texts[2] = strings.Replace(texts[2], "6 ft", "2 m", 1)
-	}
+	texts := []string{h.Words.Both("rule.zero"), h.Words.Both("rule.groups", h.plan.Day.Group), h.Words.Both("rule.look", h.far()), h.Words.Both("rule.wraps"), h.Words.Both("rule.night")}
 	var list []draft.Item
 	for i, t := range texts {
 		list = append(list, draft.Item{Mark: submittal.Ordinal(i + 1), Text: t})
@@ -146,8 +137,10 @@ func (h *hanging) rules() []draft.Item {
 // dayBlocks are the timetable of a day and the other places where it may stop.
 func (h *hanging) dayBlocks(day int) []folio.Block {
 	k := h.look
-	t := &draft.Table{Title: "TIMETABLE", Columns: []draft.Column{{Head: "FROM", Align: scene.End}, {Head: "HANG", Align: scene.End}, {Head: "TO", Align: scene.End},
-		{Head: "SHEETS", Bold: true, Size: k.Medium}, {Head: "CUT", Align: scene.End}, {Head: "WALL; WHAT", Wrap: true}}, Row: k.Of(6.8)}
+	say := h.Words
+	t := &draft.Table{Title: say.Both("day.timetable"), Columns: []draft.Column{{Head: say.Say("day.from"), Align: scene.End}, {Head: say.Say("day.hang"), Align: scene.End},
+		{Head: say.Say("day.to"), Align: scene.End}, {Head: say.Say("day.sheets"), Bold: true, Size: k.Medium}, {Head: say.Say("day.cut"), Align: scene.End},
+		{Head: say.Say("day.what"), Wrap: true}}, Row: k.Of(6.8)}
 	evening := -1
 	for _, x := range h.plan.Steps {
 		if x.Day == day {
@@ -157,14 +150,16 @@ func (h *hanging) dayBlocks(day int) []folio.Block {
 			}
 		}
 	}
-	stops := &draft.Table{Title: "OTHER GOOD PLACES TO STOP", Columns: []draft.Column{{Head: "AT", Align: scene.End}, {Head: "AFTER", Bold: true}, {Head: "WHERE", Wrap: true}, {Head: "TO CUT", Align: scene.End}}, Row: k.Of(5.6)}
-	for _, x := range h.plan.Stops {
+	stops := &draft.Table{Title: say.Both("day.stops"), Columns: []draft.Column{{Head: say.Say("day.at"), Align: scene.End}, {Head: say.Say("day.after"), Bold: true},
+		{Head: say.Say("day.where"), Wrap: true}, {Head: say.Say("day.to_cut"), Align: scene.End}}, Row: k.Of(5.6)}
+	for i := range h.plan.Stops {
+		x := &h.plan.Stops[i]
 		if task := &h.plan.Tasks[x.Task]; task.Day == day && x.Task != evening {
-			left := "nothing"
+			left := say.Say("day.nothing")
 			if x.Seen > 0 {
 				left = h.Style.Format(x.Seen)
 			}
-			stops.Rows = append(stops.Rows, draft.Row{Cells: []string{clock(task.Up), sheetWord(task), x.Where, left}})
+			stops.Rows = append(stops.Rows, draft.Row{Cells: []string{clock(task.Up), sheetWord(task), h.stopAt(x), left}})
 		}
 	}
 	blocks := []folio.Block{{Table: t}}
@@ -192,20 +187,20 @@ func (h *hanging) row(x days.Step) draft.Row {
 	r := draft.Row{}
 	switch x.Kind {
 	case days.LayOutStep:
-		cells[5] = "dry lay-out of all sheets: HOLD 0"
+		cells[5] = h.Words.Say("day.zero")
 		r.Strong, r.Rule = true, true
 	case days.BreakStep:
-		cells[5] = "break"
+		cells[5] = h.Words.Say("day.break")
 	case days.LookStep:
-		cells[5] = "HOLD: " + holdWords(x.Hold)
+		cells[5] = h.Words.Say("day.hold", h.holdWords(x.Hold, "look"))
 		r.Strong, r.Rule = true, true
 	case days.EveningStep:
-		cells[2], cells[5] = "", "STOP"
+		cells[2], cells[5] = "", h.Words.Say("day.stop")
 		switch {
 		case x.Done:
-			cells[5] = "all hangs"
+			cells[5] = h.Words.Say("day.all_hangs")
 		case x.Stop != nil:
-			cells[5] = "STOP " + x.Stop.Where + h.leftOver(x.Stop)
+			cells[5] = h.Words.Say("day.stop_at", h.stopAt(x.Stop)) + h.leftOver(x.Stop)
 		}
 		r.Strong = true
 	case days.GroupStep:
@@ -225,7 +220,7 @@ func (h *hanging) leftOver(x *days.Stop) string {
 	if !t.DryEdge {
 		return ""
 	}
-	return "; edge " + sheetWord(t) + " dry"
+	return "; " + h.Words.Say("day.dry", sheetWord(t))
 }
 
 // sheetWord is a sheet's number; its place in parentheses where no sheet is left for it.
@@ -259,27 +254,43 @@ func (h *hanging) where(tasks []int) string {
 	for k, i := range tasks {
 		t := &h.plan.Tasks[i]
 		if t.Flitch != "" && i > 0 && t.Flitch != h.plan.Tasks[i-1].Flitch {
-			text += "; flitch " + t.Flitch + " from " + sheetWord(t)
+			text += "; " + h.Words.Say("day.flitch", t.Flitch, sheetWord(t))
 		}
 		if t.DryEdge && k < len(tasks)-1 {
-			text += "; edge " + sheetWord(t) + " dry: the next takes long"
+			text += "; " + h.Words.Say("day.dry_long", sheetWord(t))
 		}
 	}
 	if last := &h.plan.Tasks[tasks[len(tasks)-1]]; last.DryEdge {
-		text += "; edge " + sheetWord(last) + " dry"
+		text += "; " + h.Words.Say("day.dry", sheetWord(last))
 	}
 	return text
 }
 
-// holdWords says what a hold point is.
-func holdWords(x days.Hold) string {
+// holdWords says what a hold point is: what is done there, or what is signed, by the section.
+func (h *hanging) holdWords(x days.Hold, section string) string {
+	what := "all"
 	switch x {
 	case days.FirstSheets:
-		return "look at the first sheets"
+		what = "first"
 	case days.NewFlitch:
-		return "look at the new flitch"
+		what = "flitch"
 	case days.DryLayOut:
-		return "dry lay-out"
+		what = "lay_out"
 	}
-	return "look at all of it"
+	return h.Words.Of(section, what)
+}
+
+// stopAt says what is at the right of the sheet after which a day may stop.
+func (h *hanging) stopAt(x *days.Stop) string {
+	switch {
+	case x.Kind == days.AtEnd && x.End != nil:
+		return h.Words.Say("stop.end", h.EndWords(*x.End))
+	case x.Kind == days.AtEnd:
+		return h.Words.Say("stop.closes")
+	case x.Kind == days.AtOpening:
+		return h.Words.Say("stop.opening", h.KindWord(x.Opening.Kind)+" "+x.Opening.Name)
+	case x.Kind == days.AtCorner:
+		return h.Words.Say("stop.corner", x.Corner)
+	}
+	return h.Words.Say("stop.field", h.Room.Walls[x.Wall].Name)
 }

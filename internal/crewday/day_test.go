@@ -52,18 +52,18 @@ func TestNothingOverlapsOnTheHangingDays(t *testing.T) {
 				assert.False(t, strings.HasSuffix(x.String, "…") && x.At.Y > 30, "%q is cut off", x.String)
 			})
 		}
-		plan := days.Of(c.Plan)
+		plan, h := days.Of(c.Plan), &hanging{Set: &c.Set}
 		all := strings.Join(strings.Fields(roomtest.Texts(pages)), " ")
 		evenings := map[int]bool{}
 		for _, x := range plan.Steps {
 			if x.Kind == days.EveningStep && x.Stop != nil {
 				evenings[x.Stop.Task] = true
-				assert.True(t, x.Done || strings.Contains(all, "STOP "+x.Stop.Where), x.Stop.Where)
+				assert.True(t, x.Done || strings.Contains(all, "STOP "+h.stopAt(x.Stop)), "%v", x.Stop)
 			}
 		}
 		for _, x := range plan.Stops {
 			if task := &plan.Tasks[x.Task]; !evenings[x.Task] {
-				assert.Contains(t, all, room.Clock(task.Up)+" "+sheetWord(task)+" "+x.Where)
+				assert.Contains(t, all, room.Clock(task.Up)+" "+sheetWord(task)+" "+h.stopAt(&x))
 			}
 		}
 		for i := range plan.Tasks {

@@ -1,9 +1,7 @@
 package crewday
 
 import (
-	"fmt"
 	"strconv"
-	"strings"
 
 	"flitchlay/internal/days"
 	"flitchlay/internal/draft"
@@ -15,42 +13,42 @@ import (
 // hoursSide is the crew and the minutes that are reckoned with.
 func (h *hanging) hoursSide(b *folio.Board, box scene.Box) {
 	d := h.plan.Day
-	t := submittal.Pairs("MINUTES")
+	t := submittal.Pairs(h.Words.Both("day.minutes"))
 	t.Columns[1].Align, t.Row = scene.End, h.look.Of(5.2)
 	row := func(what string, n int) { t.Rows = append(t.Rows, draft.Row{Cells: []string{what, strconv.Itoa(n)}}) }
-	row("plain sheet", d.Plain)
-	row("round a corner", d.Wrap)
-	row("at an opening", d.Opening)
-	row("ripped", d.Narrow)
-	row("each box, more", d.Box)
-	row("cut and close a seam", d.Cut)
-	row("damp and rest", d.Rest)
-	row("paste stays open", d.Open)
-	row("lay-out, a sheet", d.LayOut)
-	row("look", d.Look)
+	row(h.Words.Both("minutes.plain"), d.Plain)
+	row(h.Words.Both("minutes.wrap"), d.Wrap)
+	row(h.Words.Both("minutes.opening"), d.Opening)
+	row(h.Words.Both("minutes.narrow"), d.Narrow)
+	row(h.Words.Both("minutes.box"), d.Box)
+	row(h.Words.Both("minutes.cut"), d.Cut)
+	row(h.Words.Both("minutes.rest"), d.Rest)
+	row(h.Words.Both("minutes.open"), d.Open)
+	row(h.Words.Both("minutes.lay_out"), d.LayOut)
+	row(h.Words.Both("minutes.look"), d.Look)
 	t.Columns[0].Bold, t.Columns[1].Bold, t.Columns[1].Wrap, t.Columns[0].Wrap = false, true, false, true
 	y := h.side(b, box, box.Y0, t)
 	k := h.look
 	say := func(text string, bold bool) {
 		y = draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), text, k.Small, bold, box.W()) + k.Of(1)
 	}
-	say("Common practice, no source, where [day] of the room file does not say.", false)
+	say(h.Words.Both("minutes.source"), false)
 	y += k.Of(3)
-	say(fmt.Sprintf("CREW OF %d: %s PERSON-HOURS", d.Crew, clock(h.plan.Minutes()*d.Crew)), true)
-	for _, text := range crew(d.Crew) {
+	say(h.Words.Both("day.person_hours", d.Crew, clock(h.plan.Minutes()*d.Crew)), true)
+	for _, text := range h.crew(d.Crew) {
 		say(text, false)
 	}
 }
 
 // crew says who does what (common practice, no source).
-func crew(n int) []string {
+func (h *hanging) crew(n int) []string {
 	switch n {
 	case 1:
-		return []string{"One, up and down: call somebody for every wrap."}
+		return []string{h.Words.Both("crew.one")}
 	case 2:
-		return []string{"Up: top, ceiling cut, smoothing.", "Down: mark, plumb line, base; damps the next group."}
+		return []string{h.Words.Both("crew.up"), h.Words.Both("crew.down_damps")}
 	}
-	return []string{"Up: top, ceiling cut, smoothing.", "Down: mark, plumb line, base.", "Others: cut, paste, damp, keep the log."}
+	return []string{h.Words.Both("crew.up"), h.Words.Both("crew.down"), h.Words.Both("crew.others")}
 }
 
 // side draws a table as wide as the side and gives the y under it.
@@ -63,11 +61,8 @@ func (h *hanging) side(b *folio.Board, box scene.Box, y float64, t *draft.Table)
 // daySide is what is filled in through a day: readings and signed hold points.
 func (h *hanging) daySide(b *folio.Board, box scene.Box, day int) {
 	k := h.look
-	unit := " F"
-	if h.Metric() {
-		unit = " C"
-	}
-	log := &draft.Table{Title: "READINGS", Lines: true, Row: k.Of(6.4), Columns: []draft.Column{{Head: "TIME"}, {Head: "AIR" + unit}, {Head: "RH"}, {Head: "WALL" + unit}, {Head: "BY"}}}
+	log := &draft.Table{Title: h.Words.Both("day.readings"), Lines: true, Row: k.Of(6.4), Columns: []draft.Column{{Head: h.Words.Say("day.time")}, {Head: h.Words.Say("day.air", h.degrees())},
+		{Head: h.Words.Say("day.humidity")}, {Head: h.Words.Say("day.wall_at", h.degrees())}, {Head: h.Words.Say("day.by")}}}
 	for range 5 {
 		log.Rows = append(log.Rows, draft.Row{Cells: []string{"", "", "", "", ""}})
 	}
@@ -76,7 +71,7 @@ func (h *hanging) daySide(b *folio.Board, box scene.Box, day int) {
 		if x.Day != day || x.Kind != days.LookStep {
 			continue // hold 0 is signed on the room start page
 		}
-		words := "HOLD, " + strings.TrimPrefix(holdWords(x.Hold), "look at ")
+		words := h.Words.Say("day.sign", h.holdWords(x.Hold, "signed"))
 		if y+k.Of(17) > box.Y1 {
 			break
 		}
@@ -91,7 +86,7 @@ func (h *hanging) notes(b *folio.Board, box scene.Box, y float64) {
 	if y+k.Of(16) > box.Y1 {
 		return
 	}
-	y = draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), "Any sheet not as planned: number, and its edge at head and foot:", k.Small, false, box.W())
+	y = draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), h.Words.Both("day.notes"), k.Small, false, box.W())
 	for ; y+k.Of(6) <= box.Y1; y += k.Of(6.4) {
 		b.Page.HLine(box.X0, box.X1, y+k.Of(5), scene.Pen(scene.Frame, k.Thin))
 	}
@@ -106,9 +101,20 @@ func (h *hanging) sign(b *folio.Board, box scene.Box, y float64, words string) f
 	pen := scene.Pen(scene.Frame, k.Thin)
 	b.Page.HLine(box.X0, middle-k.Of(3), y, pen)
 	b.Page.HLine(middle, box.X1, y, pen)
-	for _, t := range []scene.Text{{At: scene.Pt(box.X0, y+k.Of(1.4)), String: "name"}, {At: scene.Pt(middle, y+k.Of(1.4)), String: "time"}} {
+	for _, t := range []scene.Text{{At: scene.Pt(box.X0, y+k.Of(1.4)), String: h.Words.Say("sign.name")}, {At: scene.Pt(middle, y+k.Of(1.4)), String: h.Words.Say("sign.time")}} {
 		t.Height, t.Seat, t.Layer = k.Small, scene.Hanging, scene.Notes
 		b.Page.Text(t)
 	}
 	return y + k.Of(8)
 }
+
+// far is how far off a wall is looked at, as the unit of the room has it.
+func (h *hanging) far() string {
+	if h.Metric() {
+		return h.Words.Say("unit.far_metric")
+	}
+	return h.Words.Say("unit.far")
+}
+
+// degrees is the letter of the degrees that are read.
+func (h *hanging) degrees() string { return degrees(h.Set) }

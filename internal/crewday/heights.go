@@ -24,7 +24,7 @@ func (c *Set) heightPages(n int) []*scene.Page {
 			}
 		}
 	}
-	b := c.Open(n, folio.Sheet{Title: "Room start"}) // to measure
+	b := c.Open(n, folio.Sheet{Title: c.Words.Both("start.title")}) // to measure
 	area := b.Area
 	wide := b.Page.Frame.W() - 33*u
 	across := max(2, int(wide/least))
@@ -40,7 +40,7 @@ func (c *Set) heightPages(n int) []*scene.Page {
 		for i := range rows {
 			name := w.W.Name
 			if i > 0 {
-				name += " (on)"
+				name = c.Words.Say("start.wall_on", name)
 			}
 			grids = append(grids, grid{w.W, name, places[i*len(places)/rows : (i+1)*len(places)/rows]})
 		}
@@ -50,8 +50,8 @@ func (c *Set) heightPages(n int) []*scene.Page {
 	sheets := (len(grids) + fit - 1) / fit
 	var out []*scene.Page
 	for i := range sheets {
-		b := c.Open(n+i, folio.Sheet{Title: "Room start", Lines: [2]string{c.Place(), "heights to read, from the level line of " + c.PageWord("start")}})
-		b.Page.Title = "Room start, heights"
+		b := c.Open(n+i, folio.Sheet{Title: c.Words.Both("start.title"), Lines: [2]string{c.Place(), c.Words.Say("start.heights", c.PageWord("start"))}})
+		b.Page.Title = c.Words.Say("start.heights_title")
 		area := b.Area
 		g := b.Page.Part(scene.Tag{Class: "heights"})
 		x, y := b.Page.Frame.X0+3*u, area.Y0+2*u
@@ -84,10 +84,10 @@ func (c *Set) heightCells(w *room.Wall, x L) []string {
 	cells := []string{c.Say(x), c.Say(floor.Abs()), c.Say(ceiling.Abs())}
 	over, under := c.pastLevel(w)
 	if over {
-		cells[1] = count.UpDown(c.Say, floor)
+		cells[1] = count.UpDown(c.Words, c.Say, floor)
 	}
 	if under {
-		cells[2] = count.UpDown(c.Say, ceiling)
+		cells[2] = count.UpDown(c.Words, c.Say, ceiling)
 	}
 	return cells
 }
@@ -112,13 +112,13 @@ func (b *Board) heightGrid(g *scene.Group, w *room.Wall, places []L, at scene.Po
 	head := 27 * u
 	pen := scene.Pen(scene.Frame, 0.25)
 	right := at.X + head + wide*float64(len(places))
-	words := []string{"at", "floor down", "ceiling up"}
+	words := []string{b.Words.Say("start.at"), b.Words.Say("start.floor_down"), b.Words.Say("start.ceiling_up")}
 	floor, ceiling := b.pastLevel(w)
 	if floor {
-		words[1] = "floor"
+		words[1] = b.Words.Say("start.floor")
 	}
 	if ceiling {
-		words[2] = "ceiling"
+		words[2] = b.Words.Say("start.ceiling")
 	}
 	for i, word := range words {
 		b.Word(g, scene.Pt(at.X+1*u, at.Y+(float64(i)+0.5)*row+size/2), word, size, false, scene.Start)

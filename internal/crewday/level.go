@@ -10,7 +10,7 @@ func (c *Set) levelWords() string {
 	for _, w := range c.Faces {
 		floor := room.AtRight(w.W.Floor, 0)
 		if floor == 0 || words == "" && floor < c.Level {
-			words = c.Say(c.Level-floor) + " above the floor at the left end of " + w.W.Name
+			words = c.Words.Say("start.level_at", c.Say(c.Level-floor), w.W.Name)
 		}
 		if floor == 0 {
 			break

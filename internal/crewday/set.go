@@ -1,6 +1,8 @@
 package crewday
 
 import (
+	"strings"
+
 	"flitchlay/internal/count"
 	"flitchlay/internal/days"
 	"flitchlay/internal/face"
@@ -25,15 +27,14 @@ func NewSet(p *layout.Plan, t *paper.Template, name string) *Set {
 // Place names the room and the finish.
 func (c *Set) Place() string {
 	p := c.Room.Project
-	s := ""
-	for _, part := range []struct{ word, text string }{{"room ", p.Room}, {"", p.Tag}, {"", p.Title}} {
-		switch {
-		case part.text == "":
-		case s == "":
-			s = part.word + part.text
-		default:
-			s += ", " + part.word + part.text
+	var parts []string
+	if p.Room != "" {
+		parts = append(parts, c.Words.Say("start.room", p.Room))
+	}
+	for _, part := range []string{p.Tag, p.Title} {
+		if part != "" {
+			parts = append(parts, part)
 		}
 	}
-	return s
+	return strings.Join(parts, ", ")
 }

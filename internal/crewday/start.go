@@ -1,9 +1,7 @@
 package crewday
 
 import (
-	"fmt"
 	"math"
-	"strconv"
 
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
@@ -16,8 +14,8 @@ func (c *Set) StartPage(n int) []*scene.Page {
 	var out []*scene.Page
 	rows := c.leanRows()
 	for first := true; first || len(rows) > 0; first = false {
-		b := c.Open(n+len(out), folio.Sheet{Title: "Room start", Lines: [2]string{c.Place(), "before the first cut"}, Form: folio.OverFoot})
-		b.Page.Title = "Room start"
+		b := c.Open(n+len(out), folio.Sheet{Title: c.Words.Both("start.title"), Lines: [2]string{c.Place(), c.Words.Say("start.before")}, Form: folio.OverFoot})
+		b.Page.Title = c.Words.Say("start.title")
 		area := b.Area
 		u := b.Unit
 		left := scene.Box{X0: area.X0 + 3*u, Y0: area.Y0, X1: area.X0 + area.W()*0.385, Y1: area.Y1}
@@ -42,7 +40,7 @@ func (b *Board) siteChecks(box scene.Box) {
 	u, size := b.Unit, folio.TapedText*b.Unit
 	g := b.Page.Part(scene.Tag{Class: "checks"})
 	y := box.Y0 + 6*u
-	b.Word(g, scene.Pt(box.X0, y), "SITE CHECKS", size, true, scene.Start)
+	b.Word(g, scene.Pt(box.X0, y), b.Words.Both("start.checks"), size, true, scene.Start)
 	for _, text := range b.checkWords() {
 		lines := scene.Wrap(text, size, false, box.W()-6.4*u)
 		if y+(1.2+5.3*float64(len(lines)))*u > box.Y1-0.5*u {
@@ -61,25 +59,13 @@ func (b *Board) siteChecks(box scene.Box) {
 
 // checkWords are the checks: common practice, no source.
 func (b *Board) checkWords() []string {
-	near, wide := "1/8 in", "10 ft"
+	near, wide := b.Words.Say("unit.near"), b.Words.Say("unit.wide")
 	if b.Metric() {
-		near, wide = "3 mm", "3 m"
+		near, wide = b.Words.Say("unit.near_metric"), b.Words.Say("unit.wide_metric")
 	}
-	list := []string{
-		"level line struck round the room, closing on itself: " + b.levelWords(),
-		"leans and heights read (tables on this page and the next)",
-		"board finished and sanded; looked at in raking light; no hollow over " + near + " in " + wide,
-		"primer on and dry: name, date",
-		"heat and air on for 72 h and left on",
-		"power off, plates off, boxes and extenders ready",
-		"alarm devices and sprinklers marked: never covered",
-		"frames and casings masked, backing for brackets in",
-		"trims: which go on before, which after",
-		"flat dry place for the sheets; they have rested 72 h",
-		"all sheets counted by number, laid face up in order",
-		"who releases the walls: name, time",
-	}
-	return list
+	return []string{b.Words.Both("check.level", b.levelWords()), b.Words.Both("check.leans"), b.Words.Both("check.board", near, wide), b.Words.Both("check.primer"),
+		b.Words.Both("check.heat"), b.Words.Both("check.power"), b.Words.Both("check.alarms"), b.Words.Both("check.frames"), b.Words.Both("check.trims"),
+		b.Words.Both("check.rested"), b.Words.Both("check.counted"), b.Words.Both("check.release")}
 }
 
 // markOuts are how far outside a wall of the plan its letter may stand, in mm on letter paper: near it, further out where a
@@ -94,7 +80,7 @@ var startPlaces = [][2]float64{{0, -9}, {0, -12}, {8, -9}, {-8, -9}, {14, -7}, {
 // startPlan draws the room from above with the way of hanging, and beside it what is delivered.
 func (b *Board) startPlan(box scene.Box) {
 	u, size := b.Unit, folio.TapedText*b.Unit
-	g := b.Page.Part(scene.Tag{Class: "key", Title: "plan of the room"})
+	g := b.Page.Part(scene.Tag{Class: "key", Title: b.Words.Say("start.plan")})
 	view := scene.Box{X0: box.X0, Y0: box.Y0 + 2*u, X1: box.X0 + box.W()*0.5, Y1: box.Y1 - 2*u}
 	p := folio.PlanIn(b.Room, view.Inset(8*u))
 	for i := range b.Room.Walls {
@@ -124,7 +110,7 @@ func (b *Board) startPlan(box scene.Box) {
 		}
 	}
 	x, y := view.X1+3*u, box.Y0+6*u
-	b.Word(g, scene.Pt(x, y), "SHEETS", size, true, scene.Start)
+	b.Word(g, scene.Pt(x, y), b.Words.Both("start.sheets"), size, true, scene.Start)
 	for _, line := range b.stockWords() {
 		for _, part := range scene.Wrap(line, size, false, box.X1-x) {
 			if y += 5.4 * u; y > box.Y1-2*u {
@@ -152,7 +138,7 @@ func (b *Board) startMark(g *scene.Group, p folio.OutlinePlan, view scene.Box, t
 			*taken = append(*taken, scene.Box{X0: math.Min(tip.X, foot.X) - 2*u, Y0: math.Min(tip.Y, foot.Y) - 2*u, X1: math.Max(tip.X, foot.X) + 2*u, Y1: math.Max(tip.Y, foot.Y) + 2*u})
 			for _, k := range startPlaces {
 				along := share + k[0]*u/math.Max(lengthOf(p, w.Wall), 1)
-				t := scene.Text{At: p.Along(w.Wall, along, k[1]*u), String: "START", Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
+				t := scene.Text{At: p.Along(w.Wall, along, k[1]*u), String: b.Words.Say("wall.start"), Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
 				if box := t.Bounds().Inset(-1.3 * u); view.Contains(box) && !folio.MeetsAny(box, *taken) && !p.Touches(box) {
 					*taken = append(*taken, box)
 					g.Text(t)
@@ -174,21 +160,21 @@ func lengthOf(p folio.OutlinePlan, wall int) float64 {
 func (b *Board) stockWords() []string {
 	var lines []string
 	for _, s := range b.Plan.Left {
-		lines = append(lines, fmt.Sprintf("flitch %s: %s delivered", s.Flitch, layout.Numbers(s.Delivered)))
+		lines = append(lines, b.Words.Say("start.delivered", s.Flitch, layout.Numbers(s.Delivered)))
 		for _, k := range []struct {
 			word string
 			list []int
-		}{{"hangs", b.hungOf(s.Flitch)}, {"to hang", without(without(s.Laid, b.hungOf(s.Flitch)), b.gapsOf(s.Flitch))}, {"in a gap, to stock", b.gapsOf(s.Flitch)},
-			{"spare", s.Spare}, {"damaged", s.Damaged}, {"not used", s.Left}} {
+		}{{"hangs", b.hungOf(s.Flitch)}, {"to_hang", without(without(s.Laid, b.hungOf(s.Flitch)), b.gapsOf(s.Flitch))}, {"in_a_gap", b.gapsOf(s.Flitch)},
+			{"spare", s.Spare}, {"damaged", s.Damaged}, {"not_used", s.Left}} {
 			if len(k.list) > 0 {
-				lines = append(lines, k.word+": "+layout.Numbers(k.list))
+				lines = append(lines, b.Words.Of("stock", k.word)+": "+layout.Numbers(k.list))
 			}
 		}
 	}
 	if len(b.Plan.Left) == 0 {
-		lines = append(lines, fmt.Sprintf("%d sheets, numbered from 1", b.Plan.Totals.Sheets))
+		lines = append(lines, b.Words.Say("start.numbered", b.Plan.Totals.Sheets))
 	}
-	return append(lines, "hung left to right, to the numbers")
+	return append(lines, b.Words.Say("start.order"))
 }
 
 // leanRow is one wall of the table of leans.
@@ -208,19 +194,20 @@ func (c *Set) leanRows() []leanRow {
 func (c *Set) leanWords(l L) string {
 	switch {
 	case l > 0:
-		return c.Inches(l) + " R"
+		return c.Words.Say("start.lean_right", c.Inches(l))
 	case l < 0:
-		return c.Inches(-l) + " L"
+		return c.Words.Say("start.lean_left", c.Inches(-l))
 	}
-	return "plumb"
+	return c.Words.Say("start.plumb")
 }
 
 // leanTable draws as many rows as have room, and gives back the others.
 func (b *Board) leanTable(box scene.Box, rows []leanRow) []leanRow {
 	u, size := b.Unit, folio.TapedText*b.Unit
 	g := b.Page.Part(scene.Tag{Class: "leans"})
-	b.Word(g, scene.Pt(box.X0, box.Y0+5*u), "READ AT EVERY WALL; leans floor to ceiling, R right, L left", size, true, scene.Start)
-	heads := []string{"wall", "length", "read", "left", "read", "right", "read"}
+	b.Word(g, scene.Pt(box.X0, box.Y0+5*u), b.Words.Say("start.read"), size, true, scene.Start)
+	read := b.Words.Say("start.as_read")
+	heads := []string{b.Words.Say("start.wall"), b.Words.Say("start.length"), read, b.Words.Say("start.left"), read, b.Words.Say("start.right"), read}
 	widths := []float64{0, 22, 17, 14, 14, 14, 14}
 	sum := 0.0
 	for _, r := range rows {
@@ -270,24 +257,27 @@ func (b *Board) holdZero() {
 	g := b.Page.Part(scene.Tag{Class: "hold"})
 	g.HLine(f.X0, f.X1, f.Y0, scene.Pen(scene.Frame, folio.TapedFine))
 	x, right := f.X0+3*u, f.X1-3*u
-	head := "HOLD 0: dry lay-out"
-	text := "all " + strconv.Itoa(len(b.Days.Tasks)) + " sheets on the floor, face up, in the order of their numbers; no sheet is cut before this is signed"
+	head, text := b.Words.Both("start.zero"), b.Words.Say("start.zero_how", len(b.Days.Tasks))
 	if b.SomeHang() {
-		head = "STILL TO HANG: " + strconv.Itoa(len(b.Days.Tasks)) + " sheets"
-		text = "these on the floor, face up, in the order of their numbers; what hangs was laid out and signed before"
+		head, text = b.Words.Say("start.rest", len(b.Days.Tasks)), b.Words.Say("start.rest_how")
 	}
 	b.Word(g, scene.Pt(x, f.Y0+7*u), head, folio.TapedLarge*u, true, scene.Start)
 	b.Word(g, scene.Pt(x, f.Y0+13.4*u), scene.Shorten(text, size, false, right-x), size, false, scene.Start)
 	y, pen := f.Y0+23.6*u, scene.Pen(scene.Frame, 0.25)
 	w := (right - x) / 4
-	for i, word := range []string{"architect or for the architect", "hanger", "remarks", "date, time"} {
+	for i, word := range []string{b.Words.Say("sign.architect"), b.Words.Say("sign.hanger"), b.Words.Say("sign.remarks"), b.Words.Say("sign.date")} {
 		at := x + float64(i)*w
 		g.HLine(at, at+w-4*u, y, pen)
 		b.Word(g, scene.Pt(at, y+3.9*u), word, folio.TapedSmall*u, false, scene.Start)
 	}
-	unit := "F"
-	if b.Metric() {
-		unit = "C"
+	unit := degrees(&b.TapedSet.Set)
+	b.Blanks(g, x, right-w, f.Y1-2.8*u, []string{b.Words.Say("blank.air"), b.Words.Say("blank.humidity", unit), b.Words.Say("blank.board"), b.Words.Say("blank.wall"), b.Words.Say("blank.meter", unit)})
+}
+
+// degrees is the letter of the degrees that are read.
+func degrees(s *folio.Set) string {
+	if s.Metric() {
+		return s.Words.Say("unit.celsius")
 	}
-	b.Blanks(g, x, right-w, f.Y1-2.8*u, []string{"air", unit + "  RH", "%  board", "wall", unit + "  meter"})
+	return s.Words.Say("unit.fahrenheit")
 }

@@ -15,6 +15,7 @@ import (
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
+	"flitchlay/internal/run"
 )
 
 // L is short for the exact length that every field here uses.
@@ -74,10 +75,13 @@ const (
 
 // Stop is a place where a day may end.
 type Stop struct {
-	Task  int      // index of the last sheet hung, in Tasks
-	Kind  StopKind //
-	Where string   // "over door D1", "past corner C2"
-	Seen  L        // of the seam that is left for the morning; 0 where none is
+	Task    int             // index of the last sheet hung, in Tasks
+	Kind    StopKind        //
+	End     *run.End        // what the covering ends at, where it does; nil where the room closes
+	Opening *layout.Opening // over or under which the seam is
+	Corner  string          // that the sheet goes past
+	Wall    int             // in Room.Walls, where the seam is
+	Seen    L               // of the seam that is left for the morning; 0 where none is
 }
 
 // StopKind is what makes a place good to stop at, the best first.
@@ -212,23 +216,23 @@ func (s *Schedule) seams(run *layout.Run, sheet *layout.Sheet, t *Task) {
 }
 
 // stop says what is at the right of a sheet.
-func (s *Schedule) stop(c *count.Count, run *layout.Run, sheet *layout.Sheet) Stop {
+func (s *Schedule) stop(c *count.Count, line *layout.Run, sheet *layout.Sheet) Stop {
 	stop := Stop{Task: len(s.Tasks), Kind: InField}
-	i := slices.IndexFunc(run.Seams, func(x layout.Seam) bool { return x.LeftSheet == sheet.Place && !x.Closing })
+	i := slices.IndexFunc(line.Seams, func(x layout.Seam) bool { return x.LeftSheet == sheet.Place && !x.Closing })
 	if i < 0 {
-		stop.Kind, stop.Where = AtEnd, "where the room closes"
-		if span := &run.Spans[sheet.Span]; !span.Closed && !span.RightSeam {
-			stop.Where = "where the covering ends, at " + span.RightEnd
+		stop.Kind = AtEnd
+		if span := &line.Spans[sheet.Span]; !span.Closed && !span.RightSeam {
+			stop.End = span.Ends[1]
 		}
 		return stop
 	}
-	seam := &run.Seams[i]
-	stop.Seen, stop.Where = seam.Seen, "in the field of wall "+c.Plan.Room.Walls[seam.Wall].Name
-	for k := range run.Openings {
-		o := &run.Openings[k]
-		count.Turns(run, func(turn L) {
+	seam := &line.Seams[i]
+	stop.Seen, stop.Wall = seam.Seen, seam.Wall
+	for k := range line.Openings {
+		o := &line.Openings[k]
+		count.Turns(line, func(turn L) {
 			if o.Left+turn < seam.At && seam.At < o.Right+turn {
-				stop.Kind, stop.Where = AtOpening, "at "+o.Kind.Named(o.Name)
+				stop.Kind, stop.Opening = AtOpening, o
 				if o.Gap {
 					stop.Seen = 0
 				}
@@ -236,7 +240,7 @@ func (s *Schedule) stop(c *count.Count, run *layout.Run, sheet *layout.Sheet) St
 		})
 	}
 	if stop.Kind == InField && len(sheet.Corners) > 0 {
-		stop.Kind, stop.Where = AtCorner, "past corner "+sheet.Corners[len(sheet.Corners)-1]
+		stop.Kind, stop.Corner = AtCorner, sheet.Corners[len(sheet.Corners)-1]
 	}
 	return stop
 }

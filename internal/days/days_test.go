@@ -53,7 +53,7 @@ func timetable(s *Schedule) string {
 		case EveningStep:
 			b.WriteString("evening")
 			if x.Stop != nil {
-				fmt.Fprintf(&b, " %s", x.Stop.Where)
+				fmt.Fprintf(&b, " %s", s.where(x.Stop))
 			}
 			if x.Done {
 				b.WriteString(", done")
@@ -177,14 +177,14 @@ height = "8'"
 	var kinds []StopKind
 	for _, x := range s.Stops {
 		kinds = append(kinds, x.Kind)
-		assert.Contains(t, map[StopKind]string{AtOpening: "at door D1", AtCorner: "past corner C1", AtEnd: "where the covering ends, at the end of the run"}[x.Kind], x.Where)
+		assert.Contains(t, map[StopKind]string{AtOpening: "at door D1", AtCorner: "past corner C1", AtEnd: "where the covering ends, at the end of the run"}[x.Kind], s.where(&x))
 	}
 	assert.Contains(t, kinds, AtOpening)
 	assert.Contains(t, kinds, AtCorner)
 	var evenings []string
 	for _, x := range s.Steps {
 		if x.Kind == EveningStep {
-			evenings = append(evenings, x.Stop.Where)
+			evenings = append(evenings, s.where(x.Stop))
 		}
 	}
 	assert.Equal(t, []string{"at door D1", "where the covering ends, at the end of the run"}, evenings)
@@ -397,4 +397,19 @@ func holdsSchedule(t *testing.T, s *Schedule, sheets int) {
 	for i, k := range s.Tasks {
 		require.False(t, k.Late && !s.Tasks[i-1].DryEdge && s.Tasks[i-1].Place != k.Place, "an edge that is not open stays dry")
 	}
+}
+
+// where says what is at the right of a sheet after which a day may stop, as the pages do in English.
+func (s *Schedule) where(x *Stop) string {
+	switch {
+	case x.Kind == AtEnd && x.End != nil:
+		return "where the covering ends, at " + x.End.Words()
+	case x.Kind == AtEnd:
+		return "where the room closes"
+	case x.Kind == AtOpening:
+		return "at " + x.Opening.Kind.Named(x.Opening.Name)
+	case x.Kind == AtCorner:
+		return "past corner " + x.Corner
+	}
+	return fmt.Sprintf("in the field of wall Wall %d", x.Wall+1)
 }

@@ -36,6 +36,9 @@ const patience = 60_000
 // Errors: false where the rows do not suffice.
 func Rows(flags []Flag, rows int, air, lo, hi float64) ([]Perch, bool) {
 	s := rowSearch{flags: flags, rows: rows, air: air, lo: lo, hi: hi, best: math.Inf(1), left: patience, now: make([]Perch, len(flags))}
+	for _, f := range flags {
+		s.widest = math.Max(s.widest, f.Width)
+	}
 	s.place(0, 0)
 	return s.found, s.found != nil
 }
@@ -48,6 +51,7 @@ type rowSearch struct {
 	flags       []Flag
 	rows        int
 	air, lo, hi float64
+	widest      float64 // of the figures
 	now, found  []Perch
 	best        float64
 	left        int // steps before it is content with what it has
@@ -95,10 +99,15 @@ func (s *rowSearch) place(i int, cost float64) {
 	}
 }
 
+// clear reports whether a figure is in the way of none before it. Flags ascend and a figure touches its stem, so that from the
+// first flag on that is further off than a figure is wide nothing reaches it.
 func (s *rowSearch) clear(i int, p Perch) bool {
 	at := s.flags[i].At
-	for j, q := range s.now[:i] {
-		other := s.flags[j].At
+	for j := i - 1; j >= 0; j-- {
+		q, other := s.now[j], s.flags[j].At
+		if other+s.widest+s.air < p.From {
+			return true
+		}
 		switch {
 		case q.Row == p.Row && p.From-s.air < q.To && q.From-s.air < p.To:
 			return false

@@ -14,6 +14,7 @@ type Look struct {
 	Small, Medium, Large, Huge  float64
 	Wide, Outline, Seam, Thin   float64
 	Dimension, Extension, Grain float64
+	On                          [2]string // what follows a title that is repeated, and less where that has no room; "": in English
 }
 
 // Office is the look of the page that everything else is proportioned from.

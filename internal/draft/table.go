@@ -167,7 +167,7 @@ func (t *Table) Draw(g *scene.Group, k Look, at scene.Point, first int, height f
 	if t.Title != "" {
 		title := t.Title
 		if first > 0 {
-			title = Continued(title, k.Medium, w)
+			title = k.Continued(title, k.Medium, w)
 		}
 		g.Text(scene.Text{At: scene.Pt(at.X, y), String: scene.Shorten(title, k.Medium, true, w), Height: k.Medium, Bold: true, Seat: scene.Hanging, Layer: scene.Notes})
 		y += k.Medium + k.Of(2.2)
@@ -229,15 +229,18 @@ func (t *Table) row(g *scene.Group, k Look, r Row, x0, y, w float64, last bool) 
 }
 
 // Continued is a bold title as it is repeated over what goes on: in full, or shorter where a width does not take it.
-func Continued(title string, height, width float64) string {
-	const on = " (continued)"
+func (k Look) Continued(title string, height, width float64) string {
+	on, short := " (continued)", ", on"
+	if k.On[0] != "" {
+		on, short = k.On[0], k.On[1]
+	}
 	main, _, _ := strings.Cut(title, ",")
 	for _, text := range []string{title + on, main + on} {
 		if scene.Width(text, height, true) <= width {
 			return text
 		}
 	}
-	return main + ", on"
+	return main + short
 }
 
 // cell letters the lines of a cell in its middle height.

@@ -98,18 +98,14 @@ func (e *View) grain(g *scene.Group, clear []scene.Box) {
 	feet := Inches(e.F.High-e.F.Low)/12 + 1
 	pen := scene.Pen(scene.Grain, e.Look.Grain).In(wood(e.Board.Set))
 	lines := [2][]scene.Point{}
-	for _, p := range e.F.Parts {
-		src, ok := sources[p.Place]
-		if !ok {
+	for _, p := range e.strips() {
+		src, ok := sources[p.place]
+		if !ok || p.from >= p.to {
 			continue
 		}
-		from, to := max(p.From, e.From), min(p.To, e.To)
-		if from >= to {
-			continue
-		}
-		box := scene.Box{X0: e.V.X(from), Y0: -1e5, X1: e.V.X(to), Y1: 1e5}
-		start := src.u + Inches(e.partStart(p))
-		end := start + Inches(p.To-p.From)
+		box := scene.Box{X0: e.V.X(p.from), Y0: -1e5, X1: e.V.X(p.to), Y1: 1e5}
+		start := src.u + Inches(p.start)
+		end := start + Inches(p.to-p.from)
 		e.leaves(w, src, 0, start, end, feet, func(leaf int, t strand) {
 			var row []scene.Point
 			for _, q := range t.points {
@@ -117,8 +113,8 @@ func (e *View) grain(g *scene.Group, clear []scene.Box) {
 				if w.book && leaf%2 != 0 {
 					across = 1 - across
 				}
-				x := (float64(leaf)+across)*w.leaf - start // inches from the part's left edge
-				row = append(row, scene.Pt(e.V.X(p.From)+x*perInch/float64(e.V.Scale), e.V.Y(e.F.Low)-q.Y*perFoot/float64(e.V.Scale)))
+				x := (float64(leaf)+across)*w.leaf - start // inches from the strip's left edge
+				row = append(row, scene.Pt(e.V.X(p.from)+x*perInch/float64(e.V.Scale), e.V.Y(e.F.Low)-q.Y*perFoot/float64(e.V.Scale)))
 			}
 			kind := 0
 			if t.weight > 1 {
@@ -126,7 +122,7 @@ func (e *View) grain(g *scene.Group, clear []scene.Box) {
 			}
 			lines[kind] = append(lines[kind], clipped(row, box, clear)...)
 		})
-		e.leafJoints(g, w, p, start, end, box, clear)
+		e.leafJoints(g, w, p.from, start, end, box, clear)
 	}
 	for i, width := range []float64{pen.Width, heavier(pen.Width)} {
 		if len(lines[i]) > 0 {
@@ -135,6 +131,46 @@ func (e *View) grain(g *scene.Group, clear []scene.Box) {
 			g.Path(style, chained(lines[i])...)
 		}
 	}
+}
+
+// strip is what shows of one sheet between two lines of the wall; start is how far into the sheet's net width it begins.
+type strip struct {
+	place           int
+	from, to, start L
+}
+
+// strips are the strips of the view, from left to right as the parts of the wall, then what comes onto it from sheets of the walls
+// beside. At an end of the wall that leans outwards a strip goes on past the wall's foot: to its head, or to the seam of what comes
+// from beside.
+func (e *View) strips() []strip {
+	left, right := e.From, e.To
+	for _, p := range e.F.Outline(e.F.W.CoverFloor(), e.F.W.CoverCeiling(), e.From, e.To) {
+		left, right = min(left, p.X), max(right, p.X)
+	}
+	var beside []strip
+	for i := range e.F.Slivers {
+		switch s := &e.F.Slivers[i]; {
+		case !e.sliverHere(s):
+		case s.Right:
+			right = min(right, s.X)
+			beside = append(beside, strip{s.Place, s.X, s.Far, 0})
+		default:
+			left = max(left, s.X)
+			beside = append(beside, strip{s.Place, s.Far, s.X, s.Sheets[0].Width - (s.X - s.Far)})
+		}
+	}
+	var list []strip
+	for _, p := range e.F.Parts {
+		from, to := max(p.From, e.From), min(p.To, e.To)
+		if p.From == e.F.Left {
+			from = min(from, left)
+		}
+		if p.To == e.F.Right {
+			to = max(to, right)
+		}
+		list = append(list, strip{p.Place, from, to, e.partStart(p) + from - p.From})
+	}
+	return append(list, beside...)
 }
 
 // Millimetres in the units in which grain is computed.
@@ -206,7 +242,7 @@ func (e *View) partStart(p face.Part) L {
 }
 
 // leafJoints draws the joints between leaves inside a sheet, dotted, where the room file gives their width.
-func (e *View) leafJoints(g *scene.Group, w woods, p face.Part, start, end float64, box scene.Box, clear []scene.Box) {
+func (e *View) leafJoints(g *scene.Group, w woods, from L, start, end float64, box scene.Box, clear []scene.Box) {
 	if e.Room.Veneer.LeafWidth == 0 || w.leaf*perInch/float64(e.V.Scale) < 2.5 {
 		return
 	}
@@ -217,7 +253,7 @@ func (e *View) leafJoints(g *scene.Group, w woods, p face.Part, start, end float
 		if math.Mod(u+1e-6, net) < 1e-3 {
 			continue
 		}
-		x := e.V.X(p.From) + (u-start)*perInch/float64(e.V.Scale)
+		x := e.V.X(from) + (u-start)*perInch/float64(e.V.Scale)
 		if x <= box.X0+0.4 || x >= box.X1-0.4 {
 			continue
 		}

@@ -6,6 +6,7 @@ import (
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
+	"flitchlay/internal/run"
 )
 
 // Termination is one way in which the covering ends.
@@ -114,19 +115,19 @@ func (f *Face) RawEnds() []RawEnd {
 	return list
 }
 
-// EndAt is how the covering ends at an end of the wall, "" where it goes on there or has no raw end.
-func (f *Face) EndAt(right bool) string {
+// EndAt is how the covering ends at an end of the wall, nil where it goes on there or has no raw end.
+func (f *Face) EndAt(right bool) *run.End {
 	for i := range f.Run.Line.Spans {
 		s := &f.Run.Line.Spans[i]
 		switch {
 		case s.Closed:
 		case right && s.RightEnd.Wall == f.Wall && f.W.Corner != room.Straight && f.near(s.R, f.Right, f.W.LeanRight):
-			return s.RightEnd.Words()
+			return &s.RightEnd
 		case !right && s.LeftEnd.Wall == f.Wall && f.near(s.L, f.Left, f.W.LeanLeft):
-			return s.LeftEnd.Words()
+			return &s.LeftEnd
 		}
 	}
-	return ""
+	return nil
 }
 
 // near reports whether a place of the run is at an end of the wall, wherever it leans to.

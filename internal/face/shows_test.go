@@ -10,6 +10,7 @@ import (
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
+	"flitchlay/internal/run"
 	"flitchlay/internal/roomtest"
 	"flitchlay/internal/shape"
 )
@@ -79,8 +80,8 @@ func TestRawEdgesStandWhereTheSheetIsHung(t *testing.T) {
 func TestEndAt(t *testing.T) {
 	p := roomtest.SmallPlan(t)
 	bar, back := face.On(p, 0), face.On(p, 1)
-	assert.Equal(t, []string{"the casing", ""}, []string{bar.EndAt(false), bar.EndAt(true)}, "it goes on round the corner at the right")
-	assert.Equal(t, []string{"", "the trim"}, []string{back.EndAt(false), back.EndAt(true)})
+	assert.Equal(t, []string{"the casing", ""}, []string{said(bar.EndAt(false)), said(bar.EndAt(true))}, "it goes on round the corner at the right")
+	assert.Equal(t, []string{"", "the trim"}, []string{said(back.EndAt(false)), said(back.EndAt(true))})
 }
 
 func TestOutlineLeansAtTheWallsEndsOnly(t *testing.T) {
@@ -125,4 +126,12 @@ func TestEndsAndJointsStandWhereTheyAre(t *testing.T) {
 			assert.Contains(t, f.Run.Joints, z, "%s: the head of an opening is no joint", why)
 		}
 	})
+}
+
+// said names an end, "" where there is none.
+func said(e *run.End) string {
+	if e == nil {
+		return ""
+	}
+	return e.Words()
 }

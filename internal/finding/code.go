@@ -34,6 +34,7 @@ const (
 	FlitchShort     Code = "flitch-short"
 	Misclosure      Code = "misclosure"
 	CannotMeet      Code = "cannot-meet"
+	PlanAgain       Code = "plan-again"
 
 	ReturnClose         Code = "return-close"
 	LegClose            Code = "leg-close"
@@ -58,7 +59,9 @@ const (
 	YearWide            Code = "year-wide"
 	LeansMuch           Code = "leans-much"
 	HungDamaged         Code = "hung-damaged"
+	Restrike            Code = "re-strike"
 
+	HangIt         Code = "hang"
 	NarrowSheet    Code = "narrow-sheet"
 	ClosingSeam    Code = "closing-seam"
 	ClosesWithin   Code = "closes-within"
@@ -97,6 +100,7 @@ var rules = []rule{
 	{FlitchShort, Must, "{needed} sheets are laid and {have} can be: {short} short{fewest}"},
 	{Misclosure, Must, "the walls miss closing by {measured}, {direction} degrees right of wall {wall}, the angles by {angles} degrees; over {girth} of girth no more than {required} is a measuring error: measure again"},
 	{CannotMeet, Must, "not all of these can be met on {where}: {rules}. {mend}"},
+	{PlanAgain, Must, "wall {wall}{read}: PLAN AGAIN: {why}. Put the reading into [[wall]] and what hangs into [[hung]], and lay out again"},
 
 	{ReturnClose, Should, "seam {seam} is {measured} from {bend}; better {required}"},
 	{LegClose, Should, "seam {seam} leaves a leg of {measured} beside {opening}; better {required}"},
@@ -114,6 +118,7 @@ var rules = []rule{
 	{EdgeBare, Should, "the covering ends at outside edge {bend} of wall {wall}, at {at}, without a trim"},
 	{LeansMuch, Should, "the {side} end of wall {wall} leans {lean} to the {to} over {high}, which is {measured} in {over}; over {required} a wall is put right before sheets hang on it (woodwork is made for walls within {usual}, {source})"},
 	{HungDamaged, Should, "{numbers} of flitch {flitch}, said to be damaged, {hang} on the wall and {count} as laid: if a new sheet is to hang there, take it out of [[hung]], else out of damaged"},
+	{Restrike, Should, "wall {wall}{read}: RE-STRIKE, sheets and cut lengths stand: {why}"},
 	{SiteCold, Should, "the site is at {now}; hold at least {least} from before the sheets come until after they hang ({source})"},
 	{SiteHot, Should, "the site is at {now}; hold at most {most} from before the sheets come until after they hang ({source})"},
 	{SiteDry, Should, "the site has {now} relative humidity; hold {low} to {high}, never longer than {hours} h out of that ({source})"},
@@ -125,6 +130,7 @@ var rules = []rule{
 	{Leans, Note, "the {side} end of wall {wall} leans {lean} to the {to} over {high}, which is {measured} in {over}; woodwork is made for walls within {required} in that ({source})"},
 	{Chosen, Note, "not the best layout but number {number} of those that compare lists is laid out, as choose in [room] asks{hung}"},
 	{Nearly, Note, "{measured} {change} would {saves}"},
+	{HangIt, Note, "wall {wall}{read}: HANG: the lines stand as printed{why}"},
 	{NarrowSheet, Note, "sheet {sheet} is ripped to {measured} of {required}: the grain jumps {lost} at seam {seam}, seen for {seen}{where}"},
 	{ClosingSeam, Note, "sheet {last} meets sheet {first} at the closing seam, {at} from the left end of wall {wall}, seen for {measured}"},
 	{ClosesWithin, Note, "the walls close within {measured} over {girth} of girth, the angles within {angles} degrees"},

@@ -79,7 +79,7 @@ func (b *Board) Put(blocks []Block, parts []Placed, c Columns) {
 		if bl.Title != "" {
 			title := bl.Title
 			if p.First > 0 {
-				title = draft.Continued(title, k.Medium, c.Width())
+				title = k.Continued(title, k.Medium, c.Width())
 			}
 			b.Page.Text(scene.Text{At: at, String: scene.Shorten(title, k.Medium, true, c.Width()), Height: k.Medium, Bold: true, Seat: scene.Hanging, Layer: scene.Notes})
 			at.Y += bl.titleHigh(k)

@@ -272,7 +272,7 @@ func (b *Board) centring(g *scene.Group) {
 
 // notForHanging says so in the upper right corner of the field, in a heavy frame.
 func (b *Board) notForHanging(g *scene.Group) {
-	k := b.Look
+	k, notHanging := b.Look, b.notHanging()
 	w := scene.Width(notHanging, k.Large, true) + k.Of(8)
 	box := scene.BoxAt(b.Field.X1-w-k.Of(6), b.Field.Y0+k.Of(5), w, k.Of(10))
 	g.Rect(box, scene.Pen(scene.Frame, 2*k.Outline).Filled(scene.White))
@@ -285,7 +285,7 @@ func (b *Board) NoteWidth() float64 {
 	k := b.Look
 	w := b.Field.W() - k.Of(12)
 	if b.Unfit() {
-		w -= scene.Width(notHanging, k.Large, true) + k.Of(18)
+		w -= scene.Width(b.notHanging(), k.Large, true) + k.Of(18)
 	}
 	return w
 }

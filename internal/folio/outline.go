@@ -1,7 +1,6 @@
 package folio
 
 import (
-	"fmt"
 	"strings"
 
 	"flitchlay/internal/scene"
@@ -14,13 +13,13 @@ type Entry struct {
 	Wall  string // that the page shows, "" for none or several
 }
 
-// OutlineOf lists a set, in it its walls and what belongs to no wall, and under each wall its pages: where the first of
+// outline lists the set, in it its walls and what belongs to no wall, and under each wall its pages: where the first of
 // them stands.
-func OutlineOf(set string, list []Entry) []scene.Entry {
+func (s *Set) outline(list []Entry) []scene.Entry {
 	if len(list) == 0 {
 		return nil
 	}
-	out := []scene.Entry{{Title: set + " set", Page: list[0].Page.Name}}
+	out := []scene.Entry{{Title: s.Words.Say("page.outline", s.Name), Page: list[0].Page.Name}}
 	done := map[string]bool{}
 	for _, e := range list {
 		switch {
@@ -63,7 +62,7 @@ func WallOn(p *scene.Page) string {
 // Describe says what a page is to somebody who hears it read: the set, the project, the page among the others, what its
 // views show and at which scale.
 func (s *Set) Describe(p *scene.Page, count, of int) {
-	parts := []string{fmt.Sprintf("%s set of %s, page %d of %d", s.Name, s.Room.Project.Title, count, of)}
+	parts := []string{s.Words.Say("page.read_out", s.Name, s.Room.Project.Title, count, of)}
 	said := map[string]bool{}
 	p.Walk(func(it scene.Item) {
 		g, ok := it.(*scene.Group)
@@ -72,7 +71,7 @@ func (s *Set) Describe(p *scene.Page, count, of int) {
 		}
 		text := g.View.Name
 		if g.View.Ratio != "" {
-			text += " at " + g.View.Ratio
+			text = s.Words.Say("page.view_at", text, g.View.Ratio)
 		}
 		if !said[text] {
 			said[text] = true
@@ -80,7 +79,7 @@ func (s *Set) Describe(p *scene.Page, count, of int) {
 		}
 	})
 	if s.Unfit() {
-		parts = append(parts, "not for hanging")
+		parts = append(parts, s.Words.Say("page.read_not_for_hanging"))
 	}
 	p.Desc = strings.Join(parts, "; ") + "."
 }

@@ -13,6 +13,7 @@ import (
 	"flitchlay/internal/paper"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
+	"flitchlay/internal/words"
 )
 
 // EndMark is the mark of a termination, "" where the room has none of the kind.
@@ -43,8 +44,9 @@ type Set struct {
 	Paper *paper.Template
 	Look  draft.Look
 	logo  *scene.Picture
-	Name  string  // of the set: "Submittal"
-	List  []*Leaf // all pages, in order
+	Name  string       // of the set: "Submittal"
+	Words *words.Table // of the crew's pages; nil, as for the architect: English
+	List  []*Leaf      // all pages, in order
 	Marks map[int]string
 	Ends  []face.Termination // kinds of raw end, in the order of their marks
 
@@ -164,7 +166,7 @@ func (s *Set) Document(sections []Section) (*scene.Document, error) {
 		}
 		entries = append(entries, e)
 	}
-	d.Outline = OutlineOf(s.Name, entries)
+	d.Outline = s.outline(entries)
 	if err := d.Validate(); err != nil {
 		return nil, fmt.Errorf("%s set: %w", s.Name, err)
 	}

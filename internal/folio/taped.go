@@ -1,8 +1,6 @@
 package folio
 
 import (
-	"fmt"
-	"strconv"
 	"strings"
 
 	"flitchlay/internal/draft"
@@ -22,7 +20,7 @@ const (
 )
 
 // notHanging is what stands on every page of a plan that breaks a rule which must be met.
-const notHanging = "NOT FOR HANGING"
+func (s *Set) notHanging() string { return s.Words.Say("page.not_for_hanging") }
 
 // form says what stands beside the drawing of a taped page.
 type form int
@@ -79,7 +77,7 @@ func (s *TapedSet) Tape(n int, sheet Sheet) *Taped {
 	g := p.Part(scene.Tag{Class: "frame"})
 	g.Rect(f, scene.Pen(scene.Frame, 0.5))
 	g.HLine(f.X0, f.X1, b.head.Y1, scene.Pen(scene.Frame, TapedFine))
-	b.heading(g, pageOf(n, s.total), sheet)
+	b.heading(g, s.pageOf(n, s.total), sheet)
 	switch sheet.Form {
 	case whole:
 		b.Area = scene.Box{X0: f.X0, Y0: b.head.Y1, X1: f.X1, Y1: f.Y1}
@@ -100,11 +98,11 @@ func (s *TapedSet) blank(name string, n int, title string, w, h float64) *scene.
 }
 
 // pageOf says which page of how many.
-func pageOf(n, of int) string {
+func (s *TapedSet) pageOf(n, of int) string {
 	if of > 0 {
-		return fmt.Sprintf("page %d of %d", n, of)
+		return s.Words.Say("page.number_of", n, of)
 	}
-	return "page " + strconv.Itoa(n)
+	return s.Words.Say("page.number", n)
 }
 
 // heading letters the head: the wall in large letters, two lines of what for, the page, the date and the issue.
@@ -116,16 +114,16 @@ func (b *taping) heading(g *scene.Group, of string, sheet Sheet) {
 	issue := b.set.Issue()
 	size := draft.Squeeze(issue, TapedNumber*u, TapedText*u, true, box.W()-3*u)
 	g.Text(scene.Text{At: box.Centre(), String: scene.Shorten(issue, size, true, box.W()-2*u), Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Frame})
-	date := b.set.Issued()
+	date, issueWord := b.set.Issued(), b.set.Words.Say("page.issue")
 	if date == "" {
-		date = "no date"
+		date = b.set.Words.Say("page.no_date")
 	}
 	x := box.X0 - 2*u
-	w := max(scene.Width(of, TapedText*u, false), scene.Width(date, TapedText*u, false)+3*u+scene.Width("issue", TapedText*u, false), 34*u)
+	w := max(scene.Width(of, TapedText*u, false), scene.Width(date, TapedText*u, false)+3*u+scene.Width(issueWord, TapedText*u, false), 34*u)
 	x -= w
 	b.word(g, scene.Pt(x, h.Y0+6.6*u), of, TapedText*u, scene.Start)
 	b.word(g, scene.Pt(x, h.Y0+13.6*u), date, TapedText*u, scene.Start)
-	b.word(g, scene.Pt(box.X0-2*u, h.Y0+13.6*u), "issue", TapedText*u, scene.End)
+	b.word(g, scene.Pt(box.X0-2*u, h.Y0+13.6*u), issueWord, TapedText*u, scene.End)
 	left, right := h.X0+3*u, x-4*u
 	share := left + (right-left)*0.43
 	need := max(scene.Width(lines[0], TapedText*u, false), scene.Width(lines[1], TapedText*u, false))
@@ -176,6 +174,7 @@ func (b *taping) bar(box scene.Box) scene.Box {
 	bar := scene.Box{X0: box.X0 + 3*u, Y0: box.Y0 + 3*u, X1: box.X1 - 3*u, Y1: box.Y0 + 19*u}
 	g := b.Page.Part(scene.Tag{Class: "not-for-hanging"})
 	g.Rect(bar, scene.Pen(scene.Frame, 2).Filled(scene.White))
+	notHanging := b.set.notHanging()
 	size := draft.Squeeze(notHanging, TapedNumber*u, TapedLarge*u, true, bar.W()-8*u)
 	g.Text(scene.Text{At: bar.Centre(), String: notHanging, Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Notes})
 	box.Y0 = bar.Y1 + 1*u
@@ -190,15 +189,16 @@ func (s *TapedSet) Strip(n int, w, h, x float64, name, title, words string) (p *
 	line := func(at scene.Point, text string, size float64, bold bool, anchor scene.Anchor) {
 		g.Text(scene.Text{At: at, String: text, Height: size, Bold: bold, Anchor: anchor, Layer: scene.Notes})
 	}
-	about := []string{pageOf(n, s.total)}
+	about := []string{s.pageOf(n, s.total)}
 	if d := s.Issued(); d != "" {
 		about = append(about, d)
 	}
-	text := strings.Join(append(about, "issue "+s.Issue()), "   ")
+	text := strings.Join(append(about, s.Words.Say("page.issue_of", s.Issue())), "   ")
 	right := p.Frame.X1
 	line(scene.Pt(right, p.Frame.Y0+6.4), text, TapedText, false, scene.End)
 	right -= scene.Width(text, TapedText, false) + 5
 	if s.Unfit() {
+		notHanging := s.notHanging()
 		w := scene.Width(notHanging, TapedText, true) + 8
 		box := scene.BoxAt(right-w, p.Frame.Y0+1, w, 8.4)
 		g.Rect(box, scene.Pen(scene.Frame, 2).Filled(scene.White))

@@ -23,9 +23,10 @@ type TapedSet struct {
 	first map[string]int
 }
 
-// NewTapedSet prepares a set for the crew on a paper.
+// NewTapedSet prepares a set for the crew on a paper, in the words of its template. Its name stands in their table, in section
+// set.
 func NewTapedSet(p *layout.Plan, t *paper.Template, name string) *TapedSet {
-	s := &TapedSet{Set: Set{Plan: p, Room: p.Room, Style: p.Style, Paper: t, Look: draft.Office(), Name: name}, Unit: max(t.Unit(), 1),
+	s := &TapedSet{Set: Set{Plan: p, Room: p.Room, Style: p.Style, Paper: t, Look: draft.Office(), Name: t.Words.Of("set", name), Words: t.Words}, Unit: max(t.Unit(), 1),
 		Level: p.Room.Space.LevelLine, first: map[string]int{}}
 	s.Look.Unit = s.Unit
 	return s
@@ -57,7 +58,7 @@ func (s *TapedSet) Document(list []TapedPage) (*scene.Document, error) {
 		s.Describe(page, i+1, len(pages))
 		entries = append(entries, Entry{Page: page, Title: strconv.Itoa(i+1) + "  " + page.Title, Wall: WallOn(page)})
 	}
-	d.Outline = OutlineOf(s.Name, entries)
+	d.Outline = s.outline(entries)
 	if err := d.Validate(); err != nil {
 		return nil, fmt.Errorf("%s set: %w", s.Name, err)
 	}
@@ -68,7 +69,7 @@ func (s *TapedSet) Document(list []TapedPage) (*scene.Document, error) {
 func (s *TapedSet) First(key string, page int) { s.first[key] = page }
 
 // PageWord is where something is shown, as "page 3".
-func (s *TapedSet) PageWord(key string) string { return "page " + strconv.Itoa(s.first[key]) }
+func (s *TapedSet) PageWord(key string) string { return s.Words.Say("page.number", s.first[key]) }
 
 // PagesWord is where several things are shown, as "pages 3, 4"; those not known yet are left out.
 func (s *TapedSet) PagesWord(keys []string) string {
@@ -83,9 +84,9 @@ func (s *TapedSet) PagesWord(keys []string) string {
 	case 0:
 		return ""
 	case 1:
-		return "page " + strconv.Itoa(pages[0])
+		return s.Words.Say("page.number", pages[0])
 	}
-	return "pages " + layout.Numbers(pages)
+	return s.Words.Say("page.numbers", layout.Numbers(pages))
 }
 
 // SheetNumber is what stands on the back of a sheet, "?" where no sheet is left for its place: somebody on a ladder has to
@@ -117,7 +118,7 @@ func (s *TapedSet) Seam(r *layout.Run, seam *layout.Seam) string {
 // Along is where a place of a wall stands: at the level line, from the wall's datum.
 func (s *TapedSet) Along(f *face.Face, x L) string {
 	if at := f.At(x); at < 0 {
-		return s.Say(-at) + " left of 0"
+		return s.Words.Say("place.left_of_0", s.Say(-at))
 	}
 	return s.Say(f.At(x))
 }
@@ -133,9 +134,9 @@ func (s *TapedSet) Inches(l L) string {
 // Updown says how far something is from the level line.
 func (s *TapedSet) Updown(z L) string {
 	if z >= s.Level {
-		return "up " + s.Inches(z-s.Level)
+		return s.Words.Say("place.up", s.Inches(z-s.Level))
 	}
-	return "down " + s.Inches(s.Level-z)
+	return s.Words.Say("place.down", s.Inches(s.Level-z))
 }
 
 // fileNumber is a page's number in the name of its file.

@@ -29,6 +29,7 @@ type Face struct {
 	upem     int
 	capital  int // height of capitals, font units
 	cmap     []byte
+	near     [nearRunes]uint16 // glyphs of the first runes, which nearly all text is of
 	hmtx     []byte
 	metrics  int // long entries of hmtx
 	glyphs   int
@@ -88,6 +89,9 @@ func load(name string, data []byte) *Face {
 		f.capital = int(u16(os2, 88))
 	}
 	f.cmap = bmp(f.tables["cmap"])
+	for r := range f.near {
+		f.near[r] = uint16(f.search(rune(r)))
+	}
 	if f.capital == 0 {
 		_, _, _, f.capital = f.ink(f.index('H'))
 	}
@@ -105,8 +109,19 @@ func bmp(cmap []byte) []byte {
 	panic("font: no map of the basic plane")
 }
 
+// nearRunes is how many runes a face keeps the glyphs of: Latin letters, marks, fractions and arrows are among them.
+const nearRunes = 0x2200
+
 // index returns the glyph of a rune, 0 where the face has none.
 func (f *Face) index(r rune) int {
+	if 0 <= r && r < nearRunes {
+		return int(f.near[r])
+	}
+	return f.search(r)
+}
+
+// search looks the glyph of a rune up in the font's own table.
+func (f *Face) search(r rune) int {
 	if r < 0 || r > 0xFFFF {
 		return 0
 	}

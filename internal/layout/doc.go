@@ -104,5 +104,10 @@
 //   - Chosen: which of these is laid out, the best being number one; while sheets hang they are layouts of what is left
 //     (TestChoiceWhileSheetsHang). Of a room that has changed another layout may have the number.
 //   - Drift: how far what hangs already stands from where it was planned (TestReplanOneReading).
+//   - Room as read: the room with its walls as they were measured on arrival, laid with the sheets of the plan: each span begins where
+//     it is planned to or at the last sheet that hangs, and each sheet hangs against the one before it, as wide as it is cut.
+//   - Hang, re-strike, plan again: what is to be done at a wall by the room as read. Plan again where a must is broken that the plan
+//     keeps, or a sheet as it is cut does not reach; else re-strike where a line or a cut is printed otherwise; else hang
+//     (TestReadingsOnArrival, TestReadingsRoundARoom). What was read as printed always says hang (TestReadAsPrintedSaysHang).
 //   - Closing error: how far a closed room's walls, as measured, miss their beginning (TestMisclosureOfAPublishedTraverse).
 package layout

@@ -13,6 +13,17 @@ import (
 	"flitchlay/internal/length"
 )
 
+// twoWalls is a room that was laid out before its walls were read once more.
+const twoWalls = head + `[[wall]]
+name = "A"
+length = "60"
+height = "8'"
+[[wall]]
+name = "B"
+length = "50"
+height = "8'"
+`
+
 // provoked holds for each code a room that earns it, and what it says.
 var provoked = []struct {
 	code finding.Code
@@ -74,6 +85,16 @@ name = "B"
 length = "60"
 height = "8'"
 lean = [0, 0]`, "goes 5/8 in askew round C1; the overlap allows of 1/2 in"},
+	{finding.PlanAgain, twoWalls + `[[reading]]
+wall = "B"
+ceiling_up = "4' 2 1/8"`, "wall B as read: PLAN AGAIN: sheets 3, 4, 5 as cut are 1/8 in short at their head. Put the reading into"},
+	{finding.Restrike, twoWalls + `[[reading]]
+wall = "A"
+length = "60 3/16"`, "wall B, by the readings of other walls: RE-STRIKE, sheets and cut lengths stand: the lines of sheets 3, 4 lie 3/16 in further left; what is cut out and folded for it lies 3/16 in further right on the sheets"},
+	{finding.HangIt, twoWalls + `[[reading]]
+wall = "A"
+length = "60"
+ceiling_up = ["4'", "4' 1"]`, "wall A as read: HANG: the lines stand as printed; the trims give 1 in of 2 in at the head"},
 	{finding.PinDropped, wall(`length = "30"
 height = "8'"
 [[wall.pin]]

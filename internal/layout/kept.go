@@ -13,6 +13,33 @@ type Kept struct {
 	Registers []KeptRegister `json:"registers"`
 	Findings  []KeptFinding  `json:"findings"`
 	Totals    KeptTotals     `json:"totals"`
+	Readings  []KeptReading  `json:"readings,omitempty"` // only where walls were read
+}
+
+// KeptReading is what comes of a wall that was read on arrival, as kept.
+type KeptReading struct {
+	Wall   string       `json:"wall"`
+	Read   bool         `json:"read"`
+	Word   string       `json:"word"`
+	Lines  []KeptStruck `json:"lines"`
+	CutOff MM           `json:"cut_further_right"`
+	Short  []KeptLack   `json:"short"`
+	Broken []string     `json:"broken"`
+}
+
+// KeptStruck is a line that is struck from another figure than planned, as kept.
+type KeptStruck struct {
+	Sheet   string `json:"sheet"`
+	Askew   bool   `json:"askew"`
+	Planned MM     `json:"planned"`
+	Now     MM     `json:"now"`
+}
+
+// KeptLack is a sheet that does not reach, as kept.
+type KeptLack struct {
+	Sheet string `json:"sheet"`
+	Side  string `json:"side"`
+	By    MM     `json:"by"`
 }
 
 // KeptRegister is a register as kept: how far from which raw end the level mark is on every sheet, or where the level line comes to
@@ -108,6 +135,22 @@ type KeptSeam struct {
 	Seen           MM        `json:"seen"`
 	NearestOpening *KeptNear `json:"nearest_opening"`
 	NearestCorner  *KeptNear `json:"nearest_corner"`
+	MayBeOff       *KeptPlay `json:"may_be_off"`
+}
+
+// KeptPlay is how far the line of a seam may be off to either side, as kept; null where no must is near, and of a seam that hangs.
+type KeptPlay struct {
+	Left  *KeptLimit `json:"left"`
+	Right *KeptLimit `json:"right"`
+}
+
+// KeptLimit is how far a line may be off to one side as kept, and what it breaks beyond: which must, what asks for it, or the place
+// of the sheet of which it is asked.
+type KeptLimit struct {
+	By    MM      `json:"by"`
+	Must  string  `json:"must"`
+	At    *string `json:"at"`
+	Place *int    `json:"place"`
 }
 
 // KeptNear is an object and its distance as kept.

@@ -1,6 +1,9 @@
 package layout
 
-import "flitchlay/internal/shape"
+import (
+	"flitchlay/internal/finding"
+	"flitchlay/internal/shape"
+)
 
 // each makes a list that JSON writes as [] where it is empty.
 func each[T, U any](list []T, f func(*T) U) []U {
@@ -31,7 +34,15 @@ func (p *Plan) kept() *Kept {
 	}
 	t := &p.Totals
 	k.Totals = KeptTotals{t.Sheets, t.Spares, SquareMetres(t.NetArea), SquareMetres(t.GrossArea), t.Paste.kept(), t.Primer.kept()}
+	k.Readings = each(p.Arrivals, p.keptReading)
 	return k
+}
+
+func (p *Plan) keptReading(a *Arrival) KeptReading {
+	return KeptReading{p.Room.Walls[a.Wall].Name, a.Read, a.Word.String(),
+		each(a.Lines, func(x *Struck) KeptStruck { return KeptStruck{x.Sheet, x.Askew, MM(x.Planned), MM(x.Now)} }), MM(a.Cut),
+		each(a.Lacks, func(x *Lack) KeptLack { return KeptLack{x.Sheet, x.Side, MM(x.By)} }),
+		each(a.Broken, func(f *finding.Finding) string { return f.Message })}
 }
 
 func (p *Plan) keptRun(r *Run) KeptRun {
@@ -40,6 +51,7 @@ func (p *Plan) keptRun(r *Run) KeptRun {
 	if r.Up {
 		axis = "up"
 	}
+	plays := p.Plays(r)
 	return KeptRun{
 		Name: r.Name, Axis: axis, Length: MM(r.Length), Closed: r.Closed,
 		Walls: each(r.Walls, func(w *Stretch) KeptWall { return KeptWall{name(w.Wall), MM(w.Left), MM(w.Right)} }),
@@ -52,7 +64,7 @@ func (p *Plan) keptRun(r *Run) KeptRun {
 		Spans: each(r.Spans, (*Span).kept),
 		Seams: each(r.Seams, func(s *Seam) KeptSeam {
 			return KeptSeam{MM(s.At), MM(s.PlumbLine), name(s.Wall), MM(s.X), s.LeftSheet, s.RightSheet, s.Closing, MM(s.Seen),
-				s.NearestOpening.kept(), s.NearestCorner.kept()}
+				s.NearestOpening.kept(), s.NearestCorner.kept(), keptPlay(plays, s.LeftSheet)}
 		}),
 		Sheets: each(r.Sheets, func(s *Sheet) KeptSheet { return r.keptSheet(s, name) }),
 	}
@@ -90,6 +102,21 @@ func (r *Register) kept() KeptRegister {
 		k.Mark = &at
 	}
 	return k
+}
+
+func keptPlay(plays map[int]Play, place int) *KeptPlay {
+	play, ok := plays[place]
+	if !ok {
+		return nil
+	}
+	return &KeptPlay{play.Left.kept(), play.Right.kept()}
+}
+
+func (l *Limit) kept() *KeptLimit {
+	if l.Must == NoMust {
+		return nil
+	}
+	return &KeptLimit{MM(l.By), mustWords[l.Must], orNull(l.Name), orNull(l.Place)}
 }
 
 func (n *Near) kept() *KeptNear {

@@ -24,6 +24,7 @@ func layBy(r *room.Room, y *Layer) (*Plan, error) {
 		return nil, err
 	}
 	b.nearly()
+	b.arrive()
 	finding.Sort(b.plan.Findings)
 	return b.plan, nil
 }
@@ -78,24 +79,36 @@ type builder struct {
 	layer *Layer
 	// shapes is what is known of coverings; never nil where walls are cut.
 	shapes *shapes
+	// whyLeft is what may still be spent on why pins fall.
+	whyLeft seam.Allowance
 }
 
 // solve unrolls the room and finds every seam, as build.
 func solve(r *room.Room, aim seam.Aim, known func(run int) []*question, y *Layer, cut *shapes) (*builder, error) {
+	b := begin(r, aim, y, cut)
+	return b, b.solve(known, nil)
+}
+
+// begin makes a builder that has no plan yet.
+func begin(r *room.Room, aim seam.Aim, y *Layer, cut *shapes) *builder {
+	style := length.StyleOf(r.Project.Units)
+	return &builder{room: r, aim: aim, style: style, plan: &Plan{Room: r, Aim: aim, Style: style}, net: r.NetWidth(), layer: y, shapes: cut, whyLeft: mostWhy}
+}
+
+// solve is solve of a builder's room, with the courses and the joints of a plan, where one is given.
+func (b *builder) solve(known func(run int) []*question, plan *Plan) error {
+	r := b.room
 	lines, err := run.Unroll(r)
 	if err != nil {
-		return nil, err
+		return err
 	}
-	style := length.StyleOf(r.Project.Units)
-	b := &builder{room: r, aim: aim, style: style, plan: &Plan{Room: r, Aim: aim, Style: style}, layer: y, shapes: cut}
-	b.net = r.NetWidth()
 	place := 1
 	for i, line := range lines {
 		out := Run{Name: line.Name, Up: line.Up, Length: line.Length, Closed: line.Closed, Walls: slices.Clone(line.Walls), Line: line}
 		out.Openings = b.openings(line)
 		asked := b.questions(line)
 		if err = b.hungInOrder(asked); err != nil {
-			return nil, err
+			return err
 		}
 		var solved []*question
 		if known != nil {
@@ -108,32 +121,45 @@ func solve(r *room.Room, aim seam.Aim, known func(run int) []*question, y *Layer
 			case solved != nil:
 				found = solved[k].found
 			default:
-				by := y.solve
+				by := b.layer.solve
 				if known != nil { // the room with a change, of which no more may be asked
-					by = func(q *question, aim seam.Aim) (seam.Layout, error) { return y.try(q, q.Span, aim) }
+					by = func(q *question, aim seam.Aim) (seam.Layout, error) { return b.layer.try(q, q.Span, aim) }
 				}
-				if found, err = by(q, aim); err != nil {
-					return nil, r.Mistake(r.Walls[line.Walls[0].Wall].At, fmt.Sprintf("the run that begins with this wall cannot be laid out: %v", err),
+				if found, err = by(q, b.aim); err != nil {
+					return r.Mistake(r.Walls[line.Walls[0].Wall].At, fmt.Sprintf("the run that begins with this wall cannot be laid out: %v", err),
 						"give a greater least_width or snap, or part the run")
 				}
 			}
 			q.found = found
+			if solved != nil {
+				q.why = solved[k].why
+			}
 			for _, i := range found.Dropped {
-				b.dropped(q.pins[i], b.collision(q, i, found.Dropped))
+				b.dropped(q.pins[i], b.why(q, i))
 			}
 			place = b.addSpan(&out, q, found, place)
 		}
 		sortSeams(out.Seams)
-		out.courses = b.stack(&out)
-		out.Joints = out.courses.joints
-		if line.Up {
-			out.Joints = b.bands(&out)
-		}
+		b.joints(&out, i, plan)
 		b.piles(&out)
 		b.asked = append(b.asked, asked)
 		b.plan.Runs = append(b.plan.Runs, out)
 	}
-	return b, nil
+	return nil
+}
+
+// joints finds the courses of a run, and the joints of its bands where the grain runs level; those of a plan where one is given.
+func (b *builder) joints(out *Run, i int, plan *Plan) {
+	switch {
+	case plan != nil:
+		out.courses, out.Joints = plan.Runs[i].courses, plan.Runs[i].Joints
+	default:
+		out.courses = b.stack(out)
+		out.Joints = out.courses.joints
+		if out.Up {
+			out.Joints = b.bands(out)
+		}
+	}
 }
 
 // openings lists the openings of a run in order of s.

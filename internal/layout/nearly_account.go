@@ -75,16 +75,17 @@ func (b *builder) piled(r *Run, c courses, joints []L, out map[int]int) {
 
 // tried lays a changed room out as far as an account needs it, nil where it cannot be.
 func (b *builder) tried(c *nudge, r *room.Room) *account {
-	t, err := solve(r, b.aim, func(run int) []*question {
+	t := begin(r, b.aim, b.layer, b.shapes)
+	t.trial = true
+	err := t.solve(func(run int) []*question {
 		if run >= len(b.plan.Runs) || c.moved(&b.plan.Runs[run]) {
 			return nil
 		}
 		return b.asked[run]
-	}, b.layer, b.shapes)
+	}, nil)
 	if err != nil || len(t.plan.Runs) != len(b.plan.Runs) {
 		return nil
 	}
-	t.trial = true
 	t.tile()
 	if t.number() != nil {
 		return nil

@@ -28,6 +28,32 @@ func (b *builder) dropped(p pin, against string) {
 		"put": p.words(), "at": b.style.Words(p.x), "wall": b.room.Walls[p.wall].Name, "against": against})
 }
 
+// mostWhy bounds what is asked of a whole room about pins that fall, in lines gone over: a second or so of one core. Where no must
+// is broken a look at a pin's place answers most, and takes next to nothing; where each layout breaks one it is enough for a hundred
+// questions of a usual closed room, and for hundreds of an open one.
+const mostWhy seam.Allowance = 100_000_000
+
+// notToTheEnd says what is left out where more would have to be asked than that.
+const notToTheEnd = "what it collides with was not looked for to the end, for too many pins fall"
+
+// why says what the pin with index i of a span collides with. Who only tries a room does not want to know.
+func (b *builder) why(q *question, i int) string {
+	if b.trial {
+		return ""
+	}
+	known, ok := q.why[i]
+	if !ok {
+		if known = notToTheEnd; !b.whyLeft.Spent() {
+			known = b.collision(q, i, q.found.Dropped)
+		}
+		if q.why == nil {
+			q.why = map[int]string{}
+		}
+		q.why[i] = known
+	}
+	return known
+}
+
 // collision names what the pin with index i of a span collides with: an earlier pin, or the rules round its place.
 func (b *builder) collision(q *question, i int, dropped []int) string {
 	// The first of these that holds is the reason, from the nearest to the farthest:
@@ -47,6 +73,9 @@ func (b *builder) collision(q *question, i int, dropped []int) string {
 			return fmt.Sprintf("it cannot be met together with the pin %s at %s on wall %s", other.words(),
 				b.style.Words(other.x), b.room.Walls[other.wall].Name)
 		}
+		if b.whyLeft.Spent() {
+			return notToTheEnd
+		}
 		return "it cannot be met together with the pins before it"
 	}
 	// 2. what a seam at the very place would break;
@@ -64,13 +93,18 @@ func (b *builder) collision(q *question, i int, dropped []int) string {
 		if q.bare, err = b.layer.keeper(q, free); err != nil {
 			return "no layout is left with it"
 		}
+		q.bare.From(&b.whyLeft)
 	}
 	if kept, err = q.bare.Keeps(this); err == nil && !kept {
 		return fmt.Sprintf("no row of sheets of at most %s and at least %s can stand so", b.style.Words(b.net),
 			b.style.Words(b.room.Rules.LeastWidth))
 	}
 	// 5. what seams elsewhere would break if it were kept.
-	return "with it, seams elsewhere would come too near to " + strings.Join(b.blame(q, keeper, this), ", ")
+	names := b.blame(q, keeper, this)
+	if b.whyLeft.Spent() {
+		return notToTheEnd
+	}
+	return "with it, seams elsewhere would come too near to " + strings.Join(names, ", ")
 }
 
 // keeper finds whether pins can be kept in a span.
@@ -79,7 +113,9 @@ func (b *builder) keeper(q *question) (*seam.Keeper, error) {
 		return q.keeper, nil
 	}
 	var err error
-	q.keeper, err = b.layer.keeper(q, q.Span)
+	if q.keeper, err = b.layer.keeper(q, q.Span); err == nil {
+		q.keeper.From(&b.whyLeft)
+	}
 	return q.keeper, err
 }
 
@@ -114,6 +150,9 @@ func (b *builder) near(q *question, s L) []string {
 func (b *builder) blame(q *question, keeper *seam.Keeper, pin seam.Pin) []string {
 	var out []string
 	without := func(cause seam.Cause, index int, words func() string) {
+		if b.whyLeft.Spent() {
+			return
+		}
 		if kept, err := keeper.Without(pin, cause, index); err == nil && kept {
 			out = append(out, words())
 		}

@@ -24,6 +24,7 @@ type Plan struct {
 	Left     []Stock         // by flitch: what was not laid
 	Moves    []Move          // while sheets hang: what stands elsewhere because of them
 	Nearly   []Saving        // small changes of the room that would save something; LayAim leaves them out
+	Arrivals []Arrival       // of the walls that were read on arrival, and of those that follow from them; LayAim leaves them out
 	Chosen   int             // which of the room's layouts this is, from 2; nought: the best
 }
 
@@ -89,6 +90,7 @@ type Span struct {
 	RightTrim   L
 	LeftEnd     string // what the raw end meets: inside corner, outside edge, casing, frame, trim, free, opening W1, bare strip, ...
 	RightEnd    string
+	Ends        [2]*run.End // the same, as the run has them; nil where the span has none
 }
 
 // Seam is one finished joint.

@@ -32,7 +32,8 @@ type question struct {
 	// keeper says whether pins can be kept, where one was not, and bare the same with nothing in the way of seams; nil until they
 	// are asked.
 	keeper, bare *seam.Keeper
-	shows        string // what the seen heights depend on, once a Layer has asked
+	why          map[int]string // what each pin that fell collides with, once that was asked
+	shows        string         // what the seen heights depend on, once a Layer has asked
 }
 
 // hungSheet is a sheet already on the wall.

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"flitchlay/internal/run"
 	"flitchlay/internal/seam"
 )
 
@@ -17,6 +18,7 @@ func (b *builder) addSpan(out *Run, q *question, found seam.Layout, place int) i
 	if !q.from.Closed {
 		span.LeftTrim, span.RightTrim = q.from.LeftEnd.Trim, q.from.RightEnd.Trim
 		span.LeftEnd, span.RightEnd = q.from.LeftEnd.Words(), q.from.RightEnd.Words()
+		span.Ends = [2]*run.End{&q.from.LeftEnd, &q.from.RightEnd}
 	}
 	if q.LeftSeam {
 		span.Left = L(q.L)

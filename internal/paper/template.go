@@ -8,6 +8,8 @@
 // Not here: drawing (packages draft and folio), what stands in the fields of a title block (package folio).
 package paper
 
+import "flitchlay/internal/words"
+
 // Box is an upright rectangle.
 type Box struct{ X, Y, W, H float64 }
 
@@ -48,8 +50,9 @@ type Template struct {
 	Discipline    string // letter of page numbers
 	NumberStyle   string // form of page numbers; "": that of the standard
 	Elevation     Elevation
-	Standing      []string // notes of every page with seams
-	Cards         Cards    // of the crew's set
+	Standing      []string     // notes of every page with seams
+	Cards         Cards        // of the crew's set
+	Words         *words.Table // of the crew's pages; nil: English
 }
 
 // Text is the heights of capitals.

@@ -31,7 +31,7 @@ func stripPages(c *folio.TapedSet, p pole, n int) []*scene.Page {
 	for i := range count {
 		if i%rows == 0 {
 			x := (w - long.MM()) / 2
-			page, g := c.Strip(n+len(out), w, h, x, "pole", "Story pole: "+p.title, "STORY POLE: "+p.title)
+			page, g := c.Strip(n+len(out), w, h, x, "pole", c.Words.Say("pole.page", p.title), c.Words.Say("pole.head_one", p.title))
 			b = &poleBoard{TapedSet: c, page: page, left: x, top: page.Frame.Y0 + stripHead}
 			b.bars(g, rows)
 			out = append(out, page)
@@ -74,7 +74,7 @@ func rollPages(c *folio.TapedSet, poles []pole, n int) []*scene.Page {
 		}
 		words := strings.Join(slices.Compact(titles), "; ")
 		high := 2*folio.TapedBorder + stripHead + stripFoot + stripPitch*float64(len(here)) - (stripPitch - stripHigh)
-		page, g := c.Strip(n+len(out), longest.MM()+2*ends, max(high, c.Paper.Pole.Roll), ends, "pole", "Story poles: "+words, "STORY POLES: "+words)
+		page, g := c.Strip(n+len(out), longest.MM()+2*ends, max(high, c.Paper.Pole.Roll), ends, "pole", c.Words.Say("pole.pages", words), c.Words.Say("pole.head_many", words))
 		b := &poleBoard{TapedSet: c, page: page, left: ends, top: page.Frame.Y0 + stripHead}
 		b.bars(g, len(here))
 		for i, s := range here {

@@ -71,29 +71,29 @@ const (
 
 // poleAlong is the pole along the level line of a wall, from where its left corner crosses it.
 func poleAlong(c *folio.TapedSet, w *face.Face) pole {
-	p := pole{wall: w.W.Name, title: w.W.Name + ", along the level line", to: w.At(w.End()), zero: "0 DATUM, left corner"}
+	p := pole{wall: w.W.Name, title: c.Words.Say("pole.along", w.W.Name), to: w.At(w.End()), zero: c.Words.Say("pole.datum")}
 	add := func(at L, kind poleKind, label string, tag scene.Tag) {
 		p.marks = append(p.marks, poleMark{w.At(at), kind, label + "  " + c.Along(w, at), tag})
 	}
-	add(w.End(), endMark, "end", scene.Tag{Class: "corner"})
+	add(w.End(), endMark, c.Words.Say("pole.end"), scene.Tag{Class: "corner"})
 	for _, h := range w.Hangs {
 		if w.Run.Up {
 			break
 		}
 		n := c.SheetNumbers(h)
 		if h.Opens && !h.Hung() {
-			add(h.Start, lineMark, "start "+n, scene.Tag{Class: "plumb-line", Data: []scene.Datum{folio.Datum("at", folio.Mm(w.Began(h)))}})
+			add(h.Start, lineMark, c.Words.Say("pole.start", n), scene.Tag{Class: "plumb-line", Data: []scene.Datum{folio.Datum("at", folio.Mm(w.Began(h)))}})
 		}
 		if h.Seam == nil {
 			continue
 		}
-		add(h.X, seamMark, "seam "+c.Seam(w.Run, h.Seam), scene.Tag{Class: "seam", Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
+		add(h.X, seamMark, c.Words.Say("pole.seam", c.Seam(w.Run, h.Seam)), scene.Tag{Class: "seam", Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
 		if h.Lined && !h.Hung() {
-			word := "line "
+			word := c.Words.Say("pole.line", n)
 			if h.Check() {
-				word = "check "
+				word = c.Words.Say("pole.check", n)
 			}
-			add(h.Line, lineMark, word+n, scene.Tag{Class: "plumb-line", Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.PlumbLine))}})
+			add(h.Line, lineMark, word, scene.Tag{Class: "plumb-line", Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.PlumbLine))}})
 		}
 	}
 	for i := range w.W.Openings {
@@ -102,14 +102,14 @@ func poleAlong(c *folio.TapedSet, w *face.Face) pole {
 		}
 		o := &w.W.Openings[i]
 		tag := scene.Tag{Class: "opening", Data: []scene.Datum{folio.Datum("name", o.Name)}}
-		add(o.FromLeft, edgeMark, o.Name+" left", tag)
-		add(o.Right(), edgeMark, o.Name+" right", tag)
+		add(o.FromLeft, edgeMark, c.Words.Say("pole.left", o.Name), tag)
+		add(o.Right(), edgeMark, c.Words.Say("pole.right", o.Name), tag)
 	}
 	for _, b := range boxes(c, w) {
-		add(b.X, boxMark, "box "+b.Letter, scene.Tag{Class: "box", Data: []scene.Datum{folio.Datum("name", b.Name), folio.Datum("kind", string(b.Kind))}})
+		add(b.X, boxMark, c.Words.Say("pole.box", b.Letter), scene.Tag{Class: "box", Data: []scene.Datum{folio.Datum("name", b.Name), folio.Datum("kind", string(b.Kind))}})
 	}
 	for _, x := range w.Joints() {
-		add(x, seamMark, "joint", scene.Tag{Class: "seam"})
+		add(x, seamMark, c.Words.Say("pole.joint"), scene.Tag{Class: "seam"})
 	}
 	return p.sorted()
 }
@@ -117,7 +117,7 @@ func poleAlong(c *folio.TapedSet, w *face.Face) pole {
 // poleUp is the pole up a wall: everything that has a height, from the level of the room's floor, each figure from the
 // level line.
 func poleUp(c *folio.TapedSet, w *face.Face) pole {
-	p := pole{wall: w.W.Name, title: w.W.Name + ", up the wall", zero: "0 room's floor level"}
+	p := pole{wall: w.W.Name, title: c.Words.Say("pole.up", w.W.Name), zero: c.Words.Say("pole.floor")}
 	low, high := w.W.Floor[0].Z, w.W.Ceiling[0].Z
 	for _, q := range w.W.Floor {
 		low = min(low, q.Z)
@@ -133,18 +133,18 @@ func poleUp(c *folio.TapedSet, w *face.Face) pole {
 		}
 		p.marks = append(p.marks, poleMark{at, kind, text, tag})
 	}
-	add(c.Level, endMark, "LEVEL LINE "+c.Say(c.Level), scene.Tag{Class: "level"})
+	add(c.Level, endMark, c.Words.Say("pole.level", c.Say(c.Level)), scene.Tag{Class: "level"})
 	ends := func(what string, profile []room.Point) {
 		a, b := profile[0].Z, profile[len(profile)-1].Z
 		if a == b {
 			add(a, endMark, what, scene.Tag{Class: "covering"})
 			return
 		}
-		add(a, endMark, what+" left", scene.Tag{Class: "covering"})
-		add(b, endMark, what+" right", scene.Tag{Class: "covering"})
+		add(a, endMark, c.Words.Say("pole.left", what), scene.Tag{Class: "covering"})
+		add(b, endMark, c.Words.Say("pole.right", what), scene.Tag{Class: "covering"})
 	}
-	ends("covering foot", w.W.CoverFloor())
-	ends("covering top", w.W.CoverCeiling())
+	ends(c.Words.Say("pole.covering_foot"), w.W.CoverFloor())
+	ends(c.Words.Say("pole.covering_top"), w.W.CoverCeiling())
 	for i := range w.W.Openings {
 		if !c.Paper.Pole.Openings {
 			break
@@ -152,23 +152,23 @@ func poleUp(c *folio.TapedSet, w *face.Face) pole {
 		o := &w.W.Openings[i]
 		tag := scene.Tag{Class: "opening", Data: []scene.Datum{folio.Datum("name", o.Name)}}
 		if o.SillGiven {
-			add(o.Sill, edgeMark, o.Name+" sill", tag)
+			add(o.Sill, edgeMark, c.Words.Say("pole.sill", o.Name), tag)
 		}
-		add(o.Head, edgeMark, o.Name+" head", tag)
+		add(o.Head, edgeMark, c.Words.Say("pole.head", o.Name), tag)
 	}
 	for _, b := range boxes(c, w) {
-		add(b.Z, boxMark, "box "+b.Letter, scene.Tag{Class: "box", Data: []scene.Datum{folio.Datum("name", b.Name), folio.Datum("kind", string(b.Kind))}})
+		add(b.Z, boxMark, c.Words.Say("pole.box", b.Letter), scene.Tag{Class: "box", Data: []scene.Datum{folio.Datum("name", b.Name), folio.Datum("kind", string(b.Kind))}})
 	}
 	if w.Run.Up {
 		for _, h := range w.Hangs {
 			if h.Seam != nil {
-				add(h.X, seamMark, "seam "+c.Seam(w.Run, h.Seam), scene.Tag{Class: "seam", Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
-				add(h.Line, lineMark, "line "+c.SheetNumbers(h), scene.Tag{Class: "plumb-line", Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.PlumbLine))}})
+				add(h.X, seamMark, c.Words.Say("pole.seam", c.Seam(w.Run, h.Seam)), scene.Tag{Class: "seam", Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.At))}})
+				add(h.Line, lineMark, c.Words.Say("pole.line", c.SheetNumbers(h)), scene.Tag{Class: "plumb-line", Data: []scene.Datum{folio.Datum("at", folio.Mm(h.Seam.PlumbLine))}})
 			}
 		}
 	}
 	for _, z := range w.Joints() {
-		add(z, seamMark, "joint", scene.Tag{Class: "seam"})
+		add(z, seamMark, c.Words.Say("pole.joint"), scene.Tag{Class: "seam"})
 	}
 	return p.sorted()
 }
@@ -214,8 +214,8 @@ func (b *poleBoard) bars(g *scene.Group, strips int) {
 		in.Text(scene.Text{At: scene.Pt(x+long/2, y+1), String: word, Height: folio.TapedSmall, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Marks})
 		return x + long
 	}
-	x := bar(b.left, 100, "100 mm")
-	x = bar(x+6, (4 * length.Inch).MM(), "4 in")
-	b.text(g, scene.Pt(x+4, y+1), "print at 100 %", folio.TapedSmall, true, scene.Start)
-	b.text(g, scene.Pt(x+4, y+5), "check both bars", folio.TapedSmall, true, scene.Start)
+	x := bar(b.left, 100, b.Words.Say("pole.bar_metric"))
+	x = bar(x+6, (4 * length.Inch).MM(), b.Words.Say("pole.bar_inch"))
+	b.text(g, scene.Pt(x+4, y+1), b.Words.Say("pole.print"), folio.TapedSmall, true, scene.Start)
+	b.text(g, scene.Pt(x+4, y+5), b.Words.Say("pole.bars"), folio.TapedSmall, true, scene.Start)
 }

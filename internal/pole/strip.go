@@ -64,7 +64,7 @@ func (b *poleBoard) strip(p pole, at part) {
 	b.figures(g, space, v, from, end, y0, true)
 	words := p.title
 	if at.count > 1 {
-		words = fmt.Sprintf("%s: strip %d of %d", p.wall, at.index+1, at.count)
+		words = b.Words.Say("pole.strip", p.wall, at.index+1, at.count)
 	}
 	b.caption(g, space, words, view.Box, y0+capFoot)
 	b.figures(g, space, v, from, end, y0, false)

@@ -218,6 +218,7 @@ func (c *checker) sheets(p *printedRun, l *line) {
 		}
 		c.places(p, l, edges, first, sp.closed)
 		c.score(p, l, i, sp, edges, hung, first)
+		c.plays(p, l, sp, edges, len(hung), first)
 		c.ends.Add(c.ends, big.NewRat(sp.right-sp.left, 1))
 	}
 	assert.Equal(c.t, len(p.Sheets), next, "no sheet outside the spans")

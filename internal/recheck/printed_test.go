@@ -92,8 +92,16 @@ type printedSeam struct {
 	RightSheet     int `json:"right_sheet"`
 	Closing        bool
 	Seen           num
-	NearestOpening *printedNear `json:"nearest_opening"`
-	NearestCorner  *printedNear `json:"nearest_corner"`
+	NearestOpening *printedNear                         `json:"nearest_opening"`
+	NearestCorner  *printedNear                         `json:"nearest_corner"`
+	MayBeOff       *struct{ Left, Right *printedLimit } `json:"may_be_off"`
+}
+
+type printedLimit struct {
+	By    num
+	Must  string
+	At    *string
+	Place *int
 }
 
 type printedNear struct {

@@ -32,6 +32,7 @@ func Decode(name string, text []byte) (*Room, error) {
 	d.revisionPlaces(root.Get("project").Get("revision").Tables())
 	d.flitches(root.Get("flitch").Tables())
 	d.hung(root.Get("hung").Tables())
+	d.readArrivals(root.Get("reading").Tables())
 	d.site(root.Get("site").Section())
 	d.day(root.Get("day").Section())
 	d.room.Paste = d.coverage(root.Get("paste").Section())
@@ -41,14 +42,19 @@ func Decode(name string, text []byte) (*Room, error) {
 		return nil, err
 	}
 	d.room.offDatum()
+	d.arrived()
+	if err := root.Mistakes().Err(); err != nil {
+		return nil, err
+	}
 	return d.room, nil
 }
 
 // decoder fills a room from its file.
 type decoder struct {
-	root  source.Value
-	room  *Room
-	sound []bool // walls whose outline is sound
+	root     source.Value
+	room     *Room
+	sound    []bool         // walls whose outline is sound
+	arrivals []source.Value // where the readings stand
 }
 
 // unit is the unit of bare numbers.
@@ -324,7 +330,7 @@ func behind(word string) Behind {
 }
 
 func (d *decoder) page(v source.Value) {
-	d.room.Page = Page{Submittal: v.Get("submittal").Text(""), Install: v.Get("install").Text(""), Logo: v.Get("logo").Text("")}
+	d.room.Page = Page{Submittal: v.Get("submittal").Text(""), Install: v.Get("install").Text(""), Logo: v.Get("logo").Text(""), Language: v.Get("language").Text("")}
 }
 
 // Mistake makes an error of something that only a later stage can see, at a place in the room file.

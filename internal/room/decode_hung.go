@@ -93,7 +93,7 @@ func (d *decoder) hungFirst(v source.Value, r reading, h Hung) {
 	}
 	start := h.Wall
 	for range d.room.Walls {
-		k := d.before(start)
+		k := d.room.before(start)
 		if k < 0 || !d.room.Walls[k].Cover || !d.room.Walls[k].Wrap {
 			break
 		}
@@ -216,7 +216,7 @@ func (d *decoder) oneRun() bool {
 	walls := d.room.Walls
 	runs := 0
 	for i := range walls {
-		k := d.before(i)
+		k := d.room.before(i)
 		if walls[i].Cover && (k < 0 || !walls[k].Cover) {
 			runs++
 		}

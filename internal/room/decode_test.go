@@ -127,6 +127,12 @@ func TestEveryKeyDecodes(t *testing.T) {
 		{Sheet: 5, Seam: in("9' 9 1/4"), Top: in("9' 9 1/4"), Where: Place{171, 3}},
 		{Sheet: 6, Seam: in("11' 8 3/4"), Top: in("11' 8 3/4"), Where: Place{171, 3}},
 	}, r.Hung)
+	require.Len(t, r.Readings, 1)
+	x := r.Readings[0]
+	assert.Equal(t, []L{in("17' 11 1/8"), in("1/8"), in("-1/16")}, []L{*x.Length, *x.LeanLeft, *x.LeanRight})
+	assert.Equal(t, 2, x.Wall)
+	assert.Equal(t, []Point{{0, 0}, {in("6' 2"), in("-1/8")}}, x.Floor, "down from the level line at 4'-0\"")
+	assert.Equal(t, []Point{{0, in("9' 1/4")}, {in("17' 11 1/8"), in("9'")}}, x.Ceiling, "up from it")
 	wall, reading, limit := 63.5, 0.6, 1.0
 	assert.Equal(t, Site{Given: true, ShopGiven: true, Temperature: 68, Humidity: 45, Shop: Climate{70, 35}, Wall: &wall,
 		Year: &Band{25, 55.5}, Board: &Board{"gypsum scale", &reading, &limit}}, r.Site)
@@ -134,7 +140,7 @@ func TestEveryKeyDecodes(t *testing.T) {
 		Start: 7 * 60, End: 16*60 + 30, Breaks: []Break{{9*60 + 30, 9*60 + 45}, {12 * 60, 12*60 + 45}}, Crew: 3}, r.Day)
 	assert.Equal(t, Coverage{true, 150, "sq ft", "gal"}, r.Paste)
 	assert.Equal(t, Coverage{true, 7.5, "m2", "L"}, r.Primer)
-	assert.Equal(t, Page{"ansi-b", "ansi-a", "our-mark.png"}, r.Page)
+	assert.Equal(t, Page{"ansi-b", "ansi-a", "our-mark.png", "en+es"}, r.Page)
 }
 
 // least is a room with required keys only.

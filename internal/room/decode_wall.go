@@ -162,7 +162,7 @@ func (d *decoder) lean(v source.Value, w *Wall) {
 func (d *decoder) leans(tables []source.Value) {
 	walls := d.room.Walls
 	for i := range walls {
-		if before := d.before(i); !walls[i].LeanLeftGiven && before >= 0 {
+		if before := d.room.before(i); !walls[i].LeanLeftGiven && before >= 0 {
 			walls[i].LeanLeft = walls[before].LeanRight
 		}
 		w := &walls[i]
@@ -186,25 +186,13 @@ func (d *decoder) leans(tables []source.Value) {
 	}
 }
 
-// before is the wall across the corner at a wall's left end, -1 where there is none.
-func (d *decoder) before(i int) int {
-	n := len(d.room.Walls)
-	if i == 0 && !d.room.Space.Closed {
-		return -1
-	}
-	if k := (i + n - 1) % n; d.room.Walls[k].Corner != None && k != i {
-		return k
-	}
-	return -1
-}
-
 // easings checks that the tangents of eased corners fit on their walls.
 func (d *decoder) easings(tables []source.Value) {
 	for i := range d.room.Walls {
 		w := &d.room.Walls[i]
 		right, left := tangent(w), L(0)
 		at := tables[i].Get("radius")
-		if k := d.before(i); k >= 0 {
+		if k := d.room.before(i); k >= 0 {
 			left = tangent(&d.room.Walls[k])
 			if right == 0 {
 				at = tables[k].Get("radius")

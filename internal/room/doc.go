@@ -100,6 +100,14 @@
 // (TestDatumIsWhereTheCornerCrossesTheLevelLine). On a wall's page the figures stand under the same two words
 // (TestReadingsGoBackUnderTheirNames in package crew).
 //
+// # Readings
+//
+// [[reading]] is what a wall measures when the crew comes to it: its length along the floor, the leans of its ends, and floor and
+// ceiling from the level line, as the pages have them to be read. It changes no layout; it is held against it. A figure that reads as
+// the drawings print it is as planned. A wall that is longer or shorter is so at its right end, and what stands on it stays where it
+// is from the left one. Heights are off by what they were read to be off: evenly between two places, and past the outermost as there
+// (TestReadingsChangeWallsWhereTheyWereRead). What comes of it is told there (TestReadingsOnArrival in package layout).
+//
 // # Site, day, paste, paper
 //
 // Nothing of these moves a seam. Temperatures are degrees F as bare numbers, texts say their unit; humidity is relative, in

@@ -150,6 +150,13 @@ var Schema = source.Schema{
 		may("edges", "list of lengths or [bottom, top]", "", "in place of edge: those of several sheets of one wall, from left to right"),
 		may("seams", "list of lengths or [bottom, top]", "", "in place of seam: those of several sheets of one wall, from left to right"),
 	}, Gone: map[string]string{"from": "write left_edge where the raw left edge was measured, left_seam where the finished seam was"}},
+	{Path: "reading", Many: true, Doc: "what a wall measures when the crew comes to it; check answers hang, re-strike or plan again", Keys: []source.Key{
+		need("wall", "name of a wall", "the wall that was read"),
+		may("length", "length", "as planned", "of the wall, along the floor"),
+		may("lean", "length or [left, right]", "as planned", "how far an end moves to the right from floor to ceiling"),
+		may("floor_down", "length, [left, right] or [[x, length], ...]", "as planned", "from the level line down to the floor, at x from the wall's left end; a floor over the line takes a minus"),
+		may("ceiling_up", "length, [left, right] or [[x, length], ...]", "as planned", "from the level line up to the ceiling; a ceiling under the line takes a minus"),
+	}},
 	{Path: "site", Doc: "the climate where the sheets hang", Keys: []source.Key{
 		may("temperature", "degrees F, or \"20 C\"", "", "of the air"),
 		may("humidity", "number", "", "relative, in per cent"),
@@ -179,5 +186,6 @@ var Schema = source.Schema{
 		may("submittal", "text", "", "a page template's name, or the path of your own"),
 		may("install", "text", "", "a page template's name, or the path of your own"),
 		may("logo", "text", "", "a picture for the title block, PNG or JPEG"),
+		may("language", "text", "en", "of the crew's pages: en, es, en+es for both where a page has room, or the path of a table of your own"),
 	}},
 }

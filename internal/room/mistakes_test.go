@@ -214,6 +214,19 @@ func TestMistakes(t *testing.T) {
 		{"sheets named twice, read twice", "+", "[[hung]]\nwall='Wall 1'\nsheet=1\nsheets='1'\nseam=20\nedges=[20]", []string{
 			`15 1: sheet and sheets name the same sheets twice`, `18 [20]: seam and edges are readings of the same sheets`}},
 		{"a list that is none", "+", "[[hung]]\nwall='Wall 1'\nsheets='1'\nedges=20", []string{`16 20: edges takes a list with a reading of each sheet`}},
+		{"required: of a reading", "+", "[[reading]]", []string{`13 reading: a reading has no wall`}},
+		{"a reading that says nothing", "+", "[[reading]]\nwall='Wall 1'", []string{`13 reading: the reading of wall "Wall 1" says nothing`}},
+		{"a wall read twice", "+", "[[reading]]\nwall='Wall 1'\nlength=144\n[[reading]]\nwall='Wall 1'\nlength=145", []string{`17 'Wall 1': wall "Wall 1" is read twice`}},
+		{"a reading of a bare wall", "+", "[[wall]]\nname='B'\nlength=90\nheight=96\ncover=false\n[[reading]]\nwall='B'\nlength=90", []string{`19 'B': wall "B" is bare: nothing is hung on it`}},
+		{"readings that are none", "+", "[[reading]]\nwall='Wall 1'\nlength=0\nlean=[1]\nfloor_down=[[1]]\nceiling_up=[]", []string{
+			`15 0: length is 0`, `16 [1]: lean has 1 figures`, `17 [1]: a height of floor_down has not two figures`, `18 []: ceiling_up holds no figure`}},
+		{"places of readings", "+", "[[reading]]\nwall='Wall 1'\nfloor_down=[[4,48],[4,48]]\nceiling_up=[[145,48]]", []string{
+			`15 4: floor_down is read at 4 in after 4 in`, `16 145: ceiling_up is read at 12'-1", outside the wall (12'-0")`}},
+		{"a wall read shorter than what stands on it", "+", box("kind='outlet'") + "[[reading]]\nwall='Wall 2'\nlength=50", []string{
+			`16 50: as read wall "Wall 2" is 4'-2" long, and outlet E1 stands at 5'-0"`}},
+		{"a lean that cannot be", "+", "[[reading]]\nwall='Wall 1'\nlean=100", []string{`15 100: as read the ends of wall "Wall 1" lean by more than can be`}},
+		{"a ceiling under the floor", "+", "[[reading]]\nwall='Wall 1'\nceiling_up=-50", []string{`15 -50: as read base and crown leave nothing of wall "Wall 1", where it is -2 in high`}},
+		{"a level line that is under the floor", "+", "[[reading]]\nwall='Wall 1'\nfloor_down=-2", []string{`15 -2: as read the level line does not cross wall "Wall 1"`}},
 
 		{"temperatures", "+", "[site]\ntemperature = '20 K'\nhumidity = 101\nshop = { temperature = 300, humidity = '40' }", []string{
 			`14 '20 K': "20 K" is no temperature`, `15 101: a relative humidity of 101 is not between 0 and 100 per cent`, `16 300: 300 is no temperature of a room`, `16 '40': humidity takes a number, not a text`}},

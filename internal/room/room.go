@@ -19,6 +19,7 @@ type Room struct {
 	Space    Space
 	Walls    []Wall
 	Hung     []Hung
+	Readings []Reading // of walls on arrival, in file order
 	Site     Site
 	Day      Day
 	Paste    Coverage
@@ -241,5 +242,5 @@ type Coverage struct {
 	Volume string  // "gal" or "L"
 }
 
-// Page is the choice of page templates.
-type Page struct{ Submittal, Install, Logo string }
+// Page is the choice of page templates, and of the language of the crew's pages: "" for English.
+type Page struct{ Submittal, Install, Logo, Language string }

@@ -47,6 +47,7 @@ func TestFirstAndLast(t *testing.T) {
 
 // Others gives what going over all layouts in their order gives: every one that is another than all before it, to the last.
 func TestOthersAgainstBruteForce(t *testing.T) {
+	t.Parallel() // one span after the other
 	first, count := seeds(t, 300)
 	several := 0
 	for i := range count {

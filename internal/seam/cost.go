@@ -135,6 +135,15 @@ func (l *ledger) of(i item, number int64) cost {
 	return l.square(i, Square{Lo: uint64(number)})
 }
 
+// mustsOf returns the musts of a cost in which nothing else counts.
+func (l *ledger) mustsOf(x cost) (bends, edges int64) {
+	at := l.at[itemBends] // edges stand below it
+	if at >= 64 {         // no sum of lengths takes more than one word
+		return int64(x.b>>(at-64) | x.a<<(128-at)), int64(x.c)
+	}
+	return int64(x.b<<(64-at) | x.c>>at), int64(x.c & (1<<at - 1))
+}
+
 func (l *ledger) square(i item, v Square) cost {
 	at := l.at[i]
 	if at < 0 {

@@ -5,11 +5,45 @@ package seam
 type Keeper struct {
 	p     *problem
 	rows  *rows // nil where they do not serve, and where no layout does without a broken must
+	bound bool  // rows say that no layout does without a broken must
 	known bool  // that the musts have been asked without pins: low and none are what came of it
 	low   least
 	none  error
 	ways  map[Pin]way     // by rows
 	freed map[object]free // what is without one object
+	left  *Allowance      // nil where there is no end to it
+}
+
+// Allowance is how much may still be asked, of one Keeper or of several: lines that questions go over, by a count that is the same
+// whatever is known already. A question once begun is answered; none should be put once nothing is left.
+type Allowance int64
+
+// What a question takes where sweeps answer it, in times that rows would go over all lines meanwhile: in a closed span it has to be
+// found as well which seam closes.
+const (
+	sweepsOpen   = 12
+	sweepsClosed = 40
+)
+
+// Spent reports whether nothing is left.
+func (a *Allowance) Spent() bool { return a != nil && *a <= 0 }
+
+func (a *Allowance) take(lines int) {
+	if a != nil {
+		*a -= Allowance(lines)
+	}
+}
+
+// From says what the Keeper's questions are taken from, until another is given.
+func (v *Keeper) From(a *Allowance) { v.left = a }
+
+// sweeps takes what a question takes that sweeps answer.
+func (v *Keeper) sweeps() {
+	times := sweepsOpen
+	if v.p.s.Closed {
+		times = sweepsClosed
+	}
+	v.left.take(times * v.p.g.lines)
 }
 
 // object is a corner or an opening of a span.
@@ -33,7 +67,7 @@ func NewKeeper(span Span) (*Keeper, error) {
 	}
 	v := &Keeper{p: &problem{s: &span, g: newBareGrid(&span), tables: map[tableKey]*table{}}}
 	if v.rows = newRows(v.p.g, true); v.rows != nil && !v.rows.any() {
-		v.rows = nil
+		v.rows, v.bound = nil, true
 	}
 	return v, nil
 }
@@ -81,30 +115,51 @@ func (v *Keeper) Keeps(pins ...Pin) (bool, error) {
 			return v.rows.meets(w), nil
 		}
 	}
+	v.sweeps()
 	p := v.p
 	p.s.Pins = pins
 	p.store = stores.Get().(*store)
 	defer stores.Put(p.store)
 	p.findWays()
 	all := len(p.can) == len(pins)
-	if _, ok, err := p.best(musts, true, least{}, p.can); ok || err != nil {
-		return all, err
+	if !v.bound {
+		if _, ok, err := p.best(musts, true, least{}, p.can); ok || err != nil {
+			return all, err
+		}
 	}
+	low, err := v.least()
+	if err != nil || !all || (low == least{}) {
+		return false, err
+	}
+	return p.meets(p.can, low)
+}
+
+// least is the least of the musts without pins; the problem has its store.
+func (v *Keeper) least() (least, error) {
 	if !v.known {
 		var ok bool
-		if v.low, ok, v.none = p.musts(nil, false); v.none == nil && !ok {
-			v.none = p.noLayout()
+		if v.low, ok, v.none = v.p.musts(nil, v.bound); v.none == nil && !ok {
+			v.none = v.p.noLayout()
 		}
 		v.known = true
 	}
-	if v.none != nil || !all || (v.low == least{}) {
-		return false, v.none
+	return v.low, v.none
+}
+
+// atMost reports whether a pin can be kept with musts no worse than low.
+func (v *Keeper) atMost(pin Pin, low least) (bool, error) {
+	p := v.p
+	p.s.Pins = []Pin{pin}
+	p.store = stores.Get().(*store)
+	defer stores.Put(p.store)
+	if p.findWays(); len(p.can) == 0 {
+		return false, nil
 	}
-	return p.meets(p.can, v.low)
+	return p.meets(p.can, low)
 }
 
 // Against returns the first of some pins with which another one cannot be kept, each by itself with that one; -1 where there is
-// none.
+// none, or where the allowance was spent before one was found.
 //
 // Errors: as Solve's.
 func (v *Keeper) Against(pin Pin, others []Pin) (int, error) {
@@ -114,8 +169,13 @@ func (v *Keeper) Against(pin Pin, others []Pin) (int, error) {
 	}
 	begun := v.rows.trying(w)
 	defer func() { v.rows.undo(begun) }()
+	gone := v.rows.gone
 	v.rows.take(w)
+	v.left.take(v.rows.gone - gone + len(others))
 	for i, other := range others {
+		if v.left.Spent() {
+			break
+		}
 		kept := false
 		if x, ok := v.way(other); ok {
 			kept = v.rows.meets(x)
@@ -139,6 +199,9 @@ func (v *Keeper) Against(pin Pin, others []Pin) (int, error) {
 // against asks of one pin after the other.
 func (v *Keeper) against(pin Pin, others []Pin) (int, error) {
 	for i, other := range others {
+		if v.left.Spent() {
+			break
+		}
 		if kept, err := v.Keeps(other, pin); err != nil || !kept {
 			return i, err
 		}
@@ -153,7 +216,13 @@ func (v *Keeper) Without(pin Pin, what Cause, index int) (bool, error) {
 	s := v.p.s
 	if w, ok := v.way(pin); ok {
 		x := v.without(object{what, index})
-		return v.rows.near(w, x.touched) && v.rows.meetsWithout(w, x.lines), nil
+		if !v.rows.near(w, x.touched) {
+			return false, nil
+		}
+		gone := v.rows.gone
+		kept := v.rows.meetsWithout(w, x.lines)
+		v.left.take(v.rows.gone - gone)
+		return kept, nil
 	}
 	less := *s
 	if what == Return {
@@ -161,9 +230,22 @@ func (v *Keeper) Without(pin Pin, what Cause, index int) (bool, error) {
 	} else {
 		less.Openings = append(append([]Opening{}, s.Openings[:index]...), s.Openings[index+1:]...)
 	}
+	v.sweeps()
 	k, err := NewKeeper(less)
 	if err != nil {
 		return false, err
+	}
+	// Without an object no more is broken than with it: where the pin would break more even so, that is all there is to know.
+	if v.bound && k.bound {
+		v.p.store = stores.Get().(*store)
+		defer stores.Put(v.p.store)
+		low, err := v.least()
+		if err != nil {
+			return false, err
+		}
+		if kept, err := k.atMost(pin, low); err != nil || !kept {
+			return false, err
+		}
 	}
 	return k.Keeps(pin)
 }

@@ -37,3 +37,44 @@ func TestKeeperAgreesWithSolve(t *testing.T) {
 	require.Greater(t, fell, 1000)
 	require.Greater(t, broken, 500)
 }
+
+// What a question takes of an allowance depends on the question alone, not on what a Keeper knows already, and once nothing is left
+// no more is asked with which pin another collides.
+func TestAllowanceIsTheSameForAKeeperThatKnows(t *testing.T) {
+	took, ended := 0, 0
+	for seed := range uint64(300) {
+		r := rand.New(rand.NewPCG(seed, 23))
+		span, _ := anySpan(r, 60, int(seed%2)*4)
+		v, err := NewKeeper(span)
+		require.NoError(t, err)
+		pin := Pin{At: r.Int64N(span.Period + 1), Put: Put(r.IntN(3))}
+		var others []Pin
+		for range 6 {
+			others = append(others, Pin{At: r.Int64N(span.Period + 1), Put: Put(r.IntN(3))})
+		}
+		ask := func() Allowance {
+			left := Allowance(1 << 40)
+			v.From(&left)
+			_, _ = v.Keeps(pin)
+			_, _ = v.Against(pin, others)
+			for i := range span.Openings {
+				_, _ = v.Without(pin, Leg, i)
+			}
+			return 1<<40 - left
+		}
+		first := ask()
+		require.Equal(t, first, ask(), "seed %d", seed)
+		took += int(first)
+		none := Allowance(0)
+		v.From(&none)
+		at, err := v.Against(pin, others)
+		require.NoError(t, err)
+		require.Equal(t, -1, at)
+		v.From(nil)
+		if at, err = v.Against(pin, others); err == nil && at >= 0 {
+			ended++
+		}
+	}
+	require.Positive(t, took)
+	require.Greater(t, ended, 50)
+}

@@ -16,10 +16,11 @@ import (
 // first seam) and some others are tried: from its own the plain sweep comes to the same layout, from no other to a
 // better one, nor to one as good and farther right.
 func TestSolveLongRooms(t *testing.T) {
+	t.Parallel() // one room after the other
 	first, count := seeds(t, 1)
 	longest := int64(50)
 	if count > 200 {
-		count /= effort.Waited(400, 100)
+		count /= effort.Waited(600, 100)
 		longest = 120
 	}
 	for seed := first; seed < first+uint64(count); seed++ {

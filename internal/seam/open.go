@@ -4,6 +4,7 @@ package seam
 type answer struct {
 	lines []int
 	total cost
+	musts least // for the aim musts
 }
 
 // lastReach is how far from R the last sheet of an open span can start.

@@ -26,6 +26,7 @@ type rows struct {
 	alone   bool // one sheet may cover all
 	taken   []undo
 	logs    int // trials that may be undone
+	gone    int // words gone over
 }
 
 // undo is what a word of rows was before.

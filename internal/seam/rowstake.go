@@ -72,6 +72,7 @@ func (r *rows) goForth(begin, most int) {
 	acc := make([]uint64, words)
 	same := 0
 	for i := begin; i < n; i++ {
+		r.gone += words
 		last := i - r.least
 		if last < r.g.lines-r.base && r.crosses(last, i) {
 			last = i - r.wrapped
@@ -143,6 +144,7 @@ func (r *rows) goBack(begin, most int) {
 	acc := make([]uint64, words)
 	same := 0
 	for i := begin; i >= 0; i-- {
+		r.gone += words
 		first := i + r.least
 		if r.crosses(i, first) {
 			first = i + r.wrapped

@@ -178,23 +178,40 @@ func (p *problem) keep(broken bool) (kept []int, low least, err error) {
 	if len(p.can) == 0 {
 		return nil, low, nil
 	}
-	// 1. All pins at once, which is what mostly can be had; 2. one by one in file order, each with those kept before it.
+	// 1. All pins at once, which is what mostly can be had; 2. in file order, each with those kept before it.
 	if (low != least{}) {
 		if ok, err := p.meets(p.can, low); err != nil || ok {
 			return p.can, low, err
 		}
 	}
-	for _, pin := range p.can {
-		with := append(slices.Clone(kept), pin)
-		ok, err := p.meets(with, low)
-		if err != nil {
-			return nil, low, err
-		}
-		if ok {
-			kept = with
+	kept, err = p.keepInOrder(low)
+	return kept, low, err
+}
+
+// keepInOrder finds which pins can be kept, each with those kept before it. Where some can be kept together each of them can with
+// those before it: so many are asked of at once, the more the more were kept of late, and where they cannot be kept half as many.
+func (p *problem) keepInOrder(low least) (kept []int, err error) {
+	if p.tables == nil { // the costs of lines are the same for all these questions
+		p.tables = map[tableKey]*table{}
+		defer func() { p.tables = nil }()
+	}
+	late := 0 // kept since the last one that fell
+	for at, row := 0, 1; at < len(p.can); {
+		row = min(row, len(p.can)-at)
+		with := append(slices.Clone(kept), p.can[at:at+row]...)
+		switch ok, err := p.meets(with, low); {
+		case err != nil:
+			return nil, err
+		case ok:
+			at, late = at+row, late+row
+			kept, row = with, max(1, late/2)
+		case row == 1:
+			at, late = at+1, 0 // it falls
+		default:
+			row /= 2
 		}
 	}
-	return kept, low, nil
+	return kept, nil
 }
 
 // bareMusts is the least of the musts with no pin kept, as musts gave it.
@@ -224,8 +241,12 @@ func (p *problem) meets(pins []int, low least) (bool, error) {
 		_, ok, err := p.best(musts, true, low, pins)
 		return ok, err
 	}
-	now, ok, err := p.musts(pins, true)
-	return ok && !now.over(low), err
+	t, err := p.table(musts, false, least{})
+	if err != nil {
+		return false, err
+	}
+	_, ok := p.bestBy(t, t.beyond(low), pins)
+	return ok, nil
 }
 
 // musts finds the least of the musts with some pins kept; broken says that it is known not to be nought.
@@ -240,9 +261,7 @@ func (p *problem) musts(pins []int, broken bool) (least, bool, error) {
 	if !ok || err != nil {
 		return least{}, false, err
 	}
-	seams, closing := p.seams(found.lines)
-	score := p.s.Score(seams, closing)
-	return least{score.Bends, score.Edges}, true, nil
+	return found.musts, true, nil
 }
 
 // best finds the best layout that keeps some pins: with strict one that breaks no must, else one whose musts add up
@@ -254,18 +273,31 @@ func (p *problem) best(aim Aim, strict bool, low least, pins []int) (answer, boo
 	}
 	under := never
 	if !strict && aim != musts {
-		under = t.of(itemBends, low.bends/t.unit).plus(t.of(itemEdges, low.edges/t.unit+1))
+		under = t.beyond(low)
 	}
-	var best answer
-	found := false
+	best, found := p.bestBy(t, under, pins)
+	if aim == musts && !strict {
+		bends, edges := t.mustsOf(best.total)
+		best.musts = least{bends * t.unit, edges * t.unit}
+	}
+	return best, found, nil
+}
+
+// beyond is what no layout costs whose musts are no worse than low, and every other does.
+func (t *table) beyond(low least) cost {
+	return t.of(itemBends, low.bends/t.unit).plus(t.of(itemEdges, low.edges/t.unit+1))
+}
+
+// bestBy finds the best layout by a table that keeps some pins and costs less than under.
+func (p *problem) bestBy(t *table, under cost, pins []int) (best answer, found bool) {
 	p.choose(pins, way{closings: p.g.closings()}, func(chosen way) {
 		b := newBounds(p.g, chosen.wishes)
 		got, ok := t.barring(chosen.wishes).solve(b, chosen.closings, under, p.store)
-		if ok && (!found || p.before(aim, got, best)) {
+		if ok && (!found || p.before(t.aim, got, best)) {
 			best, found = got, true
 		}
 	})
-	return best, found, nil
+	return best, found
 }
 
 // choose calls do for each choice of one way for each pin.
