@@ -34,7 +34,7 @@ func BenchmarkBareRun(b *testing.B) {
 		name   string
 		sheets int64
 		round  bool
-	}{{"round 20 sheets", 20, true}, {"round 30 sheets", 30, true}, {"corners 20 sheets", 20, false}} {
+	}{{"round 20 sheets", 20, true}, {"round 30 sheets", 30, true}, {"corners 20 sheets", 20, false}, {"corners 30 sheets", 30, false}} {
 		for aim, name := range aimNames {
 			b.Run(c.name+"/"+name, func(b *testing.B) {
 				var spans []Span

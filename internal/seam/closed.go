@@ -1,6 +1,9 @@
 package seam
 
-import "slices"
+import (
+	"iter"
+	"slices"
+)
 
 // closed finds the best layout of a closed span among those that cost less than under; closings lists the lines the
 // closing seam may fall on, nil for all.
@@ -167,8 +170,9 @@ func (t *table) covered(class []int) []int {
 	return class[low:search(class, at+long)]
 }
 
-// classes groups the lines that can hold the closing seam by what shows of it, the least first.
-func (t *table) classes(closings []int) [][]int {
+// classes groups the lines that can hold the closing seam by what shows of it, the least first. Mostly the first has a layout,
+// so that the others are not made.
+func (t *table) classes(closings []int) iter.Seq2[int, []int] {
 	if closings == nil {
 		closings = make([]int, t.g.lines)
 		for i := range closings {
@@ -176,24 +180,40 @@ func (t *table) classes(closings []int) [][]int {
 		}
 	}
 	var heights []int64
-	var classes [][]int
+	var sizes []int
 	last := -1
 	for _, c := range closings {
 		if t.seams[c].isNever() {
 			continue
 		}
-		feet := int64(0)
-		if t.aim != musts {
-			feet = t.g.feet[c]
-		}
-		if last < 0 || heights[last] != feet {
+		if feet := t.shown(c); last < 0 || heights[last] != feet {
 			var found bool
 			if last, found = slices.BinarySearch(heights, feet); !found {
 				heights = slices.Insert(heights, last, feet)
-				classes = slices.Insert(classes, last, nil)
+				sizes = slices.Insert(sizes, last, 0)
 			}
 		}
-		classes[last] = append(classes[last], c)
+		sizes[last]++
 	}
-	return classes
+	return func(yield func(int, []int) bool) {
+		for i, feet := range heights {
+			class := make([]int, 0, sizes[i])
+			for _, c := range closings {
+				if !t.seams[c].isNever() && t.shown(c) == feet {
+					class = append(class, c)
+				}
+			}
+			if !yield(i, class) {
+				return
+			}
+		}
+	}
+}
+
+// shown is what shows of a closing seam, as far as it counts.
+func (t *table) shown(line int) int64 {
+	if t.aim == musts {
+		return 0
+	}
+	return t.g.feet[line]
 }

@@ -8,6 +8,52 @@ import (
 	"flitchlay/internal/effort"
 )
 
+// eachPlace tries each closing place by itself.
+func eachPlace(t *table, s *store) *hunt {
+	h := &hunt{t: t, under: never, place: t.g.lines}
+	forth := newSweeper(t, bounds{}, s)
+	all := t.lanes(s, true)
+	for _, class := range t.classes(nil) {
+		for _, c := range class {
+			if x := h.bound(forth, &group{places: []int{c}, pull: []cost{{}}, v: all})[0]; !h.beaten(c, x) {
+				h.under, h.place = x, c
+			}
+		}
+		if h.place < t.g.lines {
+			break
+		}
+	}
+	return h
+}
+
+// The same round bare runs that whole sheets miss by the least step: there sheets are counted and places pulled evenly.
+func TestHuntOnBareRuns(t *testing.T) {
+	t.Parallel()
+	counted := 0
+	for seed := range uint64(effort.Of(6, 40)) {
+		span := bareRun(seed, 4+int64(seed%4), seed%5 == 4)
+		span.Snap = inch / 4
+		for aim := Steady; aim <= Even; aim++ {
+			g := newGrid(&span)
+			table, err := newTable(g, aim, true, least{})
+			require.NoError(t, err)
+			s := &store{}
+			found, ok := table.closed(bounds{}, nil, never, s)
+			h := eachPlace(table, s)
+			require.Equal(t, h.place < g.lines, ok, "seed %d, aim %d", seed, aim)
+			if !ok {
+				continue
+			}
+			require.Equal(t, h.place, found.lines[0], "seed %d, aim %d", seed, aim)
+			require.Equal(t, h.under, found.total, "seed %d, aim %d", seed, aim)
+			if g.shorter() > 0 {
+				counted++
+			}
+		}
+	}
+	require.Greater(t, counted, 8)
+}
+
 // What bounds rule out is never the best: on whole rooms the hunt finds what trying each closing place by itself finds.
 func TestHuntAgainstEachPlace(t *testing.T) {
 	t.Parallel()
@@ -30,19 +76,7 @@ func TestHuntAgainstEachPlace(t *testing.T) {
 			require.NoError(t, err)
 			s := &store{}
 			found, ok := table.closed(bounds{}, nil, never, s)
-			h := &hunt{t: table, under: never, place: g.lines}
-			forth := newSweeper(table, bounds{}, s)
-			all := table.lanes(s, true)
-			for _, class := range table.classes(nil) {
-				for _, c := range class {
-					if x := h.bound(forth, &group{places: []int{c}, pull: []cost{{}}, v: all})[0]; !h.beaten(c, x) {
-						h.under, h.place = x, c
-					}
-				}
-				if h.place < g.lines {
-					break
-				}
-			}
+			h := eachPlace(table, s)
 			require.Equal(t, h.place < g.lines, ok, "seed %d, aim %d", seed, aim)
 			if !ok {
 				continue

@@ -40,9 +40,9 @@ func (h *hunt) count(g *group) {
 
 // countTilted is countOnce by tilts, where what they add is enough to beat a place.
 func (h *hunt) countTilted(w *scout, g *group) {
-	for _, pull := range h.t.tilts(g.places) {
-		most := slices.MaxFunc(pull, cost.compare)
-		if len(g.places) != len(pull) || len(g.places) <= h.t.g.net/8 || g.lowest().plus(most).less(h.under) {
+	for _, left := range [2]bool{true, false} {
+		pull := h.t.tilt(g.places, len(h.lines), left)
+		if pull == nil || len(g.places) <= h.t.g.net/8 || g.lowest().plus(slices.MaxFunc(pull, cost.compare)).less(h.under) {
 			return
 		}
 		g.pull = pull

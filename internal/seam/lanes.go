@@ -117,6 +117,18 @@ func turned[T any](s *shelf[T], list []T) []T {
 // keptLanes are the lanes of a table that is used again, and the same from right to left.
 type keptLanes struct{ all, mirror *lanes }
 
+// openLanes returns the lanes of an open span; done gives back what is not kept.
+func (t *table) openLanes(s *store) (all *lanes, done func()) {
+	if t.kept == nil {
+		all = t.lanes(s, true)
+		return all, func() { all.free(s) }
+	}
+	if t.kept.all == nil {
+		t.kept.all = t.lanes(s, true)
+	}
+	return t.kept.all, func() {}
+}
+
 // bothLanes returns the lanes of a closed span, both ways; done gives back what is not kept.
 func (t *table) bothLanes(s *store, full bool) (all, mirror *lanes, done func()) {
 	if t.kept != nil && t.kept.all != nil && (t.kept.all.node != nil || !full) {

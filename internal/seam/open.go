@@ -80,8 +80,8 @@ func (w *sweeper) start(j int) cost {
 func (t *table) open(b bounds, s *store) (answer, bool) {
 	w := newSweeper(t, b, s)
 	defer w.free()
-	all := t.lanes(s, true)
-	defer all.free(s)
+	all, done := t.openLanes(s)
+	defer done()
 	w.load(*all)
 	w.lastSheets()
 	w.run()
@@ -134,6 +134,16 @@ func (w *sweeper) leastDifference(best cost) int {
 	return first
 }
 
+// might says whether the lowest word of what inner returns is low: it mostly is not, and is found sooner.
+func (w *sweeper) might(a, j int, low uint64) bool {
+	b := w.lines[j]
+	x := w.sheets[w.crosses(a, b)][b-a].c + w.on[j].c
+	if w.jump != nil && b-a != w.g.net {
+		x += w.kinds[w.jump[j]].c
+	}
+	return x == low
+}
+
 // tight returns the first lanes of all layouts that cost best, and for each lane which of them lead to it.
 func (w *sweeper) tight(best cost) (firsts []int, reached [][]uint64) {
 	for j := w.find(w.g.firstReach()+1) - 1; j >= 0; j-- {
@@ -154,7 +164,7 @@ func (w *sweeper) tight(best cost) (firsts []int, reached [][]uint64) {
 		}
 		a, need := w.lines[i], w.on[i].minus(w.node[i])
 		for j := i + 1; j < len(w.lines) && w.lines[j] <= a+w.g.net; j++ {
-			if w.inner(a, j) != need {
+			if !w.might(a, j, need.c) || w.inner(a, j) != need {
 				continue
 			}
 			if reached[j] == nil {
