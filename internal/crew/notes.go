@@ -26,15 +26,10 @@ func (d *wallBoard) narrowWords() []string {
 	var lines []string
 	for _, h := range d.p.rows {
 		if s := d.w.Run.Hanging(h.Place); s.Short > 0 && !h.Hung() && d.p.Here(h) && h.Lined {
-			lines = append(lines, narrowLine(d.SheetNumbers(h), d.Inches(s.Gross), d.Inches(d.half-s.Short.HalfDown())))
+			lines = append(lines, d.Words.Say("receive.came", d.SheetNumbers(h), d.Inches(s.Gross), d.Inches(d.half-s.Short.HalfDown())))
 		}
 	}
 	return lines
-}
-
-// narrowLine says of a sheet that came narrower how its seam stands to its raw edge.
-func narrowLine(sheet, wide, seam string) string {
-	return sheet + " came " + wide + " wide: its seam " + seam + " left of its raw edge"
 }
 
 // stockWords name the courses that an opening takes whole, at places where another course hangs.

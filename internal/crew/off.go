@@ -35,11 +35,11 @@ func offArrows(left, right string, up bool) string {
 }
 
 // offHead heads what stands under the seams, where the rows have it: the first that has room.
-func offHead(rows []tapeRow, page string) []string {
+func (b *board) offHead(rows []tapeRow, page string) []string {
 	if !hasOff(rows) {
 		return nil
 	}
-	return []string{"may be off: " + page, "off: " + page, "off"}
+	return []string{b.Words.Say("off.head_long", page), b.Words.Say("off.head_fair", page), b.Words.Say("off.head_short")}
 }
 
 func hasOff(rows []tapeRow) bool {
@@ -77,7 +77,7 @@ func (b *board) offRule(g *scene.Group, rows []tapeRow, y float64, page string) 
 	if !hasOff(rows) {
 		return
 	}
-	for _, words := range []string{"off more than ← →: STOP, plan again, " + page, "off more: STOP, plan again, " + page, "off more: STOP, " + page} {
+	for _, words := range []string{b.Words.Say("off.more_long", page), b.Words.Say("off.more_fair", page), b.Words.Say("off.more_short", page)} {
 		size := folio.TapedText * u
 		if scene.Width(words, size, true) <= b.List.W()-0.6*u && y+5.6*u <= b.List.Y1-1.9*u {
 			b.Word(g, scene.Pt(b.List.X0, y+5.6*u), words, size, true, scene.Start)

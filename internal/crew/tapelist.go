@@ -109,7 +109,7 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	columns := b.tapeColumns(rows)
 	top, head := box.Y0+8.6*u, tapeHead*u
 	high := math.Max(leastRow(rows)*u, math.Min(tapeMost*u, (box.Y1-top-head-underTape*u)/math.Max(float64(len(rows)), 1)))
-	b.tapeHeads(g, columns, top, d.w.Run.Up, offHead(rows, d.PageWord(crewday.OffKey)))
+	b.tapeHeads(g, columns, top, d.w.Run.Up, b.offHead(rows, d.PageWord(crewday.OffKey)))
 	y := top + head
 	g.HLine(x0, x1, y, scene.Pen(scene.Frame, folio.TapedFine))
 	for i, r := range rows {
@@ -195,7 +195,7 @@ func (b *board) cutting(g *scene.Group, words []string, y float64) float64 {
 
 // Heights in the tape list, in mm on letter paper.
 const (
-	tapeHead  = 9.2  // of the heads: two small lines
+	tapeHead  = 9.6  // of the heads: two small lines
 	tapeLeast = 9.3  // of a row: two numbers one over the other
 	tapeWords = 9.9  // words over a figure
 	tapeOff   = 9.3  // a seam over how far it may be off

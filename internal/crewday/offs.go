@@ -21,8 +21,8 @@ func (c *Set) OffPages(n int) []*scene.Page {
 	}
 	level := c.Room.Veneer.Horizontal
 	k := c.readable()
-	t := &draft.Table{Title: offHead, Row: k.Of(5.6), Rows: rows}
-	for i, head := range offHeads(level) {
+	t := &draft.Table{Title: c.Words.Say("off.head"), Row: k.Of(5.6), Rows: rows}
+	for i, head := range c.offHeads(level) {
 		column := draft.Column{Head: head, Wrap: i == 0 || i == 3 || i == 5, Bold: i == 2 || i == 4}
 		if column.Bold {
 			column.Align = scene.End
@@ -30,11 +30,11 @@ func (c *Set) OffPages(n int) []*scene.Page {
 		t.Columns = append(t.Columns, column)
 	}
 	var items []draft.Item
-	for _, text := range offTexts(level, c.Inches(c.Room.Rules.LeastOverlap)) {
+	for _, text := range c.offTexts(level) {
 		items = append(items, draft.Item{Text: text})
 	}
-	return c.sided(n, offTitle, offAbout, []folio.Block{{Table: t}}, func(b *folio.Board, box scene.Box) {
-		y := draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, box.Y0), offRules, k.Medium, true, box.W()) + k.Of(2)
+	return c.sided(n, c.Words.Both("off.title"), c.Words.Say("off.about"), []folio.Block{{Table: t}}, func(b *folio.Board, box scene.Box) {
+		y := draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, box.Y0), c.Words.Say("off.rules"), k.Medium, true, box.W()) + k.Of(2)
 		draft.List(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), items, k.Small, 0, box.W(), box.Y1-y)
 	})
 }
@@ -78,7 +78,7 @@ func (c *Set) offRows() []draft.Row {
 			}
 			x := offLine{wall: s.Wall, first: c.Seam(r, s), off: [4]string{c.Off(play.Left), c.breaks(r, play.Left), c.Off(play.Right), c.breaks(r, play.Right)}}
 			if s.Closing {
-				x.first = startLine(c.Plan.PlaceName(r, s.RightSheet))
+				x.first = c.Words.Say("off.start", c.Plan.PlaceName(r, s.RightSheet))
 			}
 			x.last = x.first
 			if n := len(row) - 1; n >= 0 && row[n].wall == x.wall && row[n].off == x.off && !s.Closing {
@@ -91,7 +91,7 @@ func (c *Set) offRows() []draft.Row {
 	}
 	var rows []draft.Row
 	for _, x := range list {
-		rows = append(rows, draft.Row{Cells: append([]string{c.Room.Walls[x.wall].Name, lines(x.first, x.last)}, x.off[:]...)})
+		rows = append(rows, draft.Row{Cells: append([]string{c.Room.Walls[x.wall].Name, c.lines(x.first, x.last)}, x.off[:]...)})
 	}
 	return rows
 }
@@ -116,11 +116,17 @@ func inOrder(r *layout.Run) []*layout.Seam {
 
 // breaks says what breaks of a run beyond a limit.
 func (c *Set) breaks(r *layout.Run, l layout.Limit) string {
-	number := ""
+	who := l.Name
 	if l.Place > 0 {
-		number = c.Plan.PlaceName(r, l.Place)
+		who = c.Plan.PlaceName(r, l.Place)
 	}
-	return breaks(l, number)
+	switch l.Must {
+	case layout.NoMust:
+		return ""
+	case layout.MustKept:
+		return c.Words.Say("breaks.kept_clear")
+	}
+	return c.Words.Of("breaks", l.Must.String(), who)
 }
 
 // Plays are how far the lines of a run may be off, by the place at their left.
@@ -137,7 +143,7 @@ const plain = 3 * length.Inch
 // Off is a limit, never more than it is: rounded down to what the pages print.
 func (c *Set) Off(l layout.Limit) string {
 	if l.Must == layout.NoMust {
-		return noLimit
+		return c.Words.Say("off.any")
 	}
 	step := c.Style.Least()
 	if l.By >= plain {

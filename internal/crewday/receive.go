@@ -28,26 +28,26 @@ func (c *Set) ReceivePages(n int) []*scene.Page {
 	var blocks []folio.Block
 	for i := range c.Room.Flitches {
 		f := &c.Room.Flitches[i]
-		blocks = append(blocks, folio.Block{Table: c.receiveTable(receiveFlitch(f.Number), f.Sheets, f)})
+		blocks = append(blocks, folio.Block{Table: c.receiveTable(c.Words.Say("receive.flitch", f.Number), f.Sheets, f)})
 	}
 	if blocks == nil {
 		var list []int
 		for i := range c.Plan.Totals.Sheets {
 			list = append(list, i+1)
 		}
-		blocks = []folio.Block{{Table: c.receiveTable(receiveHead, list, nil)}}
+		blocks = []folio.Block{{Table: c.receiveTable(c.Words.Say("receive.head"), list, nil)}}
 	}
-	return c.sided(n, receiveTitle, receiveAbout, blocks, func(b *folio.Board, box scene.Box) {
-		y := draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, box.Y0), receiveSide, k.Medium, true, box.W()) + k.Of(2)
+	return c.sided(n, c.Words.Both("receive.title"), c.Words.Say("receive.about"), blocks, func(b *folio.Board, box scene.Box) {
+		y := draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, box.Y0), c.Words.Say("receive.side"), k.Medium, true, box.W()) + k.Of(2)
 		t := &draft.Table{Row: k.Of(5.6), Columns: []draft.Column{{Wrap: true}, {Align: scene.End, Bold: true}}}
-		for _, x := range receiveFigures(c.Inches(v.GrossWidth), c.Inches(v.Overlap), limit) {
+		for _, x := range [][2]string{{c.Words.Say("receive.gross"), c.Inches(v.GrossWidth)}, {c.Words.Say("receive.overlap"), c.Inches(v.Overlap)}, {c.Words.Say("receive.refuse"), limit}} {
 			t.Rows = append(t.Rows, draft.Row{Cells: x[:]})
 		}
 		t.Fit(k, box.W())
 		_, taken := t.Draw(&b.Page.Group, k, scene.Pt(box.X0, y), 0, box.Y1-y)
 		y = taken.Y1 + k.Of(3)
 		var items []draft.Item
-		for _, text := range receiveTexts(c.Inches(v.GrossWidth), limit) {
+		for _, text := range []string{c.Words.Say("receive.measure"), c.Words.Say("receive.under", limit), c.Words.Say("receive.between", limit, c.Inches(v.GrossWidth)), c.Words.Say("receive.torn")} {
 			items = append(items, draft.Item{Text: text})
 		}
 		draft.List(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), items, k.Small, 0, box.W(), box.Y1-y)
@@ -60,7 +60,7 @@ func (c *Set) receiveTable(title string, numbers []int, f *room.Flitch) *draft.T
 	k := c.readable()
 	t := &draft.Table{Title: title, Lines: true, Row: k.Of(5.4)}
 	for range receiveGroups {
-		for i, head := range receiveHeads() {
+		for i, head := range []string{c.Words.Say("receive.number"), c.Words.Say("receive.width"), c.Words.Say("receive.damage")} {
 			t.Columns = append(t.Columns, draft.Column{Head: head, Bold: i == 0})
 		}
 	}
@@ -92,9 +92,9 @@ func (c *Set) received(f *room.Flitch, number int) (width, damage string) {
 	}
 	switch {
 	case slices.Contains(f.Refused, number):
-		damage = receiveNarrow
+		damage = c.Words.Say("receive.narrow")
 	case slices.Contains(f.Damaged, number):
-		damage = receiveDamaged
+		damage = c.Words.Say("receive.damaged")
 	}
 	return width, damage
 }

@@ -116,7 +116,7 @@ func (l *Limit) kept() *KeptLimit {
 	if l.Must == NoMust {
 		return nil
 	}
-	return &KeptLimit{MM(l.By), mustWords[l.Must], orNull(l.Name), orNull(l.Place)}
+	return &KeptLimit{MM(l.By), l.Must.String(), orNull(l.Name), orNull(l.Place)}
 }
 
 func (n *Near) kept() *KeptNear {

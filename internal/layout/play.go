@@ -32,6 +32,9 @@ var (
 	mustOf    = map[seam.Cause]Must{seam.Return: MustReturn, seam.Reveal: MustReveal, seam.Clear: MustClear, seam.Leg: MustLeg, seam.Kept: MustKept}
 )
 
+// String is the must in a word.
+func (m Must) String() string { return mustWords[m] }
+
 // Limit is how far a line may be off to one side, and what it would break one step of the grid further.
 type Limit struct {
 	By    L
