@@ -139,7 +139,7 @@
 // left out first and let in only where no layout does without them. In a closed span the closing places are gone through by
 // their seen height, many at once, and bounds say which of them need not be tried (TestHuntAgainstEachPlace): they are found
 // in the leading bits of the score, as many as one machine word holds, and what they leave is counted in full. Where the
-// girth is a little over that of whole sheets, bounds count sheets. The same span gives the same answer twice
+// girth is a little over that of whole sheets, bounds count sheets (TestHuntOnBareRuns). The same span gives the same answer twice
 // (TestSolveKeepsToItsSpan), and a Solver, which keeps what it knows of a span while its pins move, the same as Solve
 // (TestSolverAgreesWithSolve). A Counter, which asks of narrower and narrower sheets only how many there are, counts those
 // of what Solve finds (TestCounterAgreesWithSolve). A Keeper says whether pins are kept and nothing else
