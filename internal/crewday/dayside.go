@@ -67,11 +67,13 @@ func (h *hanging) daySide(b *folio.Board, box scene.Box, day int) {
 	if h.Metric() {
 		unit = " C"
 	}
-	log := &draft.Table{Title: "READINGS", Lines: true, Row: k.Of(6.4), Columns: []draft.Column{{Head: "TIME"}, {Head: "AIR" + unit}, {Head: "RH"}, {Head: "WALL" + unit}, {Head: "BY"}}}
+	log := &draft.Table{Title: "READINGS", Lines: true, Row: k.Of(6.4), Columns: []draft.Column{{Head: "TIME"}, {Head: "AIR" + unit, Wrap: true}, {Head: "RH", Wrap: true}, {Head: "WALL", Wrap: true}, {Head: "GO"}}}
+	log.Rows = append(log.Rows, draft.Row{Cells: h.limits, Strong: true})
 	for range 5 {
 		log.Rows = append(log.Rows, draft.Row{Cells: []string{"", "", "", "", ""}})
 	}
-	y := h.side(b, box, box.Y0, log) + k.Of(2)
+	y := h.side(b, box, box.Y0, log) - k.Of(1)
+	y = draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), outsideWords, k.Small, false, box.W()) + k.Of(3)
 	for _, x := range h.plan.Steps {
 		if x.Day != day || x.Kind != days.LookStep {
 			continue // hold 0 is signed on the room start page

@@ -26,7 +26,7 @@ func (c *Set) StartPage(n int) []*scene.Page {
 			b.siteChecks(left)
 			split := right.Y0 + math.Min(60*u, right.H()*0.42)
 			b.startPlan(scene.Box{X0: right.X0, Y0: right.Y0, X1: right.X1, Y1: split})
-			right.Y0 = split
+			right.Y0 = b.limitTable(scene.Box{X0: right.X0, Y0: split, X1: right.X1, Y1: right.Y1}) + 1*u
 		} else {
 			right.X0 = left.X0
 		}
@@ -285,9 +285,5 @@ func (b *Board) holdZero() {
 		g.HLine(at, at+w-4*u, y, pen)
 		b.Word(g, scene.Pt(at, y+3.9*u), word, folio.TapedSmall*u, false, scene.Start)
 	}
-	unit := "F"
-	if b.Metric() {
-		unit = "C"
-	}
-	b.Blanks(g, x, right-w, f.Y1-2.8*u, []string{"air", unit + "  RH", "%  board", "wall", unit + "  meter"})
+	b.Blanks(g, x, right-w, f.Y1-2.8*u, []string{"meter", "readings by"})
 }
