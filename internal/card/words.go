@@ -286,8 +286,34 @@ func (w speech) rake(c *Card, r *Rake) string {
 	if len(c.Cut.Walls) > 1 {
 		text = name + " SLOPES on " + w.Room.Walls[r.Wall].Name + ": " + strings.Join(list, ", ")
 	}
+	text += bevelWords(r, w.Inches)
 	if c.Level {
 		return text
 	}
 	return text + "; trim " + w.Inches(trim) + " past it"
+}
+
+// bevelWords say a slope as what a bevel square is set to: how much it rises or falls, going right, over how much of the sheet.
+func bevelWords(r *Rake, inches func(L) string) string {
+	var list []string
+	for _, x := range r.Bevels() {
+		way := "up"
+		if x.Rise < 0 {
+			way = "down"
+		}
+		list = append(list, inches(x.Rise.Abs())+" "+way+" in "+inches(x.Over))
+	}
+	if len(list) == 0 {
+		return ""
+	}
+	return "; bevel, to the right, " + strings.Join(list, ", ")
+}
+
+// RakeWords say the slopes of a card's head and foot, for a list beside the cards.
+func RakeWords(set *folio.TapedSet, c *Card) []string {
+	var list []string
+	for i := range c.Rakes {
+		list = append(list, speech{TapedSet: set}.rake(c, &c.Rakes[i]))
+	}
+	return list
 }

@@ -17,8 +17,25 @@ func (d *wallBoard) tapeWords() []string {
 	}
 	lines := append(append(d.jointWords(), d.stockWords()...), append(d.edgeWords(), d.sliverWords()...)...)
 	lines = append(lines, "seam "+d.Inches(d.half)+" left of raw edge")
-	lines = append(append(lines, d.slantWords()...), d.witnessWords()...)
+	lines = append(append(lines, d.secondWords()...), append(d.slantWords(), d.witnessWords()...)...)
 	return append(lines, d.beside...)
+}
+
+// secondWords say where a second level line is struck, how far from the first, and how the figures of sheets run from it.
+func (d *wallBoard) secondWords() []string {
+	var lines []string
+	for _, s := range d.w.Seconds() {
+		if from, to := max(s.From, d.p.From), min(s.To, d.p.To); from < to {
+			more, less := "over", "less up, more down"
+			if s.By < 0 {
+				more, less = "under", "more up, less down"
+			}
+			by := d.Say(s.By.Abs())
+			lines = append(lines, "LINE 2: "+by+" "+more+" the level line, from "+d.Along(d.w.Face, from)+" to "+d.Along(d.w.Face, to)+
+				"; from it figures are "+by+" "+less)
+		}
+	}
+	return lines
 }
 
 // stockWords name the courses that an opening takes whole, at places where another course hangs.

@@ -16,5 +16,14 @@ func (c *Set) levelWords() string {
 			break
 		}
 	}
+	for _, w := range c.Faces {
+		for _, s := range w.Seconds() {
+			side := " over it"
+			if s.By < 0 {
+				side = " under it"
+			}
+			words += "; line 2 on " + w.W.Name + ", struck from it: " + c.Say(s.By.Abs()) + side
+		}
+	}
 	return words
 }
