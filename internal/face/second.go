@@ -31,7 +31,7 @@ func (f *Face) Seconds() []Second {
 		over := limit == level
 		if s, ok := past(f.W.Floor, limit, over); ok {
 			low, high := heights(f.W.Floor, s.From, s.To)
-			by := low + (high-low).HalfDown() + handFeet*foot - level
+			by := low + (high - low).HalfDown() + handFeet*foot - level
 			s.By = length.MulDiv(by, 1, foot) * foot
 			list = append(list, s)
 		}
