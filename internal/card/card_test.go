@@ -133,6 +133,14 @@ func TestRakesHaveTheirFigures(t *testing.T) {
 			rakes++
 			require.True(t, r.Head)
 			first, last := r.Points[0], r.Points[len(r.Points)-1]
+			rise := card.L(0)
+			for _, b := range r.Bevels() {
+				rise += b.Rise
+				assert.True(t, 0 < b.Over && b.Over <= last.X-first.X)
+			}
+			if len(r.Bevels()) == len(r.Points)-1 {
+				assert.Equal(t, last.Z-first.Z, rise, "bevels lead from end to end")
+			}
 			assert.True(t, first.X >= 0 && last.X <= c.Kept.Right && first.X < last.X)
 			for _, q := range r.Points {
 				assert.LessOrEqual(t, q.Z, c.Kept.Top, "the sheet is cut over the highest of it")

@@ -17,6 +17,21 @@ type Rake struct {
 	Points []shape.Point // from left to right
 }
 
+// Bevel is a straight part of a rake: how much it rises over how much of the sheet, going right.
+type Bevel struct{ Rise, Over L }
+
+// Bevels are the straight parts of a rake that are not level, from left to right.
+func (r *Rake) Bevels() []Bevel {
+	var list []Bevel
+	for i := 1; i < len(r.Points); i++ {
+		a, b := r.Points[i-1], r.Points[i]
+		if b.X > a.X && a.Z != b.Z {
+			list = append(list, Bevel{b.Z - a.Z, b.X - a.X})
+		}
+	}
+	return list
+}
+
 // leastRake is what a ceiling or a floor falls over a sheet before it is worth a figure: less is taken up by the trim.
 const leastRake = length.Inch / 4
 

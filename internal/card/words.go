@@ -5,6 +5,7 @@ import (
 
 	"flitchlay/internal/count"
 	"flitchlay/internal/folio"
+	"flitchlay/internal/words"
 )
 
 // What a card says is put together here, from the table of words. What is said of a cut-out is the cut list's: see
@@ -275,8 +276,36 @@ func (w speech) rake(c *Card, r *Rake) string {
 	if len(c.Cut.Walls) > 1 {
 		text = w.Words.Of("slopes", end+" on", w.Room.Walls[r.Wall].Name, strings.Join(list, ", "))
 	}
+	text += w.bevel(r)
 	if c.Level {
 		return text
 	}
 	return w.Words.Say("card.rake_trim", text, w.Inches(trim))
+}
+
+// bevel says a slope as what a bevel square is set to: how much it rises or falls, going right, over how much of the sheet.
+func (w speech) bevel(r *Rake) string {
+	var list []string
+	for _, x := range r.Bevels() {
+		way := "slopes.bevel_up"
+		if x.Rise < 0 {
+			way = "slopes.bevel_down"
+		}
+		list = append(list, w.Words.Say(way, w.Inches(x.Rise.Abs()), w.Inches(x.Over)))
+	}
+	if len(list) == 0 {
+		return ""
+	}
+	return w.Words.Say("slopes.bevel", strings.Join(list, ", "))
+}
+
+// RakeWords say the slopes of a card's head and foot in a language, for a list beside the cards.
+func RakeWords(set *folio.TapedSet, t *words.Table, c *Card) []string {
+	in := *set
+	in.Words = t
+	var list []string
+	for i := range c.Rakes {
+		list = append(list, speech{TapedSet: &in}.rake(c, &c.Rakes[i]))
+	}
+	return list
 }

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"flitchlay/internal/card"
 	"flitchlay/internal/count"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
@@ -31,6 +32,10 @@ type cutRow struct {
 // cutRows lists all sheets in hanging order.
 func (c *Set) cutRows() []cutRow {
 	var list []cutRow
+	cards := map[*layout.Sheet]*card.Card{}
+	for _, x := range card.Of(c.Count) {
+		cards[x.Sheet] = x
+	}
 	for i := range c.Plan.Runs {
 		r := &c.Plan.Runs[i]
 		for k := range r.Sheets {
@@ -53,6 +58,7 @@ func (c *Set) cutRows() []cutRow {
 			row.wall = x.Walls[0]
 			for _, t := range c.Words.Each() {
 				c.whatElse(t, x, &row)
+				row.more = append(row.more, card.RakeWords(c.TapedSet, t, cards[s])...)
 			}
 			list = append(list, row)
 		}

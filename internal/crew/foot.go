@@ -161,12 +161,14 @@ func (b *board) holdField(g *scene.Group, box scene.Box, d *wallBoard) {
 	if len(d.p.holds()) > 0 {
 		b.Word(g, scene.Pt(x, box.Y0+12.4*u), b.Words.Say("foot.look", far), size, false, scene.Start)
 		mid := x + (right-x)*0.58
-		y := box.Y0 + 21.5*u
+		y := box.Y0 + 20.3*u
 		pen := scene.Pen(scene.Frame, 0.25)
 		g.HLine(x, mid-2*u, y, pen)
 		g.HLine(mid, right, y, pen)
 		b.Word(g, scene.Pt(x, y+3.9*u), b.Words.Say("sign.name"), folio.TapedSmall*u, false, scene.Start)
 		b.Word(g, scene.Pt(mid, y+3.9*u), b.Words.Say("sign.time"), folio.TapedSmall*u, false, scene.Start)
 	}
-	b.Blanks(g, x, right, box.Y1-3.4*u, []string{b.Words.Say("blank.air"), b.Words.Say("blank.humidity", unit), b.Words.Say("blank.board")})
+	b.Blanks(g, x, right, box.Y1-6*u, []string{b.Words.Say("blank.air"), b.Words.Say("blank.humidity", unit), b.Words.Say("blank.board")})
+	limits := b.LimitLine()
+	b.Word(g, scene.Pt(x, box.Y1-1.9*u), scene.Shorten(limits, folio.TapedSmall*u, false, right-x), folio.TapedSmall*u, false, scene.Start)
 }

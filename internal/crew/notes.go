@@ -16,7 +16,7 @@ func (d *wallBoard) tapeWords() []string {
 		return append(append(d.jointWords(), d.markWordsUp()...), d.beside...)
 	}
 	lines := append(append(d.jointWords(), d.stockWords()...), append(d.edgeWords(), d.sliverWords()...)...)
-	lines = append(append(lines, d.Words.Say("tape.seam_left", d.Inches(d.half))), d.narrowWords()...)
+	lines = append(append(append(lines, d.Words.Say("tape.seam_left", d.Inches(d.half))), d.narrowWords()...), d.secondWords()...)
 	lines = append(append(lines, d.slantWords()...), d.witnessWords()...)
 	return append(lines, d.beside...)
 }
@@ -27,6 +27,21 @@ func (d *wallBoard) narrowWords() []string {
 	for _, h := range d.p.rows {
 		if s := d.w.Run.Hanging(h.Place); s.Short > 0 && !h.Hung() && d.p.Here(h) && h.Lined {
 			lines = append(lines, d.Words.Say("receive.came", d.SheetNumbers(h), d.Inches(s.Gross), d.Inches(d.half-s.Short.HalfDown())))
+		}
+	}
+	return lines
+}
+
+// secondWords say where a second level line is struck, how far from the first, and how the figures of sheets run from it.
+func (d *wallBoard) secondWords() []string {
+	var lines []string
+	for _, s := range d.w.Seconds() {
+		if from, to := max(s.From, d.p.From), min(s.To, d.p.To); from < to {
+			way := "tape.second_over"
+			if s.By < 0 {
+				way = "tape.second_under"
+			}
+			lines = append(lines, d.Words.Say(way, d.Say(s.By.Abs()), d.Along(d.w.Face, from), d.Along(d.w.Face, to)))
 		}
 	}
 	return lines

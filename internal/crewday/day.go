@@ -16,16 +16,17 @@ import (
 // hanging is the plan of the hanging days on its way onto pages of the install set.
 type hanging struct {
 	*folio.Set
-	look draft.Look
-	plan *days.Schedule
-	box  scene.Box // that the pages leave to it
+	look   draft.Look
+	plan   *days.Schedule
+	box    scene.Box // that the pages leave to it
+	limits []string  // of the readings, a cell for each column of the log
 }
 
 // DayPages draws the pages of the hanging days: what each wall takes, then a timetable for every day with its hold
 // points, its stop places and a log to fill in. There are none where nothing is left to hang.
 func (c *Set) DayPages(n int) []*scene.Page {
 	var out []*scene.Page
-	h := &hanging{Set: &c.Set, look: c.readable(), plan: c.Days}
+	h := &hanging{Set: &c.Set, look: c.readable(), plan: c.Days, limits: c.logLimits()}
 	fresh := func(title string) *Board {
 		lines := [2]string{c.Place(), h.Words.Say("day.crew", h.plan.Day.Crew, clock(h.plan.Day.Start), clock(h.plan.Day.End))}
 		b := c.Open(n+len(out), folio.Sheet{Title: title, Lines: lines})

@@ -61,12 +61,14 @@ func (h *hanging) side(b *folio.Board, box scene.Box, y float64, t *draft.Table)
 // daySide is what is filled in through a day: readings and signed hold points.
 func (h *hanging) daySide(b *folio.Board, box scene.Box, day int) {
 	k := h.look
-	log := &draft.Table{Title: h.Words.Both("day.readings"), Lines: true, Row: k.Of(6.4), Columns: []draft.Column{{Head: h.Words.Say("day.time")}, {Head: h.Words.Say("day.air", h.degrees())},
-		{Head: h.Words.Say("day.humidity")}, {Head: h.Words.Say("day.wall_at", h.degrees())}, {Head: h.Words.Say("day.by")}}}
+	log := &draft.Table{Title: h.Words.Both("day.readings"), Lines: true, Row: k.Of(6.4), Columns: []draft.Column{{Head: h.Words.Say("day.time")}, {Head: h.Words.Say("day.air", h.degrees()), Wrap: true},
+		{Head: h.Words.Say("day.humidity"), Wrap: true}, {Head: h.Words.Say("day.wall_at", h.degrees()), Wrap: true}, {Head: h.Words.Say("limits.go_head")}}}
+	log.Rows = append(log.Rows, draft.Row{Cells: h.limits, Strong: true})
 	for range 5 {
 		log.Rows = append(log.Rows, draft.Row{Cells: []string{"", "", "", "", ""}})
 	}
-	y := h.side(b, box, box.Y0, log) + k.Of(2)
+	y := h.side(b, box, box.Y0, log) - k.Of(1)
+	y = draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), h.Words.Say("limits.outside"), k.Small, false, box.W()) + k.Of(3)
 	for _, x := range h.plan.Steps {
 		if x.Day != day || x.Kind != days.LookStep {
 			continue // hold 0 is signed on the room start page
@@ -118,3 +120,11 @@ func (h *hanging) far() string {
 
 // degrees is the letter of the degrees that are read.
 func (h *hanging) degrees() string { return degrees(h.Set) }
+
+// degrees is the letter of the degrees that are read.
+func degrees(s *folio.Set) string {
+	if s.Metric() {
+		return s.Words.Say("unit.celsius")
+	}
+	return s.Words.Say("unit.fahrenheit")
+}

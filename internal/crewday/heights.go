@@ -46,7 +46,8 @@ func (c *Set) heightPages(n int) []*scene.Page {
 		}
 	}
 	high := (9.3 + 3*row) * u
-	fit := max(1, int((area.H()-5*u)/high))
+	words := scene.Box{X0: b.Page.Frame.X0 + 3*u, Y0: area.Y1 - c.arrivalHigh(b.Page.Frame.W()-6*u), X1: b.Page.Frame.X1 - 3*u, Y1: area.Y1}
+	fit := max(1, int((words.Y0-area.Y0-5*u)/high))
 	sheets := (len(grids) + fit - 1) / fit
 	var out []*scene.Page
 	for i := range sheets {
@@ -60,6 +61,7 @@ func (c *Set) heightPages(n int) []*scene.Page {
 			b.heightGrid(g, o.w, o.places, scene.Pt(x, y+7.8*u), wide/float64(across), row*u)
 			y += high
 		}
+		b.arrivalWords(words)
 		out = append(out, b.Page)
 	}
 	return out

@@ -16,5 +16,14 @@ func (c *Set) levelWords() string {
 			break
 		}
 	}
+	for _, w := range c.Faces {
+		for _, s := range w.Seconds() {
+			way := "start.second_over"
+			if s.By < 0 {
+				way = "start.second_under"
+			}
+			words += "; " + c.Words.Say(way, w.W.Name, c.Say(s.By.Abs()))
+		}
+	}
 	return words
 }

@@ -24,7 +24,7 @@ func (c *Set) StartPage(n int) []*scene.Page {
 			b.siteChecks(left)
 			split := right.Y0 + math.Min(60*u, right.H()*0.42)
 			b.startPlan(scene.Box{X0: right.X0, Y0: right.Y0, X1: right.X1, Y1: split})
-			right.Y0 = split
+			right.Y0 = b.limitTable(scene.Box{X0: right.X0, Y0: split, X1: right.X1, Y1: right.Y1}) + 1*u
 		} else {
 			right.X0 = left.X0
 		}
@@ -279,14 +279,5 @@ func (b *Board) holdZero() {
 		g.HLine(at, at+w-4*u, y, pen)
 		b.Word(g, scene.Pt(at, y+3.9*u), word, folio.TapedSmall*u, false, scene.Start)
 	}
-	unit := degrees(&b.TapedSet.Set)
-	b.Blanks(g, x, right-w, f.Y1-2.8*u, []string{b.Words.Say("blank.air"), b.Words.Say("blank.humidity", unit), b.Words.Say("blank.board"), b.Words.Say("blank.wall"), b.Words.Say("blank.meter", unit)})
-}
-
-// degrees is the letter of the degrees that are read.
-func degrees(s *folio.Set) string {
-	if s.Metric() {
-		return s.Words.Say("unit.celsius")
-	}
-	return s.Words.Say("unit.fahrenheit")
+	b.Blanks(g, x, right-w, f.Y1-2.8*u, []string{b.Words.Say("limits.meter"), b.Words.Say("limits.by")})
 }
