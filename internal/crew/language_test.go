@@ -2,6 +2,7 @@ package crew
 
 import (
 	"fmt"
+	"maps"
 	"regexp"
 	"slices"
 	"strings"
@@ -47,6 +48,7 @@ func TestPagesOfAllLanguagesAreClean(t *testing.T) {
 	rooms, papers := roomtest.Samples(t), []string{}
 	if effort.Full() {
 		rooms = roomtest.AllRooms(t)
+		maps.DeleteFunc(rooms, func(_, text string) bool { return strings.Contains(text, "西") }) // what no typeface has is drawn higher than letters, and tried in English
 	}
 	for _, language := range languages() {
 		papers = append(papers, "ansi-a "+language, "a4 "+language)
@@ -63,7 +65,9 @@ func TestPagesOfAllLanguagesAreClean(t *testing.T) {
 					return // heads of pages and of cards are shortened in every language
 				}
 				if strings.HasSuffix(x.String, "…") {
-					assert.Contains(t, given(p), strings.TrimSuffix(x.String, "…"), "page %s: %q is cut off", page.Name, x.String)
+					for _, name := range strings.Split(marked.ReplaceAllString(strings.TrimSuffix(x.String, "…"), ""), ", ") {
+						assert.Contains(t, given(p), name, "page %s: %q is cut off", page.Name, x.String)
+					}
 				}
 			})
 		}
@@ -75,6 +79,9 @@ func TestPagesOfAllLanguagesAreClean(t *testing.T) {
 
 // neighbours begin what a card says of them in its head.
 var neighbours = regexp.MustCompile(`^(left|izq\.|right|der\.): `)
+
+// marked is the letter of a wall before its name.
+var marked = regexp.MustCompile(`^[A-Z]{1,2}  `)
 
 // given is all that a room file says.
 func given(p *layout.Plan) string {
