@@ -34,15 +34,16 @@ type cutList struct {
 	b         *board // the page being drawn, nil before the first
 	g         *scene.Group
 	y, bottom float64
-	count     int // sheets on this page
-	first     int // sheets that are cut before all others
+	count     int             // sheets on this page
+	first     int             // sheets that are cut before all others
+	closes    map[string]bool // rows that end what goes up together
 }
 
 // cutPages draws the cut list: the first three on top, then all others, then what is not cut, then how many of which
 // stock length.
 func (c *Set) cutPages(n int) []*scene.Page {
-	l := &cutList{set: c, n: n}
 	rows := c.cutRows()
+	l := &cutList{set: c, n: n, closes: c.closesGroup(rows)}
 	l.first = c.firstCut(rows)
 	l.register(c.registerLines())
 	for i, r := range rows {
@@ -211,7 +212,7 @@ func (l *cutList) sheet(i int, r cutRow, last bool) {
 	l.y += high
 	l.count++
 	width := folio.TapedFine
-	if i+1 == l.first || i >= l.first && (i+1-l.first)%l.set.Days.Day.Group == 0 || last {
+	if i+1 == l.first || l.closes[cutKey(r.sheet, r.run)] || last {
 		width = cutHeavy
 	}
 	if l.y < l.b.Page.Frame.Y1-0.5*u { // not on the frame

@@ -48,6 +48,25 @@ func (d *wallBoard) holdWords() string {
 	return d.Words.Say("wall.hold_after", words)
 }
 
+// closesGroup are the rows of the cut list, by their keys, after which a group of the timetable is whole: what is cut and damped
+// together is ruled off together.
+func (c *Set) closesGroup(rows []cutRow) map[string]bool {
+	group := map[string]int{}
+	for i, step := range c.Days.Steps {
+		for _, k := range step.Tasks {
+			t := &c.Days.Tasks[k]
+			group[keyOf(t.Run, t.Place, t.Course)] = i
+		}
+	}
+	closes := map[string]bool{}
+	for i, r := range rows {
+		if i+1 == len(rows) || group[cutKey(r.sheet, r.run)] != group[cutKey(rows[i+1].sheet, rows[i+1].run)] {
+			closes[cutKey(r.sheet, r.run)] = true
+		}
+	}
+	return closes
+}
+
 // firstCut is how many sheets of the cut list are cut and hung before all others: up to the first look.
 func (c *Set) firstCut(rows []cutRow) int {
 	for i := range c.Days.Tasks {

@@ -8,6 +8,25 @@ import (
 // finest is the finest grid for seams: finer than any knife, coarse enough to count.
 const finest = length.Millimetre / 10
 
+// mostPlaces is on how many places seams may fall in a room: 370 m on a grid of 1/32 in, 50 m on one of 0.1 mm. Each takes memory and
+// time.
+const mostPlaces = 500_000
+
+// places checks that the grid of seams is not too fine for the length of the walls.
+func (d *decoder) places(rules source.Value) {
+	total, snap := L(0), d.room.Rules.Snap
+	for i := range d.room.Walls {
+		if d.room.Walls[i].Cover {
+			total += d.room.Walls[i].Length
+		}
+	}
+	if snap >= finest && total <= length.Limit && total/snap > mostPlaces {
+		at := rules.Get("snap")
+		at.Mistake("write a coarser snap, or draw it as several rooms",
+			"snap = %s is too fine for covered walls %s long in all: they would have over 500,000 places for seams", at.Raw(), d.words(total))
+	}
+}
+
 // sheets checks the veneer against the rules.
 func (d *decoder) sheets(veneer, rules source.Value) {
 	n, r := &d.room.Veneer, &d.room.Rules

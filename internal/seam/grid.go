@@ -15,25 +15,29 @@ type grid struct {
 	main  []bool  // on a main wall
 	// looked says that the seen heights of lines that break a must are known too.
 	looked bool
+	store  *store // that lends the lists, where the grid is for one solving, else nil
 }
 
-func newGrid(s *Span) *grid {
-	g := newBareGrid(s)
+func newGrid(s *Span) *grid { return newLentGrid(s, nil) }
+
+// newLentGrid is newGrid with lists of a store, to which free gives them back.
+func newLentGrid(s *Span, from *store) *grid {
+	g := layGrid(s, from)
 	g.look(false)
 	return g
 }
 
 // newBareGrid is newGrid without the seen heights, of which the musts know nothing.
-func newBareGrid(s *Span) *grid {
-	g := &grid{s: s, net: int(s.NetWidth() / s.Snap)}
+func newBareGrid(s *Span) *grid { return layGrid(s, nil) }
+
+func layGrid(s *Span, from *store) *grid {
+	g := &grid{s: s, net: int(s.NetWidth() / s.Snap), store: from}
 	whole := s.whole()
 	g.lines = int((whole + s.Snap - 1) / s.Snap)
 	if s.Closed {
 		g.short = int64(g.lines)*s.Snap - whole
 	}
-	g.owed = make([]debt, g.lines)
-	g.seen, g.feet = make([]int64, g.lines), make([]int64, g.lines)
-	g.main = make([]bool, g.lines)
+	g.lists()
 	for _, corner := range s.Corners {
 		g.charge(corner, max(s.CornerReturn, s.PreferReturn), func(at int64) debt { return s.nearCorner(at, corner) })
 	}
@@ -50,6 +54,26 @@ func newBareGrid(s *Span) *grid {
 		g.mark(Strip{main.From, main.To - 1}, 0, func(i int) { g.main[i] = true })
 	}
 	return g
+}
+
+// lists makes room for what is known of each line.
+func (g *grid) lists() {
+	if g.store == nil {
+		g.owed = make([]debt, g.lines)
+		g.seen, g.feet = make([]int64, g.lines), make([]int64, g.lines)
+		g.main = make([]bool, g.lines)
+		return
+	}
+	g.owed = g.store.debts.cleared(g.lines)
+	g.seen, g.feet = g.store.longs.cleared(g.lines), g.store.longs.cleared(g.lines)
+	g.main = g.store.flags.cleared(g.lines)
+}
+
+// free gives back what the grid was lent.
+func (g *grid) free() {
+	g.store.debts.give(g.owed)
+	g.store.longs.give(g.seen, g.feet)
+	g.store.flags.give(g.main)
 }
 
 // look asks for the seen heights: those of lines that break a must only when they are wanted.

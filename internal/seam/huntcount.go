@@ -23,6 +23,7 @@ func (h *hunt) count(g *group) {
 				break
 			}
 		}
+		h.countTilted(w, part)
 		kept := 0
 		for k := begin; k < end; k++ {
 			if kept < len(part.places) && part.places[kept] == g.places[k] {
@@ -35,6 +36,18 @@ func (h *hunt) count(g *group) {
 		begin = end
 	}
 	h.prune(g)
+}
+
+// countTilted is countOnce by tilts, where what they add is enough to beat a place.
+func (h *hunt) countTilted(w *scout, g *group) {
+	for _, pull := range h.t.tilts(g.places) {
+		most := slices.MaxFunc(pull, cost.compare)
+		if len(g.places) != len(pull) || len(g.places) <= h.t.g.net/8 || g.lowest().plus(most).less(h.under) {
+			return
+		}
+		g.pull = pull
+		h.countOnce(w, g)
+	}
 }
 
 // countOnce bounds a stretch of places by ways that are counted, and sets the pull by what begins at each of them.

@@ -8,8 +8,8 @@ type way struct {
 	closings []int
 }
 
-// ways lists how a pin can be kept; more than one only where a span lies twice over the pin's place, or where sheets
-// are so few steps wide that its window says nothing of them.
+// ways lists how a pin can be kept; more than one only where a span lies twice over the pin's place, and where two end sheets meet
+// there on a grid so coarse that a sheet is one step.
 func (g *grid) ways(pin Pin) []way {
 	var all []way
 	for _, at := range g.copies(pin.At) {
@@ -141,47 +141,58 @@ func (g *grid) middlesBy(at int64) [][2]int {
 	return pairs
 }
 
-// leastNet is the net width, in steps, under which the window of a pin says nothing of the sheets that keep it.
-const leastNet = 3
-
 // keep lists the ways to have a seam on one of the lines or a sheet that is one of the pairs.
 func (g *grid) keep(at int64, seams []int, pairs [][2]int) []way {
-	// As few ways as can be, for each is solved by itself:
-	// 1. nothing can keep the pin; 2. seams alone are one window that no sheet may pass;
+	// One way wherever that can be, for the choices of ways for many pins are more than can be solved one by one:
+	// 1. nothing can keep the pin;
 	if len(seams) == 0 && len(pairs) == 0 {
 		return nil
 	}
-	if len(pairs) == 0 {
-		return []way{g.turned(wish{low: seams[0], high: seams[len(seams)-1]})}
-	}
-	// 3. with sheets so few steps wide that windows say nothing of them, each seam and each sheet is a way;
-	if g.net < leastNet {
-		return g.forced(seams, pairs)
-	}
-	// 4. seams or sheets: the window, which the sheets named may pass;
+	// 2. seams are a window that no sheet may pass but those named;
 	if len(seams) > 0 {
 		return []way{g.turned(wish{low: seams[0], high: seams[len(seams)-1], but: pairs})}
 	}
-	// 5. sheets alone: the sheet over the place itself has to be one of the pairs.
+	// 3. sheets alone: the sheet over the place itself has to be one of the pairs, and no seam may fall there.
 	line := int(floorDiv(at-g.at(0), g.s.Snap))
 	line = min(line, g.lines-1)
-	if g.at(line) == at {
-		return []way{g.turned(wish{low: line, high: line, but: pairs, bar: []int{line}})}
+	over := func(cell int) []way { // the sheet over one step
+		return []way{g.turned(wish{low: cell + 1, high: cell, but: pairs})}
 	}
-	return []way{g.turned(wish{low: line + 1, high: line, but: pairs})}
+	if g.at(line) != at || line == 0 && !g.s.Closed {
+		return over(line)
+	}
+	// 4. On a coarse grid a sheet beside a seam on the place can be named too, and then each of one step on that side is.
+	left := slices.ContainsFunc(pairs, func(pair [2]int) bool { return pair[1] == line })
+	right := slices.ContainsFunc(pairs, func(pair [2]int) bool { return pair[0] == line })
+	switch {
+	case !left && !right:
+		return []way{g.turned(wish{low: line, high: line, but: pairs, bar: []int{line}})}
+	case !left:
+		return over(line)
+	case !right:
+		return over(line - 1)
+	}
+	// 5. On both sides: of two sheets at a seam one is of one step, unless both are end sheets, and then each sheet is a way.
+	if g.twoEnds(line, pairs) {
+		return g.forced(pairs)
+	}
+	return []way{g.turned(wish{low: line, high: line, but: pairs})}
 }
 
-// forced lists a way for each pair, with seams on its lines and none between, and one for the seams.
-func (g *grid) forced(seams []int, pairs [][2]int) []way {
+// twoEnds reports whether two end sheets that are not among pairs can meet on a line.
+func (g *grid) twoEnds(line int, pairs [][2]int) bool {
+	return !g.s.Closed && line <= g.firstReach() && g.s.R-g.at(line) <= g.s.lastReach() &&
+		!slices.Contains(pairs, [2]int{0, line}) && !slices.Contains(pairs, [2]int{line, g.lines})
+}
+
+// forced lists a way for each pair, with seams on its lines and none between.
+func (g *grid) forced(pairs [][2]int) []way {
 	var all []way
-	if len(seams) > 0 {
-		all = append(all, g.turned(wish{low: seams[0], high: seams[len(seams)-1]}))
-	}
 	for _, pair := range pairs {
 		v := way{}
 		for _, i := range pair {
-			if g.s.Closed || i > 0 && i < g.lines {
-				v.wishes = append(v.wishes, g.turned(wish{low: i, high: i}).wishes...)
+			if i > 0 && i < g.lines {
+				v.wishes = append(v.wishes, wish{low: i, high: i})
 			}
 		}
 		bar := wish{low: -nowhere, high: nowhere}

@@ -39,6 +39,9 @@ type undo struct {
 // mostWords bounds the memory of rows.
 const mostWords = 1 << 22
 
+// leastNet is the net width, in steps, under which rows do not serve.
+const leastNet = 3
+
 // newRows finds the rows of a span with no wish taken; nil where rows do not serve: a span as short as a few sheets, sheets
 // of a few steps, seams that may not stand everywhere, and a long closed span on a grid so fine that it would take too much.
 // With freed it will be asked what lines lead where that now break a must.

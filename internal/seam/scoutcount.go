@@ -51,6 +51,9 @@ func (w *scout) count(low int) []gist {
 			}
 		}
 		if cell > 1 {
+			for j := begin; j < right; j++ {
+				short[j] = w.sum(short[j], w.gist[j])
+			}
 			w.innerReach(begin, right, begin, right, short, w.ends[begin:right])
 		}
 		right, right2 = begin, right

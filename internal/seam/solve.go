@@ -13,14 +13,28 @@ func Solve(span Span, aim Aim) (Layout, error) {
 	if err := span.check(aim); err != nil {
 		return Layout{}, err
 	}
-	p := &problem{s: &span, g: newGrid(&span), aim: aim}
+	lent := stores.Get().(*store)
+	defer stores.Put(lent)
+	p := &problem{s: &span, g: newLentGrid(&span, lent), aim: aim}
+	defer p.free()
 	return p.solve()
+}
+
+// free gives back the lists that a store has lent.
+func (p *problem) free() {
+	for _, t := range p.lent {
+		p.g.store.costs.give(t.seams)
+		p.g.store.kinds.give(t.kind)
+	}
+	p.g.free()
 }
 
 // solve is Solve for a span that was checked.
 func (p *problem) solve() (Layout, error) {
-	p.store = stores.Get().(*store)
-	defer stores.Put(p.store)
+	if p.store = p.g.store; p.store == nil {
+		p.store = stores.Get().(*store)
+		defer stores.Put(p.store)
+	}
 	aim := p.aim
 	p.fell = false
 	p.findWays()
@@ -113,6 +127,7 @@ type problem struct {
 	// counting says that only the number of sheets is asked; other is a table for that of the same lines, or nil.
 	counting bool
 	other    *table
+	lent     []*table   // whose lists are a store's
 	rows     *rows      // with no wish taken, where the span is to be solved again
 	bare     *bareMusts // the same
 	fell     bool       // that all pins cannot be kept without a broken must
@@ -140,6 +155,9 @@ func (p *problem) table(aim Aim, strict bool, low least) (*table, error) {
 		return t, err
 	}
 	t, err := newTable(p.g, aim, strict, low)
+	if p.g.store != nil {
+		p.lent = append(p.lent, t)
+	}
 	if err == nil && p.tables != nil {
 		t.kept, t.past = &keptLanes{}, &past{pulls: map[int]group{}, place: -1}
 		p.tables[key] = t
@@ -272,6 +290,7 @@ func (t *table) beyond(low least) cost {
 
 // bestBy finds the best layout by a table that keeps some pins and costs less than under.
 func (p *problem) bestBy(t *table, under cost, pins []int) (best answer, found bool) {
+	pins = p.choices(pins)
 	p.choose(pins, way{closings: p.g.closings()}, func(chosen way) {
 		b := newBounds(p.g, chosen.wishes)
 		got, ok := t.barring(chosen.wishes).solve(b, chosen.closings, under, p.store)
@@ -280,6 +299,22 @@ func (p *problem) bestBy(t *table, under cost, pins []int) (best answer, found b
 		}
 	})
 	return best, found
+}
+
+// choices leaves out pins that are the same as one before, where that can be kept in several ways: what keeps the one keeps both.
+func (p *problem) choices(pins []int) []int {
+	known := map[Pin]bool{}
+	again := func(i int) bool {
+		pin := p.s.Pins[i]
+		was := known[pin]
+		known[pin] = len(p.ways[i]) > 1
+		return was
+	}
+	if !slices.ContainsFunc(pins, again) {
+		return pins
+	}
+	clear(known)
+	return slices.DeleteFunc(slices.Clone(pins), again)
 }
 
 // choose calls do for each choice of one way for each pin.

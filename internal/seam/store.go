@@ -11,6 +11,9 @@ type store struct {
 	gists shelf[gist]
 	lines shelf[int]
 	kinds shelf[uint16]
+	debts shelf[debt]
+	longs shelf[int64]
+	flags shelf[bool]
 }
 
 var stores = sync.Pool{New: func() any { return new(store) }}
@@ -27,6 +30,13 @@ func (s *shelf[T]) take(n int) []T {
 		return list[:n]
 	}
 	return make([]T, n, 1<<class)
+}
+
+// cleared is take, all of it nought.
+func (s *shelf[T]) cleared(n int) []T {
+	list := s.take(n)
+	clear(list)
+	return list
 }
 
 // give takes lists back.

@@ -195,7 +195,11 @@ func (t *table) mostSheets() int64 {
 func (t *table) price() {
 	g := t.g
 	size := g.size()
-	t.seams = make([]cost, size)
+	if g.store == nil {
+		t.seams = make([]cost, size)
+	} else {
+		t.seams = g.store.costs.take(size)
+	}
 	for i := range t.seams {
 		t.seams[i] = never
 	}
@@ -234,7 +238,11 @@ func (t *table) sortJumps() {
 		main bool
 	}
 	g := t.g
-	t.kind = make([]uint16, g.size())
+	if g.store == nil {
+		t.kind = make([]uint16, g.size())
+	} else {
+		t.kind = g.store.kinds.cleared(g.size())
+	}
 	known := map[jump]uint16{}
 	last, kind := jump{seen: -1}, uint16(0)
 	for i := range t.kind {
