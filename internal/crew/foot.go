@@ -168,7 +168,7 @@ func (b *board) holdField(g *scene.Group, box scene.Box, d *wallBoard) {
 		b.Word(g, scene.Pt(x, y+3.9*u), b.Words.Say("sign.name"), folio.TapedSmall*u, false, scene.Start)
 		b.Word(g, scene.Pt(mid, y+3.9*u), b.Words.Say("sign.time"), folio.TapedSmall*u, false, scene.Start)
 	}
-	b.Blanks(g, x, right, box.Y1-6*u, []string{b.Words.Say("blank.air"), b.Words.Say("blank.humidity", unit), b.Words.Say("blank.board")})
+	b.Blanks(g, x, right, box.Y1-6.5*u, []string{b.Words.Say("blank.air"), b.Words.Say("blank.humidity", unit), b.Words.Say("blank.board")})
 	limits := b.LimitLine()
 	b.Word(g, scene.Pt(x, box.Y1-1.9*u), scene.Shorten(limits, folio.TapedSmall*u, false, right-x), folio.TapedSmall*u, false, scene.Start)
 }

@@ -9,7 +9,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// mark is one mark of the pages that follow, and how the key draws it round a place; its name is that of its words in the table.
+// mark is one mark of the pages that follow, and how the key draws it round a place; its name is the key of its words.
 type mark struct {
 	name string
 	draw func(k *keyPage, g *scene.Group, at scene.Point)
@@ -19,10 +19,10 @@ type mark struct {
 //
 // Source: common practice, no source.
 var (
-	wallMarks = []mark{{"line", (*keyPage).line}, {"check", (*keyPage).check}, {"level", (*keyPage).level}, {"hold", (*keyPage).hold}, {"ripped", (*keyPage).ripped},
-		{"turned", (*keyPage).turned}, {"raw_end", (*keyPage).rawEnd}, {"round", (*keyPage).round}, {"box", (*keyPage).inWall}, {"match", (*keyPage).match}}
-	cardMarks = []mark{{"raw", (*keyPage).raw}, {"cut", (*keyPage).cut}, {"trim", (*keyPage).trim}, {"shows", (*keyPage).shows}, {"fold", (*keyPage).fold},
-		{"cut_out", (*keyPage).cutOut}, {"never", (*keyPage).never}, {"zero", (*keyPage).zero}, {"tick", (*keyPage).tick}, {"apart", (*keyPage).apart}}
+	wallMarks = []mark{{"key.line", (*keyPage).line}, {"key.check", (*keyPage).check}, {"key.level", (*keyPage).level}, {"key.hold", (*keyPage).hold}, {"key.ripped", (*keyPage).ripped},
+		{"key.turned", (*keyPage).turned}, {"key.raw_end", (*keyPage).rawEnd}, {"key.round", (*keyPage).round}, {"key.box", (*keyPage).inWall}, {"key.match", (*keyPage).match}}
+	cardMarks = []mark{{"key.raw", (*keyPage).raw}, {"key.cut", (*keyPage).cut}, {"key.trim", (*keyPage).trim}, {"key.shows", (*keyPage).shows}, {"key.fold", (*keyPage).fold},
+		{"key.cut_out", (*keyPage).cutOut}, {"key.never", (*keyPage).never}, {"key.zero", (*keyPage).zero}, {"key.tick", (*keyPage).tick}, {"key.apart", (*keyPage).apart}}
 )
 
 // Sizes of the key, in mm on letter paper.
@@ -67,10 +67,10 @@ func (c *Set) keyPages(n int) []*scene.Page {
 	}
 	part := func(head string, marks []mark) {
 		next()
-		k.Word(k.g, scene.Pt(k.box.X0, k.y+6*c.Unit), c.Words.Both(head), folio.TapedText*c.Unit, true, scene.Start)
+		k.Word(k.g, scene.Pt(k.box.X0, k.y+6*c.Unit), c.Words.Say(head), folio.TapedText*c.Unit, true, scene.Start)
 		k.y += 8.5 * c.Unit
 		for _, m := range marks {
-			lines := scene.Wrap(c.Words.Both("key."+m.name), folio.TapedText*c.Unit, false, k.box.W()-keyColumn*c.Unit)
+			lines := scene.Wrap(c.Words.Both(m.name), folio.TapedText*c.Unit, false, k.box.W()-keyColumn*c.Unit)
 			high := math.Max(keyTall, keyLine*float64(len(lines))+keyGap) * c.Unit
 			if k.y+high > k.box.Y1 {
 				next()

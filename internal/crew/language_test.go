@@ -119,6 +119,9 @@ func TestNoEnglishIsLeftInSpanish(t *testing.T) {
 	roomtest.OnPapers(t, roomtest.Samples(t), []string{"ansi-a"}, func(t *testing.T, text, paper string) {
 		p := roomtest.Laid(t, "room.toml", text)
 		own := strings.ToLower(given(p))
+		for _, answer := range []layout.Word{layout.HangIt, layout.Restrike, layout.PlanAgain} {
+			own += " " + strings.ToLower(answer.String()) // check answers so in every language
+		}
 		install, err := Install(p, spoken(t, paper, "es"))
 		require.NoError(t, err)
 		poles, err := pole.Draw(p, spoken(t, paper, "es"))

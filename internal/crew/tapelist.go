@@ -195,7 +195,7 @@ func (b *board) cutting(g *scene.Group, words []string, y float64) float64 {
 
 // Heights in the tape list, in mm on letter paper.
 const (
-	tapeHead  = 9.6  // of the heads: two small lines
+	tapeHead  = 10.6 // of the heads: two small lines
 	tapeLeast = 9.3  // of a row: two numbers one over the other
 	tapeWords = 9.9  // words over a figure
 	tapeOff   = 9.3  // a seam over how far it may be off

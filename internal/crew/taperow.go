@@ -30,12 +30,12 @@ func (b *board) tapeHeads(g *scene.Group, columns [4]float64, top float64, up bo
 	for i, word := range []string{b.Words.Say("tape.number"), b.Words.Say("tape.raw_edge"), b.Words.Say("tape.seam")} {
 		base := top + tapeHead*u - 3.1*u
 		if i == 2 && off != nil {
-			base = top + 4.2*u
+			base = top + 4.5*u
 		}
 		b.Word(g, scene.Pt(x+columns[i]/2, base), word, folio.TapedText*u, false, scene.Middle)
 		for _, words := range off {
 			if i == 2 && scene.Width(words, folio.TapedSmall*u, false)+1.2*u <= columns[2] {
-				b.Word(g, scene.Pt(x+columns[2]/2, top+8.05*u), words, folio.TapedSmall*u, false, scene.Middle)
+				b.Word(g, scene.Pt(x+columns[2]/2, top+9.1*u), words, folio.TapedSmall*u, false, scene.Middle)
 				break
 			}
 		}

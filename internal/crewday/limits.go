@@ -63,7 +63,7 @@ func (b *Board) limitTable(box scene.Box) float64 {
 	g := b.Page.Part(scene.Tag{Class: "limits"})
 	b.Word(g, scene.Pt(box.X0, box.Y0+5*u), b.Words.Say("limits.head"), size, true, scene.Start)
 	limits := climate.Limits(b.Room)
-	top, rows := box.Y0+7.4*u, [3]float64{6 * u, 11.6 * u, 8 * u}
+	top, rows := box.Y0+7.4*u, [3]float64{7 * u, 11.6 * u, 8 * u}
 	foot := top + rows[0] + rows[1] + rows[2]
 	last := 20 * u // go and no go
 	wide := (box.W() - last) / float64(len(limits))

@@ -18,7 +18,7 @@ func TestEveryReadingHasItsLimit(t *testing.T) {
 		assert.Contains(t, start, words)
 	}
 	day := strings.Join(strings.Fields(roomtest.Texts(set.DayPages(1))), " ")
-	assert.Contains(t, day, "TIME AIR F RH WALL GO go 60 to 90 30 to 55 min 49.6")
+	assert.Contains(t, day, "TIME AIR F RH WALL F GO go 60 to 90 30 to 55 min 49.6")
 	assert.Equal(t, "go: air 60 to 90 F, RH 30 to 55 %, board max 1", set.LimitLine())
 
 	set = NewSet(roomtest.Laid(t, "room.toml", roomtest.Metric()+roomtest.WallMM("Long", 6000, 2500)), roomtest.Template(t, "a4"), "Install")
