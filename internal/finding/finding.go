@@ -30,7 +30,7 @@ func (l Level) String() string { return [...]string{"must", "should", "note"}[l]
 type Finding struct {
 	Code               Code
 	Level              Level
-	Place              string         // "corner C2", "seam 4", "wall North", "room"
+	Place              string         // "corner C2", "seam 11 | 12, West", "wall North", "room"
 	Wall               int            // index of the wall to show it on, -1 where it belongs to none
 	At                 length.Length  // x on that wall, where it belongs to one
 	Measured, Required *length.Length // nil where there is nothing to measure

@@ -74,7 +74,7 @@ func TestPreferClearInWrappedJambs(t *testing.T) {
 	}{
 		{"1", 0, nil},
 		{"2", 6 * in, nil}, // as much as the must, and so asked: short of 18 in by the same 6 in
-		{"3", 8 * in, []string{"seam 2 is 18 in inside the right edge of window W1; better 19 in"}},
+		{"3", 8 * in, []string{"seam 2 | 3 is 18 in inside the right edge of window W1; better 19 in"}},
 	} {
 		p := lay(t, head+"[rules]\nprefer_return = \"4\"\nprefer_width = \"6\"\nprefer_clear = \""+c.clear+"\"\n"+
 			plain("Long", "168", "none", opening("window", 30, 30, 30, 40, "reveal = 16\nwrap_reveal = true")))

@@ -43,7 +43,7 @@ name = "B"
 length = "14"
 height = "8'"`, "sheet 2 covers 2 in of wall B; no sheet may be under 6 in"},
 	{finding.ReturnShort, narrowFace, "from corner C1; 11 in must wrap past a bend"},
-	{finding.LegThin, twoSheets(24), "seam 1 leaves a leg of 1 in beside window W1; a leg must be 3 in"},
+	{finding.LegThin, twoSheets(24), "seam 1 | 2 leaves a leg of 1 in beside window W1; a leg must be 3 in"},
 	{finding.ClearShort, wall(`length = "12'"
 height = "8'"
 [[wall.opening]]
@@ -117,15 +117,15 @@ height = "8'"
 [[wall]]
 name = "B"
 length = "18"
-height = "8'"`, "seam 1 is 5 in from corner C1; better 6 in"},
-	{finding.LegClose, twoSheets(27), "seam 1 leaves a leg of 4 in beside window W1; better 6 in"},
-	{finding.ClearClose, twoSheets(20), "seam 1 is 3 in inside the left edge of window W1; better 4 in"},
+height = "8'"`, "seam 1 | 2 is 5 in from corner C1; better 6 in"},
+	{finding.LegClose, twoSheets(27), "seam 1 | 2 leaves a leg of 4 in beside window W1; better 6 in"},
+	{finding.ClearClose, twoSheets(20), "seam 1 | 2 is 3 in inside the left edge of window W1; better 4 in"},
 	{finding.PlateClose, wall(`length = "46"
 height = "8'"
 [[wall.box]]
 kind = "outlet"
 x = "23"
-z = "16"`), "seam 1 is 0 in from the plate of outlet E1; better 1 in"},
+z = "16"`), "seam 1 | 2 is 0 in from the plate of outlet E1; better 1 in"},
 	{finding.SheetSlim, wall(`length = "46 1/16"
 height = "8'"`), "sheet 1 covers 11 5/16 in of wall Long; better 12 in"},
 	{finding.EndClose, head + `[[wall]]
@@ -165,7 +165,7 @@ floor = ["-6", 0]
 [room]
 level_line = "4'"
 `), "the sheets of the room need 5'-8\" above the level line and 4'-8\" below it, 10'-4\" in all; out of 10'-0\" the figure steps from sheet to sheet; sheet 11 reaches up and sheet 1 down the most"},
-	{finding.FlitchChangeInField, flitchRoom("1-3") + "[[flitch]]\nnumber = \"F-2\"\nsheets = \"1-9\"\n", "flitch F-1 runs out at seam 3, in the open field of wall Long"},
+	{finding.FlitchChangeInField, flitchRoom("1-3") + "[[flitch]]\nnumber = \"F-2\"\nsheets = \"1-9\"\n", "flitch F-1 runs out at seam 3 | 1, in the open field of wall Long"},
 	{finding.SparesFew, flitchRoom("1-7"), "1 spare of flitch F-1 for 6 sheets laid; better 2"},
 	{finding.ClosesBadly, strings.Replace(closedRoom(""), `length = "12'"`, `length = "12' 1 1/2"`, 1), "better 1 in"},
 	{finding.EdgeBare, wall(`length = "60"

@@ -48,7 +48,7 @@ func (b *builder) sheetAt(r *Run, s *Sheet) (wall int, x L) {
 }
 
 // seamPlace is a seam as the place of a finding.
-func seamPlace(s *Seam) string { return "seam " + strconv.Itoa(s.Number) }
+func (b *builder) seamPlace(r *Run, s *Seam) string { return "seam " + b.plan.SeamName(r, s) }
 
 // SheetWords names a sheet in a finding: by the number on its back, and where it has none by its place.
 func SheetWords(s *Sheet) string {
@@ -80,11 +80,11 @@ func (b *builder) judgeSeams(i int) {
 			continue
 		}
 		for _, d := range b.debts(b.asked[i][s.Span], s.At) {
-			slots := finding.Slots{"seam": strconv.Itoa(s.Number), "bend": d.what, "opening": d.what, "side": d.side, "box": d.what}
+			slots := finding.Slots{"seam": b.plan.seamNumbers(r, s), "bend": d.what, "opening": d.what, "side": d.side, "box": d.what}
 			if d.Cause == seam.Kept {
 				b.keptSlots(d, slots)
 			}
-			b.sayDue(d.Due, finding.Finding{Place: seamPlace(s), Wall: s.Wall, At: s.X}, slots)
+			b.sayDue(d.Due, finding.Finding{Place: b.seamPlace(r, s), Wall: s.Wall, At: s.X}, slots)
 		}
 	}
 }
@@ -117,7 +117,7 @@ func (b *builder) judgeNarrow(i int) {
 		}
 		b.say(finding.NarrowSheet, finding.Finding{Place: "sheet " + SheetWords(s), Wall: joint.Wall, At: joint.X,
 			Measured: ptr(s.Width), Required: ptr(b.net)}, finding.Slots{"sheet": SheetWords(s), "lost": b.style.Words(s.Lost),
-			"seam": strconv.Itoa(joint.Number), "seen": b.style.Words(joint.Seen), "where": where})
+			"seam": b.plan.seamNumbers(r, joint), "seen": b.style.Words(joint.Seen), "where": where})
 	}
 }
 
@@ -160,7 +160,7 @@ func (b *builder) judgeClosing(i int) {
 		if !s.Closing || s.Hung {
 			continue
 		}
-		b.say(finding.ClosingSeam, finding.Finding{Place: seamPlace(s), Wall: s.Wall, At: s.X, Measured: ptr(s.Seen)}, finding.Slots{
+		b.say(finding.ClosingSeam, finding.Finding{Place: b.seamPlace(r, s), Wall: s.Wall, At: s.X, Measured: ptr(s.Seen)}, finding.Slots{
 			"last": SheetWords(r.Hanging(s.LeftSheet)), "first": SheetWords(r.Hanging(s.RightSheet)), "at": b.style.Words(s.X),
 			"wall": b.room.Walls[s.Wall].Name})
 	}

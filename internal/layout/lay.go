@@ -80,6 +80,7 @@ type builder struct {
 	layer *Layer
 	// shapes is what is known of coverings; never nil where walls are cut.
 	shapes *shapes
+	ends   []flitchEnd // of flitches that run out in the field
 	// whyLeft is what may still be spent on why pins fall.
 	whyLeft seam.Allowance
 }

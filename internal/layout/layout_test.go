@@ -217,7 +217,7 @@ func TestOneSeamColumn(t *testing.T) {
 	require.Len(t, p.Runs[0].Sheets, 1)
 	assert.Equal(t, 20*length.Inch, p.Runs[0].Sheets[0].Width)
 	assert.Len(t, p.Runs[0].Sheets[0].Bends, 4)
-	assert.Equal(t, []string{"seam 1 is 1 in from corner C4; 4 in must wrap past a bend"}, messages(p, finding.ReturnShort))
+	assert.Equal(t, []string{"seam 1 | 1 is 1 in from corner C4; 4 in must wrap past a bend"}, messages(p, finding.ReturnShort))
 	assert.Len(t, messages(p, finding.CannotMeet), 1)
 	assert.Equal(t, 3*length.Inch, L(p.Runs[0].Spans[0].Score.Bends), "4 - 1")
 }
@@ -436,7 +436,7 @@ length = "45'"
 height = "8'"
 `)
 	require.Len(t, messages(q, finding.FlitchChangeInField), 1)
-	assert.Equal(t, "flitch F-1 runs out at seam 16, in the open field of wall Long", messages(q, finding.FlitchChangeInField)[0])
+	assert.Equal(t, "flitch F-1 runs out at seam 16 | 1, in the open field of wall Long", messages(q, finding.FlitchChangeInField)[0])
 }
 
 func TestFlitchShort(t *testing.T) {

@@ -42,11 +42,22 @@ func (b *builder) number() error {
 		b.lastNumbers(columns[at:], all[len(all)-1])
 		b.short(columns, all)
 	}
+	for _, e := range b.ends {
+		b.say(finding.FlitchChangeInField, finding.Finding{Place: b.seamPlace(e.run, e.seam), Wall: e.seam.Wall, At: e.seam.X}, finding.Slots{
+			"flitch": e.flitch, "seam": b.plan.seamNumbers(e.run, e.seam), "wall": b.room.Walls[e.seam.Wall].Name})
+	}
 	for i := range all {
 		b.stock(columns, all[i])
 		b.leftOut(all[i].flitch, &b.plan.Left[len(b.plan.Left)-1])
 	}
 	return nil
+}
+
+// flitchEnd is a seam in the open field of a wall at which a flitch runs out; the sheets at it have their numbers when it is said.
+type flitchEnd struct {
+	run    *Run
+	seam   *Seam
+	flitch string
 }
 
 // numberHung overrides the numbers of sheets that hang, where no flitch is given.
@@ -158,8 +169,7 @@ func (b *builder) lay(columns []column, at int, all []supply, i int) int {
 		if s := columns[end].left; s != nil {
 			s.FlitchChange = true
 			if inField {
-				b.say(finding.FlitchChangeInField, finding.Finding{Place: seamPlace(s), Wall: s.Wall, At: s.X}, finding.Slots{
-					"flitch": all[i].flitch.Number, "seam": strconv.Itoa(s.Number), "wall": b.room.Walls[s.Wall].Name})
+				b.ends = append(b.ends, flitchEnd{columns[end].run, s, all[i].flitch.Number})
 			}
 		}
 	}

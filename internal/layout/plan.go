@@ -95,7 +95,7 @@ type Span struct {
 
 // Seam is one finished joint.
 type Seam struct {
-	Number                int // of the left sheet's place, as findings call it ("seam 4" is right of place 4)
+	Number                int // of the left sheet's place; a person is told its name, see SeamName
 	At                    L
 	PlumbLine             L // s + half an overlap; less half of what the sheet at its left is short
 	Wall                  int

@@ -29,7 +29,7 @@ func TestSituationsOfFlitches(t *testing.T) {
 	t.Run("26 the flitch runs out in the field: it is found, and a door would have taken the change", func(t *testing.T) {
 		two := "[[flitch]]\nnumber = \"F\"\nsheets = \"1-5\"\n[[flitch]]\nnumber = \"G\"\nsheets = \"1-7\"\n"
 		p := lay(t, flitch(two))
-		assert.Equal(t, []string{"flitch F runs out at seam 5, in the open field of wall A"}, messages(p, finding.FlitchChangeInField))
+		assert.Equal(t, []string{"flitch F runs out at seam 5 | 1, in the open field of wall A"}, messages(p, finding.FlitchChangeInField))
 		q := lay(t, head+must+two+plain("A", "186", "none", opening("door", 80, 36, 0, 84, "")))
 		assert.Empty(t, messages(q, finding.FlitchChangeInField))
 		for _, s := range q.Runs[0].Seams {
@@ -155,7 +155,7 @@ func TestSituationsOfBoxes(t *testing.T) {
 	})
 	t.Run("36 where no seam can keep off, it is found", func(t *testing.T) {
 		p := lay(t, head+plain("A", "46", "none", box("outlet", "23", "16", "")))
-		assert.Equal(t, []string{"seam 1 is 0 in from the plate of outlet E1; better 1 in"}, messages(p, finding.PlateClose))
+		assert.Equal(t, []string{"seam 1 | 2 is 0 in from the plate of outlet E1; better 1 in"}, messages(p, finding.PlateClose))
 	})
 	t.Run("38 a bracket that holds a screen: no seam behind it", func(t *testing.T) {
 		// three sheets for 60 put a seam at 41 3/4; f + 23 1/2 <= 36 wants f = 12 1/2, and 60 - 36 = 24 is over 23: four sheets

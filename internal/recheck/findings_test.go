@@ -90,7 +90,7 @@ func (c *checker) measured(f printedFinding, measured, required int64) {
 		ok := false
 		for _, p := range c.p.Runs {
 			for _, s := range p.Seams {
-				ok = ok || s.Closing && f.Place == fmt.Sprintf("seam %d", s.LeftSheet) && units(c.t, s.Seen) == measured
+				ok = ok || s.Closing && f.Place == "seam "+c.seamName(&p, &s) && units(c.t, s.Seen) == measured
 			}
 		}
 		assert.True(c.t, ok, f.Message)
@@ -131,6 +131,46 @@ func (c *checker) calls(f printedFinding, s *printedSheet) bool {
 		return f.Place == fmt.Sprintf("sheet %d", *s.Number)
 	}
 	return f.Place == fmt.Sprintf("sheet at place %d", s.Place)
+}
+
+// seamName is what a seam is called: the numbers of the sheets that hang at its left and right, from the lowest up, and its wall.
+func (c *checker) seamName(r *printedRun, s *printedSeam) string {
+	side := func(place int) string {
+		var pieces, all []string
+		for i := range r.Sheets {
+			x := &r.Sheets[i]
+			if x.Place != place {
+				continue
+			}
+			text := "?"
+			if x.Number != nil {
+				text = fmt.Sprint(*x.Number)
+			}
+			if all = append(all, text); len(x.Pieces) > 0 {
+				pieces = append(pieces, text)
+			}
+		}
+		switch {
+		case pieces != nil:
+			return strings.Join(pieces, "/")
+		case all != nil:
+			return strings.Join(all, "/")
+		}
+		return "?"
+	}
+	return side(s.LeftSheet) + " | " + side(s.RightSheet) + ", " + s.Wall
+}
+
+// seamAfter is the name of the seam right of a place.
+func (c *checker) seamAfter(place int) string {
+	for i := range c.p.Runs {
+		for k := range c.p.Runs[i].Seams {
+			if s := &c.p.Runs[i].Seams[k]; s.LeftSheet == place {
+				return c.seamName(&c.p.Runs[i], s)
+			}
+		}
+	}
+	return "of no place"
 }
 
 // mark is what shares one register: the sheets of a course of a flitch that hang the same way up.

@@ -55,7 +55,7 @@ func (c *checker) score(p *printedRun, l *line, i int, sp span, edges, hung []in
 	}
 	for _, s := range seams {
 		sums["seen"] += feet(s)
-		place := fmt.Sprintf("seam %d", number(s))
+		place := "seam " + c.seamAfter(number(s))
 		for _, pair := range l.pairs(s) {
 			sums[pair.sum] += lacks(pair.need, pair.d)
 			sums["should"] += lacks(pair.prefer, pair.d)
