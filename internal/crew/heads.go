@@ -3,6 +3,8 @@ package crew
 import (
 	"math"
 	"strconv"
+	"strings"
+	"unicode"
 
 	"flitchlay/internal/folio"
 	"flitchlay/internal/room"
@@ -82,6 +84,9 @@ func (d *wallBoard) overhead(words string, wide, high float64, wanted ...float64
 		if x+wide < d.v.X(d.p.From)-2*u || x > d.v.X(d.p.To)+2*u {
 			first = -lowRows
 		}
+		if strings.ContainsFunc(words, func(r rune) bool { return unicode.IsUpper(r) && r > unicode.MaxASCII }) {
+			high = max(high, accented*folio.TapedText*u)
+		}
 		for row := first; row < overRows; row++ {
 			y := d.row(x, x+wide, row)
 			box := scene.Box{X0: x, Y0: y - high, X1: x + wide, Y1: y + 0.9*u}
@@ -107,6 +112,9 @@ func (d *wallBoard) overhead(words string, wide, high float64, wanted ...float64
 	d.space.Take(best)
 	return best, which, true
 }
+
+// accented is how high a capital with an accent is, in heights of a capital, with some air.
+const accented = 1.4
 
 // Where else a label may stand than at its x, in mm on letter paper.
 const (

@@ -1,6 +1,7 @@
 package crew
 
 import (
+	"math"
 	"slices"
 
 	"flitchlay/internal/face"
@@ -56,7 +57,8 @@ func (b *board) offsFit(rows []tapeRow) []tapeRow {
 	}
 	without := b.tapeColumns(bare)
 	for i, r := range rows {
-		if need := scene.Width(r.line, folio.TapedText*b.Unit, true) + 2.4*b.Unit; r.line != "" && with[1] < need && without[1] >= need-1e-9 {
+		need := math.Max(scene.Width(r.line, folio.TapedText*b.Unit, true), scene.Width(r.words, folio.TapedSmall*b.Unit, false)) + 2.4*b.Unit
+		if r.line != "" && with[1] < need && without[1] >= need-1e-9 {
 			return bare
 		}
 		if scene.Width(rows[i].off, folio.TapedSmall*b.Unit, false)+2.4*b.Unit > with[2] {

@@ -96,7 +96,7 @@ func (c *Set) numbersOf(sheets []*layout.Sheet) string {
 	for _, s := range sheets {
 		list = append(list, c.SheetNumber(s))
 	}
-	return strings.Join(list, "/")
+	return strings.Join(list, "+")
 }
 
 // edgeOf is the edge that most of some cuts are measured from.

@@ -14,7 +14,7 @@ import (
 // TestSheetsGoOnAsFarAsTheNextPageSays reads over a corner how far a sheet goes on round it, and finds its seam there on the next
 // wall, from where that wall's corner crosses the level line; that wall's tape list has the same figure.
 func TestSheetsGoOnAsFarAsTheNextPageSays(t *testing.T) {
-	said := regexp.MustCompile(`(C\d+) (?:in|out): (?:\d+/)?(\d+) goes on ` + figure + ` to its seam, at level`)
+	said := regexp.MustCompile(`(C\d+) (?:in|out): (?:\d+\+)?(\d+) goes on ` + figure + ` to its seam, at level`)
 	found := 0
 	for file, p := range rooms(t) {
 		pages := printed(t, p)

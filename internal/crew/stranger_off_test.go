@@ -62,7 +62,7 @@ func TestEveryLineSaysHowFarItMayBeOff(t *testing.T) {
 						continue
 					}
 					number := p.PlaceName(r, play.LeftSheet)
-					number = number[strings.LastIndex(number, "/")+1:]
+					number = number[strings.LastIndex(number, "+")+1:]
 					found := false
 					for _, page := range pages {
 						_, list, _ := strings.Cut(page, "TAPE LIST")

@@ -104,7 +104,7 @@ func (s *TapedSet) SheetNumbers(h *face.Hang) string {
 	for _, sheet := range h.Called() {
 		list = append(list, s.SheetNumber(sheet))
 	}
-	return strings.Join(list, "/")
+	return strings.Join(list, "+")
 }
 
 // Say prints a length as on drawings.

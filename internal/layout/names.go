@@ -41,5 +41,5 @@ func (p *Plan) PlaceName(r *Run, place int) string {
 	default:
 		return "?"
 	}
-	return strings.Join(with, "/")
+	return strings.Join(with, "+")
 }

@@ -19,5 +19,5 @@ func TestSeamsAreNamedByTheirSheets(t *testing.T) {
 	assert.Equal(t, []string{"4 | 5, Bar", "5 | 7, Bar", "7 | 8, Bar"}, names)
 	assert.Equal(t, "?", p.PlaceName(r, 99), "no place")
 	tall := roomtest.Laid(t, "room.toml", roomtest.OddRooms["a tall wall in two courses"])
-	assert.Regexp(t, `^\d+/\d+ \| \d+/\d+, `, tall.SeamName(&tall.Runs[0], &tall.Runs[0].Seams[0]), "lower course first")
+	assert.Regexp(t, `^\d+\+\d+ \| \d+\+\d+, `, tall.SeamName(&tall.Runs[0], &tall.Runs[0].Seams[0]), "lower course first")
 }

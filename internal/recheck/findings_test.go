@@ -152,9 +152,9 @@ func (c *checker) seamName(r *printedRun, s *printedSeam) string {
 		}
 		switch {
 		case pieces != nil:
-			return strings.Join(pieces, "/")
+			return strings.Join(pieces, "+")
 		case all != nil:
-			return strings.Join(all, "/")
+			return strings.Join(all, "+")
 		}
 		return "?"
 	}
