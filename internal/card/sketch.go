@@ -192,12 +192,17 @@ func (s *sketch) head(g *scene.Group) {
 	tick := scene.BoxAt(b.X1-boxSize*u, b.Y0+1*u, boxSize*u, boxSize*u)
 	base := b.Y0 + (1+numberHigh)*u
 	g.Text(scene.Text{At: scene.Pt(b.X0, base), String: s.SheetNumber(s.c.Sheet), Height: s.numberSize(), Bold: true, Layer: scene.Numbers})
-	g.Text(scene.Text{At: scene.Pt(left, b.Y0+1*u), String: s.caption(s.c), Height: small, Bold: s.c.Back, Seat: scene.Hanging, Layer: scene.Notes})
 	lines, beside := s.over, s.headBeside()
 	x, y, room, flitch := b.X0, base+1*u, b.W(), b.X1-left
 	if beside {
 		x = b.X1 - b.W()*headShare
 		room, flitch, y = tick.X0-2*u-x, x-2*u-left, b.Y0-0.4*u
+	}
+	for _, text := range s.captions(s.c) { // a card that is cut out says of which job and issue it is, where it has room
+		if text == s.caption(s.c) || beside && !s.left && scene.Width(text, small, s.c.Back) <= flitch {
+			g.Text(scene.Text{At: scene.Pt(left, b.Y0+1*u), String: text, Height: small, Bold: s.c.Back, Seat: scene.Hanging, Layer: scene.Notes})
+			break
+		}
 	}
 	if name := s.c.Sheet.Flitch; name != "" {
 		high := draft.Squeeze(name, folio.TapedLarge*u, small, true, flitch)

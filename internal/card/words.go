@@ -42,6 +42,20 @@ func (w speech) caption(c *Card) string {
 	return w.Words.Say("card.sheet")
 }
 
+// captions are the caption with the number of the job and the issue that the card is of, then with less and less of it.
+func (w speech) captions(c *Card) []string {
+	said := w.caption(c)
+	list := []string{said}
+	if issue := strings.TrimSpace(w.Issued()); issue != "" || len(w.Room.Project.Revisions) > 0 {
+		issue = strings.TrimSpace(w.Words.Say("card.issue", w.Issue(), issue))
+		list = append([]string{said + ", " + issue}, list...)
+		if number := w.Room.Project.Number; number != "" {
+			list = append([]string{said + ", " + number + ", " + issue}, list...)
+		}
+	}
+	return list
+}
+
 // where is on which walls a sheet hangs, and which course of its place it is where there are more.
 func (w speech) where(c *Card) string {
 	words := strings.Join(c.Cut.Walls, ", ")

@@ -24,12 +24,19 @@ func (d *wallBoard) edges(o shape.Outline, pen scene.Style, plain bool) {
 		switch {
 		case d.p.LeftCut() && p.X == d.p.From && q.X == p.X, d.p.RightCut() && p.X == d.p.To && q.X == p.X:
 			continue
-		case !plain && p.Z != q.Z && d.w.Bent(d.p.Hangs, p.X) && d.w.Bent(d.p.Hangs, q.X):
+		case !plain && p.Z != q.Z && d.sameEnd(p.X, q.X) && d.w.Bent(d.p.Hangs, p.X) && d.w.Bent(d.p.Hangs, q.X):
 			style.Cap = scene.Butt
 			style = style.As(scene.Dashed(pen.Width))
 		}
 		d.line(d.g, a, b, style)
 	}
+}
+
+// sameEnd reports whether two places are at one edge of the wall or of an opening, which may lean: a head or foot that slopes from
+// one corner to the other goes round neither.
+func (d *wallBoard) sameEnd(a, b L) bool {
+	lean := max(d.w.W.LeanLeft.Abs(), d.w.W.LeanRight.Abs())
+	return (a - b).Abs() <= lean
 }
 
 // covering draws the outline of what is covered.
