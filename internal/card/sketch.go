@@ -198,8 +198,12 @@ func (s *sketch) head(g *scene.Group) {
 		x = b.X1 - b.W()*headShare
 		room, flitch, y = tick.X0-2*u-x, x-2*u-left, b.Y0-0.4*u
 	}
+	over := flitch
+	if !beside {
+		over = tick.X0 - 2*u - left
+	}
 	for _, text := range s.captions(s.c) { // a card that is cut out says of which job and issue it is, where it has room
-		if text == s.caption(s.c) || beside && !s.left && scene.Width(text, small, s.c.Back) <= flitch {
+		if text == s.caption(s.c) || !s.left && scene.Width(text, small, s.c.Back) <= over {
 			g.Text(scene.Text{At: scene.Pt(left, b.Y0+1*u), String: text, Height: small, Bold: s.c.Back, Seat: scene.Hanging, Layer: scene.Notes})
 			break
 		}

@@ -47,8 +47,9 @@ func (w speech) captions(c *Card) []string {
 	said := w.caption(c)
 	list := []string{said}
 	if issue := strings.TrimSpace(w.Issued()); issue != "" || len(w.Room.Project.Revisions) > 0 {
+		mark := strings.TrimSpace(w.Words.Say("card.issue", w.Issue(), ""))
 		issue = strings.TrimSpace(w.Words.Say("card.issue", w.Issue(), issue))
-		list = append([]string{said + ", " + issue}, list...)
+		list = append([]string{said + ", " + issue, said + ", " + mark}, list...)
 		if number := w.Room.Project.Number; number != "" {
 			list = append([]string{said + ", " + number + ", " + issue}, list...)
 		}
