@@ -21,7 +21,11 @@ func (c *Set) OffPages(n int) []*scene.Page {
 	}
 	level := c.Room.Veneer.Horizontal
 	k := c.readable()
-	t := &draft.Table{Title: c.Words.Say("off.head"), Row: k.Of(5.6), Rows: rows}
+	title := "off.head"
+	if c.Metric() {
+		title = "off.head_metric"
+	}
+	t := &draft.Table{Title: c.Words.Say(title), Row: k.Of(5.6), Rows: rows}
 	for i, head := range c.offHeads(level) {
 		column := draft.Column{Head: head, Wrap: i == 0 || i == 1 || i == 3 || i == 5, Bold: i == 2 || i == 4}
 		if column.Bold {
