@@ -21,8 +21,7 @@ const usual = "four-wall"
 
 // newRoom writes a starter room, or a copy of a page template.
 func (c *call) newRoom() *cobra.Command {
-	var to, page, language string
-	var list bool
+	var n newAsked
 	cmd := &cobra.Command{
 		Use:                   "new [-o FILE] [NAME | --page PAPER | --words LANGUAGE]",
 		DisableFlagsInUseLine: true,
@@ -46,46 +45,12 @@ Page templates:
 			}
 			return starters(), cobra.ShellCompDirectiveNoFileComp
 		},
-		RunE: func(cmd *cobra.Command, args []string) error {
-			if list {
-				fmt.Fprint(c.out, starterList())
-				return nil
-			}
-			if cmd.Flags().Changed("page") {
-				if len(args) > 0 {
-					return fmt.Errorf("new writes a room or a page template, not both")
-				}
-				text, err := pageTemplate(page)
-				if err != nil {
-					return err
-				}
-				return c.start(to, text, fmt.Sprintf("change what your office does otherwise, then name it under [page] in a room file: submittal = %q", filepath.Base(to)))
-			}
-			if cmd.Flags().Changed("words") {
-				if len(args) > 0 {
-					return fmt.Errorf("new writes a room or a table of words, not both")
-				}
-				text, err := words.Text(language)
-				if err != nil {
-					return err
-				}
-				return c.start(to, text, fmt.Sprintf("say it as your crew does, then name it under [page] in a room file: language = %q", filepath.Base(to)))
-			}
-			name := usual
-			if len(args) == 1 {
-				name = args[0]
-			}
-			text, err := starter(name)
-			if err != nil {
-				return err
-			}
-			return c.start(to, text, "put your own figures in, then: flitchlay check "+to)
-		},
+		RunE: func(cmd *cobra.Command, args []string) error { return c.writeNew(cmd, args, n) },
 	}
-	cmd.Flags().StringVarP(&to, "output", "o", "", "the file to write; without it the text goes to standard output")
-	cmd.Flags().StringVar(&page, "page", "", "write this page template in place of a room")
-	cmd.Flags().StringVar(&language, "words", "", "write the table of words of this language in place of a room")
-	cmd.Flags().BoolVar(&list, "list", false, "list the starter rooms")
+	cmd.Flags().StringVarP(&n.to, "output", "o", "", "the file to write; without it the text goes to standard output")
+	cmd.Flags().StringVar(&n.page, "page", "", "write this page template in place of a room")
+	cmd.Flags().StringVar(&n.language, "words", "", "write the table of words of this language in place of a room")
+	cmd.Flags().BoolVar(&n.list, "list", false, "list the starter rooms")
 	cmd.RegisterFlagCompletionFunc("page", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 		return paper.Names(), cobra.ShellCompDirectiveNoFileComp
 	})
@@ -93,6 +58,49 @@ Page templates:
 		return words.Names(), cobra.ShellCompDirectiveNoFileComp
 	})
 	return cmd
+}
+
+// newAsked is what new is asked for: where to, and which page template or language in place of a room.
+type newAsked struct {
+	to, page, language string
+	list               bool
+}
+
+// writeNew writes what new is asked for.
+func (c *call) writeNew(cmd *cobra.Command, args []string, n newAsked) error {
+	if n.list {
+		fmt.Fprint(c.out, starterList())
+		return nil
+	}
+	if cmd.Flags().Changed("page") {
+		if len(args) > 0 {
+			return fmt.Errorf("new writes a room or a page template, not both")
+		}
+		text, err := pageTemplate(n.page)
+		if err != nil {
+			return err
+		}
+		return c.start(n.to, text, fmt.Sprintf("change what your office does otherwise, then name it under [page] in a room file: submittal = %q", filepath.Base(n.to)))
+	}
+	if cmd.Flags().Changed("words") {
+		if len(args) > 0 {
+			return fmt.Errorf("new writes a room or a table of words, not both")
+		}
+		text, err := words.Text(n.language)
+		if err != nil {
+			return err
+		}
+		return c.start(n.to, text, fmt.Sprintf("say it as your crew does, then name it under [page] in a room file: language = %q", filepath.Base(n.to)))
+	}
+	name := usual
+	if len(args) == 1 {
+		name = args[0]
+	}
+	text, err := starter(name)
+	if err != nil {
+		return err
+	}
+	return c.start(n.to, text, "put your own figures in, then: flitchlay check "+n.to)
 }
 
 // start writes a text to start from to a file that is not there yet, or to standard output, and says what comes next.

@@ -188,11 +188,16 @@ func (b *board) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, high f
 	if r.off != "" {
 		b.offWords(g, r.off, scene.Pt(x+columns[2]-1.2*u, mid+2.2*u))
 	}
-	hung := b.Words.Say("tape.hung")
+	b.tapeHung(g, r, columns, x+columns[2], mid)
+}
+
+// tapeHung letters in the last column that a sheet hangs, or parts it for the readings at head and foot.
+func (b *board) tapeHung(g *scene.Group, r tapeRow, columns [4]float64, x, mid float64) {
+	u, hung := b.Unit, b.Words.Say("tape.hung")
 	if r.hung && scene.Width(hung, folio.TapedSmall*u, false)+2*u <= columns[3] { // the row says so itself
 		size := draft.Squeeze(hung, folio.TapedText*u, folio.TapedSmall*u, false, columns[3]-2*u)
-		g.Text(scene.Text{At: scene.Pt(x+columns[2]+columns[3]/2, mid), String: hung, Height: size, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Notes})
+		g.Text(scene.Text{At: scene.Pt(x+columns[3]/2, mid), String: hung, Height: size, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Notes})
 	} else if !r.hung && r.line != "" && r.seam != "" && columns[3] >= writeLeast*u { // one reading over the other
-		g.HLine(x+columns[2], b.List.X1, y+high/2, scene.Pen(scene.Dimensions, 0.25).As(scene.Dashed(0.25)))
+		g.HLine(x, b.List.X1, mid, scene.Pen(scene.Dimensions, 0.25).As(scene.Dashed(0.25)))
 	}
 }
