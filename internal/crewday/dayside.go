@@ -119,12 +119,9 @@ func (h *hanging) far() string {
 }
 
 // degrees is the letter of the degrees that are read.
-func (h *hanging) degrees() string { return degrees(h.Set) }
-
-// degrees is the letter of the degrees that are read.
-func degrees(s *folio.Set) string {
-	if s.Metric() {
-		return s.Words.Say("unit.celsius")
+func (h *hanging) degrees() string {
+	if h.Metric() {
+		return h.Words.Say("unit.celsius")
 	}
-	return s.Words.Say("unit.fahrenheit")
+	return h.Words.Say("unit.fahrenheit")
 }
