@@ -2,6 +2,7 @@ package folio
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -101,29 +102,49 @@ func (b *Board) revisions(g *scene.Group, block paper.Block) {
 	}
 }
 
-// cell letters a text in a cell of the strip: on two lines where it needs them.
+// cell letters a text in a cell of the strip: on more lines, and smaller, where it needs that. What has no room even so is told
+// to stand in full on the first page.
 func (b *Board) cell(g *scene.Group, box scene.Box, text string, middle bool) {
 	k := b.Look
 	w := box.W() - 2*k.Of(1)
-	lines := scene.Wrap(text, k.Small, false, w)
-	most := 1
-	if box.H() >= k.Of(8.4) {
-		most = 2
+	size, lines := cellLines(k, text, w, box.H())
+	if lines == nil && len(b.List) > 0 {
+		size, lines = cellLines(k, "in full on "+b.List[0].Number, w, box.H())
 	}
-	if len(lines) > most {
-		lines = append(lines[:most-1], scene.Shorten(strings.Join(lines[most-1:], " "), k.Small, false, w))
+	if lines == nil {
+		size, lines = k.Small, []string{scene.Shorten(text, k.Small, false, w)}
 	}
 	c := box.Centre()
-	pitch := 1.5 * k.Small
+	pitch := cellPitch * size
 	y := c.Y - pitch*float64(len(lines)-1)/2
 	for _, line := range lines {
-		t := scene.Text{At: scene.Pt(box.X0+k.Of(1), y), String: line, Height: k.Small, Seat: scene.Centred, Layer: scene.Frame}
+		t := scene.Text{At: scene.Pt(box.X0+k.Of(1), y), String: line, Height: size, Seat: scene.Centred, Layer: scene.Frame}
 		if middle {
 			t.At.X, t.Anchor = c.X, scene.Middle
 		}
 		g.Text(t)
 		y += pitch
 	}
+}
+
+const (
+	cellPitch    = 1.5 // of the lines of a cell, in their height
+	leastLetters = 0.7 // of the small letters: what has no room otherwise may be so small
+)
+
+// cellLines are the lines of a text in a cell and how high their letters are, nil where there is no room for them.
+func cellLines(k draft.Look, text string, w, h float64) (size float64, lines []string) {
+	for _, share := range []float64{1, 0.9, 0.8, leastLetters} {
+		size = share * k.Small
+		lines = scene.Wrap(text, size, false, w)
+		if cellPitch*size*float64(len(lines)-1)+1.6*size > h {
+			continue
+		}
+		if !slices.ContainsFunc(lines, func(l string) bool { return scene.Width(l, size, false) > w }) {
+			return size, lines
+		}
+	}
+	return 0, nil
 }
 
 // values fill the fields of the title block.
@@ -141,6 +162,8 @@ func (b *Board) values() map[string]string {
 	}
 	return map[string]string{
 		"title": p.Title, "number": p.Number, "room": p.Room, "place": p.Place, "for": p.For, "by": p.By, "section": p.Section,
+		"submittal": p.SubmittalNumber(), "document": p.Document, "contractor": p.Contractor,
+		"drawn by": p.DrawnBy, "checked by": p.CheckedBy, "approved by": p.ApprovedBy,
 		"tag": p.Tag, "drawn": p.Drawn, "measured": p.Measured, "issue": b.Issue(), "issued": b.Issued(), "scale": scale,
 		"page": strconv.Itoa(b.Leaf.count), "pages": strconv.Itoa(len(b.List)), "page title": b.Leaf.Title,
 		"page number": b.Leaf.Number, "paper": b.Paper.Name,
@@ -179,37 +202,17 @@ func (b *Board) titleBlock(g *scene.Group, block paper.Block) {
 	}
 }
 
-// rowLines letters the lines of a row, evenly spread, each shortened to what fits.
+// titleLine is a line of a row of the title block as it is lettered.
+type titleLine struct {
+	text   string
+	height float64
+	bold   bool
+}
+
+// rowLines letters the lines of a row, evenly spread: on more lines where they are too long and there is room, else smaller.
 func (b *Board) rowLines(g *scene.Group, row paper.Row, box scene.Box, values map[string]string) {
 	k := b.Look
-	type line struct {
-		text   string
-		height float64
-		bold   bool
-	}
-	lay := func(fold bool) (lines []line, sum float64) {
-		w := box.W() - 2*k.Of(2.6)
-		for _, l := range row.Lines {
-			text := paper.Fill(l.Text, values)
-			if text == "" {
-				continue
-			}
-			h := draft.FitHeight(text, l.Height, k.Small, l.Bold, w)
-			parts := []string{closer(text, h, l.Bold, w)}
-			if fold {
-				parts = folded(text, h, l.Bold, w)
-			}
-			for _, part := range parts {
-				lines = append(lines, line{scene.Shorten(part, h, l.Bold, w), h, l.Bold})
-				sum += h
-			}
-		}
-		return lines, sum
-	}
-	lines, sum := lay(true)
-	if (box.H()-sum)/float64(len(lines)+1) < k.Of(0.75) { // no room for more lines: they are shortened
-		lines, sum = lay(false)
-	}
+	lines, sum := b.titleLines(row, box, values)
 	under := 0.0 // what letters of the last line hang down
 	if n := len(lines) - 1; n >= 1 {
 		under = 0.24 * lines[n].height
@@ -220,6 +223,44 @@ func (b *Board) rowLines(g *scene.Group, row paper.Row, box scene.Box, values ma
 		y += gap + l.height
 		g.Text(scene.Text{At: scene.Pt(box.X0+k.Of(2.6), y), String: l.text, Height: l.height, Bold: l.bold, Layer: scene.Frame})
 	}
+}
+
+// titleLines are the lines of a row with the largest letters that they have room with, and the sum of their heights.
+func (b *Board) titleLines(row paper.Row, box scene.Box, values map[string]string) (lines []titleLine, sum float64) {
+	k := b.Look
+	w := box.W() - 2*k.Of(2.6)
+	for _, share := range []float64{1, 0.9, 0.8, leastLetters} {
+		lines, sum = nil, 0
+		for _, l := range row.Lines {
+			text := paper.Fill(l.Text, values)
+			if text == "" {
+				continue
+			}
+			h := share * draft.FitHeight(text, l.Height, k.Small, l.Bold, w)
+			for _, part := range folded(text, h, l.Bold, w) {
+				pieces := []string{part}
+				if scene.Width(part, h, l.Bold) > w {
+					pieces = scene.Wrap(part, h, l.Bold, w)
+				}
+				for _, piece := range pieces {
+					lines = append(lines, titleLine{piece, h, l.Bold})
+					sum += h
+				}
+			}
+		}
+		if (box.H()-sum)/float64(len(lines)+1) >= k.Of(0.75)*share {
+			return lines, sum
+		}
+	}
+	lines, sum = nil, 0
+	for _, l := range row.Lines { // no room for more lines, however small: they are shortened
+		if text := paper.Fill(l.Text, values); text != "" {
+			h := leastLetters * k.Small
+			lines = append(lines, titleLine{scene.Shorten(closer(text, h, l.Bold, w), h, l.Bold, w), h, l.Bold})
+			sum += h
+		}
+	}
+	return lines, sum
 }
 
 // closer sets the parts of a line that is too long closer together: they stand apart by three spaces, then by two.

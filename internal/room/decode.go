@@ -38,6 +38,7 @@ func Decode(name string, text []byte) (*Room, error) {
 	d.day(root.Get("day").Section())
 	d.room.Paste = d.coverage(root.Get("paste").Section())
 	d.room.Primer = d.coverage(root.Get("primer").Section())
+	d.states()
 	d.page(root.Get("page").Section())
 	if err := root.Mistakes().Err(); err != nil {
 		return nil, err
