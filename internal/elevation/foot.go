@@ -62,7 +62,7 @@ func pageNotes(list []*View) []string {
 	lines := []string{Capital(strings.Join(sheets, "; ")+", "+how) + "." + measured}
 	line := "Full sheets cover " + e.Style.Words(e.Room.NetWidth()) + "."
 	if len(widths) == 0 {
-		line += " No sheet between two seams is cut narrower here."
+		line += " No sheet between two seams is ripped narrower here."
 	}
 	line += " " + strings.Join(widths, " ")
 	ends = append(ends, "base "+e.EndMark("base"), "head "+e.EndMark("head"))
