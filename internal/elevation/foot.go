@@ -60,7 +60,7 @@ func pageNotes(list []*View) []string {
 		measured = " Field measured " + m + "."
 	}
 	lines := []string{Capital(strings.Join(sheets, "; ")+", "+how) + "." + measured}
-	line := "Full sheets cover " + e.Style.Words(e.Room.NetWidth()) + "."
+	line := "Full sheets cover " + e.Style.MeasuredWords(e.Room.NetWidth()) + "."
 	if len(widths) == 0 {
 		line += " No sheet between two seams is ripped narrower here."
 	}

@@ -46,3 +46,13 @@ func PageAt(s *folio.Set, wall int, x L) string {
 	}
 	return s.PageAt(wall, x)
 }
+
+// NetOf says what a full sheet covers less of than it is wide: the overlap, and what the grid of the seams takes.
+func NetOf(s *folio.Set) string {
+	v, f := s.Room.Veneer, s.Style.Measured
+	text := f(v.GrossWidth) + " less " + f(v.Overlap) + " overlap"
+	if grid := v.GrossWidth - v.Overlap - s.Room.NetWidth(); grid > 0 {
+		text += " and " + f(grid) + " to the grid of " + f(s.Room.Rules.Snap)
+	}
+	return text
+}

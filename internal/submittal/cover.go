@@ -63,15 +63,15 @@ func materialTable(s *folio.Set) *draft.Table {
 	}
 	rows := [][2]string{
 		{"Species", v.Species}, {"Cut", v.Cut}, {"Grain", grain},
-		{"Sheets", s.Style.Format(v.GrossWidth) + " wide gross, up to " + s.Style.Format(v.Length) + " long"},
-		{"Overlap", s.Style.Format(v.Overlap) + " at every seam, double cut"},
-		{"Net", s.Style.Format(s.Room.NetWidth()) + " covered by a full sheet"},
+		{"Sheets", s.Style.Measured(v.GrossWidth) + " wide gross, up to " + s.Style.Measured(v.Length) + " long"},
+		{"Overlap", s.Style.Measured(v.Overlap) + " at every seam, double cut"},
+		{"Net", s.Style.Measured(s.Room.NetWidth()) + " covered by a full sheet: " + elevation.NetOf(s)},
 	}
 	if v.LeafWidth > 0 {
-		rows = append(rows, [2]string{"Leaves", s.Style.Format(v.LeafWidth) + " wide, drawn dotted"})
+		rows = append(rows, [2]string{"Leaves", s.Style.Measured(v.LeafWidth) + " wide, drawn dotted"})
 	}
 	if v.Thickness > 0 {
-		rows = append(rows, [2]string{"Thickness", fine(s, v.Thickness)})
+		rows = append(rows, [2]string{"Thickness", s.Style.MeasuredWords(v.Thickness)})
 	}
 	for _, f := range s.Room.Flitches {
 		text := fmt.Sprintf("%d sheets delivered", len(f.Sheets))
@@ -88,14 +88,6 @@ func materialTable(s *folio.Set) *draft.Table {
 	}
 	rows = append(rows, [2]string{"Laid", fmt.Sprintf("%d sheets, %s of wall", s.Plan.Totals.Sheets, s.Style.FormatArea(s.Plan.Totals.NetArea))})
 	return Pairs("MATERIAL", rows...)
-}
-
-// fine is a small length in decimals of the unit: 0.030 in.
-func fine(s *folio.Set, l L) string {
-	if s.Metric() {
-		return s.Style.Words(l)
-	}
-	return fmt.Sprintf("%.3f in", elevation.Inches(l))
 }
 
 // matchItems state the match at the four levels that woodwork standards ask for.
@@ -193,7 +185,7 @@ func rulesTable(s *folio.Set) *draft.Table {
 		if cells[column] != "" {
 			cells[column] += ", "
 		}
-		cells[column] += s.Style.Format(*d.Of(&s.Room.Rules))
+		cells[column] += s.Style.Measured(*d.Of(&s.Room.Rules))
 	}
 	t.Rows = append(t.Rows, draft.Row{Cells: []string{"aim: " + aimWords(layout.AimWord(s.Plan.Aim)), "", ""}})
 	return t

@@ -170,3 +170,47 @@ func TestNotesOfNarrowSheetsAgreeWithTheirDrawing(t *testing.T) {
 		assert.NotRegexp(t, `(?i)\bcut (to \d|narrower)`, all)
 	}
 }
+
+// Thickness and whatever else is no length on a wall is printed as it was measured: on no step of a drawing's figures.
+func TestMeasuredQuantitiesAreNotRounded(t *testing.T) {
+	for _, c := range []struct{ text, says, never string }{
+		{strings.Replace(roomtest.Metric(), "[veneer]\n", "[veneer]\nthickness = 0.7\n", 1) + roomtest.WallMM("A", 3600, 2400), "0,7 mm", `0,5 mm|\b1 mm thick`},
+		{strings.Replace(roomtest.Metric(), "[veneer]\n", "[veneer]\nthickness = 0.8\n", 1) + roomtest.WallMM("A", 3600, 2400), "0,8 mm", `\b1 mm thick`},
+		{strings.Replace(roomtest.Head("in"), "[veneer]\n", "[veneer]\nthickness = \"1/32\"\n", 1) + roomtest.Wall("A", `12'`, `8'`), "1/32 in", `1/16 in thick|0\.031`},
+	} {
+		d, err := Photographed(roomtest.Laid(t, "room.toml", c.text), roomtest.Template(t, "ansi-b"), nil, nil)
+		require.NoError(t, err)
+		all := running(d.Pages)
+		assert.Contains(t, all, "Thickness "+c.says)
+		assert.Contains(t, all, "The sheet is "+c.says+" thick.")
+		assert.NotRegexp(t, c.never, all)
+	}
+}
+
+// What a full sheet covers is said with all that it is less than the sheet is wide, on the cover and under the double cut, and
+// the figures add up.
+func TestNetWidthIsSaidWithAllThatItIsLess(t *testing.T) {
+	rooms := roomtest.Samples(t)
+	grid := strings.Replace(strings.Replace(roomtest.Metric(), "gross_width = 640", "gross_width = 914.5", 1), "overlap = 25", "overlap = 25.5", 1)
+	rooms["a grid of 5"] = grid + "[rules]\nsnap = 5\n" + roomtest.WallMM("A", 3600, 2400)
+	said := regexp.MustCompile(`(?:Net (.{1,20}?) covered by a full sheet: |net (.{1,20}?): gross )(.{1,20}?) less (.{1,12}?) overlap(?: and (.{1,12}?) to the grid)?`)
+	for why, text := range rooms {
+		p := roomtest.Laid(t, "room.toml", text)
+		d, err := Photographed(p, roomtest.Template(t, "ansi-b"), nil, nil)
+		require.NoError(t, err)
+		times := 0
+		for _, m := range said.FindAllStringSubmatch(running(d.Pages), -1) {
+			times++
+			net, gross, overlap := read(t, p, m[1]+m[2]), read(t, p, m[3]), read(t, p, m[4])
+			if m[5] != "" {
+				gross -= read(t, p, m[5])
+			}
+			assert.Equal(t, net, gross-overlap, "%s: %s", why, m[0])
+			assert.Equal(t, p.Room.NetWidth(), net)
+		}
+		assert.GreaterOrEqual(t, times, 2, why)
+		if why == "a grid of 5" {
+			assert.Contains(t, running(d.Pages), "885 covered by a full sheet: 914,5 less 25,5 overlap and 4 to the grid of 5")
+		}
+	}
+}

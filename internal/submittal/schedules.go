@@ -229,7 +229,7 @@ func boxSchedule(s *folio.Set) *draft.Table {
 		w := &s.Room.Walls[i]
 		for j := range w.Boxes {
 			b := &w.Boxes[j]
-			t.Rows = append(t.Rows, draft.Row{Cells: []string{b.Name, string(b.Kind), w.Name, s.Style.Format(b.X), s.Style.Format(b.Z), s.Style.Inches(b.PlateWidth) + " x " + s.Style.Inches(b.PlateHigh)}})
+			t.Rows = append(t.Rows, draft.Row{Cells: []string{b.Name, string(b.Kind), w.Name, s.Style.Format(b.X), s.Style.Format(b.Z), s.Style.Measured(b.PlateWidth) + " x " + s.Style.Measured(b.PlateHigh)}})
 		}
 	}
 	if len(t.Rows) == 0 {
