@@ -18,7 +18,7 @@ import (
 // coverPages are the first pages of the set: what it is about, the material, what departs from the rules, what is open,
 // the drawings, the rules.
 func coverPages(s *folio.Set) []*folio.Leaf {
-	return s.Flowed("COVER", "cover", s.NoteColumns(), func() []folio.Block { return coverBlocks(s) }, nil)
+	return s.Flowed(folio.Cover, "cover", s.NoteColumns(), func() []folio.Block { return coverBlocks(s) }, nil)
 }
 
 func coverBlocks(s *folio.Set) []folio.Block {
