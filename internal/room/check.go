@@ -11,11 +11,11 @@ import (
 const finest = length.Millimetre / 10
 
 // What a room may have, for the time that its best seams take: places for seams, 370 m on a grid of 1/16 in, 185 m on one of 1/32 in
-// or 25 m on one of 0.1 mm; and sheets side by side, 1,200 m of them 24 in wide. One that closes may have half as many, for it has to
+// or 25 m on one of 0.1 mm; and sheets side by side, 900 m of them 24 in wide. One that closes may have half as many, for it has to
 // be found as well where it closes.
 const (
 	mostPlaces  = 250_000
-	mostAbreast = 2_000
+	mostAbreast = 1_500
 )
 
 // places checks that the grid of seams is not too fine for the length of the walls, nor a sheet too narrow.

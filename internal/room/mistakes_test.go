@@ -89,7 +89,7 @@ func TestMistakes(t *testing.T) {
 		{"a grid just coarse enough for its walls", "\"12 ft\"", "\"18 m\"\nheight = \"8 ft\"\n[rules]\nsnap = \"0.1 mm\"\n[[wall]]\nlength = 99", nil},
 		{"sheets too narrow for their walls", "overlap = \"1 in\"\nlength = \"10 ft\"\n[[wall]]\nlength = \"12 ft\"",
 			"overlap = \"23 in\"\nlength = \"10 ft\"\n[rules]\nleast_width = 1\n[[wall]]\nlength = \"300 ft\"", []string{
-				`4 "24 1/2 in": gross_width = "24 1/2 in" is too narrow for covered walls, 310'-0" long in all: they would take over 2,000 sheets`}},
+				`4 "24 1/2 in": gross_width = "24 1/2 in" is too narrow for covered walls, 310'-0" long in all: they would take over 1,500 sheets`}},
 		{"walls that close too long for the usual grid", "\"12 ft\"", "\"642 ft\"\nheight = \"8 ft\"\n[room]\nclosed = true\n[[wall]]\nlength = 9", []string{
 			`1 : snap = 1/16 in is too fine for covered walls that close, 652'-9" long in all: they would have over 125,000 places for seams`}},
 		{"walls over 370 m", "\"12 ft\"", "\"369 m\"", []string{`11 "10 ft": with wall "Wall 2" the walls are over 370 m long`}},
