@@ -31,7 +31,7 @@ const mostText = 64_000
 // How many feet of walls a room may have: open and closed, on the usual grid and on one half as fine, and in sheets 2 in wide.
 const (
 	openFeet, openFine, openSlats       = 1213, 650, 250
-	closedFeet, closedFine, closedSlats = 650, 325, 125
+	closedFeet, closedFine, closedSlats = 650, 325, 83
 )
 
 var heavyRooms = []heavy{

@@ -11,11 +11,13 @@ import (
 const finest = length.Millimetre / 10
 
 // What a room may have, for the time that its best seams take: places for seams, 370 m on a grid of 1/16 in, 185 m on one of 1/32 in
-// or 25 m on one of 0.1 mm; and sheets side by side, 900 m of them 24 in wide. One that closes may have half as many, for it has to
-// be found as well where it closes.
+// or 25 m on one of 0.1 mm; and sheets side by side, 900 m of them 24 in wide. One that closes may have fewer, for it has to be found
+// as well where it closes.
 const (
-	mostPlaces  = 250_000
-	mostAbreast = 1_500
+	mostPlaces        = 250_000
+	mostPlacesClosed  = 125_000
+	mostAbreast       = 1_500
+	mostAbreastClosed = 500
 )
 
 // places checks that the grid of seams is not too fine for the length of the walls, nor a sheet too narrow.
@@ -31,7 +33,7 @@ func (d *decoder) places(veneer, rules source.Value) {
 	}
 	places, abreast, walls := L(mostPlaces), L(mostAbreast), "covered walls"
 	if d.room.Space.Closed {
-		places, abreast, walls = places/2, abreast/2, "covered walls that close"
+		places, abreast, walls = mostPlacesClosed, mostAbreastClosed, "covered walls that close"
 	}
 	if total/snap > places {
 		at, fine := rules.Get("snap"), d.words(snap)
@@ -48,8 +50,13 @@ func (d *decoder) places(veneer, rules source.Value) {
 	}
 }
 
-// thousands is a number of some thousands in print.
-func thousands(n L) string { return fmt.Sprintf("%d,%03d", n/1000, n%1000) }
+// thousands is a number in print.
+func thousands(n L) string {
+	if n < 1000 {
+		return fmt.Sprint(int64(n))
+	}
+	return fmt.Sprintf("%d,%03d", n/1000, n%1000)
+}
 
 // sheets checks the veneer against the rules.
 func (d *decoder) sheets(veneer, rules source.Value) {

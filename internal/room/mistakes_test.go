@@ -92,6 +92,9 @@ func TestMistakes(t *testing.T) {
 				`4 "24 1/2 in": gross_width = "24 1/2 in" is too narrow for covered walls, 310'-0" long in all: they would take over 1,500 sheets`}},
 		{"walls that close too long for the usual grid", "\"12 ft\"", "\"642 ft\"\nheight = \"8 ft\"\n[room]\nclosed = true\n[[wall]]\nlength = 9", []string{
 			`1 : snap = 1/16 in is too fine for covered walls that close, 652'-9" long in all: they would have over 125,000 places for seams`}},
+		{"sheets too narrow for walls that close", "overlap = \"1 in\"\nlength = \"10 ft\"\n[[wall]]\nlength = \"12 ft\"",
+			"overlap = \"23 in\"\nlength = \"10 ft\"\n[rules]\nleast_width = 1\n[room]\nclosed = true\n[[wall]]\nlength = \"60 ft\"", []string{
+				`4 "24 1/2 in": gross_width = "24 1/2 in" is too narrow for covered walls that close, 70'-0" long in all: they would take over 500 sheets`}},
 		{"walls over 370 m", "\"12 ft\"", "\"369 m\"", []string{`11 "10 ft": with wall "Wall 2" the walls are over 370 m long`}},
 
 		{"ceiling not above the floor", "\"8 ft\"\n[[wall]]", "[96, 40]\nfloor = [0, 40]\n[[wall]]", []string{`9 [96, 40]: the ceiling of wall "Wall 1" is not above its floor 12'-0" from its left end`}},
