@@ -101,6 +101,14 @@ func (r *Room) GrossOf(flitch string, number int) L {
 	return r.Veneer.GrossWidth
 }
 
+// HungGross is how wide a sheet came that hangs.
+func (r *Room) HungGross(h *Hung) L {
+	if h.Flitch < 0 {
+		return r.Veneer.GrossWidth
+	}
+	return r.GrossOf(r.Flitches[h.Flitch].Number, h.Sheet)
+}
+
 // LeastGross is the width under which a sheet is refused: it covers what all others do, and of the overlaps at its two sides is
 // left what LeastOverlap asks of one.
 func (r *Room) LeastGross() L { return r.NetWidth() + r.Rules.LeastOverlap }
@@ -239,6 +247,7 @@ type Hung struct {
 	Flitch int  // index, -1 where the room names none
 	Sheet  int  // number in the flitch
 	Left   *L   // finished seam at the left of the first hung sheet, where it was read or follows from its edge
+	Raw    bool // it was the raw left edge that was read
 	Seam   L    // finished, at the bottom
 	Top    L    // the same at the top; equal to Seam where one reading was given
 	Edge   bool // it was the raw right edge that was read
