@@ -88,6 +88,11 @@ func pageNotes(list []*View) []string {
 	}
 	lines = append(lines, line)
 	for _, o := range list {
+		if note := o.floorNote(); note != "" {
+			lines = append(lines, note)
+		}
+	}
+	for _, o := range list {
 		if o.lean {
 			lines = append(lines, strings.TrimSpace("Heights of openings: on their enlargements "+o.enlargements())+".")
 			break

@@ -47,7 +47,8 @@ func edgeTiers(e *elevation.View, h hole) []draft.Tier {
 	return append(tiers, e.Running("", "from left edge", h.o.FromLeft, run, e.V.X))
 }
 
-// holeHeights are the heights at the opening: floor, base, sill, head, upper edge of the covering, ceiling.
+// holeHeights are the heights at the opening: floor, base, sill, head, upper edge of the covering, ceiling; over the level of
+// the room where the floor is not that.
 func holeHeights(e *elevation.View, h hole) []draft.Tier {
 	mid := (h.o.FromLeft + h.o.Right()) / 2
 	floor, ceiling := room.At(e.F.W.Floor, mid), room.At(e.F.W.Ceiling, mid)
@@ -58,6 +59,9 @@ func holeHeights(e *elevation.View, h hole) []draft.Tier {
 	}
 	list = append(list, ceiling-e.F.W.Crown)
 	tiers := []draft.Tier{e.Tier("", list, e.V.Y)}
+	if !e.OnLevel() {
+		tiers = []draft.Tier{e.OverLevel("OVER LEVEL", list...)}
+	}
 	if level := e.Room.Space.LevelLine; level > floor && level < ceiling {
 		tiers = append(tiers, e.Tier("", []L{z0, z1, level}, e.V.Y))
 	}
