@@ -134,6 +134,16 @@ func (b *taping) heading(g *scene.Group, of string, sheet Sheet) {
 	b.about(g, scene.Box{X0: share, Y0: h.Y0, X1: right, Y1: h.Y1}, lines)
 }
 
+const (
+	leading  = 1.5  // the least from line to line, in the height of the letters
+	headEdge = 0.68 // from the head's edge to the middle of the nearest line, in what lines stand apart by
+)
+
+// headPitch is what lines that fill a head stand apart by.
+func headPitch(box scene.Box, lines int) float64 {
+	return box.H() / (float64(lines-1) + 2*headEdge)
+}
+
 // about letters two lines of what for into a box: as text; where they are too long smaller; in the end on more lines.
 func (b *taping) about(g *scene.Group, box scene.Box, lines [2]string) {
 	u, w := b.u, box.W()
@@ -142,13 +152,14 @@ func (b *taping) about(g *scene.Group, box scene.Box, lines [2]string) {
 		size = min(size, draft.Squeeze(line, TapedText*u, TapedSmall*u, false, w))
 	}
 	var list []string
-	for _, line := range lines {
-		if scene.Width(line, size, false) > w {
-			size = TapedSmall * u
+	for ; ; size = max(size-0.25*u, TapedSmall*u) {
+		list = nil
+		for _, line := range lines {
+			list = append(list, scene.Wrap(line, size, false, w)...)
 		}
-	}
-	for _, line := range lines {
-		list = append(list, scene.Wrap(line, size, false, w)...)
+		if size <= TapedSmall*u || len(list) <= len(lines) || leading*size <= headPitch(box, len(list)) {
+			break
+		}
 	}
 	if len(list) <= len(lines) {
 		for i, line := range list {
@@ -156,9 +167,9 @@ func (b *taping) about(g *scene.Group, box scene.Box, lines [2]string) {
 		}
 		return
 	}
-	pitch := box.H() / float64(len(list)+1)
+	pitch := headPitch(box, len(list))
 	for i, line := range list {
-		b.word(g, scene.Pt(box.X0, box.Y0+pitch*float64(i+1)+size/3), line, size, scene.Start)
+		b.word(g, scene.Pt(box.X0, box.Y0+pitch*(float64(i)+headEdge)+size/2), line, size, scene.Start)
 	}
 }
 
@@ -178,10 +189,11 @@ func (b *taping) bigName(g *scene.Group, box scene.Box, name string) {
 	}
 	first, pitch := 7*u, 8*u
 	if len(lines) > 2 {
-		size = draft.Squeeze(name, TapedText*u, TapedSmall*u, true, w*2)
-		lines = scene.Wrap(name, size, true, w)
-		pitch = box.H() / float64(len(lines)+1)
-		first = pitch + size/3
+		for pitch = headPitch(box, len(lines)); size > TapedSmall*u && leading*size > pitch; pitch = headPitch(box, len(lines)) {
+			size = max(size-0.25*u, TapedSmall*u)
+			lines = scene.Wrap(name, size, true, w)
+		}
+		first = headEdge*pitch + size/2
 	}
 	for i, line := range lines {
 		g.Text(scene.Text{At: scene.Pt(box.X0, box.Y0+first+pitch*float64(i)), String: line, Height: size, Bold: true, Layer: scene.Frame})
