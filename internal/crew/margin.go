@@ -56,7 +56,7 @@ const (
 func (d *wallBoard) margins() {
 	u := d.Unit
 	right := d.leftEdge() - 2.6*u
-	low, high := d.p.Extremes()
+	low, high := d.extremes()
 	roof, floor := d.roof(d.v.X(d.p.From)-1, d.v.X(d.p.From)), d.v.Y(low)
 	if d.Level > low && d.Level < high {
 		y := d.v.Y(d.Level)

@@ -15,6 +15,9 @@ func (d *wallBoard) tapeWords() []string {
 	if d.w.Run.Up {
 		return append(append(d.jointWords(), d.markWordsUp()...), d.beside...)
 	}
+	if d.unrolled() {
+		return append(d.unrolledWords(), d.beside...)
+	}
 	lines := append(append(d.jointWords(), d.stockWords()...), append(d.edgeWords(), d.sliverWords()...)...)
 	lines = append(append(append(lines, d.Words.Say("tape.seam_left", d.Inches(d.half))), d.narrowWords()...), d.secondWords()...)
 	lines = append(append(lines, d.slantWords()...), d.witnessWords()...)
@@ -104,22 +107,32 @@ func known(numbers []int) []int {
 	return slices.DeleteFunc(slices.Clone(numbers), func(n int) bool { return n == 0 })
 }
 
+// begun are the sheets to cut whose left edge is on the page, in the order of its list.
+func (d *drawing) begun() []*layout.Sheet {
+	var list []*layout.Sheet
+	for _, f := range d.faces {
+		for _, h := range f.p.rows {
+			for _, s := range h.Sheets {
+				if !s.Hung && !s.InGap && !h.Before && f.p.StartsHere(h) && s.CutLength != 0 {
+					list = append(list, s)
+				}
+			}
+		}
+	}
+	return list
+}
+
 // markWords say how long the sheets are cut, and how much of that is above and below the level mark, those alike together.
 func (d *wallBoard) markWords() []string {
 	type mark struct{ cut, above, below L }
 	var order []mark
 	numbers := map[mark][]int{}
-	for _, h := range d.p.rows {
-		for _, s := range h.Sheets {
-			if s.Hung || s.InGap || h.Before || !d.p.StartsHere(h) || s.CutLength == 0 {
-				continue
-			}
-			m := mark{s.CutLength, s.Above, s.Below}
-			if numbers[m] == nil {
-				order = append(order, m)
-			}
-			numbers[m] = append(numbers[m], s.Number)
+	for _, s := range d.begun() {
+		m := mark{s.CutLength, s.Above, s.Below}
+		if numbers[m] == nil {
+			order = append(order, m)
 		}
+		numbers[m] = append(numbers[m], s.Number)
 	}
 	switch {
 	case len(order) == 0:

@@ -159,7 +159,7 @@ func (d *wallBoard) openingWords() {
 			continue
 		}
 		if !d.openingBlock(box, o.Name, nil) && !d.openingName(box, o.Name) {
-			d.callout(d.g, scene.Pt(box.Centre().X, box.Y0+1*d.Unit), o.Name, d.Words.Say("wall.opening_at", o.Name, d.Along(d.w.Face, o.FromLeft), d.Along(d.w.Face, o.Right())), false)
+			d.callout(d.g, scene.Pt(box.Centre().X, box.Y0+1*d.Unit), o.Name, d.Words.Say("wall.opening_at", o.Name, d.where(o.FromLeft), d.where(o.Right())), false)
 		}
 		if len(short) > 0 {
 			for _, s := range short {

@@ -23,7 +23,7 @@ var (
 	ripPattern  = regexp.MustCompile(`RIP (LEFT|RIGHT|LOWER|UPPER): ` + figure + ` stays, from raw (left|right|lower|upper) edge`)
 	foldPattern = regexp.MustCompile(`fold (C\d+) (in|out)(?:, round ` + figure + `)?: ` + figure + `(?: at head, (?:` + figure + ` at level, )?` + figure + ` at foot,)? from (left|ripped) edge`)
 	markPattern = regexp.MustCompile(`MARK ` + figure + ` (below its raw head|from its raw foot, which hangs up), then cut`)
-	onWall      = regexp.MustCompile(`(\S+)(?: (?:outlet|switch|thermostat|light|alarm|bracket|panel|other))?(?: on (.+?))?: $`)
+	onWall      = regexp.MustCompile(`(\S+)(?: (?:outlet|switch|thermostat|light|alarm|bracket|panel|other))?(?: on ([^:]+?))?: $`)
 )
 
 // cardsOf reads the cards of a room, in the order of their pages.

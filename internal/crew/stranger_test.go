@@ -5,6 +5,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -19,6 +20,7 @@ import (
 	"flitchlay/internal/length"
 	"flitchlay/internal/paper"
 	"flitchlay/internal/pdf"
+	"flitchlay/internal/room"
 	"flitchlay/internal/roomtest"
 	"flitchlay/internal/scene"
 )
@@ -184,7 +186,7 @@ func near(a, b length.Length) bool { return (a - b).Abs() <= length.Inch/16 }
 
 // TestHolesAreWhereTheirFiguresSay cuts the hole of every box that a page gives figures for, and finds the box in it.
 func TestHolesAreWhereTheirFiguresSay(t *testing.T) {
-	line := regexp.MustCompile(`\b([a-z]{1,2}) in (\d+): `)
+	line := regexp.MustCompile(`\b([a-z]{1,2})(?: on ([^:]+?))? in (\d+): `)
 	for name, p := range rooms(t) {
 		t.Run(name, func(t *testing.T) {
 			found := 0
@@ -192,10 +194,14 @@ func TestHolesAreWhereTheirFiguresSay(t *testing.T) {
 				for _, at := range line.FindAllStringSubmatchIndex(page, -1) {
 					c, ok := readCut(t, p, page[at[1]:min(at[1]+120, len(page))])
 					require.True(t, ok, page[at[0]:])
-					r, s := sheetOf(t, p, page[at[4]:at[5]])
+					r, s := sheetOf(t, p, page[at[6]:at[7]])
 					assert.Equal(t, s.Ripped == "left", c.edge == "ripped", "the edge of sheet %d", s.Number)
 					wall := wallNamed(p, page)
+					if at[4] >= 0 { // of walls unrolled, each box names its own
+						wall = slices.IndexFunc(p.Room.Walls, func(w room.Wall) bool { return w.Name == page[at[4]:at[5]] })
+					}
 					require.GreaterOrEqual(t, wall, 0, page)
+					assert.Equal(t, unrolled(page), at[4] >= 0, page)
 					assertBox(t, p, r, s, c, wall)
 					found++
 				}
@@ -216,6 +222,24 @@ func wallNamed(p *layout.Plan, page string) int {
 		}
 	}
 	return best
+}
+
+// unrolled reports whether several walls stand on a page side by side.
+func unrolled(page string) bool {
+	return strings.Contains(page, "TAPE LIST, at level, each from its 0")
+}
+
+// shows reports whether a wall stands on a page, alone or unrolled beside others.
+func shows(p *layout.Plan, page string, wall int) bool {
+	if unrolled(page) {
+		return strings.Contains(page, " "+p.Room.Walls[wall].Name+": 0 at ")
+	}
+	return wallNamed(p, page) == wall
+}
+
+// letterOf is the wall of an unrolled page that a letter stands for.
+func letterOf(p *layout.Plan, page, letter string) int {
+	return slices.IndexFunc(p.Room.Walls, func(w room.Wall) bool { return strings.Contains(page, letter+" "+w.Name+": 0 at ") })
 }
 
 // assertBox finds a box of the wall that a cut-out belongs to: all its edges are edges of the hole, or of the plate of what
