@@ -25,15 +25,16 @@ type wallBoard struct {
 
 // drawing is what the walls of one page share while they are drawn.
 type drawing struct {
-	faces   []*wallBoard // from left to right
-	area    scene.Box    // what the drawing may take
-	space   *draft.Space
-	settled bool            // what finds no place over the ceiling stands beside the drawing
-	above   bool            // something found no place over the ceiling
-	below   bool            // or under the floor
-	beside  []string        // words that stand beside the drawing
-	outside []string        // how openings are cut whose white has no room for it
-	cuts    []*layout.Sheet // whose cut length has no room in them
+	faces    []*wallBoard // from left to right
+	area     scene.Box    // what the drawing may take
+	space    *draft.Space
+	settled  bool            // what finds no place over the ceiling stands beside the drawing
+	above    bool            // something found no place over the ceiling
+	below    bool            // or under the floor
+	beside   []string        // words that stand beside the drawing
+	outside  []string        // how openings are cut whose white has no room for it
+	cuts     []*layout.Sheet // whose cut length has no room in them
+	bevelled []bevelled      // bevels that have no room in their sheets
 }
 
 // boards are the walls of a page, ready to be drawn; the one at its left.

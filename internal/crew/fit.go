@@ -133,7 +133,8 @@ func (d *wallBoard) draw() {
 		d.each(each)
 	}
 	d.levelLine()
-	for _, draw := range []func(){d.flags, d.margins, d.boxes, d.sheetNumbers, d.heads, func() { d.each((*wallBoard).openingWords) }, d.scaleBar} {
+	d.each((*wallBoard).secondLines)
+	for _, draw := range []func(){d.flags, d.margins, d.boxes, d.sheetNumbers, d.bevels, d.heads, func() { d.each((*wallBoard).secondNames) }, func() { d.each((*wallBoard).openingWords) }, d.scaleBar, d.bevelBlocks} {
 		if draw(); d.above || d.below {
 			return
 		}

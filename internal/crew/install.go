@@ -28,11 +28,16 @@ type Set struct {
 	half  L // half an overlap
 	Walls []*Wall
 	strip []*strip // on one page each
+	cards map[*layout.Sheet]*card.Card
 }
 
 // NewSet prepares a set for the crew.
 func NewSet(p *layout.Plan, t *paper.Template, name string) *Set {
 	c := &Set{Set: crewday.NewSet(p, t, name), half: p.Room.Veneer.Overlap.HalfDown()}
+	c.cards = map[*layout.Sheet]*card.Card{}
+	for _, x := range card.Of(c.Count) {
+		c.cards[x.Sheet] = x
+	}
 	for _, f := range c.Faces {
 		c.Walls = append(c.Walls, c.hung(f))
 	}

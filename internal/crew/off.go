@@ -73,17 +73,19 @@ func (b *board) offWords(g *scene.Group, words string, at scene.Point) {
 	g.Text(scene.Text{At: at, String: words, Height: folio.TapedSmall * b.Unit, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Notes})
 }
 
-// offRule letters under all else what is done further off, where there is room: the page of all lines says it too.
-func (b *board) offRule(g *scene.Group, rows []tapeRow, y float64, page string) {
+// offRule letters under all else what is done further off, where there is room: the page of all lines says it too. It gives back where
+// it came to.
+func (b *board) offRule(g *scene.Group, rows []tapeRow, y float64, page string) float64 {
 	u := b.Unit
 	if !hasOff(rows) {
-		return
+		return y
 	}
 	for _, words := range []string{b.Words.Say("off.more_long", page), b.Words.Say("off.more_fair", page), b.Words.Say("off.more_short", page)} {
 		size := folio.TapedText * u
 		if scene.Width(words, size, true) <= b.List.W()-0.6*u && y+5.6*u <= b.List.Y1-1.9*u {
 			b.Word(g, scene.Pt(b.List.X0, y+5.6*u), words, size, true, scene.Start)
-			return
+			return y + 5.6*u
 		}
 	}
+	return y
 }

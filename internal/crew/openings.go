@@ -32,7 +32,7 @@ func (d *wallBoard) openingCuts(o *room.Opening) []openingCut {
 			}
 			c := openingCut{number: d.numberOf(x), words: h.Across(d.cutSpeech()), from: x.FromEdge(d.cutSpeech())}
 			c.whole = h.From == 0 && h.To == x.Width
-			if !x.Marked() { // the heights of the opening are from a mark that is not on the sheet
+			if !x.Marked() || x.Line.Second() { // the heights of the opening are from a mark that is not on the sheet
 				c.words, c.from, c.whole = x.HoleWords(d.cutSpeech(), h), "", false
 			}
 			for _, b := range x.Bends {

@@ -115,11 +115,11 @@ type cutOf struct {
 	what, edge string
 	from, to   length.Length
 	low, high  length.Length
-	over       string // "level", or the end of the sheet that the heights are from
+	over       string // "level", "line 2", or the end of the sheet that the heights are from
 }
 
 var cutPattern = regexp.MustCompile(`(hole|plate|opening) ` + figure + ` to ` + figure + ` from (left|ripped|lower) edge, ` + figure +
-	` (?:(down) )?to ` + figure + ` (up|down|over its foot|under its head|from left end)(, never cover)?`)
+	` (?:(down) )?to ` + figure + ` (up|down|over its foot|under its head|from left end)(?: of (line 2))?(, never cover)?`)
 
 // readCut takes the first cut-out of some words.
 func readCut(t *testing.T, p *layout.Plan, words string) (cutOf, bool) {
@@ -136,7 +136,10 @@ func readCut(t *testing.T, p *layout.Plan, words string) (cutOf, bool) {
 	case m[8] != "up":
 		c.over = m[8]
 	}
-	assert.Equal(t, c.what == "plate", m[9] != "", "what is never covered is cut round its plate: %s", m[0])
+	if m[9] != "" {
+		c.over = m[9]
+	}
+	assert.Equal(t, c.what == "plate", m[10] != "", "what is never covered is cut round its plate: %s", m[0])
 	return c, true
 }
 
@@ -157,7 +160,7 @@ func sheetOf(t *testing.T, p *layout.Plan, number string) (*layout.Run, *layout.
 }
 
 // onWall is where a cut-out comes to on a wall when the sheet hangs, its edges from left to right and from below.
-func (c cutOf) onWall(p *layout.Plan, r *layout.Run, s *layout.Sheet, wall int) (x0, z0, x1, z1 length.Length) {
+func (c cutOf) onWall(t *testing.T, p *layout.Plan, r *layout.Run, s *layout.Sheet, wall int) (x0, z0, x1, z1 length.Length) {
 	level := p.Room.Space.LevelLine
 	if r.Up {
 		return c.low - s.Below, s.StartLine + c.from, c.high - s.Below, s.StartLine + c.to
@@ -174,6 +177,9 @@ func (c cutOf) onWall(p *layout.Plan, r *layout.Run, s *layout.Sheet, wall int) 
 	}
 	switch c.over {
 	case "level":
+		return x0, level + c.low, x1, level + c.high
+	case "line 2":
+		level += secondOn(t, p, wall)
 		return x0, level + c.low, x1, level + c.high
 	case "over its foot":
 		return x0, level - s.Below + c.low, x1, level - s.Below + c.high
@@ -246,7 +252,7 @@ func letterOf(p *layout.Plan, page, letter string) int {
 // is never covered, but where the sheet ends in it.
 func assertBox(t *testing.T, p *layout.Plan, r *layout.Run, s *layout.Sheet, c cutOf, wall int) {
 	t.Helper()
-	x0, z0, x1, z1 := c.onWall(p, r, s, wall)
+	x0, z0, x1, z1 := c.onWall(t, p, r, s, wall)
 	width := p.Room.Veneer.GrossWidth
 	if s.Ripped != "" {
 		width = s.RipTo

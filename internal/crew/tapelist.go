@@ -148,10 +148,11 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 		notes = append([]note{{d.Words.Say("tape.title"), over, false}}, notes...)
 	}
 	if !d.w.Run.Up {
-		y = b.cutting(g, d.markWords(), y)
+		y = b.cutting(g, d.markWords(), y, len(d.bevelled) > 0)
 	}
 	notes, y = b.besides(g, notes, y)
-	b.offRule(g, rows, y, d.PageWord(crewday.OffKey))
+	y = b.offRule(g, rows, y, d.PageWord(crewday.OffKey))
+	b.slopes(g, append(d.bevelWords(), d.slopeWords()...), y)
 	return notes
 }
 
@@ -186,8 +187,8 @@ func (b *board) remarks(g *scene.Group, words []string, y float64) (float64, []s
 	return y, rest
 }
 
-// cutting letters how the sheets are cut, as far as there is room: the cut list has it for each.
-func (b *board) cutting(g *scene.Group, words []string, y float64) float64 {
+// cutting letters how the sheets are cut, as far as there is room: the cut list has it for each, and their bevels.
+func (b *board) cutting(g *scene.Group, words []string, y float64, bevels bool) float64 {
 	u := b.Unit
 	wrap := func(list []string) (lines []string) {
 		for _, line := range list {
@@ -198,6 +199,9 @@ func (b *board) cutting(g *scene.Group, words []string, y float64) float64 {
 	fits := func(list []string) bool { return y+5.6*u*float64(len(wrap(list))) <= b.List.Y1-1.9*u }
 	if !fits(words) {
 		words = []string{b.Words.Say("tape.cuts_on", b.rows)}
+		if bevels {
+			words = []string{b.Words.Say("tape.cuts_bevels_on", b.rows)}
+		}
 	}
 	if fits(words) {
 		for _, line := range wrap(words) {
