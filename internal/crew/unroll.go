@@ -65,7 +65,7 @@ func (d *wallBoard) unrolledWords() []string {
 		if f.levelHere() != d.levelHere() {
 			add(f, true, []string{d.Words.Say("tape.level_here", d.Say(f.levelHere()))})
 		}
-		add(f, true, slices.Concat(f.secondWords(), f.slantWords(), f.witnessWords()))
+		add(f, true, slices.Concat(f.secondWords(), f.slantWords(), f.witnessWords(), f.lengthWords()))
 	})
 	return lines
 }
