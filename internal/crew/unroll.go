@@ -65,8 +65,9 @@ func (d *wallBoard) unrolledWords() []string {
 		if f.levelHere() != d.levelHere() {
 			add(f, true, []string{d.Words.Say("tape.level_here", d.Say(f.levelHere()))})
 		}
-		add(f, true, slices.Concat(f.secondWords(), f.slantWords(), f.witnessWords(), f.lengthWords()))
+		add(f, true, slices.Concat(f.secondWords(), f.slantWords(), f.witnessWords()))
 	})
+	d.each(func(f *wallBoard) { add(f, true, f.lengthWords()) }) // what gives way first: the names of the walls have one of the two
 	return lines
 }
 
