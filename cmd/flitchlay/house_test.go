@@ -36,7 +36,7 @@ var ours = map[string]string{
 	"run":    "length room finding",
 	"layout": "length room run seam shape finding",
 	"report": "length",
-	"count":  "length room layout shape finding report words",
+	"count":  "length room layout shape face finding report words",
 	"days":   "length room run layout count", "climate": "length room finding wood report",
 	"diff":  "length room layout shape finding report",
 	"paper": "length source templates words",

@@ -122,10 +122,12 @@ func (m *maker) edges(c *Card) {
 	}
 	c.Raw.Bottom = c.Raw.Top - v.Length
 	switch {
-	case x.Below < 0:
+	case x.FromFoot():
 		c.Zero.Z = c.Kept.Bottom
-	case x.Above < 0:
+	case x.FromHead():
 		c.Zero.Z = c.Kept.Top
+	default:
+		c.Zero.Z = x.Line.By
 	}
 }
 
@@ -153,6 +155,15 @@ func (m *maker) nameOf(h *count.Hole) string {
 		}
 	}
 	return h.Name
+}
+
+// MarkedAt is how far the mark of a sheet's level line is from the raw end that its register is measured from: under the one that hangs
+// up, or over the one that hangs down.
+func (c *Card) MarkedAt() L {
+	if c.Register.Foot {
+		return c.Cut.Line.By - c.Register.At
+	}
+	return c.Register.At - c.Cut.Line.By
 }
 
 // Trims are what is cut off the raw sheet over, under, left and right of what is kept; each only where there is some.

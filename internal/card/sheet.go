@@ -114,8 +114,9 @@ func (s *sketch) drawCuts(g *scene.Group) {
 	}
 }
 
-// mark is where the level line crosses the raw sheet, false where it does not.
+// mark is where its level line crosses the raw sheet, false where it does not.
 func (s *sketch) mark() (z L, on bool) {
+	z = s.c.Cut.Line.By
 	if s.c.Level {
 		z = s.levelLine()
 	}

@@ -68,9 +68,11 @@ func (s *sketch) heightLabels() []label {
 		}
 		list = append(list, label{s.view.MM(z), lines, strong})
 	}
-	marked := c.Cut.Marked()
+	marked, line := c.Cut.Marked(), c.Cut.Line
 	say := func(z L) string {
 		switch {
+		case line.Second():
+			return count.UpDown(s.Words, s.Say, z-line.By)
 		case c.Register.Foot && z-c.Raw.Bottom <= c.Step:
 			return ""
 		case c.Register.Foot:
@@ -86,7 +88,10 @@ func (s *sketch) heightLabels() []label {
 	} else {
 		add(c.Kept.Top, true, say(c.Kept.Top), s.Words.Of("raw_end", raw[0]+" stays"))
 	}
-	if c.Raw.Bottom <= 0 && 0 <= c.Raw.Top && !c.Register.Foot {
+	switch {
+	case line.Second():
+		add(line.By, true, s.Say(c.MarkedAt()), s.Words.Say("card.mark_line", line.No))
+	case c.Raw.Bottom <= 0 && 0 <= c.Raw.Top && !c.Register.Foot:
 		add(0, true, s.Say(c.Register.At), s.Words.Say("card.mark_here"))
 	}
 	if !c.stays(false) {

@@ -102,9 +102,9 @@ func (w speech) zero(c *Card) string {
 		at = w.Words.Say("card.at_right_end")
 	case c.Level:
 		at = w.Words.Say("card.at_left_end")
-	case c.Cut.Below < 0:
+	case c.Cut.FromFoot():
 		at = w.endOf(c, false)
-	case c.Cut.Above < 0:
+	case c.Cut.FromHead():
 		at = w.endOf(c, true)
 	}
 	key := "card.zero"
@@ -199,6 +199,9 @@ func (w speech) ends(c *Card) []line {
 		} else {
 			add(w.Words.Say("card.cut_hangs", w.Say(c.Sheet.CutLength), c.Cut.EndWords(w.Words, w.Say, -c.Sheet.Below)), true)
 		}
+	case c.Cut.Line.Second():
+		add(w.markLine(c), true)
+		add(c.Cut.LineWords(w.cuts(c)), false)
 	case r.Foot:
 		end := "foot"
 		if r.Turned {
@@ -214,8 +217,36 @@ func (w speech) ends(c *Card) []line {
 	default:
 		add(w.Words.Say("card.mark", w.Say(r.At)), true)
 	}
+	if line := c.Cut.LineWords(w.cuts(c)); c.Cut.Line.No == 1 && c.Cut.Marked() {
+		add(line, false)
+	}
 	add(w.zero(c), false)
 	return list
+}
+
+// markLine says where the mark of a second level line is made.
+func (w speech) markLine(c *Card) string {
+	key := "card.mark_line_up"
+	if c.Register.Foot {
+		key = "card.mark_line_down"
+	}
+	return w.Words.Say(key, c.Cut.Line.No, w.Say(c.MarkedAt()))
+}
+
+// LineWords say in a language from which line the heights of a card's sheet are, where its wall has more than one, and where that is
+// marked, for a list beside the cards.
+func LineWords(set *folio.TapedSet, t *words.Table, c *Card) string {
+	in := *set
+	in.Words = t
+	w := speech{TapedSet: &in}
+	line := c.Cut.LineWords(w.cuts(c))
+	switch {
+	case c.Cut.Line.Second():
+		return line + "; " + w.markLine(c)
+	case c.Cut.Marked():
+		return line
+	}
+	return ""
 }
 
 // fold says where a fold meets head, level line and foot of the sheet as cut; once, where that is the same.
@@ -260,12 +291,12 @@ func (c *Card) across(from L) L {
 // height says how far a height is from the corner that figures are measured from.
 func (w speech) height(c *Card, z L) string {
 	switch {
-	case c.Cut.Below < 0:
+	case c.Cut.FromFoot():
 		return w.Words.Say("height.over_foot", w.Say((z - c.Zero.Z).Abs()))
-	case c.Cut.Above < 0:
+	case c.Cut.FromHead():
 		return w.Words.Say("height.under_head", w.Say((z - c.Zero.Z).Abs()))
 	}
-	return count.UpDown(w.Words, w.Say, z)
+	return count.UpDown(w.Words, w.Say, z-c.Cut.Line.By)
 }
 
 // rake says how a head or a foot slopes, at every point where it turns.
@@ -295,6 +326,9 @@ func (w speech) rake(c *Card, r *Rake) string {
 	if len(c.Cut.Walls) > 1 {
 		text = w.Words.Of("slopes", end+" on", w.Room.Walls[r.Wall].Name, strings.Join(list, ", "))
 	}
+	if line := c.Cut.Line; line.Second() {
+		text = w.Words.Say("slopes.line", text, line.No)
+	}
 	text += w.bevel(r)
 	if c.Level {
 		return text
@@ -304,18 +338,23 @@ func (w speech) rake(c *Card, r *Rake) string {
 
 // bevel says a slope as what a bevel square is set to: how much it rises or falls, going right, over how much of the sheet.
 func (w speech) bevel(r *Rake) string {
+	if list := BevelWords(w.TapedSet, r); len(list) > 0 {
+		return w.Words.Say("slopes.bevel", strings.Join(list, ", "))
+	}
+	return ""
+}
+
+// BevelWords say each straight part of a slope that is not level, going right: "15 3/8" up in 24 1/2"".
+func BevelWords(set *folio.TapedSet, r *Rake) []string {
 	var list []string
 	for _, x := range r.Bevels() {
 		way := "slopes.bevel_up"
 		if x.Rise < 0 {
 			way = "slopes.bevel_down"
 		}
-		list = append(list, w.Words.Say(way, w.Inches(x.Rise.Abs()), w.Inches(x.Over)))
+		list = append(list, set.Words.Say(way, set.Inches(x.Rise.Abs()), set.Inches(x.Over)))
 	}
-	if len(list) == 0 {
-		return ""
-	}
-	return w.Words.Say("slopes.bevel", strings.Join(list, ", "))
+	return list
 }
 
 // RakeWords say the slopes of a card's head and foot in a language, for a list beside the cards.

@@ -11,6 +11,7 @@
 package count
 
 import (
+	"flitchlay/internal/face"
 	"flitchlay/internal/finding"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
@@ -48,6 +49,7 @@ func Of(p *layout.Plan) *Count {
 	if n := p.Room.Project.Room; n != "" {
 		c.Room += ", room " + n
 	}
+	lines := face.Lines(p)
 	for i := range p.Runs {
 		r := &p.Runs[i]
 		beds := measure(p, r)
@@ -55,7 +57,7 @@ func Of(p *layout.Plan) *Count {
 			s := &r.Sheets[k]
 			c.Areas.add(p.Room, r, s, beds[k])
 			if s.CutLength > 0 {
-				c.Cuts = append(c.Cuts, cut(p, r, s, beds[k]))
+				c.Cuts = append(c.Cuts, cut(p, r, s, beds[k], lines[s]))
 			}
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"flitchlay/internal/face"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
 )
@@ -26,8 +27,9 @@ type Cut struct {
 	Holes                []Hole
 	Askew                L // how far a corner takes what is past it out of plumb over the height, 0 where it does not
 	Turned, Hung, Narrow bool
-	Level                bool   // grain is level
-	Over                 string // what the sheet is only over and under: "header of D1", "over and under W1"; else empty
+	Level                bool      // grain is level
+	Line                 face.Line // that its heights are figured from
+	Over                 string    // what the sheet is only over and under: "header of D1", "over and under W1"; else empty
 	HeaderOnly           bool
 	Closes               bool       // it meets the first of its span: the gap that it fills is measured before it is ripped
 	Measured             []GapPlace // where that gap can be measured, from above: where the wall has the raw edges at both its sides
@@ -41,7 +43,7 @@ type Cut struct {
 // leans.
 type Bend struct {
 	Name string
-	At   L             // at the level line
+	At   L             // at the level line of its sheet
 	Foot L             // at the sheet's lower end as it is cut
 	Head L             // at its upper end
 	Of   *room.Opening // whose jamb it is, nil at a corner
@@ -76,10 +78,10 @@ type Hole struct {
 }
 
 // cut makes a sheet's row.
-func cut(p *layout.Plan, r *layout.Run, s *layout.Sheet, b bed) Cut {
+func cut(p *layout.Plan, r *layout.Run, s *layout.Sheet, b bed, line face.Line) Cut {
 	c := Cut{Flitch: s.Flitch, Number: s.Number, Place: s.Place, Course: s.Course, Run: r.Name, Length: s.CutLength,
 		Above: s.Above, Below: s.Below, TopTrim: b.top, BottomTrim: b.bottom, Net: s.Width, Width: asHung(s), Rip: s.Ripped,
-		Turned: s.Turned, Hung: s.Hung, Narrow: s.Narrow, Level: r.Up, Stock: p.Room.Veneer.Length - s.CutLength, sheet: s}
+		Turned: s.Turned, Hung: s.Hung, Narrow: s.Narrow, Level: r.Up, Line: line, Stock: p.Room.Veneer.Length - s.CutLength, sheet: s}
 	span := &r.Spans[s.Span]
 	c.Closes = span.Closed && s.Place == span.LastSheet && s.Width > p.Room.Veneer.Overlap
 	rawLeft, rawRight := raw(r, s)
@@ -186,7 +188,7 @@ func (c *Cut) bends(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
 			}
 			b.moves = append(b.moves, move{w, x, by})
 		}
-		b.At, b.Foot, b.Head = b.AtHeight(0), b.AtHeight(-c.Below), b.AtHeight(c.Above)
+		b.At, b.Foot, b.Head = b.AtHeight(c.Line.By), b.AtHeight(-c.Below), b.AtHeight(c.Above)
 	}
 }
 

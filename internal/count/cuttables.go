@@ -42,7 +42,7 @@ func (c *Count) cutTable() *report.Table {
 			{Head: "below", Right: true}, {Head: "net", Right: true}, {Head: "rip to", Right: true}, {Head: "where, bends, cut-outs", Long: true},
 			{Head: "place", Machine: true}, {Head: "course", Machine: true}, {Head: "walls", Machine: true, Long: true},
 			{Head: "width as hung", Machine: true}, {Head: "top trim", Machine: true}, {Head: "bottom trim", Machine: true},
-			{Head: "left trim", Machine: true}, {Head: "right trim", Machine: true}}}
+			{Head: "left trim", Machine: true}, {Head: "right trim", Machine: true}, {Head: "line over level", Machine: true}}}
 	for i := range c.Cuts {
 		x := &c.Cuts[i]
 		rip := report.Text("")
@@ -52,7 +52,7 @@ func (c *Count) cutTable() *report.Table {
 		}
 		t.Rows = append(t.Rows, []report.Cell{sheetCell(x.Number), report.Text(x.Flitch), c.long(x.Length), c.height(x, x.Above, 1), c.height(x, x.Below, -1), c.wide(x.Net), rip,
 			report.Text(c.cutWords(x)), report.Whole(x.Place), report.Whole(x.Course), report.Text(strings.Join(x.Walls, ", ")), c.long(x.Width), c.long(x.TopTrim),
-			c.long(x.BottomTrim), c.long(x.LeftTrim), c.long(x.RightTrim)})
+			c.long(x.BottomTrim), c.long(x.LeftTrim), c.long(x.RightTrim), c.long(x.Line.By)})
 	}
 	return t
 }
@@ -95,6 +95,9 @@ func (c *Count) cutWords(x *Cut) string {
 		if trim > 0 {
 			say("trim %s %s edge", s.Inches(trim), x.Side([2]string{"left", "right"}[i]))
 		}
+	}
+	if line := x.LineWords(w); line != "" {
+		say("%s", line)
 	}
 	for _, b := range x.Bends {
 		say("bend %s %s", x.BendWords(w, b), x.FromEdge(w))

@@ -45,8 +45,33 @@ func (c *Cut) Edge() string {
 	return "raw " + c.Side("left")
 }
 
-// Marked reports whether the level line crosses the sheet as it is cut, so that its mark stands on it.
-func (c *Cut) Marked() bool { return !c.Level && c.Above >= 0 && c.Below >= 0 }
+// Marked reports whether a level line crosses the sheet as it is cut, so that its mark stands on it.
+func (c *Cut) Marked() bool { return !c.Level && (c.Line.Second() || c.Above >= 0 && c.Below >= 0) }
+
+// FromFoot and FromHead report whether heights are from an end of the sheet, since no mark stands on it.
+func (c *Cut) FromFoot() bool { return !c.Marked() && c.Below < 0 }
+func (c *Cut) FromHead() bool { return !c.Marked() && c.Above < 0 }
+
+// OfLine says that heights are from a second level line, where they are.
+func (c *Cut) OfLine(w Speech, words string) string {
+	if !c.Line.Second() {
+		return words
+	}
+	return w.Words.Say("cut.of_line", words, c.Line.No)
+}
+
+// LineWords say from which line the heights of a sheet are, where its wall has more than one.
+func (c *Cut) LineWords(w Speech) string {
+	switch {
+	case c.Line.Second() && c.Line.By < 0:
+		return w.Words.Say("cut.line_under", c.Line.No, w.Style.Format(-c.Line.By))
+	case c.Line.Second():
+		return w.Words.Say("cut.line_over", c.Line.No, w.Style.Format(c.Line.By))
+	case c.Line.No == 1:
+		return w.Words.Say("cut.line_first")
+	}
+	return ""
+}
 
 // Across is where a hole lies across the sheet, without the edge from which it is measured: "20 3/4 to 22 3/4".
 func (h *Hole) Across(w Speech) string {
@@ -69,16 +94,19 @@ func (c *Cut) along(w Speech, h Hole) string {
 	switch {
 	case c.Level:
 		return span("cut.span", h.Low+c.Below, h.High+c.Below) + " " + FromEnd(w)
-	case c.Below < 0:
+	case c.FromFoot():
 		return span("cut.over_foot", h.Low+c.Below, h.High+c.Below)
-	case c.Above < 0:
+	case c.FromHead():
 		return span("cut.under_head", c.Above-h.High, c.Above-h.Low)
-	case h.Low >= 0:
-		return span("cut.both_up", h.Low, h.High)
-	case h.High <= 0:
-		return span("cut.both_down", -h.High, -h.Low)
 	}
-	return span("cut.down_to_up", -h.Low, h.High)
+	low, high := h.Low-c.Line.By, h.High-c.Line.By
+	switch {
+	case low >= 0:
+		return c.OfLine(w, span("cut.both_up", low, high))
+	case high <= 0:
+		return c.OfLine(w, span("cut.both_down", -high, -low))
+	}
+	return c.OfLine(w, span("cut.down_to_up", -low, high))
 }
 
 // Called is what a bend is called: by its corner, a jamb by its opening and its side.
@@ -105,7 +133,7 @@ func (c *Cut) BendWords(w Speech, b Bend) string {
 	return w.Words.Say("cut.bend_leans", b.Called(w), at, foot, head)
 }
 
-// EndWords say where an end of the sheet is: over or under the level line; where the grain is level right or left of the
+// EndWords say where an end of the sheet is: over or under its level line; where the grain is level right or left of the
 // wall's datum.
 func (c *Cut) EndWords(t *words.Table, say func(L) string, at L) string {
 	if c.Level {
@@ -113,7 +141,7 @@ func (c *Cut) EndWords(t *words.Table, say func(L) string, at L) string {
 	}
 	switch {
 	case !c.Level:
-		return UpDown(t, say, at)
+		return UpDown(t, say, at-c.Line.By)
 	case at < 0:
 		return t.Say("place.left_of_0", say(-at))
 	}

@@ -135,7 +135,7 @@ func (x *Cut) object() jsonCut {
 		Holes: report.Each(x.Holes, func(h *Hole) jsonHole {
 			return jsonHole{string(h.Kind), h.Name, h.What(), report.MM(h.From), report.MM(h.To), report.MM(h.Low), report.MM(h.High)}
 		}),
-		Askew: report.MM(x.Askew), Turned: x.Turned, Hung: x.Hung, Narrow: x.Narrow, Level: x.Level, Over: report.Null(x.Over), HeaderOnly: x.HeaderOnly}
+		Askew: report.MM(x.Askew), Turned: x.Turned, Hung: x.Hung, Narrow: x.Narrow, Level: x.Level, Line: report.MM(x.Line.By), Over: report.Null(x.Over), HeaderOnly: x.HeaderOnly}
 }
 
 func (j *Job) object() *jsonJob {

@@ -196,6 +196,7 @@ type jsonCut struct {
 	Hung       bool       `json:"hung"`
 	Narrow     bool       `json:"narrow"`
 	Level      bool       `json:"grain_level"`
+	Line       report.MM  `json:"marked_over_level"`
 	Over       *string    `json:"over"`
 	HeaderOnly bool       `json:"header_only"`
 }

@@ -41,12 +41,12 @@ func (c *Cut) SlitWords(w Speech, x Slit) string {
 	var at []string
 	for _, z := range x.At {
 		switch {
-		case c.Below < 0:
+		case c.FromFoot():
 			at = append(at, w.Words.Say("height.over_foot", w.Inches(z+c.Below)))
-		case c.Above < 0:
+		case c.FromHead():
 			at = append(at, w.Words.Say("height.under_head", w.Inches(c.Above-z)))
 		default:
-			at = append(at, UpDown(w.Words, w.Inches, z))
+			at = append(at, c.OfLine(w, UpDown(w.Words, w.Inches, z-c.Line.By)))
 		}
 	}
 	places := at[0]

@@ -8,29 +8,39 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// boxes draws what is set in the wall: the plate, and its letter beside it.
+// drawnBox is a box whose plate is drawn.
+type drawnBox struct {
+	face.Box
+	on    *wallBoard
+	plate scene.Box
+	g     *scene.Group
+}
+
+// boxes draws what is set in the walls: the plates of all, then the letter of each beside it.
 func (d *wallBoard) boxes() {
 	u := d.Unit
-	type drawn struct {
-		face.Box
-		plate scene.Box
-		g     *scene.Group
+	var list []drawnBox
+	d.each(func(f *wallBoard) { list = append(list, f.plates()...) })
+	for _, b := range list {
+		at := letterPlaces(b.plate, scene.Width(b.Letter, folio.TapedText*u, true), u)
+		if !d.boxLetter(b.g, b.plate, b.Letter, at, letterAir*u) && !d.boxLetter(b.g, b.plate, b.Letter, at, letterLessAir*u) {
+			d.callout(b.g, b.plate.Centre(), b.Letter, d.Words.Say("wall.box_at", b.Letter, b.on.where(b.X)), false)
+		}
 	}
-	var list []drawn
+}
+
+// plates draws the plates of what is set in one wall.
+func (d *wallBoard) plates() (list []drawnBox) {
+	u := d.Unit
 	for _, b := range d.p.Boxes() {
 		plate := d.v.Box(b.X-b.PlateWidth/2, b.Z-b.PlateHigh/2, b.X+b.PlateWidth/2, b.Z+b.PlateHigh/2)
 		g := d.g.Part(scene.Tag{Class: "box", Title: b.Name, Data: []scene.Datum{folio.Datum("kind", string(b.Kind)), folio.Datum("x", folio.Mm(b.X)), folio.Datum("z", folio.Mm(b.Z))}})
 		g.Rect(plate, scene.Pen(scene.Boxes, folio.TapedFine).Filled(scene.White))
 		g.Line(scene.Pt(plate.X0, plate.Y1), scene.Pt(plate.X1, plate.Y0), scene.Pen(scene.Boxes, 0.25))
 		d.space.Take(plate.Inset(-0.2 * u))
-		list = append(list, drawn{b, plate, g})
+		list = append(list, drawnBox{b, d, plate, g})
 	}
-	for _, b := range list {
-		at := letterPlaces(b.plate, scene.Width(b.Letter, folio.TapedText*u, true), u)
-		if !d.boxLetter(b.g, b.plate, b.Letter, at, letterAir*u) && !d.boxLetter(b.g, b.plate, b.Letter, at, letterLessAir*u) {
-			d.callout(b.g, b.plate.Centre(), b.Letter, d.Words.Say("wall.box_at", b.Letter, d.Along(d.w.Face, b.X)), false)
-		}
-	}
+	return list
 }
 
 // A box's letter, in mm on letter paper: what it keeps clear of all else, and what it comes down to where that finds no
@@ -125,19 +135,22 @@ func leaderEnds(a, b scene.Box) (from, to scene.Point) {
 func (d *wallBoard) boxLines() []string {
 	var lines []string
 	for _, b := range d.p.Boxes() {
-		found := false
+		found, letter := false, b.Letter
+		if d.unrolled() { // the letters of every wall begin anew
+			letter = d.Words.Say("cut.on_wall", b.Letter, d.w.W.Name)
+		}
 		for _, x := range d.cutsHere() {
 			for _, h := range x.Holes {
 				if !h.Kind.Traits().Box || h.Wall != d.w.Wall || &d.w.W.Boxes[h.Index] != b.Box {
 					continue
 				}
 				if found = true; !x.Hung {
-					lines = append(lines, d.Words.Say("wall.box_in", b.Letter, d.numberOf(x), x.HoleWords(d.cutSpeech(), h)))
+					lines = append(lines, d.Words.Say("wall.box_in", letter, d.numberOf(x), x.HoleWords(d.cutSpeech(), h)))
 				}
 			}
 		}
 		if !found {
-			lines = append(lines, d.Words.Say("wall.box_bare", b.Letter))
+			lines = append(lines, d.Words.Say("wall.box_bare", letter))
 		}
 	}
 	return lines

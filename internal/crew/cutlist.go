@@ -32,10 +32,6 @@ type cutRow struct {
 // cutRows lists all sheets in hanging order.
 func (c *Set) cutRows() []cutRow {
 	var list []cutRow
-	cards := map[*layout.Sheet]*card.Card{}
-	for _, x := range card.Of(c.Count) {
-		cards[x.Sheet] = x
-	}
 	for i := range c.Plan.Runs {
 		r := &c.Plan.Runs[i]
 		for k := range r.Sheets {
@@ -58,7 +54,7 @@ func (c *Set) cutRows() []cutRow {
 			row.wall = x.Walls[0]
 			for _, t := range c.Words.Each() {
 				c.whatElse(t, x, &row)
-				row.more = append(row.more, card.RakeWords(c.TapedSet, t, cards[s])...)
+				row.more = append(row.more, card.RakeWords(c.TapedSet, t, c.cards[s])...)
 			}
 			list = append(list, row)
 		}
@@ -71,6 +67,9 @@ func (c *Set) whatElse(t *words.Table, x *count.Cut, row *cutRow) {
 	say := count.Speech{Words: t, Style: c.Style}
 	if x.Turned {
 		row.more = append(row.more, t.Say("list.turned"))
+	}
+	if line := card.LineWords(c.TapedSet, t, c.cards[row.sheet]); line != "" {
+		row.more = append(row.more, line)
 	}
 	if x.Closes {
 		row.more = append(row.more, x.ClosingWords(say, c.Room.Veneer.Overlap, x.Side(x.Rip)))

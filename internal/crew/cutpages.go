@@ -113,9 +113,11 @@ func keyOf(run string, place, course int) string {
 // rowsWord names the pages of the cut list on which the rows of the page's sheets stand.
 func (d *wallBoard) rowsWord() string {
 	var keys []string
-	for _, x := range d.cutsHere() {
-		if !x.Hung {
-			keys = append(keys, keyOf(x.Run, x.Place, x.Course))
+	for _, f := range d.faces {
+		for _, x := range f.cutsHere() {
+			if !x.Hung {
+				keys = append(keys, keyOf(x.Run, x.Place, x.Course))
+			}
 		}
 	}
 	if words := d.PagesWord(keys); words != "" {

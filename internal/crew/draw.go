@@ -11,22 +11,58 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// wallBoard is the page of a wall, or of a piece of one, while its drawing is tried at one scale.
+// wallBoard is a wall, or a piece of one, on its page while the drawing is tried at one scale. What is said of the whole page is
+// asked of the one at its left.
 type wallBoard struct {
 	*board
-	w       *Wall
-	p       *piece
-	v       draft.View
-	area    scene.Box // what the drawing may take
-	g       *scene.Group
-	space   *draft.Space
-	settled bool            // what finds no place over the ceiling stands beside the drawing
-	above   bool            // something found no place over the ceiling
-	below   bool            // or under the floor
-	beside  []string        // words that stand beside the drawing
-	outside []string        // how openings are cut whose white has no room for it
-	cuts    []*layout.Sheet // whose cut length has no room in them
-	pieces  map[*layout.Sheet][]cover
+	*drawing
+	w      *Wall
+	p      *piece
+	v      draft.View
+	g      *scene.Group
+	pieces map[*layout.Sheet][]cover
+}
+
+// drawing is what the walls of one page share while they are drawn.
+type drawing struct {
+	faces    []*wallBoard // from left to right
+	area     scene.Box    // what the drawing may take
+	space    *draft.Space
+	settled  bool            // what finds no place over the ceiling stands beside the drawing
+	above    bool            // something found no place over the ceiling
+	below    bool            // or under the floor
+	beside   []string        // words that stand beside the drawing
+	outside  []string        // how openings are cut whose white has no room for it
+	cuts     []*layout.Sheet // whose cut length has no room in them
+	bevelled []bevelled      // bevels that have no room in their sheets
+}
+
+// boards are the walls of a page, ready to be drawn; the one at its left.
+func (c *Set) boards(b *board, s *strip) *wallBoard {
+	in := &drawing{}
+	for _, p := range s.pieces {
+		in.faces = append(in.faces, &wallBoard{board: b, drawing: in, w: p.wall, p: p})
+	}
+	return in.faces[0]
+}
+
+// unrolled reports whether several walls stand on the page side by side.
+func (d *drawing) unrolled() bool { return len(d.faces) > 1 }
+
+// first reports whether a wall is the one at the left of its page.
+func (d *wallBoard) first() bool { return d == d.faces[0] }
+
+// last is the wall at the right of the page.
+func (d *drawing) last() *wallBoard { return d.faces[len(d.faces)-1] }
+
+// extremes are the lowest and the highest point of what stands on the page.
+func (d *drawing) extremes() (low, high L) {
+	low, high = d.faces[0].p.Extremes()
+	for _, f := range d.faces[1:] {
+		a, b := f.p.Extremes()
+		low, high = min(low, a), max(high, b)
+	}
+	return low, high
 }
 
 // note is some lines under a heading that stand beside the drawing, or on a page of their own; what the cut list says too is
@@ -40,14 +76,18 @@ type note struct {
 // air is what words keep clear of lines and of each other: 1 mm and half a line.
 const crewAir = 1.2
 
-// wallPage draws one piece of a wall. What has to be said and has no room on its page stands at the end of the cut list.
-func (c *Set) wallPage(w *Wall, p *piece, n int) []*scene.Page {
+// wallPage draws one piece of a wall, or walls unrolled. What has to be said and has no room on its page stands at the end of the
+// cut list.
+func (c *Set) wallPage(p *strip, n int) []*scene.Page {
 	title := p.title()
 	way := "left to right"
-	if w.Run.Up {
+	if p.lead().wall.Run.Up {
 		way = "bottom to top"
 	}
-	lines := [2]string{c.Place(), c.flitchWords(p.Hangs) + ", " + c.Words.Of("wall", way)}
+	for _, q := range p.pieces {
+		c.First(q.key(), n)
+	}
+	lines := [2]string{c.Place(), c.flitchWords(p.hangs()) + ", " + c.Words.Of("wall", way)}
 	var first []*scene.Page
 	var kept *fit
 	var over []note
@@ -236,19 +276,21 @@ func (d *wallBoard) joints() {
 	}
 }
 
-// levelLine draws the line to which the marks are hung, but not over the white of openings.
+// levelLine draws the line to which the marks are hung, across all walls of the page, but not over the white of openings.
 func (d *wallBoard) levelLine() {
 	var clear []scene.Box
-	for i := range d.w.W.Openings {
-		if box, ok := d.hole(&d.w.W.Openings[i]); ok {
-			clear = append(clear, box)
+	for _, f := range d.faces {
+		for i := range f.w.W.Openings {
+			if box, ok := f.hole(&f.w.W.Openings[i]); ok {
+				clear = append(clear, box)
+			}
 		}
 	}
-	if low, high := d.p.Extremes(); d.Level <= low || d.Level >= high {
+	if low, high := d.extremes(); d.Level <= low || d.Level >= high {
 		return
 	}
 	y := d.v.Y(d.Level)
-	a, b := scene.Pt(d.leftEdge()-2*d.Unit, y), scene.Pt(d.v.X(d.p.To)+2*d.Unit, y)
+	a, b := scene.Pt(d.leftEdge()-2*d.Unit, y), scene.Pt(d.last().v.X(d.last().p.To)+2*d.Unit, y)
 	points := draft.Outside(a, b, clear...)
 	for i := 0; i+1 < len(points); i += 2 {
 		d.line(d.g, points[i], points[i+1], scene.Pen(scene.Plumb, folio.TapedFine).As(scene.Chain(folio.TapedFine)))

@@ -30,10 +30,12 @@ func (d *wallBoard) fromEnd(s *layout.Sheet) bool {
 
 // endWord says what the mark means, where the wall has one.
 func (d *wallBoard) endWord() string {
-	for _, h := range d.p.Hangs {
-		for _, s := range h.Sheets {
-			if !h.Hung() && len(s.Pieces) > 0 && d.fromEnd(s) {
-				return "; " + d.Words.Say("wall.raw_end")
+	for _, f := range d.faces {
+		for _, h := range f.p.Hangs {
+			for _, s := range h.Sheets {
+				if !h.Hung() && len(s.Pieces) > 0 && d.fromEnd(s) {
+					return "; " + d.Words.Say("wall.raw_end")
+				}
 			}
 		}
 	}

@@ -27,6 +27,8 @@ func (d *wallBoard) tapeTitle() string {
 	switch {
 	case d.w.Run.Up:
 		return d.Words.Say("tape.up_down")
+	case d.unrolled():
+		return d.Words.Say("tape.unrolled")
 	case d.w.AtLevel():
 		return d.Words.Say("tape.level")
 	}

@@ -2,6 +2,7 @@ package crew
 
 import (
 	"math"
+	"slices"
 	"sort"
 	"strconv"
 
@@ -34,9 +35,10 @@ const smaller = 13
 //     the ceiling standing beside the drawing: a wall that cannot be read is worse than a label that is not at its place.
 //
 // The second time round a page is drawn as it was found to fit the first time.
-func (c *Set) fit(b *board, p *piece, area scene.Box) *wallBoard {
+func (c *Set) fit(b *board, p *strip, area scene.Box) *wallBoard {
 	try := func(keep [2]float64, settled bool) *wallBoard {
-		d := &wallBoard{board: b, w: p.wall, p: p, area: area, settled: settled}
+		d := c.boards(b, p)
+		d.area, d.settled = area, settled
 		d.try(keep[0]*c.Unit, keep[1]*c.Unit)
 		return d
 	}
@@ -99,39 +101,73 @@ func (d *wallBoard) try(top, bottom float64) {
 	if d.w.Run.Up {
 		margin, beside = d.marginUp(), 30*u
 	}
-	low, high := d.p.Extremes()
+	low, high := d.extremes()
 	wide := d.area.W() - margin - beside
 	tall := d.area.H() - top - bottom
-	length := (d.p.To - d.p.From).MM()
+	lefts, whole := d.lefts()
+	length := whole.MM()
 	scale := int64(max(math.Ceil(length/wide-1e-9), math.Ceil((high-low).MM()/tall-1e-9), largestScale))
-	d.v = draft.View{Scale: scale}
-	d.v.Origin.X = d.area.X0 + margin - d.v.MM(d.p.From) + (wide-length/float64(scale))/2
 	// What height is left goes below and above in equal parts, but little above.
-	rest := tall - d.v.MM(high-low)
-	d.v.Origin.Y = d.area.Y0 + top + d.v.MM(high) + min(rest/2, mostOver*u)
+	rest := tall - draft.View{Scale: scale}.MM(high-low)
 	d.space = draft.NewSpace(d.area.Inset(1 * u))
-	name := d.w.W.Name
-	view := scene.View{Box: scene.Box{X0: d.v.X(d.p.From), Y0: d.v.Y(high), X1: d.v.X(d.p.To), Y1: d.v.Y(low)}, Scale: float64(scale), Metric: d.Metric(), Name: name, Ratio: draft.Ratio(scale, d.Metric())}
-	d.g = &scene.Group{}
-	inner := d.g.Viewed(view, folio.Datum("scale", strconv.FormatInt(scale, 10)), folio.Datum("wall", name))
-	outer := d.g
-	d.g = inner
+	outer := &scene.Group{}
+	for i, f := range d.faces {
+		f.v = draft.View{Scale: scale}
+		f.v.Origin.X = d.area.X0 + margin + f.v.MM(lefts[i]-f.p.From) + (wide-length/float64(scale))/2
+		f.v.Origin.Y = d.area.Y0 + top + f.v.MM(high) + min(rest/2, mostOver*u)
+		name := f.w.W.Name
+		view := scene.View{Box: scene.Box{X0: f.v.X(f.p.From), Y0: f.v.Y(high), X1: f.v.X(f.p.To), Y1: f.v.Y(low)}, Scale: float64(scale), Metric: d.Metric(), Name: name, Ratio: draft.Ratio(scale, d.Metric())}
+		f.g = outer.Viewed(view, folio.Datum("scale", strconv.FormatInt(scale, 10)), folio.Datum("wall", name))
+	}
+	d.draw()
+	d.g = outer
+}
+
+// draw draws the walls, and stops at what finds no place.
+func (d *wallBoard) draw() {
 	if d.w.Run.Up {
 		d.tryUp()
-		d.g = outer
 		return
 	}
-	d.outlines()
-	d.openings()
-	d.seams()
-	d.slivers()
-	d.covering()
-	d.joints()
+	for _, each := range []func(*wallBoard){(*wallBoard).outlines, (*wallBoard).openings, (*wallBoard).seams, (*wallBoard).slivers, (*wallBoard).covering, (*wallBoard).joints} {
+		d.each(each)
+	}
 	d.levelLine()
-	for _, draw := range []func(){d.flags, d.margins, d.boxes, d.sheetNumbers, d.heads, d.openingWords, d.scaleBar} {
+	d.each((*wallBoard).secondLines)
+	for _, draw := range []func(){d.flags, d.margins, d.boxes, d.sheetNumbers, d.bevels, d.heads, func() { d.each((*wallBoard).secondNames) }, func() { d.each((*wallBoard).openingWords) }, d.scaleBar, d.bevelBlocks} {
 		if draw(); d.above || d.below {
-			break
+			return
 		}
 	}
-	d.g = outer
+}
+
+// each draws something of every wall of the page, from left to right.
+func (d *drawing) each(draw func(*wallBoard)) {
+	for _, f := range d.faces {
+		draw(f)
+	}
+}
+
+// lefts are where the left ends of the walls stand, from that of the first, and how long all are. Walls whose corner leans
+// differently at its two sides stand so far apart that neither reaches into the other.
+func (d *drawing) lefts() (lefts []L, whole L) {
+	for i, f := range d.faces {
+		if i > 0 {
+			whole += max(0, d.faces[i-1].w.W.LeanRight-f.w.W.LeanLeft)
+		}
+		lefts = append(lefts, whole)
+		whole += f.p.To - f.p.From
+	}
+	return lefts, whole
+}
+
+// joined reports whether a wall stands close to the one at its left on the page, so that their corner is one line.
+func (d *wallBoard) joined() bool {
+	if d.first() {
+		return false
+	}
+	lefts, _ := d.lefts()
+	i := slices.Index(d.faces, d)
+	before := d.faces[i-1]
+	return lefts[i]-lefts[i-1] == before.p.To-before.p.From && before.w.W.LeanRight == d.w.W.LeanLeft
 }

@@ -31,15 +31,35 @@ type lineFlag struct {
 	start   bool // left edge of a first sheet
 	end     bool // end of the wall, no line
 	witness bool // stands in for a start line
+	zero    bool // where the figures of an unrolled wall begin
+	on      *wallBoard
 	number  string
 	seamTag []scene.Datum
 }
 
-// flagList lists the lines of the piece from left to right, and the end of the wall.
+// flagList lists the lines of the page from left to right, and the end of its wall; of walls unrolled where the figures of each
+// but the first begin: where they end stands in the list.
 func (d *wallBoard) flagList() []lineFlag {
 	var list []lineFlag
+	for _, f := range d.faces {
+		if !f.first() {
+			x := f.w.Left + f.w.Datum
+			list = append(list, lineFlag{x: x, at: f.v.X(x), text: f.letter() + " 0", zero: true, on: f})
+		}
+		list = append(list, f.lineList()...)
+	}
+	if !d.p.RightCut() && !d.unrolled() {
+		list = append(list, lineFlag{x: d.w.End(), at: d.v.X(d.w.End()), text: d.at(d.w.End()), end: true, on: d})
+	}
+	sort.SliceStable(list, func(i, j int) bool { return list[i].at < list[j].at && !list[j].end })
+	return list
+}
+
+// lineList lists the lines of one wall from left to right.
+func (d *wallBoard) lineList() []lineFlag {
+	var list []lineFlag
 	add := func(x L, open bool, number string, tag ...scene.Datum) {
-		list = append(list, lineFlag{x: x, at: d.v.X(x), text: d.at(x), open: open, number: number, seamTag: tag})
+		list = append(list, lineFlag{x: x, at: d.v.X(x), text: d.at(x), open: open, number: number, seamTag: tag, on: d})
 	}
 	for _, h := range d.p.Hangs {
 		if h.Opens && d.p.StartsHere(h) && !h.Hung() {
@@ -58,9 +78,6 @@ func (d *wallBoard) flagList() []lineFlag {
 		}
 	}
 	sort.SliceStable(list, func(i, j int) bool { return list[i].x < list[j].x })
-	if !d.p.RightCut() {
-		list = append(list, lineFlag{x: d.w.End(), at: d.v.X(d.w.End()), text: d.at(d.w.End()), end: true})
-	}
 	return list
 }
 
@@ -73,7 +90,7 @@ func (d *wallBoard) flagList() []lineFlag {
 func (d *wallBoard) flags() {
 	u, size := d.Unit, folio.TapedText*d.Unit
 	list := d.flagList()
-	low, _ := d.p.Extremes()
+	low, _ := d.extremes()
 	floor := d.v.Y(low)
 	lo, hi := d.area.X0+1.5*u, d.area.X1-1.5*u
 	if !d.p.LeftCut() {
@@ -102,9 +119,9 @@ func (d *wallBoard) flags() {
 	}
 	for i, f := range list {
 		p := perches[i]
-		g := d.flag(f, baseline(p.Row)-size-0.7*u)
+		g := f.on.flag(f, baseline(p.Row)-size-0.7*u)
 		t := scene.Text{At: scene.Pt(p.From, baseline(p.Row)), String: f.text, Height: size, Bold: !f.end, Layer: scene.Plumb}
-		d.figure(g, f, t)
+		f.on.figure(g, f, t)
 	}
 	d.datum(floor, rows)
 	if floor+(firstRow+rowPitch*float64(rows-1))*u > d.area.Y1-1.8*u {
@@ -114,6 +131,11 @@ func (d *wallBoard) flags() {
 
 // figure letters a running figure.
 func (d *wallBoard) figure(g *scene.Group, f lineFlag, t scene.Text) {
+	if f.zero {
+		g.Text(t)
+		d.space.Take(t.Bounds())
+		return
+	}
 	long := d.w.At(f.x)
 	if d.w.Run.Up {
 		long = f.x - d.Level
@@ -129,6 +151,12 @@ func (d *wallBoard) flag(f lineFlag, foot float64) *scene.Group {
 	w := d.w.W
 	floor := d.v.Y(room.At(w.Floor, f.x))
 	pen := scene.Pen(scene.Plumb, folio.TapedFine)
+	if f.zero {
+		g := d.g.Part(scene.Tag{Class: "datum", Data: []scene.Datum{folio.Datum("wall", w.Name)}})
+		d.zero(g, d.zeroAt())
+		d.line(g, scene.Pt(f.at, floor+1*u), scene.Pt(f.at, foot), scene.Pen(scene.Dimensions, 0.25))
+		return g
+	}
 	if f.end {
 		g := d.g.Part(scene.Tag{Class: "wall-end"})
 		d.line(g, scene.Pt(f.at, floor+1*u), scene.Pt(f.at, foot), scene.Pen(scene.Dimensions, 0.25))
@@ -174,10 +202,10 @@ func (d *wallBoard) shelf(list []lineFlag, floor, lo, hi float64) {
 	neck := floor + 5*u
 	top := neck + math.Min(math.Max(bend/2, 1.5*u), 8*u)
 	for i, f := range list {
-		g := d.flag(f, neck)
+		g := f.on.flag(f, neck)
 		d.line(g, scene.Pt(f.at, neck), scene.Pt(slots[i], top), scene.Pen(scene.Plumb, folio.TapedFine))
 		t := scene.Text{At: scene.Pt(slots[i], top+0.8*u), String: f.text, Height: size, Bold: !f.end, Anchor: scene.End, Seat: scene.Centred, Angle: 90, Layer: scene.Plumb}
-		d.figure(g, f, t)
+		f.on.figure(g, f, t)
 		if t.Bounds().Y1 > d.area.Y1-1*u {
 			d.lack(&d.below)
 		}
@@ -197,23 +225,31 @@ func (d *wallBoard) datum(floor float64, rows int) {
 		return
 	}
 	ground := room.AtRight(d.w.W.Floor, d.w.Left)
-	z := ground
-	if d.w.AtLevel() {
-		z = d.Level
-	}
 	g := d.g.Part(scene.Tag{Class: "datum"})
-	at := d.zero(g, z)
+	at := d.zero(g, d.zeroAt())
+	zero := "0"
+	if d.unrolled() {
+		zero = d.letter() + " 0"
+	}
 	foot := floor + (firstRow+rowPitch*float64(rows-1))*u
 	g.VLine(at.X, d.v.Y(ground)+1.5*u, foot, scene.Pen(scene.Dimensions, 0.25))
 	d.space.Stroke(scene.Pt(at.X, d.v.Y(ground)), scene.Pt(at.X, foot))
 	for i, s := range []struct {
 		text string
 		high float64
-	}{{"0", folio.TapedText}, {d.Words.Say("wall.datum"), folio.TapedSmall}} {
+	}{{zero, folio.TapedText}, {d.Words.Say("wall.datum"), folio.TapedSmall}} {
 		t := scene.Text{At: scene.Pt(at.X-1.6*u, floor+(firstRow+rowPitch*float64(i))*u), String: s.text, Height: s.high * u, Bold: true, Anchor: scene.End, Layer: scene.Plumb}
 		g.Text(t)
 		d.space.Take(t.Bounds())
 	}
+}
+
+// zeroAt is how high the circle of the datum stands.
+func (d *wallBoard) zeroAt() L {
+	if d.w.AtLevel() {
+		return d.Level
+	}
+	return room.AtRight(d.w.W.Floor, d.w.Left)
 }
 
 // zero draws the circle of the datum at a height of the left corner, and gives its middle.

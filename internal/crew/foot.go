@@ -1,6 +1,7 @@
 package crew
 
 import (
+	"slices"
 	"strings"
 
 	"flitchlay/internal/draft"
@@ -34,7 +35,9 @@ func (b *board) footStrip(g *scene.Group, d *wallBoard, beside map[string]bool) 
 	g.VLine(one, top, f.Y1, pen)
 	g.VLine(two, top, f.Y1, pen)
 	var rest []note
-	boxes, rips := d.boxLines(), d.ripLines()
+	var boxes []string
+	d.each(func(f *wallBoard) { boxes = append(boxes, f.boxLines()...) })
+	rips := d.ripLines()
 	head := b.Words.Both("foot.boxes")
 	switch {
 	case len(boxes) > 0 && len(d.outside) > 0:
@@ -104,24 +107,26 @@ func (d *wallBoard) ripLines() []string {
 	var order []rip
 	numbers := map[rip][]string{}
 	var lines, last []string
-	for _, h := range d.p.rows {
-		for _, s := range h.Sheets {
-			if x := d.Count.CutOf(s); x != nil && x.Closes && !x.Hung {
-				if d.p.Here(h) && !h.After {
-					last = append(last, d.SheetNumber(s)+" "+x.ClosingShort(d.cutSpeech(), d.Room.Veneer.Overlap))
-				} else if !h.Before && d.p.StartsHere(h) {
-					last = append(last, d.Words.Say("foot.closes", d.SheetNumber(s), d.closingPage(h)))
+	for _, f := range d.faces {
+		for _, h := range f.p.rows {
+			for _, s := range h.Sheets {
+				if x := d.Count.CutOf(s); x != nil && x.Closes && !x.Hung {
+					if f.p.Here(h) && !h.After {
+						last = append(last, d.SheetNumber(s)+" "+x.ClosingShort(d.cutSpeech(), d.Room.Veneer.Overlap))
+					} else if !h.Before && f.p.StartsHere(h) && !d.endsOnPage(h) {
+						last = append(last, d.Words.Say("foot.closes", d.SheetNumber(s), d.closingPage(h)))
+					}
+					continue
 				}
-				continue
+				if s.Ripped == "" || s.Hung || len(s.Pieces) == 0 || h.Before || !f.p.StartsHere(h) {
+					continue
+				}
+				k := rip{s.Ripped, s.RipTo}
+				if numbers[k] == nil {
+					order = append(order, k)
+				}
+				numbers[k] = append(numbers[k], d.SheetNumber(s))
 			}
-			if s.Ripped == "" || s.Hung || len(s.Pieces) == 0 || h.Before || !d.p.StartsHere(h) {
-				continue
-			}
-			k := rip{s.Ripped, s.RipTo}
-			if numbers[k] == nil {
-				order = append(order, k)
-			}
-			numbers[k] = append(numbers[k], d.SheetNumber(s))
 		}
 	}
 	for _, k := range order {
@@ -132,6 +137,13 @@ func (d *wallBoard) ripLines() []string {
 		lines = append(lines, d.Words.Say("foot.edge_off", strings.Join(numbers[k], ", "), d.Words.Of("side", side), d.Inches(k.stays)))
 	}
 	return append(lines, last...)
+}
+
+// endsOnPage reports whether the right edge of a place is on another wall of the page.
+func (d *drawing) endsOnPage(h *face.Hang) bool {
+	return d.unrolled() && slices.ContainsFunc(d.faces, func(f *wallBoard) bool {
+		return slices.ContainsFunc(f.p.Hangs, func(x *face.Hang) bool { return x.Place == h.Place && f.p.Here(x) && !x.After })
+	})
 }
 
 // closingPage is the page on which a sheet that closes the room has its seam.
@@ -158,7 +170,7 @@ func (b *board) holdField(g *scene.Group, box scene.Box, d *wallBoard) {
 	if b.Metric() {
 		far, unit = b.Words.Say("unit.far_metric"), b.Words.Say("unit.celsius")
 	}
-	if len(d.p.holds()) > 0 {
+	if d.held() {
 		b.Word(g, scene.Pt(x, box.Y0+12.4*u), b.Words.Say("foot.look", far), size, false, scene.Start)
 		mid := x + (right-x)*0.58
 		y := box.Y0 + 20.3*u

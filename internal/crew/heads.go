@@ -15,15 +15,30 @@ func itoa(n int) string { return strconv.Itoa(n) }
 
 // heads letters what stands over the ceiling: the names of the ends, HOLD, START inside a wall, what is only to check.
 func (d *wallBoard) heads() {
-	d.hold()
-	d.endNames()
-	d.starts()
-	d.checks()
-	d.changes()
+	d.foldNames()
+	d.each((*wallBoard).hold)
+	if d.unrolled() { // its ends have the longest names, and the most places
+		d.each((*wallBoard).starts)
+		d.endNames()
+	} else {
+		d.endNames()
+		d.starts()
+	}
+	d.each((*wallBoard).checks)
+	d.each((*wallBoard).changes)
 }
 
-// roof is the highest place of the ceiling over a stretch of the page.
-func (d *wallBoard) roof(x0, x1 float64) float64 {
+// roof is the highest place of the ceilings over a stretch of the page.
+func (d *drawing) roof(x0, x1 float64) float64 {
+	y := math.Inf(1)
+	for _, f := range d.faces {
+		y = min(y, f.ceiling(x0, x1))
+	}
+	return y
+}
+
+// ceiling is the highest place of the wall's own ceiling there.
+func (d *wallBoard) ceiling(x0, x1 float64) float64 {
 	w := d.w.W
 	y := math.Inf(1)
 	take := func(x L) {
@@ -81,7 +96,7 @@ func (d *wallBoard) overhead(words string, wide, high float64, wanted ...float64
 	for i, x := range wanted {
 		x = math.Max(math.Min(x, hi-wide), lo)
 		first := 0
-		if x+wide < d.v.X(d.p.From)-2*u || x > d.v.X(d.p.To)+2*u {
+		if left, right := d.faces[0], d.last(); x+wide < left.v.X(left.p.From)-2*u || x > right.v.X(right.p.To)+2*u {
 			first = -lowRows
 		}
 		if strings.ContainsFunc(words, func(r rune) bool { return unicode.IsUpper(r) && r > unicode.MaxASCII }) {
@@ -149,22 +164,26 @@ func (d *wallBoard) labelOr(x float64, text, words string, bold bool, anchor sce
 	}
 }
 
-// endNames says over each corner what the covering does there.
+// endNames says over both ends of what stands on the page what the covering does there.
 func (d *wallBoard) endNames() {
-	outer := d.g
 	for _, right := range []bool{false, true} {
-		name := d.endName(right)
+		f := d
+		if right {
+			f = d.last()
+		}
+		name := f.endName(right)
 		if name == "" {
 			continue
 		}
-		d.g = outer.Part(scene.Tag{Class: "corner", Data: []scene.Datum{folio.Datum("name", name)}})
+		outer := f.g
+		f.g = outer.Part(scene.Tag{Class: "corner", Data: []scene.Datum{folio.Datum("name", name)}})
 		if right {
-			d.label(d.v.X(d.p.To), name, false, scene.End)
+			f.label(f.v.X(f.p.To), name, false, scene.End)
 		} else {
-			d.label(d.v.X(d.p.From), name, false, scene.Start)
+			f.label(f.v.X(f.p.From), name, false, scene.Start)
 		}
+		f.g = outer
 	}
-	d.g = outer
 }
 
 // endName is the name of an end of the piece.
@@ -178,6 +197,12 @@ func (d *wallBoard) endName(right bool) string {
 	}
 	if c, _, _ := w.Neighbour(right); c != nil {
 		name := d.CornerWord(c.Kind, c.Name)
+		if first, last := d.faces[0], d.last(); d.unrolled() && d.corner(last.w).RightWall == first.w.Wall { // it closes on itself
+			if right {
+				return d.Words.Say("wall.on_to", name, first.letter())
+			}
+			return d.Words.Say("wall.on_from", name, last.letter())
+		}
 		for _, h := range p.Hangs {
 			if right && h.After && h.Place == c.Sheet {
 				return d.Words.Say("wall.goes_on", name, d.SheetNumbers(h), d.goesOn(h, c))
@@ -201,8 +226,11 @@ func (d *wallBoard) block(g *scene.Group, at scene.Point, long, high float64) {
 		at.Add(0, -shaft), at.Add(neck, -shaft), at.Add(neck, -high/2), at.Add(long, 0), at.Add(neck, high/2), at.Add(neck, shaft), at.Add(0, shaft))
 }
 
-// checks says which lines are only to check by.
+// checks says which lines are only to check by. Beside walls unrolled their list says it too: no drawing becomes smaller for it.
 func (d *wallBoard) checks() {
+	if lacks := d.above; d.unrolled() {
+		defer func() { d.above = lacks }()
+	}
 	for _, h := range d.p.Hangs {
 		if h.Check() && d.p.Here(h) && !h.Hung() {
 			d.labelAlone(d.v.X(h.Line), d.Words.Say("wall.check_only"))

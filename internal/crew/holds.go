@@ -1,6 +1,9 @@
 package crew
 
 import (
+	"cmp"
+	"slices"
+
 	"flitchlay/internal/days"
 	"flitchlay/internal/face"
 )
@@ -32,10 +35,20 @@ func (p *piece) holds() []*face.Hang {
 	return list
 }
 
+// held reports whether the work stops anywhere on the page.
+func (d *drawing) held() bool {
+	return slices.ContainsFunc(d.faces, func(f *wallBoard) bool { return len(f.p.holds()) > 0 })
+}
+
 // holdWords head the field where a look is signed: after which sheets of the page.
 func (d *wallBoard) holdWords() string {
+	var holds []*face.Hang
+	for _, f := range d.faces {
+		holds = append(holds, f.p.holds()...)
+	}
+	slices.SortStableFunc(holds, func(a, b *face.Hang) int { return cmp.Compare(a.Place, b.Place) })
 	var list []string
-	for _, h := range d.p.holds() {
+	for _, h := range holds {
 		list = append(list, d.SheetNumbers(h))
 	}
 	if list == nil {

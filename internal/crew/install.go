@@ -27,14 +27,21 @@ type Set struct {
 	*crewday.Set
 	half  L // half an overlap
 	Walls []*Wall
+	strip []*strip // on one page each
+	cards map[*layout.Sheet]*card.Card
 }
 
 // NewSet prepares a set for the crew.
 func NewSet(p *layout.Plan, t *paper.Template, name string) *Set {
 	c := &Set{Set: crewday.NewSet(p, t, name), half: p.Room.Veneer.Overlap.HalfDown()}
+	c.cards = map[*layout.Sheet]*card.Card{}
+	for _, x := range card.Of(c.Count) {
+		c.cards[x.Sheet] = x
+	}
 	for _, f := range c.Faces {
 		c.Walls = append(c.Walls, c.hung(f))
 	}
+	c.strip = c.strips()
 	return c
 }
 
@@ -54,32 +61,32 @@ func (c *Set) open(n int, sheet folio.Sheet) *board {
 // installPages lists the pages in their order: those of the walls as they are hung.
 func (c *Set) installPages() []folio.TapedPage {
 	list := []folio.TapedPage{{Key: "start", Draw: c.StartPage}, {Key: "days", Draw: c.DayPages}, {Key: crewday.ReceiveKey, Draw: c.ReceivePages}, {Key: "key", Draw: c.keyPages}, {Key: crewday.OffKey, Draw: c.OffPages}}
-	for _, p := range c.inOrder() {
-		list = append(list, folio.TapedPage{Key: p.key(), Draw: func(n int) []*scene.Page { return c.wallPage(p.wall, p, n) }})
+	for _, s := range c.inOrder() {
+		list = append(list, folio.TapedPage{Key: s.lead().key(), Draw: func(n int) []*scene.Page { return c.wallPage(s, n) }})
 	}
 	list = append(list, folio.TapedPage{Key: "cuts", Draw: c.cutPages})
 	return append(list, card.Pages(c.TapedSet, c.Count)...)
 }
 
-// inOrder are the pieces of all walls by the first sheet that begins on them, in the order of hanging.
-func (c *Set) inOrder() []*piece {
+// inOrder are the pages of all walls by the first sheet that begins on them, in the order of hanging.
+func (c *Set) inOrder() []*strip {
 	type turn struct{ run, place int }
-	var list []*piece
-	first := map[*piece]turn{}
-	for _, w := range c.Walls {
-		run := slices.IndexFunc(c.Plan.Runs, func(r layout.Run) bool { return r.Name == w.Run.Name })
-		for _, p := range w.pieces {
-			list = append(list, p)
-			first[p] = turn{run, math.MaxInt}
+	first := map[*strip]turn{}
+	for _, s := range c.strip {
+		run := slices.IndexFunc(c.Plan.Runs, func(r layout.Run) bool { return r.Name == s.lead().wall.Run.Name })
+		first[s] = turn{run, math.MaxInt}
+		for _, p := range s.pieces {
 			for _, h := range p.Hangs {
-				if !h.Before && p.StartsHere(h) || len(p.Hangs) == 1 {
-					first[p] = turn{run, min(first[p].place, h.Place)}
+				if !h.Before && p.StartsHere(h) || len(p.Hangs) == 1 && len(s.pieces) == 1 {
+					first[s] = turn{run, min(first[s].place, h.Place)}
 				}
 			}
 		}
 	}
-	slices.SortStableFunc(list, func(a, b *piece) int {
-		return cmp.Or(cmp.Compare(first[a].run, first[b].run), cmp.Compare(first[a].place, first[b].place))
+	list := slices.Clone(c.strip)
+	slices.SortStableFunc(list, func(a, b *strip) int {
+		return cmp.Or(cmp.Compare(first[a].run, first[b].run), cmp.Compare(first[a].place, first[b].place),
+			cmp.Compare(a.lead().Face.Wall, b.lead().Face.Wall), cmp.Compare(a.lead().Index, b.lead().Index))
 	})
 	return list
 }

@@ -2,6 +2,7 @@ package crew
 
 import (
 	"math"
+	"slices"
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
@@ -78,7 +79,15 @@ func (c *Set) keyPages(n int) []*scene.Page {
 			k.row(m, lines, high)
 		}
 	}
-	part("key.walls", wallMarks)
+	marks := wallMarks
+	if c.stairs() {
+		at := slices.IndexFunc(marks, func(m mark) bool { return m.name == "key.level" }) + 1
+		marks = slices.Insert(slices.Clone(marks), at, mark{"key.second", (*keyPage).second})
+	}
+	if c.raked() {
+		marks = append(slices.Clone(marks), mark{"key.bevel", (*keyPage).bevel})
+	}
+	part("key.walls", marks)
 	if c.Paper.Cards != paper.CardsNone {
 		part("key.cards", cardMarks)
 	}
@@ -115,6 +124,17 @@ func (k *keyPage) level(g *scene.Group, at scene.Point) {
 	u := k.Unit
 	g.HLine(at.X-4.5*u, at.X+6*u, at.Y, scene.Pen(scene.Plumb, folio.TapedFine).As(scene.Chain(keyDash)))
 	g.Circle(at.Add(-4.5*u, 0), 1.5*u, scene.Pen(scene.Plumb, 0.5).Filled(scene.White))
+}
+
+func (k *keyPage) second(g *scene.Group, at scene.Point) {
+	g.HLine(at.X-6*k.Unit, at.X+6*k.Unit, at.Y, scene.Pen(scene.Plumb, secondPen).As(scene.Chain(keyDash)))
+}
+
+func (k *keyPage) bevel(g *scene.Group, at scene.Point) {
+	u := k.Unit
+	g.Line(at.Add(-5*u, 2*u), at.Add(5*u, -2*u), scene.Pen(scene.Covering, folio.TapedHeavy))
+	g.VLine(at.X-3*u, at.Y+1.2*u, at.Y+4*u, scene.Pen(scene.Seams, folio.TapedFine))
+	g.VLine(at.X+3*u, at.Y-1.2*u, at.Y+4*u, scene.Pen(scene.Seams, folio.TapedFine))
 }
 
 func (k *keyPage) hold(g *scene.Group, at scene.Point) {

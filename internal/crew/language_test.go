@@ -156,13 +156,17 @@ func said(c *Set) map[string][]string {
 		key := "cut of " + r.number
 		out[key] = append(append(append(out[key], r.ends...), r.more...), r.cut, r.rip)
 	}
-	for _, p := range c.inOrder() {
-		d := &wallBoard{board: &board{Set: c}, w: p.wall, p: p}
+	for _, s := range c.inOrder() {
+		d := c.boards(&board{Set: c}, s)
+		key := s.lead().key()
 		for _, r := range d.tapeRows() {
-			out[p.key()] = append(append(out[p.key()], r.number...), r.line, r.words, r.seam, r.head)
+			out[key] = append(append(out[key], r.number...), r.line, r.words, r.seam, r.head, r.face)
 		}
-		for _, lines := range [][]string{d.boxLines(), d.ripLines(), d.edgeWords(), d.stockWords(), d.slantWords(), d.witnessWords(), d.sliverWords(), d.jointWords()} {
-			out[p.key()] = append(out[p.key()], lines...)
+		out[key] = append(out[key], d.ripLines()...)
+		for _, d := range d.faces {
+			for _, lines := range [][]string{d.boxLines(), d.edgeWords(), d.stockWords(), d.slantWords(), d.witnessWords(), d.sliverWords(), d.jointWords()} {
+				out[key] = append(out[key], lines...)
+			}
 		}
 	}
 	return out

@@ -16,6 +16,7 @@ func (d *wallBoard) marginWide() float64 {
 	if h := d.startHang(); h != nil {
 		w = math.Max(w, scene.Width(d.Words.Say("wall.start"), folio.TapedSmall*u, true)+3*u)
 	}
+	w = math.Max(w, d.secondsWide(d.faces[0], false))
 	return math.Max(w+1.6*u, 13*u)
 }
 
@@ -31,7 +32,9 @@ func (d *wallBoard) leftEdge() float64 {
 }
 
 // rightWide is what is kept free right of the wall.
-func (d *wallBoard) rightWide() float64 { return 6 * d.Unit }
+func (d *wallBoard) rightWide() float64 {
+	return math.Max(6*d.Unit, d.secondsWide(d.last(), true))
+}
 
 // startHang is the first sheet that begins at the left end of the piece, nil where none does.
 func (d *wallBoard) startHang() *face.Hang {
@@ -56,7 +59,7 @@ const (
 func (d *wallBoard) margins() {
 	u := d.Unit
 	right := d.leftEdge() - 2.6*u
-	low, high := d.p.Extremes()
+	low, high := d.extremes()
 	roof, floor := d.roof(d.v.X(d.p.From)-1, d.v.X(d.p.From)), d.v.Y(low)
 	if d.Level > low && d.Level < high {
 		y := d.v.Y(d.Level)
@@ -66,6 +69,7 @@ func (d *wallBoard) margins() {
 		d.g.Text(cap)
 		d.space.Take(t.Bounds(), cap.Bounds())
 	}
+	d.secondEnds()
 	if d.startHang() != nil {
 		w := math.Max(scene.Width(d.Words.Say("wall.start"), folio.TapedSmall*u, true), 9*u)
 		if box, ok := d.down(right, w, 9.6*u, roof+1*u, floor); ok {

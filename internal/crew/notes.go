@@ -1,10 +1,11 @@
 package crew
 
 import (
-	"flitchlay/internal/count"
 	"slices"
 	"strings"
 
+	"flitchlay/internal/count"
+	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/scene"
@@ -14,6 +15,9 @@ import (
 func (d *wallBoard) tapeWords() []string {
 	if d.w.Run.Up {
 		return append(append(d.jointWords(), d.markWordsUp()...), d.beside...)
+	}
+	if d.unrolled() {
+		return append(d.unrolledWords(), d.beside...)
 	}
 	lines := append(append(d.jointWords(), d.stockWords()...), append(d.edgeWords(), d.sliverWords()...)...)
 	lines = append(append(append(lines, d.Words.Say("tape.seam_left", d.Inches(d.half))), d.narrowWords()...), d.secondWords()...)
@@ -64,10 +68,25 @@ func (d *wallBoard) secondWords() []string {
 			if s.By < 0 {
 				way = "tape.second_under"
 			}
-			lines = append(lines, d.Words.Say(way, d.Say(s.By.Abs()), d.Along(d.w.Face, from), d.Along(d.w.Face, to)))
+			lines = append(lines, d.Words.Say(way, d.Say(s.By.Abs()), d.Along(d.w.Face, from), d.Along(d.w.Face, to), s.No))
+			if list := d.figuredFrom(s); list != nil {
+				lines = append(lines, d.Words.Say("tape.from_second", layout.Numbers(list), s.No))
+			}
 		}
 	}
 	return lines
+}
+
+// figuredFrom are the numbers of the sheets of this wall whose heights are from a second line.
+func (d *wallBoard) figuredFrom(second face.Second) []int {
+	var list []int
+	for _, x := range d.cutsHere() {
+		if x.Line == (face.Line{No: second.No, By: second.By}) && x.Number > 0 && !x.Hung {
+			list = append(list, x.Number)
+		}
+	}
+	slices.Sort(list)
+	return slices.Compact(list)
 }
 
 // stockWords name the courses that an opening takes whole, at places where another course hangs.
@@ -127,28 +146,48 @@ func known(numbers []int) []int {
 	return slices.DeleteFunc(slices.Clone(numbers), func(n int) bool { return n == 0 })
 }
 
+// begun are the sheets to cut whose left edge is on the page, in the order of its list.
+func (d *drawing) begun() []*layout.Sheet {
+	var list []*layout.Sheet
+	for _, f := range d.faces {
+		for _, h := range f.p.rows {
+			for _, s := range h.Sheets {
+				if !s.Hung && !s.InGap && !h.Before && f.p.StartsHere(h) && s.CutLength != 0 {
+					list = append(list, s)
+				}
+			}
+		}
+	}
+	return list
+}
+
 // markWords say how long the sheets are cut, and how much of that is above and below the level mark, those alike together.
 func (d *wallBoard) markWords() []string {
-	type mark struct{ cut, above, below L }
+	type mark struct {
+		cut, above, below L
+		line              int
+	}
 	var order []mark
 	numbers := map[mark][]int{}
-	for _, h := range d.p.rows {
-		for _, s := range h.Sheets {
-			if s.Hung || s.InGap || h.Before || !d.p.StartsHere(h) || s.CutLength == 0 {
-				continue
-			}
-			m := mark{s.CutLength, s.Above, s.Below}
-			if numbers[m] == nil {
-				order = append(order, m)
-			}
-			numbers[m] = append(numbers[m], s.Number)
+	for _, s := range d.begun() {
+		m := mark{s.CutLength, s.Above, s.Below, 0}
+		if x := d.Count.CutOf(s); x != nil && x.Line.Second() {
+			m = mark{s.CutLength, s.Above - x.Line.By, s.Below + x.Line.By, x.Line.No}
 		}
+		if numbers[m] == nil {
+			order = append(order, m)
+		}
+		numbers[m] = append(numbers[m], s.Number)
 	}
 	switch {
 	case len(order) == 0:
 		return nil
 	case len(order) > 3:
-		return append(d.cutsBeside(), d.Words.Say("tape.marks_on", d.rowsWord()))
+		key := "tape.marks_on"
+		if len(d.bevelled) > 0 {
+			key = "tape.marks_bevels_on"
+		}
+		return append(d.cutsBeside(), d.Words.Say(key, d.rowsWord()))
 	}
 	var lines []string
 	for _, m := range order {
@@ -159,6 +198,9 @@ func (d *wallBoard) markWords() []string {
 		where := d.Words.Say("tape.up_down_of", d.Say(m.above), d.Say(m.below))
 		if m.below < 0 || m.above < 0 { // the level line is not on it
 			where = d.Words.Say("tape.from_to", count.UpDown(d.Words, d.Say, -m.below), count.UpDown(d.Words, d.Say, m.above))
+		}
+		if m.line > 0 {
+			where = d.Words.Say("tape.up_down_line", d.Say(m.above), d.Say(m.below), m.line)
 		}
 		lines = append(lines, who+d.Words.Say("tape.with_trims", d.Say(m.cut), where))
 	}

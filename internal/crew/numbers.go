@@ -2,6 +2,7 @@ package crew
 
 import (
 	"math"
+	"slices"
 
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
@@ -33,9 +34,11 @@ const (
 func (d *wallBoard) sheetNumbers() {
 	start := *d.space
 	solid := start // what is open is no part of a sheet
-	for i := range d.w.W.Openings {
-		if box, ok := d.hole(&d.w.W.Openings[i]); ok {
-			solid.Take(box)
+	for _, f := range d.faces {
+		for i := range f.w.W.Openings {
+			if box, ok := f.hole(&f.w.W.Openings[i]); ok {
+				solid.Take(box)
+			}
 		}
 	}
 	var best []numbered
@@ -55,15 +58,16 @@ func (d *wallBoard) sheetNumbers() {
 		d.take(&best[i])
 	}
 	for i := range best {
-		d.ends(&best[i]) // before leaders take what room there is
+		best[i].on.ends(&best[i]) // before leaders take what room there is
 	}
 	for i := range best {
-		d.number(&best[i])
+		best[i].on.number(&best[i])
 	}
 }
 
 // numbered is where the number and the cut length of one sheet stand; what has no place inside is called out.
 type numbered struct {
+	on       *wallBoard
 	sheet    *layout.Sheet
 	from, to L
 	box      scene.Box
@@ -77,31 +81,54 @@ type numbered struct {
 
 // place finds a place for everything with numbers of a height at the most, and counts what finds none.
 func (d *wallBoard) place(size float64) (list []numbered, out int) {
-	for _, h := range d.p.Hangs {
-		for _, s := range h.Sheets {
-			if len(s.Pieces) == 0 {
-				continue
-			}
-			n := numbered{sheet: s, from: h.From, to: h.To, box: d.sheetBox(h, s), words: d.cutWords(h, s)}
-			n.number, n.in = d.findNumber(&n, d.SheetNumber(s), size, s.Ripped != "")
-			if n.in {
-				n.frame = n.number.Bounds().Inset(-max(n.ring, tightRing*d.Unit))
-				d.space.Take(n.frame)
-			} else {
-				out += numberOut
-			}
-			if n.in && n.words != "" {
-				var ok bool
-				if n.cut, ok = d.findCut(&n, n.number.Bounds(), n.words); ok {
-					d.space.Take(n.cut.Bounds())
-				} else {
-					out += cutOut
+	for _, f := range d.faces {
+		for _, h := range f.p.Hangs {
+			for _, s := range h.Sheets {
+				if len(s.Pieces) > 0 && f.numbers(h, s) {
+					n, less := f.placeOne(h, s, size)
+					list, out = append(list, n), out+less
 				}
 			}
-			list = append(list, n)
 		}
 	}
 	return list, out
+}
+
+// placeOne finds a place for what stands in one sheet.
+func (d *wallBoard) placeOne(h *face.Hang, s *layout.Sheet, size float64) (n numbered, out int) {
+	n = numbered{on: d, sheet: s, from: h.From, to: h.To, box: d.sheetBox(h, s), words: d.cutWords(h, s)}
+	n.number, n.in = d.findNumber(&n, d.SheetNumber(s), size, s.Ripped != "")
+	if !n.in {
+		return n, numberOut
+	}
+	n.frame = n.number.Bounds().Inset(-max(n.ring, tightRing*d.Unit))
+	d.space.Take(n.frame)
+	if n.words == "" {
+		return n, 0
+	}
+	var ok bool
+	if n.cut, ok = d.findCut(&n, n.number.Bounds(), n.words); !ok {
+		return n, cutOut
+	}
+	d.space.Take(n.cut.Bounds())
+	return n, 0
+}
+
+// numbers reports whether the number of a sheet stands on this wall: of walls unrolled only on that of which it covers most.
+func (d *wallBoard) numbers(h *face.Hang, s *layout.Sheet) bool {
+	if !d.unrolled() {
+		return true
+	}
+	var best *face.Hang
+	for _, f := range d.faces {
+		for _, x := range f.p.Hangs {
+			here := slices.ContainsFunc(s.Pieces, func(q layout.Piece) bool { return q.Wall == f.w.Wall })
+			if here && x.Holds(s) && (best == nil || x.To-x.From > best.To-best.From) {
+				best = x
+			}
+		}
+	}
+	return best == h
 }
 
 func (d *wallBoard) take(n *numbered) {
@@ -117,18 +144,20 @@ func (d *wallBoard) take(n *numbered) {
 func (d *wallBoard) numberSize() float64 {
 	u, size := d.Unit, folio.TapedNumber*d.Unit
 	whole := d.Room.Veneer.GrossWidth - d.Room.Veneer.Overlap
-	for _, h := range d.p.Hangs {
-		a, b := d.p.Span(h)
-		if b-a < whole*6/10 {
-			continue
-		}
-		for _, s := range h.Sheets {
-			w := scene.Width(d.SheetNumber(s), folio.TapedNumber*u, true)
-			have := d.v.MM(b-a) - 2*crewAir*u
-			if s.Ripped != "" {
-				have -= framesAside * u
+	for _, f := range d.faces {
+		for _, h := range f.p.Hangs {
+			a, b := f.p.Span(h)
+			if b-a < whole*6/10 {
+				continue
 			}
-			size = math.Min(size, math.Max(numberFair*u, folio.TapedNumber*u*have/w))
+			for _, s := range h.Sheets {
+				w := scene.Width(d.SheetNumber(s), folio.TapedNumber*u, true)
+				have := d.v.MM(b-a) - 2*crewAir*u
+				if s.Ripped != "" {
+					have -= framesAside * u
+				}
+				size = math.Min(size, math.Max(numberFair*u, folio.TapedNumber*u*have/w))
+			}
 		}
 	}
 	return size
@@ -191,14 +220,24 @@ func (d *wallBoard) sheetData(s *layout.Sheet) []scene.Datum {
 	return []scene.Datum{folio.Datum("place", itoa(s.Place)), folio.Datum("flitch", s.Flitch), folio.Datum("number", itoa(s.Number)), folio.Datum("cut", folio.Mm(s.CutLength))}
 }
 
+// begins reports whether the left edge of a place is on the page.
+func (d *drawing) begins(h *face.Hang) bool {
+	for _, f := range d.faces {
+		for _, x := range f.p.Hangs {
+			if x.Place == h.Place && !x.Before && f.p.StartsHere(x) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // cutWords is the cut length of a sheet, on the page where it is hung first; where it hangs, that it does.
 func (d *wallBoard) cutWords(h *face.Hang, s *layout.Sheet) string {
 	switch {
 	case s.Hung:
 		return d.Words.Say("tape.hung")
-	case h.Before:
-		return ""
-	case !d.p.StartsHere(h):
+	case !d.begins(h):
 		return ""
 	}
 	return d.Say(s.CutLength)

@@ -29,7 +29,7 @@ func (d *wallBoard) elsewhere(g *scene.Group, n *numbered, text string) {
 	if n.sheet.Ripped != "" {
 		key = "wall.sheet_ripped"
 	}
-	d.aside(d.Words.Say(key, text, d.Along(d.w.Face, n.from), d.Along(d.w.Face, n.to)))
+	d.aside(d.Words.Say(key, text, d.where(n.from), d.where(n.to)))
 }
 
 // overlaid reports whether a sheet of another course hangs over a sheet on this page.
@@ -138,11 +138,13 @@ func (d *wallBoard) targets(n *numbered) []scene.Point {
 
 // onSheet reports whether any corner of a box, or its middle, lies on a sheet of the page.
 func (d *wallBoard) onSheet(b scene.Box) bool {
-	for _, h := range d.p.Hangs {
-		for _, s := range h.Sheets {
-			for _, p := range []scene.Point{b.Centre(), scene.Pt(b.X0, b.Y0), scene.Pt(b.X1, b.Y0), scene.Pt(b.X0, b.Y1), scene.Pt(b.X1, b.Y1)} {
-				if d.within(s, p) {
-					return true
+	for _, f := range d.faces {
+		for _, h := range f.p.Hangs {
+			for _, s := range h.Sheets {
+				for _, p := range []scene.Point{b.Centre(), scene.Pt(b.X0, b.Y0), scene.Pt(b.X1, b.Y0), scene.Pt(b.X0, b.Y1), scene.Pt(b.X1, b.Y1)} {
+					if f.within(s, p) {
+						return true
+					}
 				}
 			}
 		}

@@ -32,7 +32,7 @@ func (d *wallBoard) openingCuts(o *room.Opening) []openingCut {
 			}
 			c := openingCut{number: d.numberOf(x), words: h.Across(d.cutSpeech()), from: x.FromEdge(d.cutSpeech())}
 			c.whole = h.From == 0 && h.To == x.Width
-			if !x.Marked() { // the heights of the opening are from a mark that is not on the sheet
+			if !x.Marked() || x.Line.Second() { // the heights of the opening are from a mark that is not on the sheet
 				c.words, c.from, c.whole = x.HoleWords(d.cutSpeech(), h), "", false
 			}
 			for _, b := range x.Bends {
@@ -159,7 +159,7 @@ func (d *wallBoard) openingWords() {
 			continue
 		}
 		if !d.openingBlock(box, o.Name, nil) && !d.openingName(box, o.Name) {
-			d.callout(d.g, scene.Pt(box.Centre().X, box.Y0+1*d.Unit), o.Name, d.Words.Say("wall.opening_at", o.Name, d.Along(d.w.Face, o.FromLeft), d.Along(d.w.Face, o.Right())), false)
+			d.callout(d.g, scene.Pt(box.Centre().X, box.Y0+1*d.Unit), o.Name, d.Words.Say("wall.opening_at", o.Name, d.where(o.FromLeft), d.where(o.Right())), false)
 		}
 		if len(short) > 0 {
 			for _, s := range short {

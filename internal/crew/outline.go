@@ -24,12 +24,19 @@ func (d *wallBoard) edges(o shape.Outline, pen scene.Style, plain bool) {
 		switch {
 		case d.p.LeftCut() && p.X == d.p.From && q.X == p.X, d.p.RightCut() && p.X == d.p.To && q.X == p.X:
 			continue
+		case p.Z != q.Z && d.joined() && d.atLeft(p.X) && d.atLeft(q.X): // the wall before has drawn it
+			continue
 		case !plain && p.Z != q.Z && d.sameEnd(p.X, q.X) && d.w.Bent(d.p.Hangs, p.X) && d.w.Bent(d.p.Hangs, q.X):
 			style.Cap = scene.Butt
 			style = style.As(scene.Dashed(pen.Width))
 		}
 		d.line(d.g, a, b, style)
 	}
+}
+
+// atLeft reports whether a place is at the wall's left end, wherever it leans to.
+func (d *wallBoard) atLeft(x L) bool {
+	return min(d.w.Left, d.w.Left+d.w.W.LeanLeft) <= x && x <= max(d.w.Left, d.w.Left+d.w.W.LeanLeft)
 }
 
 // sameEnd reports whether two places are at one edge of the wall or of an opening, which may lean: a head or foot that slopes from

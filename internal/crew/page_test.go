@@ -28,8 +28,9 @@ func SmallInstall(t *testing.T) *scene.Document {
 
 func TestInstallGolden(t *testing.T) {
 	c := NewSet(roomtest.SmallPlan(t), roomtest.Template(t, "ansi-a"), "Install")
-	pages := append(c.StartPage(1), c.wallPage(c.Walls[0], c.Walls[0].pieces[0], 2)...)
-	pages = append(append(pages, c.wallPage(c.Walls[1], c.Walls[1].pieces[0], 3)...), c.cutPages(4)...)
+	require.Len(t, c.strip, 2, "a page for each wall")
+	pages := append(c.StartPage(1), c.wallPage(c.strip[0], 2)...)
+	pages = append(append(pages, c.wallPage(c.strip[1], 3)...), c.cutPages(4)...)
 	var b strings.Builder
 	for _, p := range pages {
 		b.WriteString(scene.Dump(p))

@@ -23,7 +23,8 @@ var (
 	ripPattern  = regexp.MustCompile(`RIP (LEFT|RIGHT|LOWER|UPPER): ` + figure + ` stays, from raw (left|right|lower|upper) edge`)
 	foldPattern = regexp.MustCompile(`fold (C\d+) (in|out)(?:, round ` + figure + `)?: ` + figure + `(?: at head, (?:` + figure + ` at level, )?` + figure + ` at foot,)? from (left|ripped) edge`)
 	markPattern = regexp.MustCompile(`MARK ` + figure + ` (below its raw head|from its raw foot, which hangs up), then cut`)
-	onWall      = regexp.MustCompile(`(\S+)(?: (?:outlet|switch|thermostat|light|alarm|bracket|panel|other))?(?: on (.+?))?: $`)
+	markLine    = regexp.MustCompile(`MARK LINE 2 at ` + figure + ` (below the raw end that hangs up|above the raw end that hangs down), then cut`)
+	onWall      = regexp.MustCompile(`(\S+)(?: (?:outlet|switch|thermostat|light|alarm|bracket|panel|other))?(?: on ([^:]+?))?: $`)
 )
 
 // cardsOf reads the cards of a room, in the order of their pages.
@@ -83,6 +84,17 @@ func assertMark(t *testing.T, p *layout.Plan, r *layout.Run, s *layout.Sheet, c 
 				high, low = max(high, o.Above), min(low, -o.Below)
 			}
 		}
+	}
+	if x := markLine.FindStringSubmatch(c.words); x != nil {
+		by := secondOn(t, p, s.Pieces[0].Wall)
+		at := high - by
+		if x[2] == "above the raw end that hangs down" {
+			at = by - low
+		}
+		assert.True(t, near(at, read(t, p, x[1])), "the mark of sheet %d: %s", s.Number, x[0])
+		assert.Equal(t, low > 0, x[2] == "above the raw end that hangs down", x[0])
+		assert.Nil(t, m, "two marks on sheet %d", s.Number)
+		return
 	}
 	if r.Up || low > 0 {
 		assert.Nil(t, m, "no level line on sheet %d: %s", s.Number, c.words)
@@ -184,7 +196,7 @@ func assertCutOuts(t *testing.T, p *layout.Plan, r *layout.Run, s *layout.Sheet,
 		if o.WrapReveal {
 			left, right = left+o.Reveal, right-o.Reveal
 		}
-		x0, z0, x1, z1 := cut.onWall(p, r, s, wall)
+		x0, z0, x1, z1 := cut.onWall(t, p, r, s, wall)
 		if r.Up { // ends and edges of the sheet cut it short
 			assert.True(t, x0 >= left-length.Inch/16 && x1 <= right+length.Inch/16 && z1 <= o.Head+length.Inch/16, c.words)
 			continue

@@ -66,7 +66,13 @@ func groupsOf(d *scene.Document) (groups []svgGroup, err error) {
 					facts[a.Name.Local] = a.Value
 				}
 				open = append(open, len(groups))
-				groups = append(groups, svgGroup{page: page.Title, facts: facts})
+				wall := facts["data-wall"]
+				for _, i := range open[:len(open)-1] {
+					if groups[i].wall != "" {
+						wall = groups[i].wall
+					}
+				}
+				groups = append(groups, svgGroup{page: page.Title, wall: wall, facts: facts})
 			case xml.EndElement:
 				text = false
 				if x.Name.Local == "g" {
@@ -87,6 +93,7 @@ func groupsOf(d *scene.Document) (groups []svgGroup, err error) {
 // svgGroup is a group of a page as it is written.
 type svgGroup struct {
 	page  string
+	wall  string // whose view it is in
 	facts map[string]string
 	words []string
 }

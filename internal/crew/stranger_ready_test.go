@@ -1,6 +1,7 @@
 package crew_test
 
 import (
+	"os"
 	"regexp"
 	"strings"
 	"testing"
@@ -8,7 +9,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
+	"flitchlay/internal/roomtest"
 )
 
 // TestFlapsAreSlitBetweenFoldAndEdge reads on cards and in the cut list where the flap of a wrapped jamb is slit: level with the
@@ -65,18 +68,27 @@ func TestFlapsAreSlitBetweenFoldAndEdge(t *testing.T) {
 
 // TestClosingSheetIsNeverRippedBefore finds what closes a room on every page that rips it: none has a width to rip it to at once.
 func TestClosingSheetIsNeverRippedBefore(t *testing.T) {
-	for file, number := range map[string]string{"freecol": "24", "oldhouse": "32"} {
-		p := rooms(t)[file]
+	text, err := os.ReadFile("testdata/rooms/freecol.toml")
+	require.NoError(t, err)
+	large := strings.NewReplacer(`length = "16"`, `length = "64"`, "23-28", "23-60", `base = "4"`, "base = \"4\"\n[room.close_at]\nwall = \"North face\"\nat = \"12\"").Replace(string(text))
+	plans := map[string]*layout.Plan{"freecol": rooms(t)["freecol"], "oldhouse": rooms(t)["oldhouse"], "large column": roomtest.Laid(t, "large.toml", large)}
+	for file, number := range map[string]string{"freecol": "24", "oldhouse": "32", "large column": "30"} {
+		p := plans[file]
 		_, s := sheetOf(t, p, number)
 		require.NotEmpty(t, s.Ripped)
 		all := strings.Join(printed(t, p), " ")
 		assert.NotRegexp(t, `\b`+number+`: (left|right) edge off`, all)
 		assert.GreaterOrEqual(t, strings.Count(all, "rip "+s.Ripped+" edge off to gap + "), 2, "cut list and card of %s name the edge", file)
-		if file == "oldhouse" {
+		elsewhere := number + ` closes: rip to the gap, page \d+`
+		switch file {
+		case "oldhouse":
 			assert.Contains(t, all, "at the ceiling and just over D1")
 			assert.NotContains(t, all, "head, level, foot", "the door is in the way")
-		} else {
-			assert.Regexp(t, number+` closes: rip to the gap, page \d+`, all)
+		case "large column":
+			assert.Regexp(t, elsewhere, all)
+		default: // unrolled, it begins and ends on one page
+			assert.Regexp(t, number+` closes: rip to raw gap`, all)
+			assert.NotRegexp(t, elsewhere, all)
 		}
 	}
 }

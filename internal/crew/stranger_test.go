@@ -5,6 +5,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -19,6 +20,7 @@ import (
 	"flitchlay/internal/length"
 	"flitchlay/internal/paper"
 	"flitchlay/internal/pdf"
+	"flitchlay/internal/room"
 	"flitchlay/internal/roomtest"
 	"flitchlay/internal/scene"
 )
@@ -113,11 +115,11 @@ type cutOf struct {
 	what, edge string
 	from, to   length.Length
 	low, high  length.Length
-	over       string // "level", or the end of the sheet that the heights are from
+	over       string // "level", "line 2", or the end of the sheet that the heights are from
 }
 
 var cutPattern = regexp.MustCompile(`(hole|plate|opening) ` + figure + ` to ` + figure + ` from (left|ripped|lower) edge, ` + figure +
-	` (?:(down) )?to ` + figure + ` (up|down|over its foot|under its head|from left end)(, never cover)?`)
+	` (?:(down) )?to ` + figure + ` (up|down|over its foot|under its head|from left end)(?: of (line 2))?(, never cover)?`)
 
 // readCut takes the first cut-out of some words.
 func readCut(t *testing.T, p *layout.Plan, words string) (cutOf, bool) {
@@ -134,7 +136,10 @@ func readCut(t *testing.T, p *layout.Plan, words string) (cutOf, bool) {
 	case m[8] != "up":
 		c.over = m[8]
 	}
-	assert.Equal(t, c.what == "plate", m[9] != "", "what is never covered is cut round its plate: %s", m[0])
+	if m[9] != "" {
+		c.over = m[9]
+	}
+	assert.Equal(t, c.what == "plate", m[10] != "", "what is never covered is cut round its plate: %s", m[0])
 	return c, true
 }
 
@@ -155,7 +160,7 @@ func sheetOf(t *testing.T, p *layout.Plan, number string) (*layout.Run, *layout.
 }
 
 // onWall is where a cut-out comes to on a wall when the sheet hangs, its edges from left to right and from below.
-func (c cutOf) onWall(p *layout.Plan, r *layout.Run, s *layout.Sheet, wall int) (x0, z0, x1, z1 length.Length) {
+func (c cutOf) onWall(t *testing.T, p *layout.Plan, r *layout.Run, s *layout.Sheet, wall int) (x0, z0, x1, z1 length.Length) {
 	level := p.Room.Space.LevelLine
 	if r.Up {
 		return c.low - s.Below, s.StartLine + c.from, c.high - s.Below, s.StartLine + c.to
@@ -173,6 +178,9 @@ func (c cutOf) onWall(p *layout.Plan, r *layout.Run, s *layout.Sheet, wall int) 
 	switch c.over {
 	case "level":
 		return x0, level + c.low, x1, level + c.high
+	case "line 2":
+		level += secondOn(t, p, wall)
+		return x0, level + c.low, x1, level + c.high
 	case "over its foot":
 		return x0, level - s.Below + c.low, x1, level - s.Below + c.high
 	}
@@ -184,7 +192,7 @@ func near(a, b length.Length) bool { return (a - b).Abs() <= length.Inch/16 }
 
 // TestHolesAreWhereTheirFiguresSay cuts the hole of every box that a page gives figures for, and finds the box in it.
 func TestHolesAreWhereTheirFiguresSay(t *testing.T) {
-	line := regexp.MustCompile(`\b([a-z]{1,2}) in (\d+): `)
+	line := regexp.MustCompile(`\b([a-z]{1,2})(?: on ([^:]+?))? in (\d+): `)
 	for name, p := range rooms(t) {
 		t.Run(name, func(t *testing.T) {
 			found := 0
@@ -192,10 +200,14 @@ func TestHolesAreWhereTheirFiguresSay(t *testing.T) {
 				for _, at := range line.FindAllStringSubmatchIndex(page, -1) {
 					c, ok := readCut(t, p, page[at[1]:min(at[1]+120, len(page))])
 					require.True(t, ok, page[at[0]:])
-					r, s := sheetOf(t, p, page[at[4]:at[5]])
+					r, s := sheetOf(t, p, page[at[6]:at[7]])
 					assert.Equal(t, s.Ripped == "left", c.edge == "ripped", "the edge of sheet %d", s.Number)
 					wall := wallNamed(p, page)
+					if at[4] >= 0 { // of walls unrolled, each box names its own
+						wall = slices.IndexFunc(p.Room.Walls, func(w room.Wall) bool { return w.Name == page[at[4]:at[5]] })
+					}
 					require.GreaterOrEqual(t, wall, 0, page)
+					assert.Equal(t, unrolled(page), at[4] >= 0, page)
 					assertBox(t, p, r, s, c, wall)
 					found++
 				}
@@ -218,11 +230,29 @@ func wallNamed(p *layout.Plan, page string) int {
 	return best
 }
 
+// unrolled reports whether several walls stand on a page side by side.
+func unrolled(page string) bool {
+	return strings.Contains(page, "TAPE LIST, at level, each from its 0")
+}
+
+// shows reports whether a wall stands on a page, alone or unrolled beside others.
+func shows(p *layout.Plan, page string, wall int) bool {
+	if unrolled(page) {
+		return strings.Contains(page, " "+p.Room.Walls[wall].Name+": 0 at ")
+	}
+	return wallNamed(p, page) == wall
+}
+
+// letterOf is the wall of an unrolled page that a letter stands for.
+func letterOf(p *layout.Plan, page, letter string) int {
+	return slices.IndexFunc(p.Room.Walls, func(w room.Wall) bool { return strings.Contains(page, letter+" "+w.Name+": 0 at ") })
+}
+
 // assertBox finds a box of the wall that a cut-out belongs to: all its edges are edges of the hole, or of the plate of what
 // is never covered, but where the sheet ends in it.
 func assertBox(t *testing.T, p *layout.Plan, r *layout.Run, s *layout.Sheet, c cutOf, wall int) {
 	t.Helper()
-	x0, z0, x1, z1 := c.onWall(p, r, s, wall)
+	x0, z0, x1, z1 := c.onWall(t, p, r, s, wall)
 	width := p.Room.Veneer.GrossWidth
 	if s.Ripped != "" {
 		width = s.RipTo

@@ -21,13 +21,27 @@ type tapeRow struct {
 	hung   bool
 	rule   bool
 	head   string // names a flitch, in place of all else
+	face   string // names an unrolled wall, in place of all else
+	low    bool   // of an unrolled wall, with nothing to strike: a low row
 }
 
 // across reports whether the words of a row run on over the column of seams.
 func (r tapeRow) across() bool { return r.words != "" && r.seam == "" }
 
-// tapeRows lists the lines of a piece in hanging order.
+// tapeRows lists the lines of the page: of a piece of a wall in hanging order, of walls unrolled one wall after the other.
 func (d *wallBoard) tapeRows() []tapeRow {
+	if !d.unrolled() {
+		return d.wallRows()
+	}
+	var list []tapeRow
+	for _, f := range d.faces {
+		list = append(append(list, tapeRow{face: f.faceWords()}), f.wallRows()...)
+	}
+	return list
+}
+
+// wallRows lists the lines of a piece in hanging order.
+func (d *wallBoard) wallRows() []tapeRow {
 	var list []tapeRow
 	flitch := ""
 	for i, h := range d.p.rows {
@@ -55,9 +69,9 @@ func (d *wallBoard) tapeRows() []tapeRow {
 		case h.Hung():
 			r.words, r.seam = d.Words.Say("tape.hangs"), d.at(h.X)
 		case h.After && h.Before:
-			r.words = d.Words.Say("tape.goes_past")
+			r.words, r.low = d.Words.Say("tape.goes_past"), d.unrolled()
 		case h.After:
-			r.words = d.Words.Say("tape.left_edge", d.at(h.Start))
+			r.words, r.low = d.Words.Say("tape.left_edge", d.at(h.Start)), d.unrolled() && len(h.Called()) == 1
 		case h.Closes:
 			r.line, r.words, r.seam = d.at(h.X+d.half), d.Words.Say("tape.over", d.firstOf(h)), d.at(h.X)
 		case h.Ends:
@@ -106,18 +120,19 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	b.Word(g, scene.Pt(x0, box.Y0+6*u), d.tapeTitle(), folio.TapedText*u, true, scene.Start)
 	rows := d.tapeRows()
 	rows = b.offsFit(rows)
-	if b.List.Y0+(8.6+tapeHead+leastRow(rows)*float64(len(rows))+underLeast)*u > b.List.Y1 {
+	full, low := parted(rows)
+	if b.List.Y0+(8.6+tapeHead+leastRow(rows)*full+lowRow*low+underLeast)*u > b.List.Y1 {
 		rows = bareRows(rows)
 	}
 	columns := b.tapeColumns(rows)
 	top, head := box.Y0+8.6*u, tapeHead*u
-	high := math.Max(leastRow(rows)*u, math.Min(tapeMost*u, (box.Y1-top-head-underTape*u)/math.Max(float64(len(rows)), 1)))
+	high := math.Max(leastRow(rows)*u, math.Min(tapeMost*u, (box.Y1-top-head-(underTape+lowRow*low)*u)/math.Max(full, 1)))
 	b.tapeHeads(g, columns, top, d.w.Run.Up, b.offHead(rows, d.PageWord(crewday.OffKey)))
 	y := top + head
 	g.HLine(x0, x1, y, scene.Pen(scene.Frame, folio.TapedFine))
 	for i, r := range rows {
 		b.tapeRow(g, r, columns, y, high)
-		y += high
+		y += b.rowOf(r, high)
 		at, width := y, folio.TapedFine
 		if r.rule {
 			y += ruleMore * u
@@ -136,9 +151,10 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 		notes = append([]note{{d.Words.Say("tape.title"), over, false}}, notes...)
 	}
 	if !d.w.Run.Up {
-		y = b.cutting(g, d.markWords(), y)
+		y = b.cutting(g, d.markWords(), y, len(d.bevelled) > 0)
 	}
-	notes, _ = b.besides(g, notes, y)
+	notes, y = b.besides(g, notes, y)
+	b.slopes(g, append(d.bevelWords(), d.slopeWords()...), y)
 	return notes
 }
 
@@ -173,8 +189,8 @@ func (b *board) remarks(g *scene.Group, words []string, y float64) (float64, []s
 	return y, rest
 }
 
-// cutting letters how the sheets are cut, as far as there is room: the cut list has it for each.
-func (b *board) cutting(g *scene.Group, words []string, y float64) float64 {
+// cutting letters how the sheets are cut, as far as there is room: the cut list has it for each, and their bevels.
+func (b *board) cutting(g *scene.Group, words []string, y float64, bevels bool) float64 {
 	u := b.Unit
 	wrap := func(list []string) (lines []string) {
 		for _, line := range list {
@@ -185,6 +201,9 @@ func (b *board) cutting(g *scene.Group, words []string, y float64) float64 {
 	fits := func(list []string) bool { return y+5.6*u*float64(len(wrap(list))) <= b.List.Y1-1.9*u }
 	if !fits(words) {
 		words = []string{b.Words.Say("tape.cuts_on", b.rows)}
+		if bevels {
+			words = []string{b.Words.Say("tape.cuts_bevels_on", b.rows)}
+		}
 	}
 	if fits(words) {
 		for _, line := range wrap(words) {
@@ -193,6 +212,38 @@ func (b *board) cutting(g *scene.Group, words []string, y float64) float64 {
 		}
 	}
 	return y
+}
+
+// lowRow is how high the name of an unrolled wall is, and a row with nothing to strike, in mm on letter paper.
+const lowRow = 6.6
+
+// lower reports whether a row is lower than those that have a line.
+func (r tapeRow) lower() bool { return r.face != "" || r.low }
+
+// rowOf is how high a row is in a list whose other rows are so high.
+func (b *board) rowOf(r tapeRow, high float64) float64 {
+	if r.lower() {
+		return lowRow * b.Unit
+	}
+	return high
+}
+
+// listHigh is how high some rows are together, in rows that are as high as they get.
+func listHigh(rows []tapeRow) float64 {
+	full, low := parted(rows)
+	return full + low*lowRow/tapeMost
+}
+
+// parted counts the rows of a list that are as high as others, and the lower ones.
+func parted(rows []tapeRow) (full, low float64) {
+	for _, r := range rows {
+		if r.lower() {
+			low++
+		} else {
+			full++
+		}
+	}
+	return full, low
 }
 
 // Heights in the tape list, in mm on letter paper.

@@ -65,11 +65,11 @@ func (b *board) tapeLines(g *scene.Group, rows []tapeRow, columns [4]float64, to
 			}
 		}
 		for _, r := range rows {
-			next := y + high
+			next := y + b.rowOf(r, high)
 			if r.rule {
 				next += ruleMore * b.Unit
 			}
-			if r.head != "" || i == 1 && r.across() {
+			if r.head != "" || r.face != "" || i == 1 && r.across() {
 				stop(y)
 				from = next
 			}
@@ -131,20 +131,31 @@ func (b *board) tapeColumns(rows []tapeRow) [4]float64 {
 	return [4]float64{number, line, seam, write}
 }
 
+// lowUp is how far over the middle of a low row its words stand, in mm on letter paper: what hangs under a line of them has room.
+const lowUp = 0.35
+
 // tapeRow letters one row.
 func (b *board) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, high float64) {
 	u, x := b.Unit, b.List.X0
+	high = b.rowOf(r, high)
 	mid := y + high/2
+	if r.lower() {
+		mid -= lowUp * u
+	}
 	put := func(at float64, s string, size float64, bold bool, anchor scene.Anchor, most float64) {
 		if s == "" {
 			return
 		}
 		least := folio.TapedText * u
-		if s == r.words {
+		if s == r.words || s == r.face {
 			least = folio.TapedSmall * u
 		}
 		size = draft.Squeeze(s, size, least, bold, most)
 		g.Text(scene.Text{At: scene.Pt(at, mid), String: s, Height: size, Bold: bold, Anchor: anchor, Seat: scene.Centred, Layer: scene.Notes})
+	}
+	if r.face != "" {
+		put(x+1.6*u, r.face, folio.TapedText*u, true, scene.Start, b.List.W()-3*u)
+		return
 	}
 	if r.head != "" {
 		put(x+1.6*u, r.head, folio.TapedText*u, true, scene.Start, b.List.W()-3*u)
@@ -152,7 +163,11 @@ func (b *board) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, high f
 	}
 	switch center := mid; len(r.number) {
 	case 1:
-		put(x+columns[0]/2, r.number[0], folio.TapedLarge*u, true, scene.Middle, columns[0]-1.6*u)
+		size := folio.TapedLarge * u
+		if r.low {
+			size = folio.TapedText * u
+		}
+		put(x+columns[0]/2, r.number[0], size, true, scene.Middle, columns[0]-1.6*u)
 	case 2:
 		for i, s := range r.number {
 			mid = center + (float64(i)*2-1)*2.05*u

@@ -86,7 +86,7 @@ func (d *wallBoard) flagsUp() {
 			g.Line(scene.Pt(left-flagStem*u, at[i]), scene.Pt(left-8*u, slots[i]), scene.Pen(scene.Plumb, folio.TapedFine))
 		}
 		t := scene.Text{At: scene.Pt(left-8.8*u, slots[i]), String: d.at(m.z), Height: size, Bold: m.hang != nil, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Plumb}
-		d.figure(g, lineFlag{x: m.z}, t)
+		d.figure(g, lineFlag{x: m.z, on: d}, t)
 		if m.hang == nil {
 			g.Line(scene.Pt(left-1*u, at[i]), scene.Pt(left-8*u, slots[i]), scene.Pen(scene.Dimensions, 0.25))
 		}

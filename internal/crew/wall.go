@@ -22,8 +22,6 @@ type piece struct {
 	*face.Piece
 	wall *Wall
 	rows []*face.Hang // of the tape list, in hanging order
-	fits *fit
-	over []note // what its page has no room for
 }
 
 // What stands on one page: sheets, and rows of its tape list, which has more of them where a run starts, or closes.
@@ -45,7 +43,7 @@ func (c *Set) hung(f *face.Face) *Wall {
 			w.pieces = append(w.pieces, p)
 		}
 		for _, p := range w.pieces {
-			rows = max(rows, len((&wallBoard{board: &board{Set: c}, w: w, p: p}).tapeRows()))
+			rows = max(rows, len(c.boards(&board{Set: c}, &strip{pieces: []*piece{p}}).tapeRows()))
 		}
 		if rows <= mostRows || f.Run.Up || most == least {
 			return w
@@ -70,6 +68,19 @@ func (p *piece) title() string {
 
 // key is what other pages find the piece by.
 func (p *piece) key() string { return fmt.Sprintf("wall %d piece %d", p.Face.Wall, p.Index) }
+
+// hangs is what hangs on its walls, from left to right, what stands on two of them once.
+func (s *strip) hangs() []*face.Hang {
+	var list []*face.Hang
+	for _, p := range s.pieces {
+		for _, h := range p.Hangs {
+			if !slices.ContainsFunc(list, func(x *face.Hang) bool { return len(s.pieces) > 1 && x.Place == h.Place }) {
+				list = append(list, h)
+			}
+		}
+	}
+	return list
+}
 
 // flitchWords names flitches with their numbers: "flitch F-311 sheets 1 to 9".
 func (c *Set) flitchWords(hangs []*face.Hang) string {

@@ -22,7 +22,7 @@ func (c *Set) levelWords() string {
 			if s.By < 0 {
 				way = "start.second_under"
 			}
-			words += "; " + c.Words.Say(way, w.W.Name, c.Say(s.By.Abs()))
+			words += "; " + c.Words.Say(way, w.W.Name, c.Say(s.By.Abs()), s.No)
 		}
 	}
 	return words

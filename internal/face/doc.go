@@ -1,5 +1,6 @@
 // Package face is one covered wall as every page reads it: what hangs on it in hanging order and what of that is drawn, its
-// seams, openings, boxes and raw ends, where it is bent and where it can be parted, and at which heights it is covered.
+// seams, openings, boxes and raw ends, where it is bent and where it can be parted, at which heights it is covered, and from which
+// level line its sheets are figured.
 //
 // Coordinates and units: exact lengths of the wall, x to the right from its left end, z up from the room's level.
 //

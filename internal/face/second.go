@@ -15,22 +15,26 @@ const (
 // Second is a second level line, where the floor leaves the first one out of reach. It is struck from the first by a whole number
 // of feet, or of 300 mm, so that a figure of the one is turned into one of the other without a fraction.
 type Second struct {
-	From, To L // x of where the first line is out of reach
-	By       L // over the first; negative under it
+	No       int // 2; 3 on a wall that has one over the first line and one under it
+	From, To L   // x of where the first line is out of reach
+	By       L   // over the first; negative under it
 }
 
 // Seconds are the second level lines of a wall: where its floor is over the level line, and where it is more than seven feet under.
-func (f *Face) Seconds() []Second {
+func (f *Face) Seconds() []Second { return seconds(f.room, f.W) }
+
+func seconds(rm *room.Room, w *room.Wall) []Second {
 	foot := length.Foot
-	if f.room.Project.Units == length.Millimetres {
+	if rm.Project.Units == length.Millimetres {
 		foot = 300 * length.Millimetre
 	}
-	level := f.room.Space.LevelLine
+	level := rm.Space.LevelLine
 	var list []Second
 	for _, limit := range []L{level, level - reachFeet*foot} {
 		over := limit == level
-		if s, ok := past(f.W.Floor, limit, over); ok {
-			low, high := heights(f.W.Floor, s.From, s.To)
+		if s, ok := past(w.Floor, limit, over); ok {
+			s.No = len(list) + 2
+			low, high := heights(w.Floor, s.From, s.To)
 			by := low + (high - low).HalfDown() + handFeet*foot - level
 			s.By = length.MulDiv(by, 1, foot) * foot
 			list = append(list, s)

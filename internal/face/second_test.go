@@ -17,10 +17,10 @@ func TestASecondLevelLineWhereTheFirstIsOutOfReach(t *testing.T) {
 		p := roomtest.Laid(t, "room.toml", roomtest.Head("in")+roomtest.Wall("Stair", "16'", "14'")+"floor = "+floor+"\n")
 		return All(p)[0].Seconds()
 	}
-	assert.Equal(t, []Second{{12 * ft, 16 * ft, 5 * ft}}, stair(`[[0, 0], ["4'", 0], ["16'", "6'"]]`))
+	assert.Equal(t, []Second{{2, 12 * ft, 16 * ft, 5 * ft}}, stair(`[[0, 0], ["4'", 0], ["16'", "6'"]]`))
 	assert.Empty(t, stair(`[[0, 0], ["4'", 0], ["16'", "4'"]]`), "a floor that only comes to the line")
 	// down to 9 ft under the line: from 7 ft under it, 9 1/2 ft from the left, the floor is 8 ft under it in the middle
-	assert.Equal(t, []Second{{ft * 48 / 5, 16 * ft, -4 * ft}}, stair(`[0, "-5'"]`))
+	assert.Equal(t, []Second{{2, ft * 48 / 5, 16 * ft, -4 * ft}}, stair(`[0, "-5'"]`))
 	assert.Empty(t, stair(`[0, "-3'"]`), "seven feet are in reach")
-	assert.Equal(t, []Second{{8 * ft, 16 * ft, 6 * ft}}, stair(`[[0, 0], ["8'", 0], ["8'", "6'"], ["16'", "6'"]]`), "a landing")
+	assert.Equal(t, []Second{{2, 8 * ft, 16 * ft, 6 * ft}}, stair(`[[0, 0], ["8'", 0], ["8'", "6'"], ["16'", "6'"]]`), "a landing")
 }
