@@ -127,6 +127,7 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	columns := b.tapeColumns(rows)
 	top, head := box.Y0+8.6*u, tapeHead*u
 	high := math.Max(leastRow(rows)*u, math.Min(tapeMost*u, (box.Y1-top-head-(underTape+lowRow*low)*u)/math.Max(full, 1)))
+	high = math.Min(high, (box.Y1-top-head-(underLeast+lowRow*low)*u)/math.Max(full, 1))
 	b.tapeHeads(g, columns, top, d.w.Run.Up, b.offHead(rows, d.PageWord(crewday.OffKey)))
 	y := top + head
 	g.HLine(x0, x1, y, scene.Pen(scene.Frame, folio.TapedFine))
@@ -255,7 +256,7 @@ const (
 	tapeTight  = 8.0  // of a row in a list without such: two hands one over the other
 	tapeMost   = 9.6  // of a row, where there are few
 	underTape  = 26.0 // kept for four lines of words under the list
-	underLeast = 11.0 // kept in any case, to say what is done when a line is off by more
+	underLeast = 8.8  // kept in any case, to say what is done when a line is off by more
 	ruleMore   = 0.9  // by which the row over the heavy rule is higher
 )
 
