@@ -66,19 +66,7 @@ func pageNotes(list []*View) []string {
 	}
 	line += " " + strings.Join(widths, " ")
 	ends = append(ends, "base "+e.EndMark("base"), "head "+e.EndMark("head"))
-	wrapped, plain := false, false
-	for _, o := range list {
-		for i := range o.F.W.Openings {
-			w := o.F.Wraps(i)
-			wrapped, plain = wrapped || w, plain || !w
-		}
-	}
-	if plain && e.EndMark("jamb") != "" {
-		ends = append(ends, "openings "+e.EndMark("jamb"))
-	}
-	if wrapped {
-		ends = append(ends, "wrapped jambs "+e.EndMark("reveal"))
-	}
+	ends = append(ends, jambMarks(list)...)
 	page := e.PageOf("terminations")
 	if len(e.List) == 0 { // while pages are still planned
 		page = e.Paper.PageNumber(int(folio.Details), 1)
@@ -99,6 +87,24 @@ func pageNotes(list []*View) []string {
 		}
 	}
 	return append(lines, e.Paper.Standing...)
+}
+
+// jambMarks name the terminations at the openings of some views.
+func jambMarks(list []*View) (ends []string) {
+	wrapped, plain := false, false
+	for _, o := range list {
+		for i := range o.F.W.Openings {
+			w := o.F.Wraps(i)
+			wrapped, plain = wrapped || w, plain || !w
+		}
+	}
+	if plain && list[0].EndMark("jamb") != "" {
+		ends = append(ends, "openings "+list[0].EndMark("jamb"))
+	}
+	if wrapped {
+		ends = append(ends, "wrapped jambs "+list[0].EndMark("reveal"))
+	}
+	return ends
 }
 
 // enlargements names the pages of the enlargements of what a view shows.

@@ -91,7 +91,7 @@ func (e *View) floorNote() string {
 }
 
 // Places for a level mark, in mm on the office page aside of its place under the floor line.
-var floorAsides = []float64{1.4, 2.6, 4}
+var floorAsides = []float64{1.8, 2.6, 4}
 
 // floorMarks marks how high the floor lies over the level of the room, at the ends of the wall and where it turns, where floors
 // differ: under the floor line, outside the wall before inside. What finds no place stands in the notes.
@@ -108,34 +108,36 @@ func (e *View) floorMarks() {
 			signs = []float64{1, -1}
 		}
 		at := e.V.Pt(p.X, p.Z).Add(0, k.Wide/2+0.3)
-		if tip, ok := e.floorPlace(at, signs, w); ok {
+		if tip, sign, ok := e.floorPlace(at, signs, w); ok {
+			anchor := scene.Start
+			if sign < 0 {
+				anchor = scene.End
+			}
 			in := e.Group.Part(scene.Tag{Class: "floor-level", Data: []scene.Datum{folio.Datum("x", folio.Mm(p.X)), folio.Datum("z", folio.Mm(p.Z))}})
 			in.Polygon(scene.Style{Layer: scene.Marks, Fill: scene.Solid(scene.Black)}, tip, tip.Add(-k.Of(1.1), k.Of(1.9)), tip.Add(k.Of(1.1), k.Of(1.9)))
-			in.Text(scene.Text{At: tip.Add(k.Of(1.9), k.Of(0.6)+k.Small), String: text, Height: k.Small, Layer: scene.Notes})
-			e.Space.Take(e.floorBox(tip, w))
+			in.Text(scene.Text{At: tip.Add(sign*k.Of(1.9), k.Of(0.6)+k.Small), String: text, Height: k.Small, Anchor: anchor, Layer: scene.Notes})
+			e.Space.Take(e.floorBox(tip, sign, w))
 		}
 	}
 }
 
-// floorBox is what a level mark takes with its figure of a width.
-func (e *View) floorBox(tip scene.Point, w float64) scene.Box {
+// floorBox is what a level mark takes with its figure of a width, to the right of its tip or to the left.
+func (e *View) floorBox(tip scene.Point, sign, w float64) scene.Box {
 	k := e.Look
-	return scene.Box{X0: tip.X - k.Of(1.1), Y0: tip.Y, X1: tip.X + k.Of(1.9) + w, Y1: tip.Y + k.Of(1) + k.Small*1.14}
+	near, far := tip.X-sign*k.Of(1.1), tip.X+sign*(k.Of(1.9)+w)
+	return scene.Box{X0: min(near, far), Y0: tip.Y, X1: max(near, far), Y1: tip.Y + k.Of(1) + k.Small*1.14}
 }
 
-// floorPlace finds where the tip of a level mark stands.
-func (e *View) floorPlace(at scene.Point, signs []float64, w float64) (scene.Point, bool) {
+// floorPlace finds where the tip of a level mark stands, and to which side its figure.
+func (e *View) floorPlace(at scene.Point, signs []float64, w float64) (scene.Point, float64, bool) {
 	k := e.Look
-	for _, sign := range signs {
-		for _, dx := range floorAsides {
-			tip := at.Add(k.Of(dx), 0)
-			if sign < 0 {
-				tip = at.Add(-k.Of(dx+1.9)-w, 0)
-			}
-			if box := e.floorBox(tip, w); e.Space.Free(box, k.Of(0.45)) && box.X0 > e.Field.X0+k.Of(1) && box.X1 < e.Field.X1-k.Of(1) {
-				return tip, true
+	for _, dx := range floorAsides {
+		for _, sign := range signs {
+			tip := at.Add(sign*k.Of(dx), 0)
+			if box := e.floorBox(tip, sign, w); e.Space.Free(box, k.Of(0.45)) && box.X0 > e.Field.X0+k.Of(1) && box.X1 < e.Field.X1-k.Of(1) {
+				return tip, sign, true
 			}
 		}
 	}
-	return at, false
+	return at, 0, false
 }

@@ -289,7 +289,8 @@ func generalItems(s *folio.Set) []draft.Item {
 	}
 	texts := []string{
 		"Figures are rounded to " + rounded + ", halves away from zero; the parts of a chain add up to the whole that is printed.",
-		"Heights are above one level for the whole room: the floor at the left end of the first wall.",
+		"Heights are above one level for the whole room: the floor at the left end of the first wall. A solid triangle under a floor says how far it is off that level.",
+		"Returns at a corner are measured at the floor, from the seam to the bend; at an eased corner to its round.",
 		"Elevations are seen from inside the room. A dashed ghost shows how far a wrapped sheet goes on round the corner.",
 		"Grain is drawn to show its way and where it breaks, not the figure of the flitch.",
 		"A double circle marks a sheet that is ripped narrower; a diamond the closing seam; a hexagon a change of flitch; a pentagon a deviation by its number in the list; a triangle a revision by its mark in the block.",

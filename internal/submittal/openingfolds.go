@@ -32,7 +32,7 @@ func reveal(e *elevation.View, h hole) {
 		words = "flap " + e.Style.Format(o.Reveal)
 		g = e.Group.Part(scene.Tag{Class: "flap", Title: words})
 		for _, x := range []float64{box.X0, box.X1} { // over the edge of the opening, which is no cut here
-			g.VLine(x, box.Y0+k.Outline, box.Y1-k.Outline, scene.Pen(scene.Openings, k.Outline+0.1).In(scene.White))
+			g.VLine(x, box.Y0+k.Outline, box.Y1-k.Outline, scene.Pen(scene.Openings, k.Wide).In(scene.White))
 			g.VLine(x, box.Y0, box.Y1, scene.Pen(scene.Openings, k.Seam).As(scene.Dashed(k.Seam)))
 		}
 		pen = scene.Pen(scene.Openings, k.Seam)
