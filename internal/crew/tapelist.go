@@ -256,7 +256,7 @@ const (
 	tapeTight  = 8.0  // of a row in a list without such: two hands one over the other
 	tapeMost   = 9.6  // of a row, where there are few
 	underTape  = 26.0 // kept for four lines of words under the list
-	underLeast = 8.8  // kept in any case, to say what is done when a line is off by more
+	underLeast = 9.8  // kept in any case, to say what is done when a line is off by more
 	ruleMore   = 0.9  // by which the row over the heavy rule is higher
 )
 
