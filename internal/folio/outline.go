@@ -1,6 +1,7 @@
 package folio
 
 import (
+	"slices"
 	"strings"
 
 	"flitchlay/internal/scene"
@@ -10,7 +11,7 @@ import (
 type Entry struct {
 	Page  *scene.Page
 	Title string
-	Wall  string // that the page shows, "" for none or several
+	Wall  string // that the page shows, "" for none; of a taped page several, with commas between them
 }
 
 // outline lists the set, in it its walls and what belongs to no wall, and under each wall its pages: where the first of
@@ -40,23 +41,26 @@ func (s *Set) outline(list []Entry) []scene.Entry {
 
 // WallOn is the wall that the views of a page show, "" for none or several.
 func WallOn(p *scene.Page) string {
-	wall, several := "", false
+	if walls := wallsOn(p); len(walls) == 1 {
+		return walls[0]
+	}
+	return ""
+}
+
+// wallsOn are the walls that the views of a page show, in their order.
+func wallsOn(p *scene.Page) (walls []string) {
 	p.Walk(func(it scene.Item) {
 		g, ok := it.(*scene.Group)
 		if !ok || g.View == nil {
 			return
 		}
 		for _, d := range g.Data {
-			if d.Key == "wall" {
-				several = several || wall != "" && wall != d.Value
-				wall = d.Value
+			if d.Key == "wall" && !slices.Contains(walls, d.Value) {
+				walls = append(walls, d.Value)
 			}
 		}
 	})
-	if several {
-		return ""
-	}
-	return wall
+	return walls
 }
 
 // Describe says what a page is to somebody who hears it read: the set, the project, the page among the others, what its

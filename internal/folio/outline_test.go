@@ -61,7 +61,13 @@ func TestOutlineGoesBySetWallAndPage(t *testing.T) {
 				}
 				for i := range r.Walls {
 					if w := &r.Walls[i]; w.Cover {
-						assert.Equal(t, 1, walls[w.Name], "%s: wall %s", name, w.Name)
+						n := 0
+						for title, times := range walls { // walls that are unrolled on one page stand together
+							if strings.Contains(", "+title+", ", ", "+w.Name+", ") {
+								n += times
+							}
+						}
+						assert.Equal(t, 1, n, "%s: wall %s", name, w.Name)
 					}
 				}
 			}

@@ -56,7 +56,7 @@ func (s *TapedSet) Document(list []TapedPage) (*scene.Document, error) {
 	var entries []Entry
 	for i, page := range pages {
 		s.Describe(page, i+1, len(pages))
-		entries = append(entries, Entry{Page: page, Title: strconv.Itoa(i+1) + "  " + page.Title, Wall: WallOn(page)})
+		entries = append(entries, Entry{Page: page, Title: strconv.Itoa(i+1) + "  " + page.Title, Wall: strings.Join(wallsOn(page), ", ")})
 	}
 	d.Outline = s.outline(entries)
 	if err := d.Validate(); err != nil {
