@@ -3,9 +3,9 @@ package detail
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"flitchlay/internal/draft"
+	"flitchlay/internal/elevation"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
@@ -79,7 +79,7 @@ func doubleCut(b *folio.Board, cell scene.Box) {
 		cutStage(b, g, scene.Pt(mid, cell.Y0+k.Of(8)+high*0.62), o, half, wide/2+k.Of(4), i == 1)
 	}
 	under := []string{"SCALE " + draft.Ratio(scale, b.Metric()) + ", not to thickness",
-		fmt.Sprintf("gross %s, less one overlap of %s: net %s", b.Style.Format(v.GrossWidth), b.Style.Format(v.Overlap), b.Style.Format(b.Room.NetWidth()))}
+		"net " + b.Style.Measured(b.Room.NetWidth()) + ": gross " + elevation.NetOf(b.Set)}
 	t := draft.Title{Mark: "S", Page: b.Leaf.Number, Name: name, Under: under, Most: cell.W() - k.Of(12)}
 	b.Space.Take(t.Draw(&b.Page.Group, k, scene.Pt(cell.X0+k.Of(6), cell.Y1-k.Of(13))))
 }
@@ -129,156 +129,4 @@ func cutStage(b *folio.Board, g *scene.Group, at scene.Point, o, half, reach flo
 	words(right+k.Of(1.5), y+k.Of(4), "plumb line: right edge as hung", scene.Start)
 	words(at.X-k.Of(1.5), y+k.Of(8), "seam", scene.End)
 	words(at.X-k.Of(1.5), y+k.Of(4), "strip behind, dashed", scene.End)
-}
-
-// terminationIn draws how the covering ends in one way.
-func terminationIn(b *folio.Board, cell scene.Box, t face.Termination) {
-	k := b.Look
-	view := scene.View{Box: scene.Box{X0: cell.X0 + k.Of(4), Y0: cell.Y0 + k.Of(3), X1: cell.X1 - k.Of(4), Y1: cell.Y1 - k.Of(24)}, Scale: 2, Metric: b.Metric(), Name: t.Mark, Ratio: draft.Ratio(2, b.Metric())}
-	g := b.Page.Viewed(view, folio.Datum("scale", "2"), folio.Datum("termination", t.Mark))
-	c := view.Box.Centre()
-	note := endNote(b, t)
-	if t.Kind == "base" || t.Kind == "head" {
-		endSection(b, g, c, view.Box.H()/2-k.Of(1), t.Kind)
-	} else {
-		endPlan(b, g, c, t.Kind)
-	}
-	lines := scene.Wrap(note, k.Small, false, cell.W()-k.Of(28))
-	if len(lines) > 2 {
-		lines = append(lines[:1], scene.Shorten(strings.Join(lines[1:], " "), k.Small, false, cell.W()-k.Of(28)))
-	}
-	under := append([]string{"SCALE " + view.Ratio}, lines...)
-	title := draft.Title{Mark: t.Mark, Page: b.Leaf.Number, Name: strings.ToUpper(t.Words), Under: under, Most: cell.W() - k.Of(10)}
-	b.Space.Take(title.Draw(&b.Page.Group, k, scene.Pt(cell.X0+k.Of(5), cell.Y1-k.Of(16.5))))
-}
-
-// endNote says in words what a termination is.
-func endNote(b *folio.Board, t face.Termination) string {
-	r := b.Room.Rules
-	f := b.Style.Format
-	switch t.Kind {
-	case "base":
-		if b.Room.Space.Behind.Base {
-			return "Runs behind the base; " + f(r.BottomTrim) + " extra, cut in place."
-		}
-		return "Cut to the top of the base; " + f(r.BottomTrim) + " extra, cut in place."
-	case "head":
-		if b.Room.Space.Behind.Crown {
-			return "Runs behind the crown; " + f(r.TopTrim) + " extra, cut in place."
-		}
-		return "Cut to the crown or the ceiling; " + f(r.TopTrim) + " extra, cut in place."
-	case "jamb", "casing":
-		return "Cut tight to the casing or jamb; scribed, not caulked."
-	case "frame":
-		return "Cut against the frame, which is not cut over; half of the edge trim."
-	case "inside corner":
-		return "Ends in the inside corner; " + f(r.EdgeTrim) + " extra, cut in place."
-	case "outside edge":
-		return "Ends at the outside edge under a bead or trim by others."
-	case "trim":
-		return "Ends under the trim."
-	case "bare":
-		return "Ends at a strip without covering: straight cut, edge sealed."
-	}
-	return f(r.EdgeTrim) + " extra at the raw end, straight cut."
-}
-
-// endPlan draws a termination seen from above: board and veneer from the left, what it meets at the right.
-func endPlan(b *folio.Board, g *scene.Group, c scene.Point, kind string) {
-	k := b.Look
-	reach, bt := k.Of(30), k.Of(7)
-	end := c.X + k.Of(4)
-	y := c.Y
-	right := c.X + reach
-	hatch := scene.Pen(scene.Hatch, k.Dimension)
-	outline := scene.Pen(scene.Walls, k.Outline)
-	thin := scene.Pen(scene.Walls, k.Thin)
-	veneer := scene.Pen(scene.Covering, k.Of(1))
-	off := k.Of(1.4)
-	wood := func(box scene.Box) {
-		g.Rect(box, outline.Filled(scene.White))
-		draft.Hatch(g, scene.Pen(scene.Hatch, k.Extension), box, k.Of(2.4), false)
-	}
-	boardTo := right
-	switch kind {
-	case "inside corner":
-		boardTo = end + bt
-	case "outside edge":
-		boardTo = end
-	}
-	body := scene.Box{X0: c.X - reach, Y0: y - bt, X1: boardTo, Y1: y}
-	draft.Hatch(g, hatch, body, k.Of(1.8), true)
-	g.HLine(body.X0, end, y, outline)
-	g.HLine(body.X0, boardTo, y-bt, thin)
-	switch kind {
-	case "inside corner":
-		wall := scene.Box{X0: end, Y0: y, X1: end + bt, Y1: y + k.Of(16)}
-		draft.Hatch(g, hatch, wall, k.Of(1.8), true)
-		g.VLine(end, y, wall.Y1, outline)
-		g.VLine(end+bt, y-bt, wall.Y1, thin)
-		draft.Break(g, k, scene.Walls, scene.Pt(end-k.Of(1), wall.Y1), scene.Pt(end+bt+k.Of(1), wall.Y1))
-		end -= k.Of(0.4)
-	case "outside edge":
-		g.VLine(end, y-bt, y, outline)
-		g.Polyline(scene.Pen(scene.Walls, k.Seam), scene.Pt(end-k.Of(5), y+k.Of(2.6)), scene.Pt(end+k.Of(1), y+k.Of(2.6)), scene.Pt(end+k.Of(1), y-bt))
-	case "jamb", "casing":
-		wood(scene.Box{X0: end, Y0: y, X1: end + k.Of(11), Y1: y + k.Of(5)})
-		g.HLine(end, boardTo, y, outline)
-	case "frame":
-		wood(scene.Box{X0: end, Y0: y - bt, X1: end + k.Of(9), Y1: y + k.Of(3)})
-		g.HLine(end+k.Of(9), boardTo, y, outline)
-	case "trim":
-		g.HLine(end, boardTo, y, outline)
-		wood(scene.Box{X0: end - k.Of(4), Y0: y + k.Of(2.2), X1: end + k.Of(7), Y1: y + k.Of(5)})
-	default:
-		g.HLine(end, boardTo, y, outline)
-	}
-	g.HLine(body.X0, end-k.Of(0.3), y+off, veneer)
-	draft.Break(g, k, scene.Walls, scene.Pt(body.X0, y+k.Of(3.4)), scene.Pt(body.X0, y-bt-k.Of(1.6)))
-	if boardTo == right {
-		draft.Break(g, k, scene.Walls, scene.Pt(right, y+k.Of(3.4)), scene.Pt(right, y-bt-k.Of(1.6)))
-	}
-	b.Space.Take(scene.Box{X0: body.X0, Y0: y - bt - k.Of(2), X1: right, Y1: y + k.Of(6)})
-}
-
-// endSection draws base or head in section: the wall upright, the trim before it.
-func endSection(b *folio.Board, g *scene.Group, c scene.Point, reach float64, kind string) {
-	k := b.Look
-	bt := k.Of(7)
-	reach = math.Min(reach, k.Of(22))
-	hatch, outline, thin := scene.Pen(scene.Hatch, k.Dimension), scene.Pen(scene.Walls, k.Outline), scene.Pen(scene.Walls, k.Thin)
-	x := c.X
-	body := scene.Box{X0: x - bt, Y0: c.Y - reach, X1: x, Y1: c.Y + reach}
-	draft.Hatch(g, hatch, body, k.Of(1.8), true)
-	g.VLine(x, body.Y0, body.Y1, outline)
-	g.VLine(x-bt, body.Y0, body.Y1, thin)
-	sign, open := 1.0, body.Y0 // the trim stands at the foot
-	if kind == "head" {
-		sign, open = -1, body.Y1
-	}
-	edge := c.Y + sign*reach // floor or ceiling
-	g.HLine(x-bt-k.Of(4), x+k.Of(22), edge, scene.Pen(scene.Walls, k.Wide))
-	size := b.Room.Space.Base
-	behind := b.Room.Space.Behind.Base
-	if kind == "head" {
-		size, behind = b.Room.Space.Crown, b.Room.Space.Behind.Crown
-	}
-	end := edge
-	if size > 0 {
-		h := reach * 0.8
-		trim := scene.Box{X0: x, Y0: math.Min(edge, edge-sign*h), X1: x + k.Of(4.4), Y1: math.Max(edge, edge-sign*h)}
-		if behind {
-			trim.X0, trim.X1 = trim.X0+k.Of(2.2), trim.X1+k.Of(2.2)
-			end = edge - sign*k.Of(1)
-		} else {
-			end = edge - sign*h
-		}
-		g.Rect(trim, outline.Filled(scene.White))
-		draft.Hatch(g, scene.Pen(scene.Hatch, k.Extension), trim, k.Of(2.4), false)
-		t := scene.Text{At: scene.Pt(trim.X1+k.Of(3), trim.Centre().Y), String: b.Style.Format(size), Height: k.Small, Seat: scene.Centred, Layer: scene.Notes}
-		g.Text(t)
-		b.Space.Take(t.Bounds())
-	}
-	g.VLine(x+k.Of(1.4), open, end-sign*k.Of(0.4), scene.Pen(scene.Covering, k.Of(1)))
-	draft.Break(g, k, scene.Walls, scene.Pt(x-bt-k.Of(1.6), open), scene.Pt(x+k.Of(4), open))
 }

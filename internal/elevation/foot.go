@@ -60,17 +60,24 @@ func pageNotes(list []*View) []string {
 		measured = " Field measured " + m + "."
 	}
 	lines := []string{Capital(strings.Join(sheets, "; ")+", "+how) + "." + measured}
-	line := "Full sheets cover " + e.Style.Words(e.Room.NetWidth()) + "."
+	line := "Full sheets cover " + e.Style.MeasuredWords(e.Room.NetWidth()) + "."
 	if len(widths) == 0 {
-		line += " No sheet between two seams is cut narrower here."
+		line += " No sheet between two seams is ripped narrower here."
 	}
 	line += " " + strings.Join(widths, " ")
 	ends = append(ends, "base "+e.EndMark("base"), "head "+e.EndMark("head"))
+	wrapped, plain := false, false
 	for _, o := range list {
-		if len(o.F.W.Openings) > 0 && e.EndMark("jamb") != "" {
-			ends = append(ends, "openings "+e.EndMark("jamb"))
-			break
+		for i := range o.F.W.Openings {
+			w := o.F.Wraps(i)
+			wrapped, plain = wrapped || w, plain || !w
 		}
+	}
+	if plain && e.EndMark("jamb") != "" {
+		ends = append(ends, "openings "+e.EndMark("jamb"))
+	}
+	if wrapped {
+		ends = append(ends, "wrapped jambs "+e.EndMark("reveal"))
 	}
 	page := e.PageOf("terminations")
 	if len(e.List) == 0 { // while pages are still planned
@@ -80,6 +87,11 @@ func pageNotes(list []*View) []string {
 		line = strings.TrimSpace(line) + " Terminations " + page + ": " + strings.Join(ends, ", ") + "."
 	}
 	lines = append(lines, line)
+	for _, o := range list {
+		if note := o.floorNote(); note != "" {
+			lines = append(lines, note)
+		}
+	}
 	for _, o := range list {
 		if o.lean {
 			lines = append(lines, strings.TrimSpace("Heights of openings: on their enlargements "+o.enlargements())+".")

@@ -7,7 +7,8 @@ import (
 	"flitchlay/internal/room"
 )
 
-// heightTiers are the sills and heads: one tier for each different pair, the openings it measures as its name.
+// heightTiers are the sills and heads: one tier for each different pair, the openings it measures as its name. Over a floor that
+// is not the level of the room they are figured over that level, as everywhere else.
 func (e *View) heightTiers() []draft.Tier {
 	type pair struct{ floor, sill, head, ceiling L }
 	var pairs []pair
@@ -24,6 +25,13 @@ func (e *View) heightTiers() []draft.Tier {
 			pairs = append(pairs, p)
 		}
 		names[p] = append(names[p], o.Name)
+	}
+	if len(pairs) > 0 && !e.OnLevel() {
+		var heights []L
+		for _, p := range pairs {
+			heights = append(heights, max(p.sill, p.floor), p.head)
+		}
+		return []draft.Tier{e.OverLevel("OVER LEVEL", heights...)}
 	}
 	var tiers []draft.Tier
 	for _, p := range pairs {
@@ -52,7 +60,11 @@ func (e *View) coverTiers() []draft.Tier {
 		tiers = append(tiers, parts)
 	}
 	for _, z := range e.jointHeights() {
-		tiers = append(tiers, e.Tier("JOINT", []L{floor, z}, e.V.Y))
+		if e.OnLevel() {
+			tiers = append(tiers, e.Tier("JOINT", []L{floor, z}, e.V.Y))
+		} else {
+			tiers = append(tiers, e.OverLevel("JOINT OVER LEVEL", z))
+		}
 	}
 	return append(tiers, whole)
 }

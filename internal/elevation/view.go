@@ -131,6 +131,7 @@ func viewPage(s *folio.Set, row []wallView) *folio.Leaf {
 		names = append(names, strings.ToUpper(v.f.W.Name))
 		l.Abouts = append(l.Abouts, folio.WallKey(v.f.Wall))
 		l.Walls = append(l.Walls, v.f.Wall)
+		l.Shown = append(l.Shown, folio.Stretch{Wall: v.f.Wall, From: v.cut.From, To: v.cut.To})
 	}
 	l.Title = "ELEVATION: " + names[0]
 	switch {

@@ -24,7 +24,9 @@ type Room struct {
 	Day      Day
 	Paste    Coverage
 	Primer   Coverage
-	Page     Page
+
+	PasteName, PrimerName string // as stated, or empty
+	Page                  Page
 
 	src source.Value // the file, for mistakes that later stages find
 }
@@ -41,6 +43,9 @@ func (p Place) Compare(q Place) int {
 type Project struct {
 	Title, Number, Room, Place, For, By, Section, Tag string
 	Drawn, Measured                                   string // YYYY-MM-DD or empty
+	Submittal, Resubmittal, Document, Contractor      string
+	ContractDrawings, Sample                          string
+	DrawnBy, CheckedBy, ApprovedBy                    string
 	Units                                             length.Unit
 	Revisions                                         []Revision
 }
@@ -60,6 +65,9 @@ type Veneer struct {
 	GrossWidth, Overlap L
 	Length, Thickness   L      // Thickness 0: not given
 	Face                string // pattern of photograph file names, or empty
+	FaceGrade, Backing  string
+	Finish, Sheen       string
+	FireReport          string
 }
 
 // Flitch is a set of numbered sheets.

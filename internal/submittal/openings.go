@@ -108,9 +108,11 @@ func openingIn(b *folio.Board, cell scene.Box, h hole, n int) {
 	table.Fit(k, 0)
 	room := scene.Box{X0: cell.X0 + k.Of(6), Y0: cell.Y0 + k.Of(6), X1: cell.X1 - k.Of(6), Y1: cell.Y1 - k.Of(5)}
 	beside := room.W() > k.Of(titleWide)+table.Width()+k.Of(6)
-	foot := math.Max(k.Of(26), table.High(k))
+	more := wrapWords(e, h)
+	lines := k.Of(5) * float64(len(more))
+	foot := math.Max(k.Of(26)+lines, table.High(k))
 	if !beside {
-		foot = k.Of(30) + table.High(k)
+		foot = k.Of(30) + lines + table.High(k)
 	}
 	scaleOpening(e, h, room, foot)
 
@@ -118,14 +120,14 @@ func openingIn(b *folio.Board, cell scene.Box, h hole, n int) {
 	view := scene.View{Box: e.Box().Inset(-k.Of(1)), Scale: float64(e.V.Scale), Metric: e.Metric(), Name: name, Ratio: draft.Ratio(e.V.Scale, e.Metric())}
 	e.Group = b.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(e.V.Scale)), folio.Datum("wall", h.f.W.Name), folio.Datum("opening", h.o.Name))
 	e.Body()
-	reveal(e, h.o)
+	reveal(e, h)
 	above, right := holeStacks(e, h)
 	above.Draw(e.Group, k, b.Space)
 	right.Draw(e.Group, k, b.Space)
 	levelLine(e, h)
 
 	under := []string{"SCALE " + draft.Ratio(e.V.Scale, e.Metric()), "wall " + h.f.W.Name + ", page " + e.PageOf(folio.WallKey(h.f.Wall))}
-	title := draft.Title{Mark: fmt.Sprint(n), Page: b.Leaf.Number, Name: name, Under: under, Most: k.Of(titleWide)}
+	title := draft.Title{Mark: fmt.Sprint(n), Page: b.Leaf.Number, Name: name, Under: append(under, more...), Most: k.Of(titleWide)}
 	if !beside {
 		title.Most = room.W()
 	}

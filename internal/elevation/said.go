@@ -1,0 +1,58 @@
+package elevation
+
+import (
+	"regexp"
+	"strings"
+
+	"flitchlay/internal/finding"
+	"flitchlay/internal/folio"
+)
+
+// seamSaid is the seam that a finding speaks of: by the numbers of its sheets.
+var seamSaid = regexp.MustCompile(`seam \S+ \| [\d+?]+`)
+
+// Said is a finding as a list of the set says it: with the page that shows its place, after the wall of the seam that it
+// speaks of, which the reader would have to look for otherwise; else at its end.
+func Said(s *folio.Set, f finding.Finding) string {
+	if f.Wall < 0 {
+		return Capital(f.Message) + "."
+	}
+	if at := seamSaid.FindStringIndex(f.Message); at != nil {
+		rest := f.Message[at[1]:]
+		if !strings.HasPrefix(rest, ",") && rest != "" {
+			rest = "," + rest
+		}
+		return Capital(f.Message[:at[1]]+Place(s, f.Wall, f.At)+rest) + "."
+	}
+	if page := PageAt(s, f.Wall, f.At); page != "" {
+		return Capital(f.Message) + " (" + page + ")."
+	}
+	return Capital(f.Message) + "."
+}
+
+// Place says after the numbers of a seam where it is: ", wall West, Z-204".
+func Place(s *folio.Set, wall int, x L) string {
+	text := ", wall " + s.Room.Walls[wall].Name
+	if page := PageAt(s, wall, x); page != "" {
+		text += ", " + page
+	}
+	return text
+}
+
+// PageAt is the page that shows a place; while pages are planned, one as long.
+func PageAt(s *folio.Set, wall int, x L) string {
+	if len(s.List) == 0 && s.Room.Walls[wall].Cover {
+		return s.Paper.PageNumber(int(folio.Elevations), 1)
+	}
+	return s.PageAt(wall, x)
+}
+
+// NetOf says what a full sheet covers less of than it is wide: the overlap, and what the grid of the seams takes.
+func NetOf(s *folio.Set) string {
+	v, f := s.Room.Veneer, s.Style.Measured
+	text := f(v.GrossWidth) + " less " + f(v.Overlap) + " overlap"
+	if grid := v.GrossWidth - v.Overlap - s.Room.NetWidth(); grid > 0 {
+		text += " and " + f(grid) + " to the grid of " + f(s.Room.Rules.Snap)
+	}
+	return text
+}
