@@ -134,6 +134,9 @@ func (b *taping) heading(g *scene.Group, of string, sheet Sheet) {
 	b.about(g, scene.Box{X0: share, Y0: h.Y0, X1: right, Y1: h.Y1}, lines)
 }
 
+// mostAbout is how many small lines have room in a head.
+const mostAbout = 4
+
 // about letters two lines of what for into a box: as text; where they are too long smaller; in the end on more lines.
 func (b *taping) about(g *scene.Group, box scene.Box, lines [2]string) {
 	u, w := b.u, box.W()
@@ -156,9 +159,13 @@ func (b *taping) about(g *scene.Group, box scene.Box, lines [2]string) {
 		}
 		return
 	}
-	pitch := box.H() / float64(len(list)+1)
+	if len(list) > mostAbout {
+		list[mostAbout-1] = scene.Shorten(strings.Join(list[mostAbout-1:], " "), size, false, w)
+		list = list[:mostAbout]
+	}
+	pitch := (box.H() - 1.4*u) / float64(len(list))
 	for i, line := range list {
-		b.word(g, scene.Pt(box.X0, box.Y0+pitch*float64(i+1)+size/3), line, size, scene.Start)
+		b.word(g, scene.Pt(box.X0, box.Y0+pitch*float64(i)+(pitch+size)/2+0.4*u), line, size, scene.Start)
 	}
 }
 
@@ -178,10 +185,12 @@ func (b *taping) bigName(g *scene.Group, box scene.Box, name string) {
 	}
 	first, pitch := 7*u, 8*u
 	if len(lines) > 2 {
-		size = draft.Squeeze(name, TapedText*u, TapedSmall*u, true, w*2)
-		lines = scene.Wrap(name, size, true, w)
-		pitch = box.H() / float64(len(lines)+1)
-		first = pitch + size/3
+		if len(lines) > 3 {
+			size = TapedSmall * u
+			lines = scene.Wrap(name, size, true, w)
+		}
+		pitch = (box.H() - 1.4*u) / float64(len(lines))
+		first = (pitch+size)/2 + 0.4*u
 	}
 	for i, line := range lines {
 		g.Text(scene.Text{At: scene.Pt(box.X0, box.Y0+first+pitch*float64(i)), String: line, Height: size, Bold: true, Layer: scene.Frame})
