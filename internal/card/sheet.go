@@ -17,7 +17,8 @@ const (
 	foldField = 1.4 // of white under a fold
 	zeroSize  = 3.0
 	neverGap  = 0.8
-	trimPitch = 1.6
+	trimPitch = 2.4
+	smallHole = 5.0 // drawn with lighter lines: less would be a black spot
 )
 
 // place puts the sheet's lower left corner on paper.
@@ -72,7 +73,11 @@ func (s *sketch) drawHoles(g *scene.Group) {
 		h := &s.c.Holes[i]
 		b := s.rect(h.Rect)
 		part := g.Part(scene.Tag{Class: "cut-out", Title: h.Name, Data: append(rectData(h.Rect), folio.Datum("kind", string(h.Hole.Kind)))})
-		part.Rect(b, scene.Pen(scene.Openings, folio.TapedHeavy).Filled(scene.White))
+		outline := folio.TapedHeavy
+		if min(b.W(), b.H()) < smallHole*s.u {
+			outline = folio.TapedFine
+		}
+		part.Rect(b, scene.Pen(scene.Openings, outline).Filled(scene.White))
 		part.Line(scene.Pt(b.X0, b.Y0), scene.Pt(b.X1, b.Y1), scene.Pen(scene.Openings, showLine))
 		part.Line(scene.Pt(b.X0, b.Y1), scene.Pt(b.X1, b.Y0), scene.Pen(scene.Openings, showLine))
 		if h.Hole.Kind.Traits().NeverCovered {

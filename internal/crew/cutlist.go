@@ -178,17 +178,19 @@ func (c *Set) struckRows() []cutRow {
 	return list
 }
 
-// stockLengths count the sheets by the stock length they are ordered in: whole feet, or half metres.
+// stockLengths count the sheets by the stock length they are ordered in: whole feet, or half metres. One mark for all asks some to be
+// longer than they are cut.
 func (c *Set) stockLengths(rows []cutRow) []string {
 	step, word := length.Foot, c.Words.Say("unit.feet")
 	if c.Metric() {
 		step, word = length.Metre/2, c.Words.Say("unit.metres")
 	}
 	counts := map[int64]int{}
-	longest := L(0)
+	longest, most, more := L(0), L(0), L(0)
 	for _, r := range rows {
-		counts[length.CeilDiv(r.sheet.CutLength, step)]++
-		longest = max(longest, r.sheet.CutLength)
+		long := c.Plan.LeastLong(r.sheet)
+		counts[length.CeilDiv(long, step)]++
+		longest, most, more = max(longest, r.sheet.CutLength), max(most, long), max(more, long-r.sheet.CutLength)
 	}
 	var steps []int64
 	for k := range counts {
@@ -196,6 +198,9 @@ func (c *Set) stockLengths(rows []cutRow) []string {
 	}
 	sort.Slice(steps, func(i, j int) bool { return steps[i] < steps[j] })
 	lines := []string{c.Words.Say("list.total", len(rows), c.Say(longest))}
+	if more > 0 {
+		lines = append(lines, c.Words.Say("list.longer", c.Say(most), c.Say(more)))
+	}
 	for _, k := range steps {
 		size := strconv.FormatInt(k, 10)
 		if c.Metric() {

@@ -237,7 +237,9 @@ func (l *cutList) struck(i int, r cutRow) {
 
 // stock letters the i-th line of how many sheets come out of which stock length.
 func (l *cutList) stock(i int, line string) {
-	l.more((stockPitch + stockUnder) * l.set.Unit)
-	l.y += stockPitch * l.set.Unit
-	l.words(l.y, line, i == 0)
+	for _, part := range scene.Wrap(line, folio.TapedText*l.set.Unit, i == 0, l.b.Page.Frame.W()-6*l.set.Unit) {
+		l.more((stockPitch + stockUnder) * l.set.Unit)
+		l.y += stockPitch * l.set.Unit
+		l.words(l.y, part, i == 0)
+	}
 }

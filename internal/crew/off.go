@@ -87,8 +87,15 @@ func (b *board) offRule(g *scene.Group, d *wallBoard, shown bool, y float64) flo
 	for i, key := range keys {
 		words := b.Words.Say(key, page)
 		if i == len(keys)-1 || scene.Width(words, size, true) <= wide {
+			pitch := offPitch * u
+			if y+pitch > b.List.Y1-1.9*u { // between a long list and the foot
+				size, pitch = folio.TapedSmall*u, 3.4*u
+			}
 			for _, line := range scene.Wrap(words, size, true, wide) {
-				y += offPitch * u
+				if y+pitch > b.List.Y1-1.9*u {
+					return y
+				}
+				y += pitch
 				b.Word(g, scene.Pt(b.List.X0, y), line, size, true, scene.Start)
 			}
 			break

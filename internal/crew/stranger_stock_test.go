@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
 )
 
 // stockOf are the sheets of a plan that an opening takes whole, and how many hang or are still to hang.
@@ -195,4 +196,53 @@ func TestBesideIsSaidWhereSomethingIs(t *testing.T) {
 	}
 	assert.Positive(t, said)
 	assert.Positive(t, not)
+}
+
+// TestStockIsLongEnoughForTheMark lays every sheet of the cut list out of the stock length that the list orders it in: marked by the
+// register, the mark and the whole cut are on it. The page of receiving asks for no less than the longest.
+func TestStockIsLongEnoughForTheMark(t *testing.T) {
+	longer := 0
+	for file, p := range rooms(t) {
+		if p.Room.Veneer.Horizontal || p.Room.Project.Units != length.Inches {
+			continue
+		}
+		t.Run(file, func(t *testing.T) {
+			all := strings.Join(printed(t, p), " ")
+			ordered := map[int]int{}
+			for _, m := range regexp.MustCompile(`(\d+) from stock (\d+) ft`).FindAllStringSubmatch(all, -1) {
+				var n, feet int
+				_, err := fmt.Sscan(m[1]+" "+m[2], &n, &feet)
+				require.NoError(t, err)
+				ordered[feet] += n
+			}
+			want, most := map[int]int{}, length.Length(0)
+			for i := range p.Runs {
+				for k := range p.Runs[i].Sheets {
+					s := &p.Runs[i].Sheets[k]
+					if s.Hung || len(s.Pieces) == 0 {
+						continue
+					}
+					need := s.CutLength
+					for _, g := range p.Registers() {
+						switch same := g.Flitch == s.Flitch && g.Course == s.Course && g.Turned == s.Turned; {
+						case same && g.Foot:
+							need = max(need, s.Above-g.At)
+						case same:
+							need = max(need, g.At, g.At+s.Below)
+						}
+					}
+					want[int((need+length.Foot-1)/length.Foot)]++
+					most = max(most, need)
+					if need > s.CutLength {
+						longer++
+					}
+				}
+			}
+			assert.Equal(t, want, ordered)
+			if strings.Contains(all, "least length") {
+				assert.Contains(t, all, "least length "+p.Style.Format(most))
+			}
+		})
+	}
+	assert.Positive(t, longer, "sheets that have to come longer than they are cut")
 }

@@ -42,7 +42,7 @@ func (c *Set) ReceivePages(n int) []*scene.Page {
 	}
 	return c.sided(n, c.Words.Both("receive.title"), c.Words.Say("receive.about"), blocks, items, "receive.side", func(width float64) *draft.Table {
 		t := &draft.Table{Row: k.Of(5.6), Columns: []draft.Column{{Wrap: true}, {Align: scene.End, Bold: true}}}
-		for _, x := range [][2]string{{c.Words.Say("receive.gross"), c.Inches(v.GrossWidth)}, {c.Words.Say("receive.overlap"), c.Inches(v.Overlap)}, {c.Words.Say("receive.refuse"), limit}} {
+		for _, x := range [][2]string{{c.Words.Say("receive.gross"), c.Inches(v.GrossWidth)}, {c.Words.Say("receive.overlap"), c.Inches(v.Overlap)}, {c.Words.Say("receive.refuse"), limit}, {c.Words.Say("receive.long"), c.Say(c.leastLong())}} {
 			t.Rows = append(t.Rows, draft.Row{Cells: x[:]})
 		}
 		t.Fit(k, width)
@@ -115,4 +115,17 @@ func (c *Set) Refused(flitch string) []room.SheetWidth {
 func (c *Set) LeastGross() string {
 	step := c.Style.Least()
 	return c.Inches((c.Room.LeastGross() + step - 1) / step * step)
+}
+
+// leastLong is how long sheets have to come for all that is still to hang: as long as the longest is cut, and past that for its mark.
+func (c *Set) leastLong() L {
+	long := L(0)
+	for i := range c.Plan.Runs {
+		for k := range c.Plan.Runs[i].Sheets {
+			if s := &c.Plan.Runs[i].Sheets[k]; !s.Hung && len(s.Pieces) > 0 {
+				long = max(long, c.Plan.LeastLong(s))
+			}
+		}
+	}
+	return long
 }

@@ -144,6 +144,9 @@ func headPitch(box scene.Box, lines int) float64 {
 	return box.H() / (float64(lines-1) + 2*headEdge)
 }
 
+// mostAbout is how many small lines have room in a head.
+const mostAbout = 4
+
 // about letters two lines of what for into a box: as text; where they are too long smaller; in the end on more lines.
 func (b *taping) about(g *scene.Group, box scene.Box, lines [2]string) {
 	u, w := b.u, box.W()
@@ -166,6 +169,10 @@ func (b *taping) about(g *scene.Group, box scene.Box, lines [2]string) {
 			b.word(g, scene.Pt(box.X0, box.Y0+(6.6+7*float64(i))*u), line, size, scene.Start)
 		}
 		return
+	}
+	if len(list) > mostAbout {
+		list[mostAbout-1] = scene.Shorten(strings.Join(list[mostAbout-1:], " "), size, false, w)
+		list = list[:mostAbout]
 	}
 	pitch := headPitch(box, len(list))
 	for i, line := range list {

@@ -55,3 +55,19 @@ func (p *Plan) Registers() []Register {
 	}
 	return list
 }
+
+// LeastLong is how long a sheet has to come: as long as it is cut, and from the raw end that its register runs from to the mark and to
+// the other end of the cut, which is more where another sheet goes higher, or where the cut ends before the mark.
+func (p *Plan) LeastLong(s *Sheet) L {
+	long := s.CutLength
+	for _, g := range p.Registers() {
+		if g.Flitch != s.Flitch || g.Course != s.Course || g.Turned != s.Turned {
+			continue
+		}
+		if g.Foot {
+			return max(long, s.Above-g.At)
+		}
+		return max(long, g.At+max(s.Below, 0))
+	}
+	return long
+}
