@@ -24,7 +24,7 @@ func (c *Set) StartPage(n int) []*scene.Page {
 	u := b.Unit
 	left, right := b.startHalves()
 	rest := startRest{checks: b.checksFor(left), stock: c.stockWords(), leans: c.leanRows()}
-	y := b.siteChecks(left, &rest, "start.checks")
+	y := b.siteChecks(left, &rest, b.Words.Both("start.checks"))
 	usual := right.Y0 + math.Min(60*u, right.H()*0.42)
 	least := math.Max(planLeast*u, b.stockHigh(right.W()*planShare, rest.stock))
 	split := math.Min(usual, math.Max(right.Y1-limitHigh*u-1*u-b.leanHigh(right.W(), rest.leans), right.Y0+least))
@@ -52,7 +52,7 @@ func (c *Set) startOn(n int, rest *startRest) *scene.Page {
 		right.X0 = left.X0
 	}
 	if len(rest.checks) > 0 {
-		y = b.siteChecks(left, rest, "start.checks_on") + 2*b.Unit
+		y = b.siteChecks(left, rest, b.Words.Say("start.checks_on")) + 2*b.Unit
 	}
 	if len(rest.checks) == 0 {
 		b.stockOn(scene.Box{X0: left.X0, Y0: y, X1: left.X1, Y1: left.Y1 - 2*b.Unit}, rest)
@@ -114,7 +114,7 @@ func (b *Board) siteChecks(box scene.Box, rest *startRest, head string) float64 
 	u, size := b.Unit, folio.TapedText*b.Unit
 	g := b.Page.Part(scene.Tag{Class: "checks"})
 	y := box.Y0 + 6*u
-	b.Word(g, scene.Pt(box.X0, y), b.Words.Both(head), size, true, scene.Start)
+	b.Word(g, scene.Pt(box.X0, y), head, size, true, scene.Start)
 	for len(rest.checks) > 0 {
 		lines := b.checkLines(rest.checks[0], box.W())
 		if y+(1.2+checkPitch*float64(len(lines)))*u > box.Y1-0.5*u {
@@ -140,7 +140,7 @@ func (b *Board) stockOn(box scene.Box, rest *startRest) {
 		return
 	}
 	g := b.Page.Part(scene.Tag{Class: "stock"})
-	b.Word(g, scene.Pt(box.X0, box.Y0+6*u), b.Words.Both("start.sheets_on"), folio.TapedText*u, true, scene.Start)
+	b.Word(g, scene.Pt(box.X0, box.Y0+6*u), b.Words.Say("start.sheets_on"), folio.TapedText*u, true, scene.Start)
 	b.stockLines(g, scene.Box{X0: box.X0, Y0: box.Y0 + 6*u, X1: box.X1, Y1: box.Y1}, rest)
 }
 
