@@ -30,6 +30,10 @@ type View struct {
 
 	above, below, left, right draft.Stack
 	ghostLeft, ghostRight     ghost
+	over, under               balloonRow
+	leaders                   [][2]scene.Point // of numbers and marks, none of which crosses another
+	listed                    []said           // what stands in the list at the head of the page
+	dropped                   []said           // what found no place on the drawing
 }
 
 // ghost is the wall next door as far as the sheet that comes round the corner covers it.
@@ -150,22 +154,47 @@ func viewPage(s *folio.Set, row []wallView) *folio.Leaf {
 	return l
 }
 
-// views draws the views of a page side by side, their floors in line.
+// views draws the views of a page. What finds no place on the drawings goes into a list at its head: the page is then drawn
+// again with it.
 func views(b *folio.Board, row []wallView) {
+	listed, atHead := make([][]said, len(row)), false
+	for pass := 1; ; pass++ {
+		drawn, space := len(b.Page.Items), b.Space.Clone()
+		more := false
+		list := sideBySide(b, row, listed, atHead)
+		for i, e := range list {
+			more = more || len(e.dropped) > 0
+			listed[i] = append(listed[i], e.dropped...)
+		}
+		if !more && !atHead {
+			l := listingOf(b.Look, list)
+			more = !l.beside(b, list)
+			atHead = more
+		}
+		if !more || pass == mostPasses {
+			return
+		}
+		b.Page.Items = b.Page.Items[:drawn]
+		*b.Space = *space
+	}
+}
+
+// sideBySide draws the views of a page side by side, their floors in line.
+func sideBySide(b *folio.Board, row []wallView, listed [][]said, atHead bool) []*View {
 	sum := 0.0
 	for _, v := range row {
 		sum += v.wide
 	}
 	var list []*View
 	x := b.Field.X0
-	for _, v := range row {
+	for i, v := range row {
 		at := *b
 		if len(row) > 1 {
 			w := v.wide + (b.Field.W()-sum)/float64(len(row))
 			at.Field.X0, at.Field.X1 = x, x+w
 			x += w
 		}
-		e := &View{Board: &at, F: v.f, From: v.cut.From, To: v.cut.To, Piece: v.piece, Of: v.of, middle: at.Field.Centre().X, shared: len(row) > 1}
+		e := &View{Board: &at, F: v.f, From: v.cut.From, To: v.cut.To, Piece: v.piece, Of: v.of, middle: at.Field.Centre().X, shared: len(row) > 1, listed: listed[i]}
 		if len(row) == 1 {
 			e.middle = b.Paper.Elevation.Middle
 		}
@@ -173,6 +202,10 @@ func views(b *folio.Board, row []wallView) {
 		list = append(list, e)
 	}
 	notes := Notes(b, pageNotes(list))
+	if atHead {
+		l := listingOf(b.Look, list)
+		notes = l.atHead(b, notes)
+	}
 	floor := 0.0
 	for _, e := range list {
 		e.compose(notes)
@@ -194,6 +227,7 @@ func views(b *folio.Board, row []wallView) {
 	for _, e := range list {
 		e.labels()
 	}
+	return list
 }
 
 // sharedBars are the lengths of a scale bar shared by the views of a page, in mm on the office page: as long as a bar
@@ -232,8 +266,10 @@ func (e *View) draw() {
 	k := e.Look
 	title := strings.ToUpper(e.F.W.Name)
 	view := scene.View{Box: e.Box().Inset(-k.Of(1)), Scale: float64(e.V.Scale), Metric: e.Metric(), Name: title, Ratio: draft.Ratio(e.V.Scale, e.Metric())}
-	e.Group = e.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(e.V.Scale)), folio.Datum("wall", e.F.W.Name), folio.Datum("unit", e.Room.Project.Units.String()))
+	e.Group = e.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(e.V.Scale)), folio.Datum("wall", e.F.W.Name), folio.Datum("unit", e.Room.Project.Units.String()),
+		folio.Datum("from", folio.Mm(e.From)), folio.Datum("to", folio.Mm(e.To)))
 	e.Body()
+	e.drawBalloons()
 	for _, stack := range []*draft.Stack{&e.above, &e.below, &e.left, &e.right} {
 		stack.Draw(e.Group, k, e.Space)
 	}
@@ -327,6 +363,11 @@ func (e *View) around() scene.Box {
 	box.X1 += e.wide(e.ghostRight)
 	for _, stack := range []*draft.Stack{&e.above, &e.below, &e.left, &e.right} {
 		box = box.Union(stack.Box(e.Look))
+	}
+	for _, r := range []*balloonRow{&e.over, &e.under} {
+		if len(r.list) > 0 {
+			box = box.Union(r.box())
+		}
 	}
 	box.Y1 += e.Look.Of(8.7) // corner marks
 	if e.apart() > 0 {

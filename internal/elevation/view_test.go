@@ -70,12 +70,25 @@ func TestSeamsStandAtTrueScale(t *testing.T) {
 
 // The parts of a rounded chain add up to the whole that is printed.
 func TestFiguresOfAChainAddUpToTheWall(t *testing.T) {
+	joined := 0
 	sum := func(list []*scene.Group, unit length.Unit) (total length.Length, count int) {
 		for _, g := range list {
 			for _, s := range roomtest.Lettering(g) {
-				l, err := length.Parse(strings.ReplaceAll(s, ",", "."), unit)
-				require.NoError(t, err)
-				total += l
+				parse := func(s string) length.Length {
+					l, err := length.Parse(strings.ReplaceAll(s, ",", "."), unit)
+					require.NoError(t, err)
+					return l
+				}
+				if n, rest, many := strings.Cut(s, " x "); many { // equal neighbours: each, and what they come to
+					each, whole, _ := strings.Cut(rest, " = ")
+					number, err := strconv.Atoi(n)
+					require.NoError(t, err)
+					require.Equal(t, roomtest.Fact(g, "equal"), n)
+					require.Equal(t, parse(whole), parse(each)*length.Length(number), s)
+					joined++
+					s = whole
+				}
+				total += parse(s)
 				count++
 			}
 		}
@@ -115,6 +128,7 @@ func TestFiguresOfAChainAddUpToTheWall(t *testing.T) {
 		}
 	}
 	assert.Greater(t, chains, 40)
+	assert.Greater(t, joined, 10, "equal sheets share a figure")
 }
 
 func TestEverySheetAndSeamOfTheWallIsOnItsElevation(t *testing.T) {
