@@ -115,8 +115,8 @@ func (e *View) otherCourse(p face.Part, course int, x L, up bool) bool {
 	return false
 }
 
-// spread gives the balloons of a row their places: in one row at full size, in two by turns, then the same in the smallest
-// circles that hold the numbers; the first in which no leader goes further aside than a circle is wide, else the one in which
+// spread gives the balloons of a row their places: in one row at full size, then in the smallest circles that hold the numbers,
+// then the same in two rows by turns; the first in which no leader goes further aside than a circle is wide, else the one in which
 // they go least.
 func (e *View) spread(r *balloonRow) {
 	if len(r.list) == 0 {
@@ -129,17 +129,17 @@ func (e *View) spread(r *balloonRow) {
 		least = math.Max(least, e.leastDisc(b.part.Sheets[b.course]))
 	}
 	best, moved, two := []float64(nil), math.Inf(1), false
-	for _, d := range []float64{e.disc(), least} {
-		for _, rows := range []int{1, 2} {
+	for _, rows := range []int{1, 2} {
+		for _, d := range []float64{e.disc(), least} {
 			at, way := r.places(d, k, rows)
 			if way < moved-1e-9 {
 				best, moved, two, r.disc = at, way, rows == 2, d
 			}
-			if moved <= d {
+			if moved <= r.disc {
 				break
 			}
 		}
-		if moved <= d {
+		if moved <= r.disc {
 			break
 		}
 	}

@@ -81,7 +81,7 @@ func pageNotes(list []*View) []string {
 	}
 	lines = append(lines, line)
 	for _, o := range list {
-		if o.lean {
+		if o.lean && o.enlargements() != "" {
 			lines = append(lines, strings.TrimSpace("Heights of openings: on their enlargements "+o.enlargements())+".")
 			break
 		}
@@ -173,7 +173,7 @@ func (e *View) title() draft.Title {
 	k := e.Look
 	name, mark := strings.ToUpper(e.F.W.Name), e.Marks[e.F.Wall]
 	if e.Of > 1 {
-		mark += fmt.Sprint(e.Piece + 1)
+		mark = PieceMark(mark, e.Piece)
 		name += fmt.Sprintf(", %d OF %d", e.Piece+1, e.Of)
 	}
 	second := "SCALE " + draft.Ratio(e.V.Scale, e.Metric())

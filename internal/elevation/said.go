@@ -34,7 +34,8 @@ func item(key string) scene.Datum { return folio.Datum("item", key) }
 func (e *View) crossesLeader(a, b scene.Point) bool {
 	turn := func(p, q, r scene.Point) float64 { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }
 	for _, l := range e.leaders {
-		if turn(a, b, l[0])*turn(a, b, l[1]) <= 0 && turn(l[0], l[1], a)*turn(l[0], l[1], b) <= 0 {
+		m, n := turn(a, b, l[0])*turn(a, b, l[1]), turn(l[0], l[1], a)*turn(l[0], l[1], b)
+		if m <= 0 && n <= 0 && (m < 0 || n < 0) {
 			return true
 		}
 	}

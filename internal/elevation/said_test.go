@@ -2,6 +2,7 @@ package elevation_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -106,8 +107,16 @@ func TestEveryThingOfTheLayoutIsOnItsPageOnce(t *testing.T) {
 					})
 				}
 				count(v)
+				var measured []string // openings whose sill and head are said
+				for _, g := range roomtest.Classed(v, "dimension") {
+					measured = append(measured, strings.Fields(strings.ToUpper(roomtest.Fact(g, "tier")))...)
+				}
 				for _, g := range roomtest.Classed(&page.Group, "listed") {
 					if roomtest.Fact(g, "wall") == roomtest.Fact(v, "wall") {
+						if heights, ok := strings.CutPrefix(roomtest.Fact(g, "item"), "heights "); ok {
+							measured = append(measured, strings.Fields(heights)...)
+							continue
+						}
 						said[roomtest.Fact(g, "item")]++
 						listed[strings.Fields(roomtest.Fact(g, "item"))[0]]++
 					}
@@ -116,6 +125,11 @@ func TestEveryThingOfTheLayoutIsOnItsPageOnce(t *testing.T) {
 				for i := range p.Room.Walls {
 					if p.Room.Walls[i].Name == roomtest.Fact(v, "wall") {
 						f = face.On(p, i)
+					}
+				}
+				for _, o := range f.W.Openings {
+					if o.FromLeft < lengthOf(t, roomtest.Fact(v, "to")) && o.Right() > lengthOf(t, roomtest.Fact(v, "from")) {
+						assert.True(t, slices.Contains(measured, o.Name) || enlargedIn(d, f.W.Name, o.Name), "seed %d on %s: sill and head of %s", seed, paper, o.Name)
 					}
 				}
 				want := map[string]int{}
@@ -130,6 +144,18 @@ func TestEveryThingOfTheLayoutIsOnItsPageOnce(t *testing.T) {
 	})
 	assert.Greater(t, counted, 100)
 	t.Logf("%d counted, %v, in lists %v", counted, kinds, listed)
+}
+
+// enlargedIn reports whether an opening is drawn large.
+func enlargedIn(d *scene.Document, wall, name string) bool {
+	for _, p := range d.Pages {
+		for _, v := range roomtest.Classed(&p.Group, "view") {
+			if roomtest.Fact(v, "wall") == wall && roomtest.Fact(v, "opening") == name {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // lengthOf reads millimetres as they stand in the data of a drawn item.

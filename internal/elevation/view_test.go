@@ -295,7 +295,8 @@ func TestAScaleBarMeasuresWhatItSays(t *testing.T) {
 	}
 }
 
-// The largest scale is taken at which the wall fits: 26 feet at 1:24, longer ones at the next.
+// The largest scale is taken at which the wall fits: 26 feet at 1:24, longer ones at the next. From 1:48 on it is parted instead,
+// where no more than two pages come of one.
 func TestScaleIsTheLargestThatFits(t *testing.T) {
 	template, err := paper.Named("ansi-b")
 	require.NoError(t, err)
@@ -303,7 +304,7 @@ func TestScaleIsTheLargestThatFits(t *testing.T) {
 		long  string
 		scale int64
 		count int
-	}{{"12'", 16, 1}, {"18'", 24, 1}, {"25'", 24, 1}, {"30'", 32, 1}, {"45'", 48, 1}, {"80'", 48, 2}} {
+	}{{"12'", 16, 1}, {"18'", 24, 1}, {"25'", 24, 1}, {"30'", 32, 1}, {"45'", 24, 2}, {"80'", 32, 3}, {"150'", 32, 5}} {
 		s := folio.NewSet(roomtest.Laid(t, "room.toml", roomtest.Head("in")+roomtest.Wall("North", c.long, "6'")), template, nil, "")
 		cuts := elevation.CutWall(s, face.All(s.Plan)[0])
 		require.Len(t, cuts, c.count, c.long)
