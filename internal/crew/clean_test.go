@@ -45,7 +45,7 @@ func TestInstallSamplesAreClean(t *testing.T) {
 }
 
 func TestInstallOddRoomsAreClean(t *testing.T) {
-	count, wanted := 0, effort.Of(24, 120)
+	count, wanted := 0, effort.Of(16, 120)
 	for seed := uint64(1); count < wanted && seed < 1000; seed++ {
 		text := roomtest.CrewRoom(seed)
 		r, err := room.Decode("random.toml", []byte(text))

@@ -130,8 +130,9 @@ func (d *wallBoard) flag(f lineFlag, foot float64) *scene.Group {
 	floor := d.v.Y(room.At(w.Floor, f.x))
 	pen := scene.Pen(scene.Plumb, folio.TapedFine)
 	if f.end {
-		d.line(d.g, scene.Pt(f.at, floor+1*u), scene.Pt(f.at, foot), scene.Pen(scene.Dimensions, 0.25))
-		return d.g
+		g := d.g.Part(scene.Tag{Class: "wall-end"})
+		d.line(g, scene.Pt(f.at, floor+1*u), scene.Pt(f.at, foot), scene.Pen(scene.Dimensions, 0.25))
+		return g
 	}
 	tag := scene.Tag{Class: "plumb-line", Title: d.Words.Say("tip.line", f.number), Data: f.seamTag}
 	if f.witness {

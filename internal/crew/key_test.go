@@ -20,7 +20,7 @@ var explained = map[string][]string{
 	"card-head": {"tick"}, "cut-marks": {"apart"}, "level-line": {"level"},
 	"corner": nil, "opening": nil, "seam": nil, "dimension": nil, "view": nil, "frame": nil, "tape-list": nil, "cut-list": nil, "card": nil, "heights": nil,
 	"names": nil, "rip": nil, "up": nil, "work": nil, "length": nil, "joint": nil, "scale-bar": nil, "key": nil, "leans": nil, "checks": nil,
-	"legend": nil, "legend-mark": nil, "limits": nil, "arrival": nil,
+	"legend": nil, "legend-mark": nil, "limits": nil, "arrival": nil, "wall-end": nil, "stock": nil,
 }
 
 // TestKeyExplainsEveryMark goes through all that is drawn on the pages of the walls and the cards: each class is known here, and the

@@ -17,8 +17,20 @@ func (d *wallBoard) tapeWords() []string {
 	}
 	lines := append(append(d.jointWords(), d.stockWords()...), append(d.edgeWords(), d.sliverWords()...)...)
 	lines = append(append(append(lines, d.Words.Say("tape.seam_left", d.Inches(d.half))), d.narrowWords()...), d.secondWords()...)
-	lines = append(append(lines, d.slantWords()...), d.witnessWords()...)
+	lines = append(append(append(lines, d.slantWords()...), d.witnessWords()...), d.lengthWords()...)
 	return append(lines, d.beside...)
+}
+
+// lengthWords say how long a wall is whose end is figured otherwise than it is long at the floor, on the page that has its end.
+func (d *wallBoard) lengthWords() []string {
+	floor, end, level := d.w.Lengths()
+	switch {
+	case floor == end || d.p.RightCut():
+		return nil
+	case level:
+		return []string{d.Words.Say("tape.lengths", d.Say(floor), d.Say(end))}
+	}
+	return []string{d.Words.Say("tape.lengths_zero", d.Say(floor), d.Say(end))}
 }
 
 // narrowWords name the places of sheets that came narrower than the others, with the line of their own.

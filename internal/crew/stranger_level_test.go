@@ -191,3 +191,36 @@ func TestBendsAreWhereTheirFiguresSay(t *testing.T) {
 	}
 	assert.Greater(t, leaning, 4)
 }
+
+// TestWallsHaveOneLength finds the length of every wall on the start page and at the end of its own: the same figure, or where its
+// ends lean both, each under its name, on both pages.
+func TestWallsHaveOneLength(t *testing.T) {
+	differ := 0
+	for file, p := range rooms(t) {
+		all := strings.Join(printed(t, p), " ")
+		for _, g := range written(t, p, "wall-end") {
+			i := wallTitled(p, g.page)
+			require.GreaterOrEqual(t, i, 0, g.page)
+			w := &p.Room.Walls[i]
+			floor, end := p.Style.Format(w.Length), strings.Join(g.words, " ")
+			if end == floor {
+				assert.Contains(t, all, w.Name+" "+floor, "%s: %s", file, g.page)
+				continue
+			}
+			if r, _ := stretchOf(p, i); r.Up {
+				continue // its figures are heights
+			}
+			differ++
+			at := w.Length - cornerAt(p, i, false, p.Room.Space.LevelLine)
+			where := [2]string{"from 0", "from 0 to its end"} // over a floor that comes up to the level line
+			if room.At(w.Floor, w.Length) < p.Room.Space.LevelLine {
+				at += cornerAt(p, i, true, p.Room.Space.LevelLine)
+				where = [2]string{"level", "at the level line"}
+			}
+			assert.True(t, near(at, read(t, p, end)), "%s: %s ends at %s", file, g.page, end)
+			assert.Contains(t, all, "floor "+floor+" "+where[0]+" "+end+" ", "%s: %s", file, g.page)
+			assert.Contains(t, all, "wall: "+floor+" at the floor, "+end+" "+where[1], "%s: %s", file, g.page)
+		}
+	}
+	assert.GreaterOrEqual(t, differ, 6, "walls whose length at the level line is another than at the floor")
+}

@@ -56,6 +56,9 @@ func (c *Set) LimitLine() string {
 	return c.Words.Say("limits.line", strings.Join(parts, ", "))
 }
 
+// limitHigh is how high it comes out, in mm on letter paper.
+const limitHigh = 34.0
+
 // limitTable is a blank for every reading with its limit over it and who sets that, and a box for go and one for no go. It gives
 // the y under it.
 func (b *Board) limitTable(box scene.Box) float64 {

@@ -8,61 +8,164 @@ import (
 	"flitchlay/internal/scene"
 )
 
+// startRest is what has still to be lettered on the pages of the room's start.
+type startRest struct {
+	checks []string // what the site has to give
+	stock  []string // what is delivered, and of it hangs
+	leans  []leanRow
+}
+
+func (r *startRest) none() bool { return len(r.checks)+len(r.stock)+len(r.leans) == 0 }
+
 // StartPage draws what is done in the room before the first cut: what the site owes, what is measured, and the dry
-// lay-out on the floor; then the heights to read, wall by wall.
+// lay-out on the floor; what has no room goes on on further pages; then the heights to read, wall by wall.
 func (c *Set) StartPage(n int) []*scene.Page {
-	var out []*scene.Page
-	rows := c.leanRows()
-	for first := true; first || len(rows) > 0; first = false {
-		b := c.Open(n+len(out), folio.Sheet{Title: c.Words.Both("start.title"), Lines: [2]string{c.Place(), c.Words.Say("start.before")}, Form: folio.OverFoot})
-		b.Page.Title = c.Words.Say("start.title")
-		area := b.Area
-		u := b.Unit
-		left := scene.Box{X0: area.X0 + 3*u, Y0: area.Y0, X1: area.X0 + area.W()*0.385, Y1: area.Y1}
-		right := scene.Box{X0: left.X1 + 5*u, Y0: area.Y0, X1: area.X1 - 3*u, Y1: area.Y1}
-		if first {
-			b.siteChecks(left)
-			split := right.Y0 + math.Min(60*u, right.H()*0.42)
-			b.startPlan(scene.Box{X0: right.X0, Y0: right.Y0, X1: right.X1, Y1: split})
-			right.Y0 = b.limitTable(scene.Box{X0: right.X0, Y0: split, X1: right.X1, Y1: right.Y1}) + 1*u
-		} else {
-			right.X0 = left.X0
-		}
-		rows = b.leanTable(right, rows)
-		b.holdZero()
-		out = append(out, b.Page)
+	b := c.startBoard(n, folio.OverFoot)
+	u := b.Unit
+	left, right := b.startHalves()
+	rest := startRest{checks: b.checksFor(left), stock: c.stockWords(), leans: c.leanRows()}
+	y := b.siteChecks(left, &rest, "start.checks")
+	usual := right.Y0 + math.Min(60*u, right.H()*0.42)
+	least := math.Max(planLeast*u, b.stockHigh(right.W()*planShare, rest.stock))
+	split := math.Min(usual, math.Max(right.Y1-limitHigh*u-1*u-b.leanHigh(right.W(), rest.leans), right.Y0+least))
+	b.startPlan(scene.Box{X0: right.X0, Y0: right.Y0, X1: right.X1, Y1: split}, &rest)
+	if len(rest.checks) == 0 {
+		b.stockOn(scene.Box{X0: left.X0, Y0: y + 2*u, X1: left.X1, Y1: left.Y1}, &rest)
 	}
+	right.Y0 = b.limitTable(scene.Box{X0: right.X0, Y0: split, X1: right.X1, Y1: right.Y1}) + 1*u
+	rest.leans = b.leanTable(right, rest.leans)
+	b.holdZero()
+	out := []*scene.Page{b.Page}
+	for !rest.none() {
+		out = append(out, c.startOn(n+len(out), &rest))
+	}
+	c.First("heights", n+len(out))
 	return append(out, c.heightPages(n+len(out))...)
 }
 
-// siteChecks letters what the site has to give, with a box to tick before each.
-func (b *Board) siteChecks(box scene.Box) {
+// startOn draws a further page of the room's start.
+func (c *Set) startOn(n int, rest *startRest) *scene.Page {
+	b := c.startBoard(n, folio.Whole)
+	left, right := b.startHalves()
+	y := left.Y0
+	if len(rest.checks)+len(rest.stock) == 0 {
+		right.X0 = left.X0
+	}
+	if len(rest.checks) > 0 {
+		y = b.siteChecks(left, rest, "start.checks_on") + 2*b.Unit
+	}
+	if len(rest.checks) == 0 {
+		b.stockOn(scene.Box{X0: left.X0, Y0: y, X1: left.X1, Y1: left.Y1}, rest)
+	}
+	if len(rest.leans) > 0 {
+		rest.leans = b.leanTable(right, rest.leans)
+	}
+	return b.Page
+}
+
+// planLeast is what the plan of the room keeps where the table of leans is long, in mm on letter paper.
+const planLeast = 40.0
+
+// planShare is how much of its column the plan leaves to what is delivered.
+const planShare = 0.55
+
+func (c *Set) startBoard(n int, form folio.Form) *Board {
+	b := c.Open(n, folio.Sheet{Title: c.Words.Both("start.title"), Lines: [2]string{c.Place(), c.Words.Say("start.before")}, Form: form})
+	b.Page.Title = c.Words.Say("start.title")
+	return b
+}
+
+// startHalves are the two columns of a page.
+func (b *Board) startHalves() (left, right scene.Box) {
+	u, area := b.Unit, b.Area
+	left = scene.Box{X0: area.X0 + 3*u, Y0: area.Y0, X1: area.X0 + area.W()*0.385, Y1: area.Y1}
+	return left, scene.Box{X0: left.X1 + 5*u, Y0: area.Y0, X1: area.X1 - 3*u, Y1: area.Y1}
+}
+
+// Heights in the list of what the site has to give, in mm on letter paper.
+const (
+	checkFirst = 6.2 // from the last line of one to the first of the next
+	checkPitch = 5.3
+)
+
+// checkLines are the lines of a check beside its box.
+func (b *Board) checkLines(text string, wide float64) []string {
+	return scene.Wrap(text, folio.TapedText*b.Unit, false, wide-6.4*b.Unit)
+}
+
+// checksFor are the checks in both languages, or in the first where the column has no room for two.
+func (b *Board) checksFor(box scene.Box) []string {
+	texts, all := b.checkWords(b.Words.Both), 0.0
+	for _, text := range texts {
+		all += checkFirst + checkPitch*float64(len(b.checkLines(text, box.W()))-1)
+	}
+	if box.Y0+(6+all)*b.Unit > box.Y1-0.5*b.Unit {
+		return b.checkWords(b.Words.Say)
+	}
+	return texts
+}
+
+// siteChecks letters what the site has to give, with a box to tick before each, as far as there is room. It gives the y under it.
+func (b *Board) siteChecks(box scene.Box, rest *startRest, head string) float64 {
 	u, size := b.Unit, folio.TapedText*b.Unit
 	g := b.Page.Part(scene.Tag{Class: "checks"})
 	y := box.Y0 + 6*u
-	b.Word(g, scene.Pt(box.X0, y), b.Words.Both("start.checks"), size, true, scene.Start)
-	wrap := func(text string) []string { return scene.Wrap(text, size, false, box.W()-6.4*u) }
-	high := func(lines []string) float64 { return (0.9 + 5.3*float64(len(lines))) * u }
-	texts, all := b.checkWords(b.Words.Both), y
-	for _, text := range texts {
-		all += high(wrap(text))
-	}
-	if all > box.Y1-0.5*u { // no room for two languages
-		texts = b.checkWords(b.Words.Say)
-	}
-	for _, text := range texts {
-		lines := wrap(text)
-		if y+(1.2+5.3*float64(len(lines)))*u > box.Y1-0.5*u {
+	b.Word(g, scene.Pt(box.X0, y), b.Words.Both(head), size, true, scene.Start)
+	for len(rest.checks) > 0 {
+		lines := b.checkLines(rest.checks[0], box.W())
+		if y+(1.2+checkPitch*float64(len(lines)))*u > box.Y1-0.5*u {
 			break
 		}
-		y += 6.2 * u
+		rest.checks = rest.checks[1:]
+		y += checkFirst * u
 		g.Rect(scene.BoxAt(box.X0, y-size, size, size), scene.Pen(scene.Frame, folio.TapedFine))
 		for i, line := range lines {
 			if i > 0 {
-				y += 5.3 * u
+				y += checkPitch * u
 			}
 			b.Word(g, scene.Pt(box.X0+6.2*u, y), line, size, false, scene.Start)
 		}
+	}
+	return y
+}
+
+// stockOn goes on with what is delivered, where the plan of the room left no room for it beside it.
+func (b *Board) stockOn(box scene.Box, rest *startRest) {
+	u := b.Unit
+	if len(rest.stock) == 0 || box.Y0+16*u > box.Y1 {
+		return
+	}
+	g := b.Page.Part(scene.Tag{Class: "stock"})
+	b.Word(g, scene.Pt(box.X0, box.Y0+6*u), b.Words.Both("start.sheets_on"), folio.TapedText*u, true, scene.Start)
+	b.stockLines(g, scene.Box{X0: box.X0, Y0: box.Y0 + 6*u, X1: box.X1, Y1: box.Y1}, rest)
+}
+
+// stockHigh is how high all of it comes out beside the plan of the room.
+func (b *Board) stockHigh(wide float64, lines []string) float64 {
+	high := 6 + 1.2
+	for _, line := range lines {
+		high += stockPitch * float64(len(scene.Wrap(line, folio.TapedText*b.Unit, false, wide-3*b.Unit)))
+	}
+	return high * b.Unit
+}
+
+// stockPitch is from one line of what is delivered to the next, in mm on letter paper.
+const stockPitch = 5.4
+
+// stockLines letters what is delivered as far as there is room.
+func (b *Board) stockLines(g *scene.Group, box scene.Box, rest *startRest) {
+	u, size := b.Unit, folio.TapedText*b.Unit
+	y := box.Y0
+	for len(rest.stock) > 0 {
+		parts := scene.Wrap(rest.stock[0], size, false, box.W())
+		if y+stockPitch*u*float64(len(parts)) > box.Y1-1*u {
+			return
+		}
+		for _, part := range parts {
+			y += stockPitch * u
+			b.Word(g, scene.Pt(box.X0, y), part, size, false, scene.Start)
+		}
+		rest.stock = rest.stock[1:]
 	}
 }
 
@@ -72,7 +175,7 @@ func (b *Board) checkWords(say func(key string, given ...any) string) []string {
 	if b.Metric() {
 		near, wide = b.Words.Say("unit.near_metric"), b.Words.Say("unit.wide_metric")
 	}
-	return []string{say("check.level", b.levelWords()), say("check.leans"), say("check.board", near, wide), say("check.primer"),
+	return []string{say("check.level", b.levelWords()), say("check.leans", b.PagesWord([]string{"start", "heights"})), say("check.board", near, wide), say("check.primer"),
 		say("check.heat"), say("check.power"), say("check.alarms"), say("check.frames"), say("check.trims"),
 		say("check.rested"), say("check.counted"), say("check.release")}
 }
@@ -87,10 +190,10 @@ var markOuts = []float64{4.4, 6.4, 8.4, -4.4, -6.4}
 var startPlaces = [][2]float64{{0, -9}, {0, -12}, {8, -9}, {-8, -9}, {14, -7}, {-14, -7}, {16, -4}, {-16, -4}, {0, -16}, {0, 12}, {10, 9}, {-10, 9}}
 
 // startPlan draws the room from above with the way of hanging, and beside it what is delivered.
-func (b *Board) startPlan(box scene.Box) {
+func (b *Board) startPlan(box scene.Box, rest *startRest) {
 	u, size := b.Unit, folio.TapedText*b.Unit
 	g := b.Page.Part(scene.Tag{Class: "key", Title: b.Words.Say("start.plan")})
-	view := scene.Box{X0: box.X0, Y0: box.Y0 + 2*u, X1: box.X0 + box.W()*0.5, Y1: box.Y1 - 2*u}
+	view := scene.Box{X0: box.X0, Y0: box.Y0 + 2*u, X1: box.X0 + box.W()*(1-planShare), Y1: box.Y1 - 2*u}
 	p := folio.PlanIn(b.Room, view.Inset(8*u))
 	for i := range b.Room.Walls {
 		a, z := p.Ends(i)
@@ -120,14 +223,7 @@ func (b *Board) startPlan(box scene.Box) {
 	}
 	x, y := view.X1+3*u, box.Y0+6*u
 	b.Word(g, scene.Pt(x, y), b.Words.Both("start.sheets"), size, true, scene.Start)
-	for _, line := range b.stockWords() {
-		for _, part := range scene.Wrap(line, size, false, box.X1-x) {
-			if y += 5.4 * u; y > box.Y1-2*u {
-				return
-			}
-			b.Word(g, scene.Pt(x, y), part, size, false, scene.Start)
-		}
-	}
+	b.stockLines(g, scene.Box{X0: x, Y0: y, X1: box.X1, Y1: box.Y1}, rest)
 }
 
 // startMark draws where the first sheet begins, inside the room, and letters START beside it.
@@ -166,97 +262,24 @@ func lengthOf(p folio.OutlinePlan, wall int) float64 {
 }
 
 // stockWords say what is delivered, what of it hangs, and where it begins.
-func (b *Board) stockWords() []string {
+func (c *Set) stockWords() []string {
 	var lines []string
-	for _, s := range b.Plan.Left {
-		lines = append(lines, b.Words.Say("start.delivered", s.Flitch, layout.Numbers(s.Delivered)))
+	for _, s := range c.Plan.Left {
+		lines = append(lines, c.Words.Say("start.delivered", s.Flitch, layout.Numbers(s.Delivered)))
 		for _, k := range []struct {
 			word string
 			list []int
-		}{{"hangs", b.hungOf(s.Flitch)}, {"to_hang", without(without(s.Laid, b.hungOf(s.Flitch)), b.gapsOf(s.Flitch))}, {"in_a_gap", b.gapsOf(s.Flitch)},
+		}{{"hangs", c.hungOf(s.Flitch)}, {"to_hang", without(without(s.Laid, c.hungOf(s.Flitch)), c.gapsOf(s.Flitch))}, {"in_a_gap", c.gapsOf(s.Flitch)},
 			{"spare", s.Spare}, {"damaged", s.Damaged}, {"not_used", s.Left}} {
 			if len(k.list) > 0 {
-				lines = append(lines, b.Words.Of("stock", k.word)+": "+layout.Numbers(k.list))
+				lines = append(lines, c.Words.Of("stock", k.word)+": "+layout.Numbers(k.list))
 			}
 		}
 	}
-	if len(b.Plan.Left) == 0 {
-		lines = append(lines, b.Words.Say("start.numbered", b.Plan.Totals.Sheets))
+	if len(c.Plan.Left) == 0 {
+		lines = append(lines, c.Words.Say("start.numbered", c.Plan.Totals.Sheets))
 	}
-	return append(lines, b.Words.Say("start.order"))
-}
-
-// leanRow is one wall of the table of leans.
-type leanRow struct{ name, length, left, right string }
-
-// leanRows lists all covered walls with what the room file says of them.
-func (c *Set) leanRows() []leanRow {
-	var list []leanRow
-	marks := folio.WallMarks(c.Plan)
-	for _, w := range c.Faces {
-		list = append(list, leanRow{marks[w.Wall] + "  " + w.W.Name, c.Say(w.W.Length), c.leanWords(w.W.LeanLeft), c.leanWords(w.W.LeanRight)})
-	}
-	return list
-}
-
-// leanWords say how an upright edge leans from floor to ceiling.
-func (c *Set) leanWords(l L) string {
-	switch {
-	case l > 0:
-		return c.Words.Say("start.lean_right", c.Inches(l))
-	case l < 0:
-		return c.Words.Say("start.lean_left", c.Inches(-l))
-	}
-	return c.Words.Say("start.plumb")
-}
-
-// leanTable draws as many rows as have room, and gives back the others.
-func (b *Board) leanTable(box scene.Box, rows []leanRow) []leanRow {
-	u, size := b.Unit, folio.TapedText*b.Unit
-	g := b.Page.Part(scene.Tag{Class: "leans"})
-	b.Word(g, scene.Pt(box.X0, box.Y0+5*u), b.Words.Say("start.read"), size, true, scene.Start)
-	read := b.Words.Say("start.as_read")
-	heads := []string{b.Words.Say("start.wall"), b.Words.Say("start.length"), read, b.Words.Say("start.left"), read, b.Words.Say("start.right"), read}
-	widths := []float64{0, 22, 17, 14, 14, 14, 14}
-	sum := 0.0
-	for _, r := range rows {
-		for k, s := range []string{r.length, r.left, r.right} {
-			widths[1+2*k] = math.Max(widths[1+2*k], scene.Width(s, size, false)/u+2.6)
-		}
-	}
-	for _, w := range widths {
-		sum += w * u
-	}
-	widths[0] = (box.W() - sum) / u
-	high := 7.4 * u
-	top := box.Y0 + 7.4*u
-	count := min(int((box.Y1-1.5*u-top-high)/high), len(rows))
-	pen := scene.Pen(scene.Frame, folio.TapedFine)
-	for r := -1; r < count; r++ {
-		y := top + float64(r+1)*high
-		x := box.X0
-		cells := heads
-		if r >= 0 {
-			cells = []string{rows[r].name, rows[r].length, "", rows[r].left, "", rows[r].right, ""}
-		}
-		for i, s := range cells {
-			w := widths[i] * u
-			t := scene.Text{At: scene.Pt(x+1.2*u, y+high/2), String: scene.Shorten(s, size, false, w-2*u), Height: size, Seat: scene.Centred, Layer: scene.Notes}
-			if s != "" {
-				g.Text(t)
-			}
-			x += w
-		}
-		g.HLine(box.X0, box.X1, y+high, pen)
-	}
-	foot := top + float64(count+1)*high
-	g.Rect(scene.Box{X0: box.X0, Y0: top, X1: box.X1, Y1: foot}, scene.Pen(scene.Frame, 0.5))
-	x := box.X0
-	for _, w := range widths[:len(widths)-1] {
-		x += w * u
-		g.VLine(x, top, foot, pen)
-	}
-	return rows[max(count, 0):]
+	return append(lines, c.Words.Say("start.order"))
 }
 
 // holdZero is the first hold point: all sheets lie on the floor in order, and somebody signs that they may be cut. Where

@@ -2,6 +2,7 @@ package detail
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"flitchlay/internal/folio"
@@ -235,7 +236,7 @@ func angles(s *folio.Set, c chain) string {
 	if len(c.bends) == 1 {
 		text := angle(c.bends[0].Angle)
 		if r := c.bends[0].Radius; r > 0 {
-			text += ", radius " + s.Style.Words(r)
+			text += ", radius " + s.Style.Words(r) + ", " + s.Style.Words(arcOf(c.bends[0])) + " round it"
 		}
 		return text
 	}
@@ -247,6 +248,11 @@ func angles(s *folio.Set, c chain) string {
 	return "all 90°"
 }
 
+// arcOf is how much of a sheet lies on the round of an eased corner: what its two returns do not have.
+func arcOf(b *layout.Corner) L {
+	return L(math.Round(float64(b.Radius) * b.Angle * math.Pi / 180))
+}
+
 // roundBends reports whether a return runs on round another bend of the chain, or is rounded in its plan otherwise than
 // it stands elsewhere.
 func roundBends(s *folio.Set, c chain) bool {
@@ -256,7 +262,7 @@ func roundBends(s *folio.Set, c chain) bool {
 				continue
 			}
 			right, left := around(c.run, o.At-b.At), around(c.run, b.At-o.At)
-			if right > 0 && right < b.RightReturn || left > 0 && left < b.LeftReturn {
+			if right > 0 && right < b.RightReturnBottom || left > 0 && left < b.LeftReturnBottom {
 				return true
 			}
 		}
@@ -270,7 +276,7 @@ func roundBends(s *folio.Set, c chain) bool {
 		if len(list) < 2 {
 			continue
 		}
-		if a, b := g.vertexBefore(i), g.vertexAfter(i); a.c != nil && list[0] != s.Style.Format(a.c.RightReturn) || b.c != nil && list[len(list)-1] != s.Style.Format(b.c.LeftReturn) {
+		if a, b := g.vertexBefore(i), g.vertexAfter(i); a.c != nil && list[0] != s.Style.Format(a.c.RightReturnBottom) || b.c != nil && list[len(list)-1] != s.Style.Format(b.c.LeftReturnBottom) {
 			return true
 		}
 	}

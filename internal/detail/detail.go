@@ -223,8 +223,8 @@ func titleAt(k draft.Look, clear scene.Box) scene.Point {
 	return scene.Pt(clear.X0, clear.Y1-k.Of(titleFoot)+k.Of(7))
 }
 
-// returnTable gives what the plan of a chain cannot: both returns at top and bottom of a leaning bend, the least ones
-// bold, and the skew; and the returns that run on round the next bend. It is nil where nothing is left to say.
+// returnTable gives what the plan of a chain, which is drawn at the floor, cannot: both returns at ceiling and floor of a
+// leaning bend, the least ones bold, and the skew; and the returns that run on round the next bend. It is nil where nothing is left to say.
 func returnTable(s *folio.Set, c chain) *draft.Table {
 	f := s.Style.Format
 	leans := false
@@ -258,8 +258,8 @@ func returnTable(s *folio.Set, c chain) *draft.Table {
 			continue
 		}
 		worst := min(b.LeftReturnTop, b.RightReturnTop) < min(b.LeftReturnBottom, b.RightReturnBottom)
-		row(b, "top", b.LeftReturnTop, b.RightReturnTop, f(b.Skew), worst)
-		row(b, "bottom", b.LeftReturnBottom, b.RightReturnBottom, "", !worst)
+		row(b, "ceiling", b.LeftReturnTop, b.RightReturnTop, f(b.Skew), worst)
+		row(b, "floor, as drawn", b.LeftReturnBottom, b.RightReturnBottom, "", !worst)
 	}
 	t.Fit(s.Look, 0)
 	return t

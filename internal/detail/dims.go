@@ -99,12 +99,12 @@ func (p *chainPlan) returns(m measure, a, b int) []measure {
 	name, figure := "", L(0)
 	if a < 0 {
 		c := p.bends[0]
-		name, figure = c.Name, c.LeftReturn
+		name, figure = c.Name, c.LeftReturnBottom
 		m.from, m.to = x.along, p.segs[m.seg].long-p.verts[b].tan
 		m.open[0] = true
 	} else {
 		c := p.bends[len(p.bends)-1]
-		name, figure = c.Name, c.RightReturn
+		name, figure = c.Name, c.RightReturnBottom
 		m.from, m.to = p.verts[a].tan, x.along
 		m.open[1] = true
 	}

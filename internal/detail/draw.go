@@ -64,9 +64,9 @@ func (p *chainPlan) shape() {
 		if a >= 0 && b >= 0 {
 			continue
 		}
-		v, figure := 0, p.bends[0].LeftReturn
+		v, figure := 0, p.bends[0].LeftReturnBottom
 		if a >= 0 {
-			v, figure = a, p.bends[len(p.bends)-1].RightReturn
+			v, figure = a, p.bends[len(p.bends)-1].RightReturnBottom
 		}
 		drawn := figure.MM() / g.ratio
 		if sg.broken = drawn > p.leg || x.beyond; sg.broken {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"flitchlay/internal/draft"
+	"flitchlay/internal/elevation"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
@@ -79,7 +80,7 @@ func doubleCut(b *folio.Board, cell scene.Box) {
 		cutStage(b, g, scene.Pt(mid, cell.Y0+k.Of(8)+high*0.62), o, half, wide/2+k.Of(4), i == 1)
 	}
 	under := []string{"SCALE " + draft.Ratio(scale, b.Metric()) + ", not to thickness",
-		fmt.Sprintf("gross %s, less one overlap of %s: net %s", b.Style.Format(v.GrossWidth), b.Style.Format(v.Overlap), b.Style.Format(b.Room.NetWidth()))}
+		"net " + b.Style.Measured(b.Room.NetWidth()) + ": gross " + elevation.NetOf(b.Set)}
 	t := draft.Title{Mark: "S", Page: b.Leaf.Number, Name: name, Under: under, Most: cell.W() - k.Of(12)}
 	b.Space.Take(t.Draw(&b.Page.Group, k, scene.Pt(cell.X0+k.Of(6), cell.Y1-k.Of(13))))
 }

@@ -83,15 +83,54 @@ func (e *View) back(x float64) L {
 	return min(max(e.V.Length(x-e.V.Origin.X), e.From), e.To)
 }
 
-// chain makes a tier of places along the wall: each once, inside what is shown, with its two ends.
+// chain makes a tier of links.
 func (e *View) chain(name string, places ...L) draft.Tier {
-	list := []L{e.From, e.To}
+	return e.Tier(name, e.links(places...), e.V.X)
+}
+
+// links are the places of a chain along the wall: each once, inside what is shown, with its two ends.
+func (e *View) links(places ...L) []L {
+	from, to := e.ends()
+	list := []L{from, to}
 	for _, x := range places {
 		if x > e.From && x < e.To {
 			list = append(list, x)
 		}
 	}
-	return e.Tier(name, list, e.V.X)
+	return ascending(list)
+}
+
+// ends are the ends of what is dimensioned: of the wall its sharp corners, as it was measured, also where a corner is eased
+// and the covering turns sooner.
+func (e *View) ends() (from, to L) {
+	from, to = e.From, e.To
+	if e.First() && !e.Detail {
+		from = min(from, 0)
+	}
+	if e.Last() && !e.Detail {
+		to = max(to, e.F.W.Length)
+	}
+	return from, to
+}
+
+// rounds are the places where the covering leaves the wall for the round of an eased corner: what it covers up to there is
+// the return that the detail of the corner has.
+func (e *View) rounds() []L {
+	var list []L
+	for i := range e.F.Run.Corners {
+		c := &e.F.Run.Corners[i]
+		half := (c.To - c.From - max(c.Lean, -c.Lean)).HalfDown()
+		if c.Radius == 0 || half <= 0 || e.F.Run.Up {
+			continue
+		}
+		if c.RightWall == e.F.Wall && e.First() {
+			list = append(list, e.F.Left+half)
+		}
+		if c.LeftWall == e.F.Wall && e.Last() {
+			list = append(list, e.F.Right-half)
+		}
+	}
+	return list
 }
 
 // Tier makes a chain of any places; to turns one into a place on paper.
@@ -153,7 +192,8 @@ func (e *View) crossesAny(places []L) bool {
 
 // boxTier gives the middles of boxes, running from the wall's left end. Boxes over one another share a mark.
 func (e *View) boxTier() draft.Tier {
-	list := []L{e.From}
+	from, _ := e.ends()
+	list := []L{from}
 	for _, b := range e.F.W.Boxes {
 		if b.X > e.From && b.X < e.To {
 			list = append(list, b.X)
@@ -219,23 +259,18 @@ func (e *View) seamTier() draft.Tier {
 			inside = append(inside, x)
 		}
 	}
-	list := []L{e.From, e.To}
-	for _, x := range inside {
-		if x > e.From && x < e.To {
-			list = append(list, x)
-		}
-	}
-	list = ascending(list)
+	list := e.links(append(inside, e.rounds()...)...)
 	t := e.equal(e.Tier("SEAMS", list, e.V.X), list)
 	data := t.Data
+	from, to := e.ends()
 	lead := 0
 	if h := e.ghostLeft; h.shown() && !h.stub {
-		t.Marks = append([]float64{e.V.X(e.From) - e.V.MM(h.width)}, t.Marks...)
+		t.Marks = append([]float64{e.V.X(from) - e.V.MM(h.width)}, t.Marks...)
 		t.Figures = append([]string{e.Style.Format(h.width)}, t.Figures...)
 		lead = 1
 	}
 	if h := e.ghostRight; h.shown() && !h.stub {
-		t.Marks = append(t.Marks, e.V.X(e.To)+e.V.MM(h.width))
+		t.Marks = append(t.Marks, e.V.X(to)+e.V.MM(h.width))
 		t.Figures = append(t.Figures, e.Style.Format(h.width))
 	}
 	inner := len(t.Figures)

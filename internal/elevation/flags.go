@@ -16,11 +16,23 @@ type deviation struct {
 	finding.Finding
 }
 
-// Deviations are all musts and shoulds, numbered.
+// Departs reports whether a finding is a deviation: every must and should that is broken, and every jump of the grain that
+// a reader of the wall sees.
+func Departs(s *folio.Set, f finding.Finding) bool {
+	switch f.Code {
+	case finding.NarrowSheet, finding.JumpSeen, finding.FlitchBegins:
+		return true
+	case finding.ClosingSeam:
+		return *f.Measured > s.Room.Rules.ShortSeam
+	}
+	return f.Level != finding.Note
+}
+
+// Deviations are all findings of which the reviewer has to know, numbered.
 func Deviations(s *folio.Set) []deviation {
 	var list []deviation
 	for _, f := range s.Plan.Findings {
-		if f.Level != finding.Note {
+		if Departs(s, f) {
 			list = append(list, deviation{len(list) + 1, f})
 		}
 	}

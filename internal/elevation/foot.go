@@ -60,9 +60,9 @@ func pageNotes(list []*View) []string {
 		measured = " Field measured " + m + "."
 	}
 	lines := []string{Capital(strings.Join(sheets, "; ")+", "+how) + "." + measured}
-	line := "Full sheets cover " + e.Style.Words(e.Room.NetWidth()) + "."
+	line := "Full sheets cover " + e.Style.MeasuredWords(e.Room.NetWidth()) + "."
 	if len(widths) == 0 {
-		line += " No sheet between two seams is cut narrower here."
+		line += " No sheet between two seams is ripped narrower here."
 	}
 	line += " " + strings.Join(widths, " ")
 	ends = append(ends, "base "+e.EndMark("base"), "head "+e.EndMark("head"))

@@ -20,10 +20,11 @@ func (e *View) ghostOf(g *scene.Group, h ghost, right bool) {
 	k := e.Look
 	pen := scene.Pen(scene.Walls, k.Thin).As(scene.Dashed(k.Thin))
 	n := &e.Room.Walls[h.wall]
-	sign, edge := -1.0, e.V.X(e.From)
+	from, to := e.ends()
+	sign, edge := -1.0, e.V.X(from)
 	corner, seam := n.Length, n.Length-h.width // on the wall next door
 	if right {
-		sign, edge = 1, e.V.X(e.To)
+		sign, edge = 1, e.V.X(to)
 		corner, seam = 0, h.width
 	}
 	if h.stub { // as high as at the corner

@@ -322,9 +322,6 @@ func (e *View) insideCover(c scene.Point) bool {
 	return true
 }
 
-// ShownKey is what the page with the elevation of an opening is looked up by: of a wall in pieces the one that holds its middle.
-func ShownKey(wall, index int) string { return fmt.Sprintf("elevation of opening %d %d", wall, index) }
-
 // PieceMark is the mark of a piece of a wall: the mark of the wall and a small letter, for a figure would make it that of a corner.
 func PieceMark(mark string, piece int) string {
 	letter := ""

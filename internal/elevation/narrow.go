@@ -2,7 +2,7 @@ package elevation
 
 import "fmt"
 
-// cutSheets says which sheets are cut narrower between two seams, so that the grain jumps, and where and how much of that
+// cutSheets says which sheets are ripped narrower between two seams, so that the grain jumps, and where and how much of that
 // is seen: also of those whose right seam is past a corner.
 func (e *View) cutSheets() []string {
 	var cut []string
@@ -20,7 +20,11 @@ func (e *View) cutSheets() []string {
 				where += ", seen for " + e.Style.Words(seam.Seen)
 			}
 		}
-		cut = append(cut, fmt.Sprintf("Sheet %s is cut to %s: the grain jumps %s at its right seam%s.", NumberOf(s), e.Style.Words(s.Width), e.Style.Words(s.Lost), where))
+		ripped := ""
+		if s.RipTo > 0 {
+			ripped = ", ripped to " + e.Style.Words(s.RipTo) + ","
+		}
+		cut = append(cut, fmt.Sprintf("Sheet %s%s covers %s: the grain jumps %s at its right seam%s.", NumberOf(s), ripped, e.Style.Words(s.Width), e.Style.Words(s.Lost), where))
 	}
 	return cut
 }

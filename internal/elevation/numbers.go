@@ -204,7 +204,7 @@ func (e *View) freeDisc(x, y, d float64) bool {
 	return e.Space.Free(scene.BoxRound(scene.Pt(x, y), d, d), e.Look.Of(0.35))
 }
 
-// numberAt draws the circle: double where the sheet is cut narrower between two seams, with the flitch under it where the flitch begins, an
+// numberAt draws the circle: double where the sheet is ripped narrower between two seams, with the flitch under it where the flitch begins, an
 // arrow where the sheet hangs turned.
 func (e *View) numberAt(p face.Part, course int, c scene.Point, d float64) {
 	k := e.Look

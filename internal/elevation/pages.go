@@ -131,11 +131,7 @@ func viewPage(s *folio.Set, row []wallView) *folio.Leaf {
 		names = append(names, strings.ToUpper(v.f.W.Name))
 		l.Abouts = append(l.Abouts, folio.WallKey(v.f.Wall))
 		l.Walls = append(l.Walls, v.f.Wall)
-		for i := range v.f.W.Openings {
-			if o := &v.f.W.Openings[i]; v.cut.From <= (o.FromLeft+o.Right())/2 && (o.FromLeft+o.Right())/2 <= v.cut.To {
-				l.Abouts = append(l.Abouts, ShownKey(v.f.Wall, i))
-			}
-		}
+		l.Shown = append(l.Shown, folio.Stretch{Wall: v.f.Wall, From: v.cut.From, To: v.cut.To})
 	}
 	l.Title = "ELEVATION: " + names[0]
 	switch {

@@ -1,49 +1,58 @@
 package elevation
 
 import (
-	"fmt"
+	"regexp"
+	"strings"
 
-	"flitchlay/internal/draft"
+	"flitchlay/internal/finding"
 	"flitchlay/internal/folio"
-	"flitchlay/internal/scene"
 )
 
-// said is something that a drawing has to say: what it is called in the file, and its words where it stands in the list of
-// what has no place on the drawing.
-type said struct{ key, words, wall string }
+// seamSaid is the seam that a finding speaks of: by the numbers of its sheets.
+var seamSaid = regexp.MustCompile(`seam \S+ \| [\d+?]+`)
 
-// elsewhere reports whether something stands in the list at the head of the page, so that the drawing leaves it out.
-func (e *View) elsewhere(key string) bool {
-	for _, s := range e.listed {
-		if s.key == key {
-			return true
-		}
+// Said is a finding as a list of the set says it: with the page that shows its place, after the wall of the seam that it
+// speaks of, which the reader would have to look for otherwise; else at its end.
+func Said(s *folio.Set, f finding.Finding) string {
+	if f.Wall < 0 {
+		return Capital(f.Message) + "."
 	}
-	return false
-}
-
-// drop notes that something finds no place on the drawing: the page is drawn once more, with it in the list.
-func (e *View) drop(key, format string, args ...any) {
-	e.dropped = append(e.dropped, said{key, fmt.Sprintf(format, args...), e.F.W.Name})
-}
-
-// item is the datum by which a drawn group is known to say something.
-func item(key string) scene.Datum { return folio.Datum("item", key) }
-
-// crossesLeader reports whether a line crosses the leader of a number or of a mark.
-func (e *View) crossesLeader(a, b scene.Point) bool {
-	turn := func(p, q, r scene.Point) float64 { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }
-	for _, l := range e.leaders {
-		m, n := turn(a, b, l[0])*turn(a, b, l[1]), turn(l[0], l[1], a)*turn(l[0], l[1], b)
-		if m <= 0 && n <= 0 && (m < 0 || n < 0) {
-			return true
+	if at := seamSaid.FindStringIndex(f.Message); at != nil {
+		rest := f.Message[at[1]:]
+		if !strings.HasPrefix(rest, ",") && rest != "" {
+			rest = "," + rest
 		}
+		return Capital(f.Message[:at[1]]+Place(s, f.Wall, f.At)+rest) + "."
 	}
-	return false
+	if page := PageAt(s, f.Wall, f.At); page != "" {
+		return Capital(f.Message) + " (" + page + ")."
+	}
+	return Capital(f.Message) + "."
 }
 
-// leader draws a leader and remembers it, so that no other crosses it.
-func (e *View) leader(g *scene.Group, from, to scene.Point) {
-	draft.Leader(g, e.Look, e.Space, from, to)
-	e.leaders = append(e.leaders, [2]scene.Point{from, to})
+// Place says after the numbers of a seam where it is: ", wall West, Z-204".
+func Place(s *folio.Set, wall int, x L) string {
+	text := ", wall " + s.Room.Walls[wall].Name
+	if page := PageAt(s, wall, x); page != "" {
+		text += ", " + page
+	}
+	return text
+}
+
+// PageAt is the page that shows a place; while pages are planned, one as long.
+func PageAt(s *folio.Set, wall int, x L) string {
+	if len(s.List) == 0 && s.Room.Walls[wall].Cover {
+		return s.Paper.PageNumber(int(folio.Elevations), 1)
+	}
+	return s.PageAt(wall, x)
+}
+
+// NetOf says what a full sheet covers less of than it is wide: the overlap, and what the grid of the seams takes.
+func NetOf(s *folio.Set) string {
+	v, f := s.Room.Veneer, s.Style.Measured
+	text := f(v.GrossWidth) + " less " + f(v.Overlap) + " overlap"
+	if grid := v.GrossWidth - v.Overlap - s.Room.NetWidth(); grid > 0 {
+		text += " and " + f(grid) + " to the grid of " + f(s.Room.Rules.Snap)
+	}
+	return text
 }

@@ -33,6 +33,16 @@ func (f *Face) End() L {
 	return f.Right + length.StyleOf(f.room.Project.Units).Round(f.W.LeanAt(true, f.room.Space.LevelLine))
 }
 
+// Lengths are how long the wall is at the floor, where it is measured, and from 0, as its end is figured: they differ where its
+// ends lean. Level is false where the level line does not come to both its ends.
+func (f *Face) Lengths() (floor, end L, level bool) {
+	floor = f.W.Length
+	if f.Run.Up || f.Left != 0 || f.Right != floor {
+		return floor, floor, true
+	}
+	return floor, f.At(f.End()), f.crosses(false) && f.crosses(true)
+}
+
 // Slant is an edge that is not plumb: how far right of the wall's left corner it is at three heights, of the corner at each.
 type Slant struct{ Foot, Level, Head L }
 

@@ -141,8 +141,8 @@ func Profile(list []room.Point, from, to L) []room.Point {
 	return append(out, room.Point{X: to, Z: room.At(list, to)})
 }
 
-// Neighbour is the wall that the covering goes on to round an end, with the part of its sheet there, nil where the
-// covering does not go on.
+// Neighbour is the wall that the covering goes on to round an end, with the part of its sheet there at the floor, where every
+// figure along a wall is; nil where the covering does not go on.
 func (f *Face) Neighbour(right bool) (c *layout.Corner, width L, place int) {
 	if f.Run.Up {
 		return nil, 0, 0
@@ -150,10 +150,10 @@ func (f *Face) Neighbour(right bool) (c *layout.Corner, width L, place int) {
 	for i := range f.Run.Corners {
 		k := &f.Run.Corners[i]
 		if right && k.LeftWall == f.Wall {
-			return k, k.RightReturn, k.Sheet
+			return k, k.RightReturnBottom, k.Sheet
 		}
 		if !right && k.RightWall == f.Wall {
-			return k, k.LeftReturn, k.Sheet
+			return k, k.LeftReturnBottom, k.Sheet
 		}
 	}
 	return nil, 0, 0

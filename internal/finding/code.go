@@ -63,6 +63,8 @@ const (
 
 	HangIt         Code = "hang"
 	NarrowSheet    Code = "narrow-sheet"
+	JumpSeen       Code = "jump-seen"
+	FlitchBegins   Code = "flitch-begins"
 	ClosingSeam    Code = "closing-seam"
 	ClosesWithin   Code = "closes-within"
 	NumbersLeftOut Code = "numbers-left-out"
@@ -105,7 +107,7 @@ var rules = []rule{
 	{ReturnClose, Should, "seam {seam} is {measured} from {bend}; better {required}"},
 	{LegClose, Should, "seam {seam} leaves a leg of {measured} beside {opening}; better {required}"},
 	{ClearClose, Should, "seam {seam} is {measured} inside the {side} edge of {opening}; better {required}"},
-	{PlateClose, Should, "seam {seam} is {measured} from the plate of {box}; better {required}"},
+	{PlateClose, Should, "seam {seam} {stands} the plate of {box}; better {required} beside it"},
 	{SheetSlim, Should, "sheet {sheet} covers {measured} of wall {wall}; better {required}"},
 	{PieceThin, Should, "what sheet {sheet} covers of wall {wall} is no more than {measured} {way}; a strip under {required} is hard to hang straight"},
 	{EndClose, Should, "the covering ends {measured} from {bend} against {end}; better {required}"},
@@ -131,7 +133,9 @@ var rules = []rule{
 	{Chosen, Note, "not the best layout but number {number} of those that compare lists is laid out, as choose in [room] asks{hung}"},
 	{Nearly, Note, "{measured} {change} would {saves}"},
 	{HangIt, Note, "wall {wall}{read}: HANG: the lines stand as printed{why}"},
-	{NarrowSheet, Note, "sheet {sheet} is ripped to {measured} of {required}: the grain jumps {lost} at seam {seam}, seen for {seen}{where}"},
+	{NarrowSheet, Note, "sheet {sheet}{ripped} covers {measured} of {required}: the grain jumps {lost} at seam {seam}, seen for {seen}{where}"},
+	{JumpSeen, Note, "sheet {sheet}{ripped} covers {measured} of {required}: the grain jumps {lost} at seam {seam}, seen for all its height of {seen}"},
+	{FlitchBegins, Note, "flitch {flitch} begins at seam {seam}, seen for {measured}: the grain does not go on"},
 	{ClosingSeam, Note, "sheet {last} meets sheet {first} at the closing seam, {at} from the left end of wall {wall}, seen for {measured}"},
 	{ClosesWithin, Note, "the walls close within {measured} over {girth} of girth, the angles within {angles} degrees"},
 	{NumbersLeftOut, Note, "of flitch {flitch}, delivered {all}, {numbers} not laid ({why})"},

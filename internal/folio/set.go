@@ -66,7 +66,14 @@ type Leaf struct {
 	Walls  []int  // that the key shows heavy besides
 	About  string // what other pages look it up by: "wall 0", "opening 0 1", "corner C1"
 	Abouts []string
+	Shown  []Stretch // of the walls that the page is the elevation of
 	Draw   func(*Board)
+}
+
+// Stretch is what of a wall a page shows.
+type Stretch struct {
+	Wall     int
+	From, To L
 }
 
 // Kind is the first figure of a page number.
@@ -156,6 +163,18 @@ func (s *Set) PageOf(about string) string {
 		}
 		for _, a := range l.Abouts {
 			if a == about {
+				return l.Number
+			}
+		}
+	}
+	return ""
+}
+
+// PageAt is the number of the elevation that shows a place of a wall, "" where none does.
+func (s *Set) PageAt(wall int, x L) string {
+	for _, l := range s.List {
+		for _, p := range l.Shown {
+			if p.Wall == wall && p.From <= x && x <= p.To {
 				return l.Number
 			}
 		}

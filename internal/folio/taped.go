@@ -22,11 +22,11 @@ const (
 // notHanging is what stands on every page of a plan that breaks a rule which must be met.
 func (s *Set) notHanging() string { return s.Words.Say("page.not_for_hanging") }
 
-// form says what stands beside the drawing of a taped page.
-type form int
+// Form says what stands beside the drawing of a taped page.
+type Form int
 
 const (
-	whole    form = iota // nothing: the page is the author's down to its border
+	Whole    Form = iota // nothing: the page is the author's down to its border
 	OverFoot             // a strip at the foot
 	Beside               // a strip at the foot, and a list at the right
 )
@@ -37,7 +37,7 @@ type Sheet struct {
 	Title    string // in large letters
 	Lines    [2]string
 	Portrait bool
-	Form     form
+	Form     Form
 }
 
 // Taped is a page that is taped to the wall, ready to be drawn on: border, head, page number, date and issue stand on it,
@@ -79,7 +79,7 @@ func (s *TapedSet) Tape(n int, sheet Sheet) *Taped {
 	g.HLine(f.X0, f.X1, b.head.Y1, scene.Pen(scene.Frame, TapedFine))
 	b.heading(g, s.pageOf(n, s.total), sheet)
 	switch sheet.Form {
-	case whole:
+	case Whole:
 		b.Area = scene.Box{X0: f.X0, Y0: b.head.Y1, X1: f.X1, Y1: f.Y1}
 	case OverFoot:
 		b.Area = scene.Box{X0: f.X0, Y0: b.head.Y1, X1: f.X1, Y1: b.Foot.Y0}

@@ -125,7 +125,7 @@ height = "8'"
 [[wall.box]]
 kind = "outlet"
 x = "23"
-z = "16"`), "seam 1 | 2 is 0 in from the plate of outlet E1; better 1 in"},
+z = "16"`), "seam 1 | 2 runs behind the plate of outlet E1; better 1 in beside it"},
 	{finding.SheetSlim, wall(`length = "46 1/16"
 height = "8'"`), "sheet 1 covers 11 5/16 in of wall Long; better 12 in"},
 	{finding.EndClose, head + `[[wall]]
@@ -184,7 +184,23 @@ height = "8'"
 [[wall.pin]]
 at = "60"
 [[wall.pin]]
-at = "75"`), "is ripped to 15 in of 23 1/2 in: the grain jumps 8 1/2 in at seam"},
+at = "75"`), ", ripped to 16 in, covers 15 in of 23 1/2 in: the grain jumps 8 1/2 in at seam"},
+	{finding.JumpSeen, wall(`length = "20'"
+height = "2'"
+[[wall.pin]]
+at = "60"
+[[wall.pin]]
+at = "75"`), ", ripped to 16 in, covers 15 in of 23 1/2 in: the grain jumps 8 1/2 in at seam 4 | 5, seen for all its height of 24 in"},
+	{finding.FlitchBegins, wall(`length = "186"
+height = "8'"
+[[wall.opening]]
+kind = "window"
+from_left = "80"
+width = "36"
+sill = "70"
+height = "10"
+`) + "[[flitch]]\nnumber = \"F-1\"\nsheets = \"1-5\"\n[[flitch]]\nnumber = \"F-2\"\nsheets = \"1-20\"\n",
+		"flitch F-2 begins at seam"},
 	{finding.ClosingSeam, closedRoom(""), "meets sheet 1 at the closing seam"},
 	{finding.ClosesWithin, closedRoom(""), "the walls close within 0 in over 44'-0\" of girth"},
 	{finding.NumbersLeftOut, flitchRoom("1-20") + "damaged = [2, 3, 4, 9]\n", "of flitch F-1, delivered 1-20, sheets 2-4, 9 are not laid (damaged)"},

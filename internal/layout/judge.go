@@ -80,13 +80,22 @@ func (b *builder) judgeSeams(i int) {
 			continue
 		}
 		for _, d := range b.debts(b.asked[i][s.Span], s.At) {
-			slots := finding.Slots{"seam": b.plan.seamNumbers(r, s), "bend": d.what, "opening": d.what, "side": d.side, "box": d.what}
+			slots := finding.Slots{"seam": b.plan.seamNumbers(r, s), "bend": d.what, "opening": d.what, "side": d.side, "box": d.what, "stands": b.stands(d)}
 			if d.Cause == seam.Kept {
 				b.keptSlots(d, slots)
 			}
 			b.sayDue(d.Due, finding.Finding{Place: b.seamPlace(r, s), Wall: s.Wall, At: s.X}, slots)
 		}
 	}
+}
+
+// stands says how a seam stands to a plate: some way from it, or behind it.
+func (b *builder) stands(d debt) string {
+	if d.D == 0 {
+		return "runs behind"
+	}
+	measured, _ := b.style.Apart(L(d.D), L(d.Prefer))
+	return "is " + measured + " from"
 }
 
 // keptSlots names the stretch that a seam stands in.
@@ -103,22 +112,35 @@ func (b *builder) judgeNarrow(i int) {
 	r := &b.plan.Runs[i]
 	for k := range r.Sheets {
 		s := &r.Sheets[k]
-		if !s.Narrow || s.Hung || !s.Lowest {
+		if s.Lost == 0 || s.Hung || !s.Lowest {
+			continue
+		}
+		code := finding.NarrowSheet
+		joint := r.SeamAfter(s.Place)
+		if !s.Narrow {
+			code = finding.JumpSeen
+		}
+		if joint == nil || joint.Hung || !s.Narrow && !b.whole(r, joint) {
 			continue
 		}
 		s = r.Hanging(s.Place)
-		joint := r.SeamAfter(s.Place)
-		if joint == nil || joint.Hung {
-			continue
-		}
-		where := ""
+		where, ripped := "", ""
 		if over := r.over(joint); over != "" {
 			where = " over " + over
 		}
-		b.say(finding.NarrowSheet, finding.Finding{Place: "sheet " + SheetWords(s), Wall: joint.Wall, At: joint.X,
-			Measured: ptr(s.Width), Required: ptr(b.net)}, finding.Slots{"sheet": SheetWords(s), "lost": b.style.Words(s.Lost),
+		if s.RipTo > 0 {
+			ripped = ", ripped to " + b.style.Words(s.RipTo) + ","
+		}
+		b.say(code, finding.Finding{Place: "sheet " + SheetWords(s), Wall: joint.Wall, At: joint.X,
+			Measured: ptr(s.Width), Required: ptr(b.net)}, finding.Slots{"sheet": SheetWords(s), "lost": b.style.Words(s.Lost), "ripped": ripped,
 			"seam": b.plan.seamNumbers(r, joint), "seen": b.style.Words(joint.Seen), "where": where})
 	}
+}
+
+// whole reports whether a seam shows over all the height between base and crown.
+func (b *builder) whole(r *Run, s *Seam) bool {
+	w := &b.room.Walls[s.Wall]
+	return !r.Up && s.Seen > 0 && s.Seen >= room.At(w.Ceiling, s.X)-w.Crown-room.At(w.Floor, s.X)-w.Base
 }
 
 // Hanging finds the lowest sheet of a place that is cut, and where none is the lowest.

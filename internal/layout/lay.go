@@ -81,6 +81,7 @@ type builder struct {
 	// shapes is what is known of coverings; never nil where walls are cut.
 	shapes *shapes
 	ends   []flitchEnd // of flitches that run out in the field
+	begins []flitchEnd // of those that begin where an other place was found for it
 	// whyLeft is what may still be spent on why pins fall.
 	whyLeft seam.Allowance
 }

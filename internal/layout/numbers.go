@@ -42,6 +42,12 @@ func (b *builder) number() error {
 		b.lastNumbers(columns[at:], all[len(all)-1])
 		b.short(columns, all)
 	}
+	for _, e := range b.begins {
+		if e.seam.Seen > b.room.Rules.ShortSeam || b.whole(e.run, e.seam) {
+			b.say(finding.FlitchBegins, finding.Finding{Place: b.seamPlace(e.run, e.seam), Wall: e.seam.Wall, At: e.seam.X, Measured: ptr(e.seam.Seen)},
+				finding.Slots{"flitch": e.flitch, "seam": b.plan.seamNumbers(e.run, e.seam)})
+		}
+	}
 	for _, e := range b.ends {
 		b.say(finding.FlitchChangeInField, finding.Finding{Place: b.seamPlace(e.run, e.seam), Wall: e.seam.Wall, At: e.seam.X}, finding.Slots{
 			"flitch": e.flitch, "seam": b.plan.seamNumbers(e.run, e.seam), "wall": b.room.Walls[e.seam.Wall].Name})
@@ -53,7 +59,8 @@ func (b *builder) number() error {
 	return nil
 }
 
-// flitchEnd is a seam in the open field of a wall at which a flitch runs out; the sheets at it have their numbers when it is said.
+// flitchEnd is a seam at which a flitch runs out, in the open field of a wall, or the next one begins; the sheets at it have
+// their numbers when it is said.
 type flitchEnd struct {
 	run    *Run
 	seam   *Seam
@@ -170,6 +177,8 @@ func (b *builder) lay(columns []column, at int, all []supply, i int) int {
 			s.FlitchChange = true
 			if inField {
 				b.ends = append(b.ends, flitchEnd{columns[end].run, s, all[i].flitch.Number})
+			} else {
+				b.begins = append(b.begins, flitchEnd{columns[end].run, s, all[i+1].flitch.Number})
 			}
 		}
 	}

@@ -21,10 +21,10 @@ import (
 )
 
 // someRooms calls check for each random room that is one, and says its seed and text when a check fails. At least a number
-// of rooms must come through. Without FLITCHLAY_CHECK=1 it is a sixth of the seeds, and of what must come through.
+// of rooms must come through. Without FLITCHLAY_CHECK=1 it is an eighth of the seeds, and of what must come through.
 func someRooms(t *testing.T, seeds uint64, least int, change func(string) string, check func(t *testing.T, r *room.Room, text string) bool) {
 	t.Helper()
-	seeds, least = uint64(effort.Of(int(seeds)/6, int(seeds))), effort.Of(least/6, least)
+	seeds, least = uint64(effort.Of(int(seeds)/8, int(seeds))), effort.Of(least/8, least)
 	done := 0
 	for seed := range seeds {
 		text := change(randomRoom(rand.New(rand.NewPCG(seed, 11))))

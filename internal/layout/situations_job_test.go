@@ -155,7 +155,7 @@ func TestSituationsOfBoxes(t *testing.T) {
 	})
 	t.Run("36 where no seam can keep off, it is found", func(t *testing.T) {
 		p := lay(t, head+plain("A", "46", "none", box("outlet", "23", "16", "")))
-		assert.Equal(t, []string{"seam 1 | 2 is 0 in from the plate of outlet E1; better 1 in"}, messages(p, finding.PlateClose))
+		assert.Equal(t, []string{"seam 1 | 2 runs behind the plate of outlet E1; better 1 in beside it"}, messages(p, finding.PlateClose))
 	})
 	t.Run("38 a bracket that holds a screen: no seam behind it", func(t *testing.T) {
 		// three sheets for 60 put a seam at 41 3/4; f + 23 1/2 <= 36 wants f = 12 1/2, and 60 - 36 = 24 is over 23: four sheets

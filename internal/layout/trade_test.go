@@ -191,7 +191,7 @@ func TestTradeNarrowedSheet(t *testing.T) {
 	assert.Equal(t, 17*length.Inch, s.RipTo, "an inner sheet is cut to its width and one overlap")
 	list := messages(p, finding.NarrowSheet)
 	require.Len(t, list, 1)
-	assert.Contains(t, list[0], "is ripped to 15 in of 22 in: the grain jumps 7 in at seam")
+	assert.Contains(t, list[0], ", ripped to 17 in, covers 15 in of 22 in: the grain jumps 7 in at seam")
 }
 
 // A pier between two outside corners, face f, returns r on both sides: one sheet covers it where f + 2 r <= w - o; a seam can

@@ -98,6 +98,29 @@ func (s Style) Inches(l Length) string {
 	return sign + inches(n, s.denominator())
 }
 
+// Measured prints as on drawings what is no length on a wall and so on no step of the style: the thickness of a sheet, its
+// width, a rule. It takes the coarsest fraction that has it exactly, else decimals to a thousandth.
+func (s Style) Measured(l Length) string { return s.exactly(l, Style.Format) }
+
+// MeasuredWords is Measured inside a sentence.
+func (s Style) MeasuredWords(l Length) string { return s.exactly(l, Style.Words) }
+
+func (s Style) exactly(l Length, say func(Style, Length) string) string {
+	if s.Unit == Millimetres {
+		if !s.Exact(l) {
+			s.Denominator = 1000
+		}
+		return say(s, l)
+	}
+	for t := s; ; t.Denominator *= 2 {
+		if t.Denominator = t.denominator(); t.Denominator > 64 {
+			return strconv.FormatFloat(float64(l)/float64(Inch), 'f', 3, 64) + " in"
+		} else if t.Exact(l) {
+			return say(t, l)
+		}
+	}
+}
+
 // Apart prints two lengths that differ so that the figures differ too: it refines the fraction until they do.
 func (s Style) Apart(a, b Length) (string, string) {
 	t := s

@@ -77,6 +77,23 @@ func TestWords(t *testing.T) {
 	assert.Equal(t, "-150 3/8", s.Inches(decimals(t, "-150.375")))
 }
 
+// What is no length on a wall is printed as it is, whatever the step of the style.
+func TestMeasuredIsNotRounded(t *testing.T) {
+	inch, mm := StyleOf(Inches), StyleOf(Millimetres)
+	for _, c := range []struct {
+		style Style
+		l     Length
+		want  string
+		words string
+	}{
+		{mm, 7 * Millimetre / 10, "0,7", "0,7 mm"}, {mm, 8 * Millimetre / 10, "0,8", "0,8 mm"}, {mm, 914*Millimetre + Millimetre/2, "914,5", "914,5 mm"},
+		{inch, 30 * Inch / 1000, "0.030 in", "0.030 in"}, {inch, Inch / 32, `1/32"`, "1/32 in"}, {inch, 24*Inch + Inch/64, `2'-0 1/64"`, "24 1/64 in"}, {inch, 24*Inch + Inch/2, `2'-0 1/2"`, "24 1/2 in"},
+	} {
+		assert.Equal(t, c.want, c.style.Measured(c.l))
+		assert.Equal(t, c.words, c.style.MeasuredWords(c.l))
+	}
+}
+
 func TestApartNeverPrintsTwoLengthsAlike(t *testing.T) {
 	for _, c := range []struct{ a, b, first, second string }{
 		{"3.5", "4", "3 1/2 in", "4 in"},

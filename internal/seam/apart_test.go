@@ -13,7 +13,7 @@ import (
 // Where the closing, the first and the last seam may not stand everywhere, Solve still finds what trying every set of grid
 // lines finds.
 func TestApartAgainstBruteForce(t *testing.T) {
-	first, count := seeds(t, 500)
+	first, count := seeds(t, 250)
 	apart := func(opts oracletest.Options) func(seed uint64) oracletest.Case {
 		return func(seed uint64) oracletest.Case {
 			rng := rand.New(rand.NewPCG(seed, 23))
@@ -48,7 +48,7 @@ func TestFirstAndLast(t *testing.T) {
 // Others gives what going over all layouts in their order gives: every one that is another than all before it, to the last.
 func TestOthersAgainstBruteForce(t *testing.T) {
 	t.Parallel() // one span after the other
-	first, count := seeds(t, 300)
+	first, count := seeds(t, 150)
 	several := 0
 	for i := range count {
 		seed := first + uint64(i)

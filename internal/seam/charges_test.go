@@ -15,7 +15,7 @@ import (
 // The charges of a layout are its score to the last unit, item by item, by a scorer that shares no code with them: of the
 // layout that Solve finds, and of seams thrown on the span by chance.
 func TestChargesAddUpToTheScore(t *testing.T) {
-	first, count := seeds(t, 3000)
+	first, count := seeds(t, 1500)
 	for seed := first; seed < first+uint64(count); seed++ {
 		rng := rand.New(rand.NewPCG(seed, 22))
 		c := oracletest.Random(rng, oracletest.Small)
@@ -41,7 +41,7 @@ func TestChargesAddUpToTheScore(t *testing.T) {
 // thrown is a row of grid lines by chance, not too far apart for the sheets between them more often than not.
 func thrown(rng *rand.Rand, span seam.Span) []int64 {
 	grid := oracletest.Grid(span)
-	net := int(oracletest.NetWidth(span) / span.Snap)
+	net := int(oracletest.NetWidth(&span) / span.Snap)
 	var seams []int64
 	for i := rng.IntN(net); i < len(grid); i += 1 + rng.IntN(net) {
 		seams = append(seams, grid[i])
@@ -76,7 +76,7 @@ func totalOf(list []seam.Charge) (sum seam.Score) {
 // What a seam owes is owed to some object that the span has, lacks what is charged, and is as much as the plain rules say,
 // on the grid and beside it.
 func TestOwedNamesWhatIsLacking(t *testing.T) {
-	first, count := seeds(t, 3000)
+	first, count := seeds(t, 1500)
 	causes := map[seam.Cause]int{}
 	for seed := first; seed < first+uint64(count); seed++ {
 		rng := rand.New(rand.NewPCG(seed, 23))

@@ -35,7 +35,7 @@ func coarse(rng *rand.Rand) oracletest.Case {
 
 // Pins are kept as trying every set of lines says also where a sheet is one step wide or two.
 func TestPinsOnCoarseGrids(t *testing.T) {
-	first, count := seeds(t, 1500)
+	first, count := seeds(t, 700)
 	compareCases(t, first, count, oracletest.Best, func(seed uint64) oracletest.Case {
 		return coarse(rand.New(rand.NewPCG(seed, 25)))
 	})

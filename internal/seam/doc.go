@@ -145,5 +145,6 @@
 // of what Solve finds (TestCounterAgreesWithSolve). A Keeper says whether pins are kept and nothing else
 // (TestKeeperAgreesWithSolve),
 // also with which other pin, or for which corner or opening, one is not (TestKeeperFindsWhatCollides). Where no must is broken both
-// know over which lines rows of sheets lead, so that a pin takes a look at its place (TestRowsAgreeWithSweeps).
+// know over which lines rows of sheets lead, so that a pin takes a look at its place (TestRowsAgreeWithSweeps). Where each layout
+// breaks a must, rows lead over those lines alone that are part of one which breaks the least (TestDueRowsAgreeWithSweeps).
 package seam

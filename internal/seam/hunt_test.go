@@ -47,7 +47,7 @@ func holdsEachPlace(t *testing.T, span *Span, aim Aim, seed uint64) (*grid, bool
 func TestHuntOnBareRuns(t *testing.T) {
 	t.Parallel()
 	counted := 0
-	for seed := range uint64(effort.Of(6, 40)) {
+	for seed := range uint64(effort.Of(4, 40)) {
 		span := bareRun(seed, 4+int64(seed%4), seed%5 == 4)
 		span.Snap = inch / 4
 		for aim := Steady; aim <= Even; aim++ {
@@ -63,7 +63,7 @@ func TestHuntOnBareRuns(t *testing.T) {
 func TestHuntAgainstEachPlace(t *testing.T) {
 	t.Parallel()
 	tried := 0
-	for seed := range uint64(effort.Of(6, 12)) {
+	for seed := range uint64(effort.Of(3, 12)) {
 		span := room(seed, 0, true)
 		span.Snap = inch / 2
 		if seed%3 == 0 { // a girth that whole sheets miss by the least
@@ -81,5 +81,5 @@ func TestHuntAgainstEachPlace(t *testing.T) {
 			}
 		}
 	}
-	require.Greater(t, tried, effort.Of(6, 12), "too few rooms with a layout")
+	require.Greater(t, tried, effort.Of(3, 12), "too few rooms with a layout")
 }

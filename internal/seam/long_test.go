@@ -18,7 +18,7 @@ import (
 func TestSolveLongRooms(t *testing.T) {
 	t.Parallel() // one room after the other
 	first, count := seeds(t, 1)
-	longest := int64(50)
+	longest := int64(36)
 	if count > 200 {
 		count /= effort.Waited(600, 100)
 		longest = 120

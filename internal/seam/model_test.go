@@ -171,7 +171,7 @@ func (m *model) sum(weight map[string]int64) string {
 // reach gives the widest sheet at the left end, between seams, and at the right end.
 func (m *model) reach() (first, inner, last int64) {
 	s := m.c.Span
-	inner = oracletest.NetWidth(s)
+	inner = oracletest.NetWidth(&s)
 	first, last = inner, inner
 	if !s.Closed && !s.LeftSeam {
 		first = s.Gross - s.Overlap/2 - s.TrimLeft
@@ -241,7 +241,7 @@ func (m *model) ends() {
 // whole adds y for the pairs of lines that make an inner sheet without a jump.
 func (m *model) whole() {
 	s := m.c.Span
-	net := oracletest.NetWidth(s)
+	net := oracletest.NetWidth(&s)
 	over := make([]map[string]int64, len(m.edges))
 	for j := 1; j < len(m.edges)-1; j++ {
 		for i := j - 1; i >= 0 && m.edges[j]-m.edges[i] <= net; i-- {
@@ -372,7 +372,7 @@ func (m *model) raw() (left, right bool) {
 func (m *model) slim() map[string]int64 {
 	weight := map[string]int64{}
 	add := func(name string, i int, width int64) {
-		if w := oracletest.SliverLacks(m.c.Span, width); w > 0 && m.places[i].Tall && m.has(name) {
+		if w := oracletest.SliverLacks(&m.c.Span, width); w > 0 && m.places[i].Tall && m.has(name) {
 			weight[name] = w
 		}
 	}

@@ -24,8 +24,19 @@ func (p *problem) keep(broken bool) (kept []int, low least, err error) {
 			return p.can, low, err
 		}
 	}
+	if r := p.dueRows(low); r != nil {
+		return p.keepBy(r), low, nil
+	}
 	kept, err = p.keepInOrder(low)
 	return kept, low, err
+}
+
+// dueRows finds the rows by which pins can be kept where each layout breaks a must; nil where they do not serve, or pins are few.
+func (p *problem) dueRows(low least) *rows {
+	if (low == least{}) || len(p.can) < manyPins || !p.oneWay() {
+		return nil
+	}
+	return p.newDues(low)
 }
 
 // keepInOrder finds which pins can be kept, each with those kept before it. Where some can be kept together each of them can with

@@ -23,7 +23,7 @@ func seeds(t *testing.T, few int) (first uint64, count int) {
 
 // Solve finds what trying every set of grid lines finds: score, seams, closing seam and dropped pins, all of them.
 func TestSolveAgainstBruteForce(t *testing.T) {
-	first, count := seeds(t, 600)
+	first, count := seeds(t, 300)
 	compare(t, first, count, oracletest.Small, oracletest.Best)
 	compare(t, first, count/20, oracletest.Largest, oracletest.Best)
 }
@@ -106,7 +106,7 @@ func TestSolveWithoutAnyLayout(t *testing.T) {
 
 // Solve finds what the plain sweep finds on spans of some hundreds of grid lines, with W of many steps.
 func TestSolveAgainstSweep(t *testing.T) {
-	first, count := seeds(t, 40)
+	first, count := seeds(t, 20)
 	if count > 400 {
 		count /= effort.Waited(3, 1)
 	}
@@ -115,7 +115,7 @@ func TestSolveAgainstSweep(t *testing.T) {
 
 // Solve asks for seen heights on the span alone, leaves what it was given as it was, and answers the same twice.
 func TestSolveKeepsToItsSpan(t *testing.T) {
-	for seed := range uint64(effort.Of(100, 400)) {
+	for seed := range uint64(effort.Of(50, 400)) {
 		c := oracletest.Random(rand.New(rand.NewPCG(seed, 21)), oracletest.Middling)
 		before := c.String()
 		from, to := c.Span.L, c.Span.R

@@ -1,15 +1,16 @@
 package seam
 
-// rows says over which lines rows of sheets lead that break no must, from both sides, so that whether one wish more can be
-// had with those taken before takes one look at its place. A wish taken changes what leads where only about its place: a few
-// sheets further on mostly every line is reached as before, and there it ends.
+// rows says over which lines rows of sheets lead that break no must, or with dues no more than need be, from both sides, so that
+// whether one wish more can be had with those taken before takes one look at its place. A wish taken changes what leads where only
+// about its place: a few sheets further on mostly every line is reached as before, and there it ends.
 //
 // In a closed span a row leads from a line to the same line met again. It begins in a stretch as long as the net width, in
 // which each layout has a seam; bits say from which of its lines a row begins.
 type rows struct {
 	g       *grid
-	base    int // the line that the arrays begin with
-	words   int // of bits
+	dues    *dues // what rows may break; nil where they break nothing
+	base    int   // the line that the arrays begin with
+	words   int   // of bits
 	starts  []int
 	width   int64 // that a sheet must have
 	least   int   // steps that an inner sheet takes at least
@@ -42,40 +43,59 @@ const mostWords = 1 << 22
 // leastNet is the net width, in steps, under which rows do not serve.
 const leastNet = 3
 
-// newRows finds the rows of a span with no wish taken; nil where rows do not serve: a span as short as a few sheets, sheets
-// of a few steps, seams that may not stand everywhere, and a long closed span on a grid so fine that it would take too much.
+// newRows finds the rows of a span with no wish taken; nil where rows do not serve, and for a long closed span on a grid so fine that
+// it would take too much.
 // With freed it will be asked what lines lead where that now break a must.
 func newRows(g *grid, freed bool) *rows {
 	s := g.s
-	if g.net < leastNet || s.Closed && g.lines <= 2*g.net || len(s.NotClosing)+len(s.NotFirst)+len(s.NotLast) > 0 {
+	if !rowsServe(g) {
 		return nil
 	}
-	r := &rows{g: g, words: 1, reach: g.firstReach()}
+	r := &rows{g: g, words: 1}
 	if g.s.whole() >= s.LeastWidth {
 		r.width = s.LeastWidth
 	}
+	if s.Closed {
+		r.begin(freed)
+		r.words = max(1, (len(r.starts)+63)/64)
+	}
+	if !r.lay(r.mayHold) {
+		return nil
+	}
+	r.goForth(0, len(r.free))
+	r.goBack(len(r.free)-1, -1)
+	return r
+}
+
+// rowsServe reports whether rows serve a span: not one as short as a few sheets, nor sheets of a few steps, nor seams that may not
+// stand everywhere.
+func rowsServe(g *grid) bool {
+	s := g.s
+	return g.net >= leastNet && (!s.Closed || g.lines > 2*g.net) && len(s.NotClosing)+len(s.NotFirst)+len(s.NotLast) == 0
+}
+
+// lay makes the lists of rows whose lines and words are known; false where they would take too much.
+func (r *rows) lay(mayHold func(line int) bool) bool {
+	g, s := r.g, r.g.s
+	r.reach = g.firstReach()
 	r.least = max(1, int((r.width+s.Snap-1)/s.Snap))
 	r.wrapped = max(1, int((r.width+g.short+s.Snap-1)/s.Snap))
 	size := g.lines + 1
 	if s.Closed {
-		r.begin(freed)
-		r.words = max(1, (len(r.starts)+63)/64)
 		size = g.lines + g.net
 	}
 	if size*r.words > mostWords {
-		return nil
+		return false
 	}
 	r.free, r.passes = make([]bool, size), make([]bool, size)
 	r.limit, r.from = make([]int32, size), make([]int32, size)
 	for i := range r.free {
 		r.limit[i], r.from[i] = int32(i+g.net), int32(i-g.net)
-		r.free[i] = (s.Closed || i > 0 && i < g.lines) && r.mayHold((r.base+i)%g.lines)
+		r.free[i] = (s.Closed || i > 0 && i < g.lines) && mayHold((r.base+i)%g.lines)
 	}
 	r.forth, r.back, r.part = make([]uint64, size*r.words), make([]uint64, size*r.words), make([]uint64, size*r.words)
 	r.alone = !s.Closed && s.R-s.L <= s.onlyReach() && s.R-s.L >= r.width
-	r.goForth(0, size)
-	r.goBack(size-1, -1)
-	return r
+	return true
 }
 
 // mayHold says whether a seam on a line breaks no must.
@@ -205,6 +225,8 @@ func (r *rows) pair(a, b int) bool {
 	s, end := r.g.s, r.g.lines
 	switch {
 	case a < 0 || b >= len(r.free):
+		return false
+	case r.dues != nil && !r.dues.tight(r, a, b):
 		return false
 	case s.Closed:
 	case a == 0 && b == end:

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/effort"
 )
 
 // Rows find the pins that can be kept as the sweeps find them, one after the other, and are as they were once a trial is undone.
@@ -57,6 +59,54 @@ func TestRowsAgreeWithSweeps(t *testing.T) {
 	require.Greater(t, kept, 1500)
 	require.Greater(t, fell, 1000)
 	require.Greater(t, broken, 300)
+}
+
+// Rows that lead where each layout breaks a must find the pins that can be kept as the sweeps find them, and are as they were once
+// a trial is undone.
+func TestDueRowsAgreeWithSweeps(t *testing.T) {
+	served, kept, fell, closed, thin := 0, 0, 0, 0, 0
+	for seed := range uint64(effort.Of(12_000, 60_000)) {
+		r := rand.New(rand.NewPCG(seed, 25))
+		span, _ := anySpan(r, 60, int(seed%3)*3)
+		span.Pins = nil
+		for range 3 + r.IntN(9) {
+			span.Pins = append(span.Pins, Pin{At: r.Int64N(span.Period + 1), Put: Put(r.IntN(4))})
+		}
+		if span.check(Steady) != nil {
+			continue
+		}
+		p := &problem{s: &span, g: newGrid(&span), aim: Steady, store: new(store), tables: map[tableKey]*table{}, fell: true}
+		p.findWays()
+		low, ok, err := p.mustsBare(false)
+		if err != nil || !ok || (low == least{}) {
+			continue
+		}
+		rows := p.dueRows(low)
+		if rows == nil {
+			continue
+		}
+		forth, back := slices.Clone(rows.forth), slices.Clone(rows.back)
+		got := p.keepBy(rows)
+		want, err := p.keepInOrder(low)
+		require.NoError(t, err)
+		require.Equal(t, want, got, "seed %d %+v", seed, span)
+		require.Equal(t, forth, rows.forth)
+		require.Equal(t, back, rows.back)
+		served++
+		kept, fell = kept+len(got), fell+len(p.can)-len(got)
+		if span.Closed {
+			closed++
+		}
+		if rows.dues.t.least > span.Snap {
+			thin++
+		}
+	}
+	t.Log(served, kept, fell, closed, thin)
+	require.Greater(t, served, 800)
+	require.Greater(t, closed, 200)
+	require.Greater(t, thin, 500)
+	require.Greater(t, kept, 1000)
+	require.Greater(t, fell, 1000)
 }
 
 // A Keeper says with which pin another collides, and without which corner or opening it could be kept, as Solve does of

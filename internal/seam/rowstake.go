@@ -62,6 +62,10 @@ func (r *rows) set(in *[]uint64, at int, word uint64) bool {
 // goForth finds anew which rows lead to the lines from an index on: at least before another, then until as many lines as a
 // sheet covers are reached as before.
 func (r *rows) goForth(begin, most int) {
+	if r.dues != nil {
+		r.dues.goForth(r, begin, most)
+		return
+	}
 	words, net, n := r.words, r.g.net, len(r.free)
 	lo, hi := begin, begin-1 // the lines that a sheet to the line at hand may begin on
 	if begin > 0 {
@@ -137,6 +141,10 @@ func (r *rows) start(i, k int) uint64 {
 
 // goBack finds anew from which lines rows lead on, from an index leftwards, as goForth does the other way.
 func (r *rows) goBack(begin, most int) {
+	if r.dues != nil {
+		r.dues.goBack(r, begin, most)
+		return
+	}
 	words, net := r.words, r.g.net
 	hi := min(begin+net, len(r.free)-1)
 	lo := hi + 1
@@ -214,14 +222,8 @@ const manyPins = 3
 // keepByRows finds which pins can be kept by rows, where there are pins and rows serve, and whether any layout does without a
 // broken must: without one nothing is known of pins.
 func (p *problem) keepByRows() (kept []int, unbroken, known bool) {
-	closing := 0
-	for _, i := range p.can {
-		if p.s.Pins[i].Put == PutClose {
-			closing++
-		}
-		if len(p.ways[i]) != 1 || closing > 1 {
-			return p.can, false, false
-		}
+	if !p.oneWay() {
+		return p.can, false, false
 	}
 	r := p.rows
 	if len(p.can) == 0 || r == nil && len(p.can) < manyPins && !p.fell {
@@ -238,6 +240,25 @@ func (p *problem) keepByRows() (kept []int, unbroken, known bool) {
 	if !r.any() {
 		return p.can, false, true
 	}
+	return p.keepBy(r), true, true
+}
+
+// oneWay reports whether each pin can be kept in one way, and no two of them name the closing seam.
+func (p *problem) oneWay() bool {
+	closing := 0
+	for _, i := range p.can {
+		if p.s.Pins[i].Put == PutClose {
+			closing++
+		}
+		if len(p.ways[i]) != 1 || closing > 1 {
+			return false
+		}
+	}
+	return true
+}
+
+// keepBy finds which pins can be kept by rows, in order. Where the span is to be solved again they are left as they were.
+func (p *problem) keepBy(r *rows) (kept []int) {
 	for _, i := range p.can {
 		w := p.g.asRows(p.ways[i][0])
 		if !r.meets(w) {
@@ -251,5 +272,5 @@ func (p *problem) keepByRows() (kept []int, unbroken, known bool) {
 			r.take(w)
 		}
 	}
-	return kept, true, true
+	return kept
 }

@@ -25,7 +25,7 @@ func shrink(c oracletest.Case, fails func(oracletest.Case) bool) oracletest.Case
 func sensible(c oracletest.Case) bool {
 	s := c.Span
 	ends := s.Gross - s.Overlap/2 - max(s.TrimLeft, s.TrimRight)
-	return s.Snap <= s.LeastWidth && s.LeastWidth <= oracletest.NetWidth(s) && s.LeastWidth <= ends &&
+	return s.Snap <= s.LeastWidth && s.LeastWidth <= oracletest.NetWidth(&s) && s.LeastWidth <= ends &&
 		s.R-s.L >= s.Snap && s.Period >= s.Snap && s.Overlap > 0 && s.Foot > 0
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"flitchlay/internal/climate"
 	"flitchlay/internal/draft"
 	"flitchlay/internal/elevation"
 	"flitchlay/internal/face"
@@ -62,15 +63,15 @@ func materialTable(s *folio.Set) *draft.Table {
 	}
 	rows := [][2]string{
 		{"Species", v.Species}, {"Cut", v.Cut}, {"Grain", grain},
-		{"Sheets", s.Style.Format(v.GrossWidth) + " wide gross, up to " + s.Style.Format(v.Length) + " long"},
-		{"Overlap", s.Style.Format(v.Overlap) + " at every seam, double cut"},
-		{"Net", s.Style.Format(s.Room.NetWidth()) + " covered by a full sheet"},
+		{"Sheets", s.Style.Measured(v.GrossWidth) + " wide gross, up to " + s.Style.Measured(v.Length) + " long"},
+		{"Overlap", s.Style.Measured(v.Overlap) + " at every seam, double cut"},
+		{"Net", s.Style.Measured(s.Room.NetWidth()) + " covered by a full sheet: " + elevation.NetOf(s)},
 	}
 	if v.LeafWidth > 0 {
-		rows = append(rows, [2]string{"Leaves", s.Style.Format(v.LeafWidth) + " wide, drawn dotted"})
+		rows = append(rows, [2]string{"Leaves", s.Style.Measured(v.LeafWidth) + " wide, drawn dotted"})
 	}
 	if v.Thickness > 0 {
-		rows = append(rows, [2]string{"Thickness", fine(s, v.Thickness)})
+		rows = append(rows, [2]string{"Thickness", s.Style.MeasuredWords(v.Thickness)})
 	}
 	for _, f := range s.Room.Flitches {
 		text := fmt.Sprintf("%d sheets delivered", len(f.Sheets))
@@ -87,14 +88,6 @@ func materialTable(s *folio.Set) *draft.Table {
 	}
 	rows = append(rows, [2]string{"Laid", fmt.Sprintf("%d sheets, %s of wall", s.Plan.Totals.Sheets, s.Style.FormatArea(s.Plan.Totals.NetArea))})
 	return Pairs("MATERIAL", rows...)
-}
-
-// fine is a small length in decimals of the unit: 0.030 in.
-func fine(s *folio.Set, l L) string {
-	if s.Metric() {
-		return s.Style.Words(l)
-	}
-	return fmt.Sprintf("%.3f in", elevation.Inches(l))
 }
 
 // matchItems state the match at the four levels that woodwork standards ask for.
@@ -114,7 +107,7 @@ func matchItems(s *folio.Set) []draft.Item {
 	}
 	return []draft.Item{
 		{Mark: "1", Text: "Between leaves: " + match + "."},
-		{Mark: "2", Text: "Within a sheet: leaves in the order in which they were sliced, as delivered; a sheet is cut narrower only where it is drawn so."},
+		{Mark: "2", Text: "Within a sheet: leaves in the order in which they were sliced, as delivered; a sheet is ripped narrower only where it is drawn so."},
 		{Mark: "3", Text: "Between sheets: numbered sequence of one flitch, hung in number order from left to right, every seam overlapped and double cut."},
 		{Mark: "4", Text: "Within the room: " + area + "."},
 	}
@@ -134,7 +127,7 @@ func breaks(s *folio.Set) []string {
 		}
 		for _, sh := range s.Plan.Runs[i].Sheets {
 			if sh.Narrow && sh.Lowest {
-				list = append(list, fmt.Sprintf("right of narrow sheet %s by %s", elevation.NumberOf(&sh), s.Style.Words(sh.Lost)))
+				list = append(list, fmt.Sprintf("by %s right of narrow sheet %s%s", s.Style.Words(sh.Lost), elevation.NumberOf(&sh), wallOfSeam(s, &s.Plan.Runs[i], sh.Place)))
 			}
 		}
 		if n := len(s.Plan.Runs[i].Spans); n > 1 {
@@ -145,6 +138,14 @@ func breaks(s *folio.Set) []string {
 		list = append(list, "between the runs")
 	}
 	return list
+}
+
+// wallOfSeam names the wall of the seam at the right of a place.
+func wallOfSeam(s *folio.Set, r *layout.Run, place int) string {
+	if m := r.SeamAfter(place); m != nil {
+		return " on wall " + s.Room.Walls[m.Wall].Name
+	}
+	return ""
 }
 
 func drawingList(s *folio.Set) *draft.Table {
@@ -184,7 +185,7 @@ func rulesTable(s *folio.Set) *draft.Table {
 		if cells[column] != "" {
 			cells[column] += ", "
 		}
-		cells[column] += s.Style.Format(*d.Of(&s.Room.Rules))
+		cells[column] += s.Style.Measured(*d.Of(&s.Room.Rules))
 	}
 	t.Rows = append(t.Rows, draft.Row{Cells: []string{"aim: " + aimWords(layout.AimWord(s.Plan.Aim)), "", ""}})
 	return t
@@ -204,15 +205,29 @@ func aimWords(aim string) string {
 func deviationItems(s *folio.Set) []draft.Item {
 	var list []draft.Item
 	for _, d := range elevation.Deviations(s) {
-		list = append(list, draft.Item{Mark: fmt.Sprint(d.Number), Text: elevation.Capital(d.Message) + ".", Bold: d.Level == finding.Must})
+		list = append(list, draft.Item{Mark: fmt.Sprint(d.Number), Text: elevation.Said(s, d.Finding), Bold: d.Level == finding.Must})
+	}
+	for _, f := range climate.Findings(s.Room) {
+		if f.Level != finding.Note {
+			list = append(list, draft.Item{Mark: fmt.Sprint(len(list) + 1), Text: elevation.Capital(f.Message) + sitePage(s) + ".", Bold: f.Level == finding.Must})
+		}
 	}
 	if len(list) == 0 {
-		return []draft.Item{{Text: "None: every rule and every preference is met."}}
+		return []draft.Item{{Text: "None: every rule and every preference is met, and no jump of the grain is seen."}}
 	}
 	if s.Unfit() {
 		list = append([]draft.Item{{Text: "NOT FOR HANGING: what is bold breaks a rule and has to be settled first.", Bold: true}}, list...)
 	}
 	return list
+}
+
+// sitePage refers to the page of the site; while pages are planned to one as long.
+func sitePage(s *folio.Set) string {
+	page := s.PageOf("site")
+	if page == "" {
+		page = s.Paper.PageNumber(int(folio.General), 2)
+	}
+	return " (" + page + ")"
 }
 
 func questionItems(s *folio.Set) []draft.Item {
@@ -250,8 +265,8 @@ func questionItems(s *folio.Set) []draft.Item {
 func noteItems(s *folio.Set) []draft.Item {
 	var list []draft.Item
 	for _, f := range s.Plan.Findings {
-		if f.Level == finding.Note && f.Code != finding.HeadAndSill && f.Code != finding.AlarmStaysBare {
-			list = append(list, draft.Item{Mark: "-", Text: elevation.Capital(f.Message) + "."})
+		if !elevation.Departs(s, f) && f.Code != finding.HeadAndSill && f.Code != finding.AlarmStaysBare {
+			list = append(list, draft.Item{Mark: "-", Text: elevation.Said(s, f)})
 		}
 	}
 	if len(list) == 0 {
@@ -270,7 +285,7 @@ func generalItems(s *folio.Set) []draft.Item {
 		"Heights are above one level for the whole room: the floor at the left end of the first wall.",
 		"Elevations are seen from inside the room. A dashed ghost shows how far a wrapped sheet goes on round the corner.",
 		"Grain is drawn to show its way and where it breaks, not the figure of the flitch.",
-		"A double circle marks a sheet that is cut narrower; a diamond the closing seam; a hexagon a change of flitch; a pentagon a deviation by its number in the list; a triangle a revision by its mark in the block.",
+		"A double circle marks a sheet that is ripped narrower; a diamond the closing seam; a hexagon a change of flitch; a pentagon a deviation by its number in the list; a triangle a revision by its mark in the block.",
 		"Beside an opening and in its white: from its edges to the seams on either side and over it.",
 	}
 	var list []draft.Item

@@ -157,7 +157,7 @@ func openingIn(b *folio.Board, cell scene.Box, h hole, n int) {
 	right.Draw(e.Group, k, b.Space)
 	levelLine(e, h)
 
-	under := []string{"SCALE " + draft.Ratio(e.V.Scale, e.Metric()), "wall " + h.f.W.Name + ", page " + e.PageOf(elevation.ShownKey(h.f.Wall, h.index))}
+	under := []string{"SCALE " + draft.Ratio(e.V.Scale, e.Metric()), "wall " + h.f.W.Name + ", page " + e.PageAt(h.f.Wall, (h.o.FromLeft+h.o.Right())/2)}
 	title := draft.Title{Mark: fmt.Sprint(n), Page: b.Leaf.Number, Name: name, Under: under, Most: k.Of(titleWide)}
 	if !beside {
 		title.Most = room.W()

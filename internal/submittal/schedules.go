@@ -98,7 +98,7 @@ func spareEmpty(t *draft.Table) *draft.Table {
 func sheetSchedule(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "SCHEDULE OF SHEETS, in the order of hanging", Columns: []draft.Column{
 		{Head: "SHEET", Bold: true, Align: scene.End}, {Head: "FLITCH", Spare: spareFlitch(s)}, {Head: "WALLS", Wrap: true}, {Head: "COVERS", Align: scene.End},
-		{Head: "CUT TO", Align: scene.End}, {Head: "AT ITS", Align: scene.Start}, {Head: "CUT LENGTH", Align: scene.End}, {Head: "ABOVE LEVEL", Align: scene.End},
+		{Head: "RIPPED TO", Align: scene.End}, {Head: "AT ITS", Align: scene.Start}, {Head: "CUT LENGTH", Align: scene.End}, {Head: "ABOVE LEVEL", Align: scene.End},
 		{Head: "BELOW", Align: scene.End, Spare: 1}, {Head: "WRAPS", Wrap: true}, {Head: "NOTE", Wrap: true}}}
 	for i := range s.Plan.Runs {
 		r := &s.Plan.Runs[i]
@@ -173,7 +173,7 @@ func wallsOf(s *folio.Set, sh *layout.Sheet) string {
 
 func seamSchedule(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "SEAMS, from the left end of their wall", Columns: []draft.Column{
-		{Head: "SEAM", Bold: true}, {Head: "WALL", Wrap: true}, {Head: "AT", Align: scene.End}, {Head: "LINE", Align: scene.End},
+		{Head: "SEAM", Bold: true}, {Head: "WALL", Wrap: true}, {Head: "PAGE", Spare: 1}, {Head: "AT", Align: scene.End}, {Head: "LINE", Align: scene.End},
 		{Head: "NEAREST OPENING", Align: scene.End}, {Head: "NEAREST BEND", Align: scene.End}, {Head: "NOTE"}}}
 	for i := range s.Plan.Runs {
 		r := &s.Plan.Runs[i]
@@ -187,9 +187,9 @@ func seamSchedule(s *folio.Set) *draft.Table {
 			case m.Hung:
 				note = "hung"
 			}
-			t.Rows = append(t.Rows, draft.Row{Cells: []string{elevation.NumberOf(elevation.SheetAt(s, m.LeftSheet)) + " | " + elevation.NumberOf(elevation.SheetAt(s, m.RightSheet)), s.Room.Walls[m.Wall].Name,
+			t.Rows = append(t.Rows, draft.Row{Cells: []string{elevation.NumberOf(elevation.SheetAt(s, m.LeftSheet)) + " | " + elevation.NumberOf(elevation.SheetAt(s, m.RightSheet)), s.Room.Walls[m.Wall].Name, elevation.PageAt(s, m.Wall, m.X),
 				s.Style.Format(m.X), s.Style.Format(m.X + s.Room.Veneer.Overlap.HalfDown()), nearWords(s, m.NearestOpening), nearWords(s, m.NearestCorner), note},
-				Tag: scene.Tag{Class: "row", Data: []scene.Datum{folio.Datum("at", folio.Mm(m.At))}}})
+				Link: elevation.PageAt(s, m.Wall, m.X), Tag: scene.Tag{Class: "row", Data: []scene.Datum{folio.Datum("at", folio.Mm(m.At))}}})
 		}
 	}
 	return spareEmpty(t)
@@ -229,7 +229,7 @@ func boxSchedule(s *folio.Set) *draft.Table {
 		w := &s.Room.Walls[i]
 		for j := range w.Boxes {
 			b := &w.Boxes[j]
-			t.Rows = append(t.Rows, draft.Row{Cells: []string{b.Name, string(b.Kind), w.Name, s.Style.Format(b.X), s.Style.Format(b.Z), s.Style.Inches(b.PlateWidth) + " x " + s.Style.Inches(b.PlateHigh)}})
+			t.Rows = append(t.Rows, draft.Row{Cells: []string{b.Name, string(b.Kind), w.Name, s.Style.Format(b.X), s.Style.Format(b.Z), s.Style.Measured(b.PlateWidth) + " x " + s.Style.Measured(b.PlateHigh)}})
 		}
 	}
 	if len(t.Rows) == 0 {

@@ -94,7 +94,7 @@ var cautions = []string{
 func fireNotes(s *folio.Set) []string {
 	thick := "The thickness of the sheet is not given."
 	if t := s.Room.Veneer.Thickness; t > 0 {
-		thick = "The sheet is " + fine(s, t) + " thick."
+		thick = "The sheet is " + s.Style.MeasuredWords(t) + " thick."
 	}
 	box := `1/4"`
 	least := "0.036 in"

@@ -35,7 +35,7 @@ func inStrips(span seam.Span, at int64, strips []seam.Strip) bool {
 
 // Apart adds strips to a case in which its closing, first and last seam may not stand.
 func (c Case) Apart(rng *rand.Rand) Case {
-	g := &generator{rng: rng, snap: c.Span.Snap, stride: max(1, NetWidth(c.Span)/c.Span.Snap/4), span: c.Span}
+	g := &generator{rng: rng, snap: c.Span.Snap, stride: max(1, NetWidth(&c.Span)/c.Span.Snap/4), span: c.Span}
 	strips := func() (list []seam.Strip) {
 		for range g.below(3) {
 			list = append(list, g.strip(5))
@@ -70,7 +70,7 @@ func Others(span seam.Span, aim seam.Aim, apart int64) (list []seam.Layout) {
 	slices.SortFunc(all, func(a, b candidate) int { return compare(span, a, b, aim) })
 	far := func(a, b int64) bool {
 		if span.Closed {
-			return distance(span, a, b) > apart
+			return distance(&span, a, b) > apart
 		}
 		return max(a-b, b-a) > apart
 	}

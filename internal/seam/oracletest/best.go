@@ -66,9 +66,13 @@ func leastMusts(span seam.Span) []candidate {
 		places[s] = PlaceAt(span, s)
 	}
 	placeOf := func(s int64) Place { return places[s] }
-	var least []candidate
+	var (
+		least    []candidate
+		sheets   []Sheet
+		closings []int
+	)
 	forEachSet(span, nil, Grid(span), func(seams []int64) {
-		closings := []int{-1}
+		closings = append(closings[:0], -1)
 		if span.Closed {
 			closings = closings[:0]
 			for i := range seams {
@@ -76,11 +80,13 @@ func leastMusts(span seam.Span) []candidate {
 			}
 		}
 		for _, closing := range closings {
-			score, ok := scoreSheets(span, Sheets(span, seams, closing), closing, placeOf)
-			if !ok || !standsApart(span, seams, closing) || len(least) > 0 && compareMusts(score, least[0].score) > 0 {
-				continue
+			sheets = appendSheets(sheets[:0], span, seams, closing)
+			owed, ok := mustsOf(span, sheets, placeOf)
+			if !ok || len(least) > 0 && compareMusts(&owed, &least[0].score) > 0 || !standsApart(span, seams, closing) {
+				continue // what is above the least need not be added up
 			}
-			if len(least) > 0 && compareMusts(score, least[0].score) < 0 {
+			score, _ := scoreSheets(span, sheets, closing, placeOf)
+			if len(least) > 0 && compareMusts(&score, &least[0].score) < 0 {
 				least = least[:0]
 			}
 			least = append(least, candidate{slices.Clone(seams), closing, score})
@@ -102,7 +108,7 @@ func forEachSet(span seam.Span, chosen, rest []int64, use func([]int64)) {
 		} else if span.Closed {
 			sheet = Sheet{Left: s, Right: s} // nothing is to the left of the first seam yet
 		}
-		if widthAllowed(span, sheet) {
+		if widthAllowed(&span, sheet) {
 			forEachSet(span, append(chosen, s), rest[i+1:], use)
 		}
 	}
@@ -111,32 +117,32 @@ func forEachSet(span seam.Span, chosen, rest []int64, use func([]int64)) {
 // Keeps tells whether a layout keeps a pin.
 func Keeps(span seam.Span, seams []int64, closing int, pin seam.Pin) bool {
 	if pin.Put == seam.PutClose && span.Closed {
-		return near(span, seams[closing], pin)
+		return near(&span, seams[closing], pin)
 	}
 	return keptByEnds(span, pin) ||
 		slices.ContainsFunc(seams, func(s int64) bool { return keptBySeam(span, s, pin) }) ||
-		slices.ContainsFunc(Sheets(span, seams, closing), func(sheet Sheet) bool { return keptBySheet(span, sheet, pin) })
+		slices.ContainsFunc(Sheets(span, seams, closing), func(sheet Sheet) bool { return keptBySheet(&span, sheet, pin) })
 }
 
 // near tells whether s lies within half a snap of a pin.
-func near(span seam.Span, s int64, pin seam.Pin) bool {
+func near(span *seam.Span, s int64, pin seam.Pin) bool {
 	return 2*distance(span, s, pin.At) <= span.Snap
 }
 
 // keptByEnds tells whether the hung seam, or the closing seam beside the first hung sheet, keeps a pin.
 func keptByEnds(span seam.Span, pin seam.Pin) bool {
 	if pin.Put == seam.PutClose {
-		return span.RightSeam && near(span, span.R, pin)
+		return span.RightSeam && near(&span, span.R, pin)
 	}
 	return span.LeftSeam && keptBySeam(span, span.L, pin) || span.RightSeam && keptBySeam(span, span.R, pin)
 }
 
 func keptBySeam(span seam.Span, s int64, pin seam.Pin) bool {
-	return (pin.Put == seam.PutSeam || pin.Put == seam.PutEither) && near(span, s, pin)
+	return (pin.Put == seam.PutSeam || pin.Put == seam.PutEither) && near(&span, s, pin)
 }
 
 // keptBySheet tells whether the pin lies in the middle of the sheet and the sheet is a whole one.
-func keptBySheet(span seam.Span, sheet Sheet, pin seam.Pin) bool {
+func keptBySheet(span *seam.Span, sheet Sheet, pin seam.Pin) bool {
 	width := sheet.Right - sheet.Left
 	middle := sheet.Left + width/2
 	return (pin.Put == seam.PutMiddle || pin.Put == seam.PutEither) && NetWidth(span)-width < span.Snap &&
@@ -144,13 +150,13 @@ func keptBySheet(span seam.Span, sheet Sheet, pin seam.Pin) bool {
 }
 
 // compareMusts compares bends, then edges.
-func compareMusts(a, b seam.Score) int {
+func compareMusts(a, b *seam.Score) int {
 	return cmp.Or(cmp.Compare(a.Bends, b.Bends), cmp.Compare(a.Edges, b.Edges))
 }
 
 // compare is negative where a is the better layout, by the order of the aim and then the far right.
 func compare(span seam.Span, a, b candidate, aim seam.Aim) int {
-	if order := CompareScores(a.score, b.score, aim); order != 0 {
+	if order := compareScores(&a.score, &b.score, aim); order != 0 {
 		return order
 	}
 	return slices.Compare(goingRound(span, b), goingRound(span, a))
@@ -169,24 +175,26 @@ func goingRound(span seam.Span, c candidate) []int64 {
 }
 
 // CompareScores is negative where a is the better score by the order of the aim.
-func CompareScores(a, b seam.Score, aim seam.Aim) int {
-	var (
-		musts      = compareMusts(a, b)
-		closing    = cmp.Compare(a.Closing, b.Closing)
-		narrow     = cmp.Or(cmp.Compare(a.NarrowMain, b.NarrowMain), cmp.Compare(a.Narrow, b.Narrow))
-		sheets     = cmp.Compare(a.Sheets, b.Sheets)
-		slivers    = cmp.Or(cmp.Compare(a.NarrowJump, b.NarrowJump), cmp.Compare(a.Sliver, b.Sliver))
-		jump       = cmp.Compare(a.Jump, b.Jump)
-		should     = cmp.Compare(a.Should, b.Should)
-		unevenness = cmp.Or(cmp.Compare(a.Unevenness.Hi, b.Unevenness.Hi), cmp.Compare(a.Unevenness.Lo, b.Unevenness.Lo))
-		seen       = cmp.Compare(a.Seen, b.Seen)
-		difference = cmp.Compare(a.Difference, b.Difference)
-	)
-	switch aim {
-	case seam.Steady:
-		return cmp.Or(musts, closing, narrow, sheets, slivers, jump, should, seen, difference)
-	case seam.Fewest:
-		return cmp.Or(musts, closing, sheets, narrow, slivers, jump, should, seen, difference)
+func CompareScores(a, b seam.Score, aim seam.Aim) int { return compareScores(&a, &b, aim) }
+
+// compareScores goes down the items of the aim to the first that differs.
+func compareScores(a, b *seam.Score, aim seam.Aim) int {
+	if order := cmp.Or(compareMusts(a, b), cmp.Compare(a.Closing, b.Closing)); order != 0 {
+		return order
 	}
-	return cmp.Or(musts, closing, sheets, should, unevenness, seen)
+	sheets := cmp.Compare(a.Sheets, b.Sheets)
+	if aim == seam.Even {
+		return cmp.Or(sheets, cmp.Compare(a.Should, b.Should),
+			cmp.Compare(a.Unevenness.Hi, b.Unevenness.Hi), cmp.Compare(a.Unevenness.Lo, b.Unevenness.Lo), cmp.Compare(a.Seen, b.Seen))
+	}
+	narrow := cmp.Or(cmp.Compare(a.NarrowMain, b.NarrowMain), cmp.Compare(a.Narrow, b.Narrow))
+	first, second := narrow, sheets
+	if aim == seam.Fewest {
+		first, second = sheets, narrow
+	}
+	if order := cmp.Or(first, second); order != 0 {
+		return order
+	}
+	return cmp.Or(cmp.Compare(a.NarrowJump, b.NarrowJump), cmp.Compare(a.Sliver, b.Sliver), cmp.Compare(a.Jump, b.Jump),
+		cmp.Compare(a.Should, b.Should), cmp.Compare(a.Seen, b.Seen), cmp.Compare(a.Difference, b.Difference))
 }

@@ -19,7 +19,7 @@ func PlaceAt(span seam.Span, s int64) Place {
 	place.Feet = (seen + span.Foot - 1) / span.Foot
 	place.Tall = seen > span.ShortSeam
 	for _, main := range span.Main {
-		place.Main = place.Main || covers(span, main.From, main.To-1, s)
+		place.Main = place.Main || covers(&span, main.From, main.To-1, s)
 	}
 
 	preferReturn := prefer(span.PreferReturn, span.CornerReturn)
@@ -32,8 +32,8 @@ func PlaceAt(span seam.Span, s int64) Place {
 		place.addOpening(span, opening, s)
 	}
 	for _, keep := range span.Keep {
-		if covers(span, keep.From+1, keep.To-1, s) {
-			place.Edges += min(distance(span, keep.From, s), distance(span, keep.To, s))
+		if covers(&span, keep.From+1, keep.To-1, s) {
+			place.Edges += min(distance(&span, keep.From, s), distance(&span, keep.To, s))
 		}
 	}
 	for _, box := range span.Boxes {
@@ -46,9 +46,9 @@ func (place *Place) addOpening(span seam.Span, opening seam.Opening, s int64) {
 	preferReturn := prefer(span.PreferReturn, span.CornerReturn)
 	preferLeg := prefer(span.PreferLeg, span.Leg)
 	preferClear := prefer(span.PreferClear, span.OpeningClear)
-	left, right := distance(span, opening.A, s), distance(span, opening.B, s)
+	left, right := distance(&span, opening.A, s), distance(&span, opening.B, s)
 	onLeft, onRight := left == 0, right == 0
-	inside := covers(span, opening.A, opening.B, s)
+	inside := covers(&span, opening.A, opening.B, s)
 
 	switch {
 	case opening.Gap && inside && !onLeft && !onRight:
@@ -80,7 +80,7 @@ func (place *Place) addOpening(span seam.Span, opening seam.Opening, s int64) {
 }
 
 // distance is how far two places are apart, in a closed run the shorter way round.
-func distance(span seam.Span, a, b int64) int64 {
+func distance(span *seam.Span, a, b int64) int64 {
 	d := max(a-b, b-a)
 	if span.RunClosed {
 		d %= span.Period
@@ -91,14 +91,14 @@ func distance(span seam.Span, a, b int64) int64 {
 
 // distanceToStrip is nought inside the strip and on its edges.
 func distanceToStrip(span seam.Span, strip seam.Strip, s int64) int64 {
-	if covers(span, strip.From, strip.To, s) {
+	if covers(&span, strip.From, strip.To, s) {
 		return 0
 	}
-	return min(distance(span, strip.From, s), distance(span, strip.To, s))
+	return min(distance(&span, strip.From, s), distance(&span, strip.To, s))
 }
 
 // covers tells whether from <= s <= to, in a closed run after any number of rounds.
-func covers(span seam.Span, from, to, s int64) bool {
+func covers(span *seam.Span, from, to, s int64) bool {
 	if !span.RunClosed {
 		return from <= s && s <= to
 	}

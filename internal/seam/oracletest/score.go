@@ -49,7 +49,7 @@ func Grid(span seam.Span) []int64 {
 }
 
 // NetWidth is W: what an inner sheet covers at most.
-func NetWidth(span seam.Span) int64 {
+func NetWidth(span *seam.Span) int64 {
 	return (span.Gross - span.Overlap) / span.Snap * span.Snap
 }
 
@@ -63,22 +63,34 @@ type Sheet struct {
 
 // Sheets lists the sheets that the seams make, from left to right, in a closed span from the closing seam round to it.
 func Sheets(span seam.Span, seams []int64, closing int) []Sheet {
-	edges := make([]int64, 0, len(seams)+2)
-	if span.Closed {
-		edges = append(edges, seams[closing:]...)
-		for _, s := range seams[:closing+1] {
-			edges = append(edges, s+span.Period)
+	return appendSheets(nil, span, seams, closing)
+}
+
+// appendSheets appends them to a list.
+func appendSheets(list []Sheet, span seam.Span, seams []int64, closing int) []Sheet {
+	n := len(seams)
+	edge := func(i int) int64 { // of a closed span
+		at := closing + i
+		if at >= n {
+			return seams[at-n] + span.Period
 		}
-	} else {
-		edges = append(edges, span.L)
-		edges = append(edges, seams...)
-		edges = append(edges, span.R)
+		return seams[at]
 	}
-	n := len(edges) - 1
-	sheets := make([]Sheet, n)
-	for i := range sheets {
+	if !span.Closed {
+		n++
+		edge = func(i int) int64 {
+			switch i {
+			case 0:
+				return span.L
+			case n:
+				return span.R
+			}
+			return seams[i-1]
+		}
+	}
+	for i := range n {
 		first, last := i == 0, i == n-1
-		sheet := Sheet{Left: edges[i], Right: edges[i+1]}
+		sheet := Sheet{Left: edge(i), Right: edge(i + 1)}
 		if span.Closed {
 			sheet.End = first || last
 			sheet.RightCounts = true
@@ -88,13 +100,13 @@ func Sheets(span seam.Span, seams []int64, closing int) []Sheet {
 			sheet.End = sheet.LeftRaw || last // beside a hung seam the sheet is inner, but the last one never is
 			sheet.RightCounts = !last
 		}
-		sheets[i] = sheet
+		list = append(list, sheet)
 	}
-	return sheets
+	return list
 }
 
 // widthAllowed tells whether a sheet keeps the widths that no layout breaks.
-func widthAllowed(span seam.Span, sheet Sheet) bool {
+func widthAllowed(span *seam.Span, sheet Sheet) bool {
 	width := sheet.Right - sheet.Left
 	switch {
 	case sheet.LeftRaw && sheet.RightRaw:
@@ -111,20 +123,15 @@ func widthAllowed(span seam.Span, sheet Sheet) bool {
 func scoreSheets(span seam.Span, sheets []Sheet, closing int, placeOf func(int64) Place) (seam.Score, bool) {
 	var score seam.Score
 	for i, sheet := range sheets {
-		if !widthAllowed(span, sheet) {
+		if !widthAllowed(&span, sheet) {
 			return seam.Score{}, false
 		}
-		var place Place
-		if at := sheet.Right; sheet.RightCounts && span.Closed {
-			place = placeOf(at % span.Period)
-		} else if sheet.RightCounts {
-			place = placeOf(at)
-		}
+		place := placeRight(span, sheet, placeOf)
 		var left Place
 		if i > 0 {
 			left = placeOf(sheet.Left % max(span.Period, sheet.Left+1))
 		}
-		score = add(score, scoreSheet(span, sheet, left, place))
+		score = add(score, scoreSheet(&span, sheet, left, place))
 		if closing >= 0 && i == len(sheets)-1 {
 			score.Closing = place.Feet
 		}
@@ -133,9 +140,34 @@ func scoreSheets(span seam.Span, sheets []Sheet, closing int, placeOf func(int64
 	return score, true
 }
 
+// placeRight is what the seam at the right side of a sheet owes.
+func placeRight(span seam.Span, sheet Sheet, placeOf func(int64) Place) Place {
+	switch {
+	case !sheet.RightCounts:
+		return Place{}
+	case span.Closed:
+		return placeOf(sheet.Right % span.Period)
+	}
+	return placeOf(sheet.Right)
+}
+
+// mustsOf adds up the musts of a layout alone; the result is false where a sheet is too wide.
+func mustsOf(span seam.Span, sheets []Sheet, placeOf func(int64) Place) (score seam.Score, ok bool) {
+	for _, sheet := range sheets {
+		if !widthAllowed(&span, sheet) {
+			return seam.Score{}, false
+		}
+		bends, _ := SheetOwes(&span, sheet.Right-sheet.Left)
+		place := placeRight(span, sheet, placeOf)
+		score.Bends += bends + place.Bends
+		score.Edges += place.Edges
+	}
+	return score, true
+}
+
 // scoreSheet is the part of one sheet and of the seam at its right side; left and place are the places of the seams at its
 // sides, nought at an end.
-func scoreSheet(span seam.Span, sheet Sheet, left, place Place) seam.Score {
+func scoreSheet(span *seam.Span, sheet Sheet, left, place Place) seam.Score {
 	width := sheet.Right - sheet.Left
 	bends, should := SheetOwes(span, width)
 	score := seam.Score{
@@ -161,7 +193,7 @@ func scoreSheet(span seam.Span, sheet Sheet, left, place Place) seam.Score {
 }
 
 // SliverLacks gives what an end sheet of this width lacks of the middle between least_width and prefer_width.
-func SliverLacks(span seam.Span, width int64) int64 {
+func SliverLacks(span *seam.Span, width int64) int64 {
 	if prefer(span.PreferWidth, span.LeastWidth) == 0 {
 		return 0
 	}
@@ -178,7 +210,7 @@ func difference(span seam.Span, first, last Sheet) int64 {
 }
 
 // SheetOwes gives what a sheet of this width owes to the sums of bends and of should.
-func SheetOwes(span seam.Span, width int64) (bends, should int64) {
+func SheetOwes(span *seam.Span, width int64) (bends, should int64) {
 	whole := span.R - span.L
 	if span.Closed {
 		whole = span.Period

@@ -19,7 +19,7 @@ func Sweep(span seam.Span, aim seam.Aim) (seam.Layout, bool) {
 	best := make([]route, 1<<len(span.Pins))
 	better := func(found []route) { // found later it is farther right, and wins where the scores are equal
 		for need := range best {
-			if found[need].ok && (!best[need].ok || CompareScores(found[need].score, best[need].score, aim) <= 0) {
+			if found[need].ok && (!best[need].ok || compareScores(&found[need].score, &best[need].score, aim) <= 0) {
 				best[need] = found[need]
 			}
 		}
@@ -113,7 +113,7 @@ func (free route) layout(span seam.Span, best []route) (seam.Layout, bool) {
 	kept := 0
 	for i := range span.Pins {
 		with := best[kept|1<<i]
-		if !with.ok || compareMusts(with.score, best[kept].score) > 0 {
+		if !with.ok || compareMusts(&with.score, &best[kept].score) > 0 {
 			dropped = append(dropped, i)
 			continue
 		}
@@ -198,12 +198,12 @@ func (w *sweep) goOn(i, j int) {
 		}
 		if j < n { // a sheet takes nothing off a score: where the way on alone costs what is known, it need not be looked at
 			on = &w.ways[j][then]
-			if old.ok && CompareScores(on.score, old.score, w.aim) >= 0 {
+			if old.ok && compareScores(&on.score, &old.score, w.aim) >= 0 {
 				continue
 			}
 		}
 		if score.Sheets == 0 {
-			if !widthAllowed(w.span, sheet) || i == 0 && inStrips(w.span, sheet.Right, w.span.NotFirst) || j == n && inStrips(w.span, sheet.Left, w.span.NotLast) {
+			if !widthAllowed(&w.span, sheet) || i == 0 && inStrips(w.span, sheet.Right, w.span.NotFirst) || j == n && inStrips(w.span, sheet.Left, w.span.NotLast) {
 				return
 			}
 			score = w.scoreOf(sheet, i, j)
@@ -212,7 +212,7 @@ func (w *sweep) goOn(i, j int) {
 		if on != nil {
 			way = add(score, on.score)
 		}
-		if !old.ok || CompareScores(way, old.score, w.aim) < 0 {
+		if !old.ok || compareScores(&way, &old.score, w.aim) < 0 {
 			*old = route{ok: true, score: way, next: j, then: then}
 		}
 	}
@@ -220,7 +220,7 @@ func (w *sweep) goOn(i, j int) {
 
 // scoreOf is the score of the sheet from edge i to edge j, and of what only the last sheet tells.
 func (w *sweep) scoreOf(sheet Sheet, i, j int) seam.Score {
-	score := scoreSheet(w.span, sheet, w.places[i], w.places[j])
+	score := scoreSheet(&w.span, sheet, w.places[i], w.places[j])
 	if j < len(w.edges)-1 {
 		return score
 	}
@@ -241,8 +241,8 @@ func (w *sweep) keeps(sheet Sheet, j int) int {
 	}
 	for k, pin := range w.span.Pins {
 		switch {
-		case pin.Put == seam.PutClose && w.span.Closed && j == len(w.edges)-1 && near(w.span, sheet.Right, pin),
-			pin.Put != seam.PutClose && pin.Put != seam.PutSeam && keptBySheet(w.span, sheet, pin):
+		case pin.Put == seam.PutClose && w.span.Closed && j == len(w.edges)-1 && near(&w.span, sheet.Right, pin),
+			pin.Put != seam.PutClose && pin.Put != seam.PutSeam && keptBySheet(&w.span, sheet, pin):
 			kept |= 1 << k
 		}
 	}

@@ -58,7 +58,7 @@ func asked(p *layout.Plan, f *face.Face, from, to length.Length) []string {
 	for i, r := range f.RawEnds() {
 		add(in(r.X), "end %d", i)
 	}
-	for _, d := range elevation.Deviations(&folio.Set{Plan: p}) {
+	for _, d := range elevation.Deviations(&folio.Set{Plan: p, Room: p.Room}) {
 		add(d.Wall == f.Wall && in(d.At), "deviation %d", d.Number)
 	}
 	for i, rev := range p.Room.Project.Revisions {
