@@ -66,6 +66,9 @@ func pageNotes(list []*View) []string {
 	}
 	line += " " + strings.Join(widths, " ")
 	ends = append(ends, "base "+e.EndMark("base"), "head "+e.EndMark("head"))
+	if side := e.EndMark("side"); e.F.Run.Up && side != "" {
+		ends = append(ends, "sides "+side)
+	}
 	for _, o := range list {
 		if len(o.F.W.Openings) > 0 && e.EndMark("jamb") != "" {
 			ends = append(ends, "openings "+e.EndMark("jamb"))

@@ -212,3 +212,10 @@ func TestEqualSheetsAreOneDimension(t *testing.T) {
 	assert.Equal(t, len(seams)+2, strokes, "a stroke at each seam and at both ends")
 	assert.Equal(t, 20, turned)
 }
+
+// Where the grain is level, the sides of a wall are raw ends like its base and its head: the page names their detail.
+func TestSidesOfLevelGrainNameTheirDetail(t *testing.T) {
+	_, d := Drawn(t, strings.Replace(roomtest.Head("in"), "[veneer]", "[veneer]\ngrain = \"horizontal\"", 1)+roomtest.Wall("North", `9'`, `8'`))
+	page := d.Pages[slices.IndexFunc(d.Pages, func(p *scene.Page) bool { return p.Name == "Z-201" })]
+	assert.Regexp(t, `Terminations Z-5\d\d: base T1, head T2, sides T3\.`, strings.Join(roomtest.Lettering(&page.Group), " "))
+}
