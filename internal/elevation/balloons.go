@@ -65,6 +65,9 @@ func (e *View) balloons() {
 			if course == 0 && len(p.Sheets) > 1 {
 				sides = []*balloonRow{&e.under}
 			}
+			if e.low {
+				sides = slices.DeleteFunc(sides, func(r *balloonRow) bool { return !r.up })
+			}
 			for _, r := range sides {
 				if tip, ok := e.tip(q, course, r.up); ok {
 					r.list = append(r.list, balloon{part: q, course: course, tip: tip})

@@ -206,7 +206,12 @@ func (e *View) titleY() float64 {
 		under += k.Of(2)
 	}
 	over := math.Max(k.Of(8), e.title().High(k)+k.Of(0.9))
-	return math.Min(math.Max(e.Box().Y1+k.Of(34), under+over), e.Field.Y1-k.Of(8))
+	return math.Min(math.Max(e.Box().Y1+k.Of(34), under+over), e.Field.Y1-k.Of(8)-e.titleLow())
+}
+
+// titleLow is what the lines under the name of the view take more than its circle reaches down.
+func (e *View) titleLow() float64 {
+	return math.Max(0, e.Look.Of(4.3+4.2*float64(len(e.title().Under)-1)+2.6)-e.Look.Of(7.5))
 }
 
 // Lengths of the scale bar beside the title, in mm on the office page.

@@ -102,7 +102,7 @@ func standOn(s *folio.Set, row []wallView, least float64) bool {
 // spare is what is left under a view, its dimensions and its title; negative where they have no room.
 func (e *View) spare(all scene.Box) float64 {
 	k := e.Look
-	return e.Field.Y1 - k.Of(1) - math.Max(all.Y1+e.titleHigh(), e.Box().Y1+k.Of(41.5))
+	return e.Field.Y1 - k.Of(1) - math.Max(all.Y1+e.titleHigh(), e.Box().Y1+k.Of(41.5)) - e.titleLow()
 }
 
 // wallView is one view of a page: a wall, or a piece of one.
@@ -195,7 +195,7 @@ func sideBySide(b *folio.Board, row []wallView, listed [][]said, atHead bool) []
 		if len(row) == 1 {
 			e.middle = b.Paper.Elevation.Middle
 		}
-		e.V.Scale, e.lean = v.cut.Scale, v.cut.lean
+		e.V.Scale, e.lean, e.low = v.cut.Scale, v.cut.lean, v.cut.low
 		list = append(list, e)
 	}
 	notes := Notes(b, pageNotes(list))

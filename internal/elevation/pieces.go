@@ -16,6 +16,7 @@ type Cut struct {
 	From, To L
 	Scale    int64
 	lean     bool // too crowded for the heights of its openings: their enlargements have them
+	low      bool // too high for a row of numbers under it: those of the lowest of several courses stand in the field
 }
 
 // Scales that follow on the office's where a wall is too high for all of them, in an inch room and in a metric one, and the
@@ -71,7 +72,7 @@ func cutWalls(s *folio.Set) map[int][]Cut {
 	}
 	for _, f := range faces {
 		if own := cuts[f.Wall]; own[0].Scale < common {
-			if at := standing(s, f, common, own[0].lean, 1, len(own)); at != nil {
+			if at := standing(s, f, Cut{Scale: common, lean: own[0].lean, low: own[0].low}, 1, len(own)); at != nil {
 				cuts[f.Wall] = at
 			}
 		}
@@ -84,16 +85,19 @@ func CutWall(s *folio.Set, f *face.Face) []Cut { return CutWalls(s)[f.Wall] }
 
 // cutWall chooses the scale of a wall by itself and how it is parted. It takes the first with which every page stands:
 //
-//  1. The wall whole at each scale that is read well, the largest first: a reader sees most on it.
+//  1. The wall whole at each scale that is read well, the largest first: a reader sees most on it; then, where no parting would help
+//     against the height of several courses, without a row of numbers under it.
 //  2. In pieces at one of them, the fewest first, for at each match line a reader turns the page; no more than two pages for each
 //     that a smaller scale would take.
 //  3. At a smaller scale, the largest first, in the fewest pieces.
 //  4. The same again, from 2, without the heights of openings, which their enlargements have too.
 //  5. The wall whole without them, at the smallest scale: no paper takes it, but it is drawn all the same.
 func cutWall(s *folio.Set, f *face.Face, list []int64, well int) []Cut {
-	for _, scale := range list[:well] {
-		if whole := standing(s, f, scale, false, 1, 1); whole != nil {
-			return whole
+	for _, low := range []bool{false, true} {
+		for _, scale := range list[:well] {
+			if whole := standing(s, f, Cut{Scale: scale, low: low}, 1, 1); whole != nil {
+				return whole
+			}
 		}
 	}
 	for _, lean := range []bool{false, true} {
@@ -101,7 +105,7 @@ func cutWall(s *folio.Set, f *face.Face, list []int64, well int) []Cut {
 		most := 2 * max(len(small), 1)
 		for n := 2; n <= most; n++ {
 			for _, scale := range list[:well] {
-				if cuts := standing(s, f, scale, lean, n, n); cuts != nil {
+				if cuts := standing(s, f, Cut{Scale: scale, lean: lean}, n, n); cuts != nil {
 					return cuts
 				}
 			}
@@ -110,13 +114,13 @@ func cutWall(s *folio.Set, f *face.Face, list []int64, well int) []Cut {
 			return small
 		}
 	}
-	return pieces(f, 1, f.Right-f.Left, list[len(list)-1], true)
+	return pieces(f, 1, f.Right-f.Left, Cut{Scale: list[len(list)-1], lean: true})
 }
 
 // cutSmall parts a wall at the largest of some scales at which it stands in any number of pieces.
 func cutSmall(s *folio.Set, f *face.Face, list []int64, lean bool) []Cut {
 	for _, scale := range list {
-		if cuts := standing(s, f, scale, lean, 1, 0); cuts != nil {
+		if cuts := standing(s, f, Cut{Scale: scale, lean: lean}, 1, 0); cuts != nil {
 			return cuts
 		}
 	}
@@ -125,12 +129,12 @@ func cutSmall(s *folio.Set, f *face.Face, list []int64, lean bool) []Cut {
 
 // standing parts a wall into the fewest pieces that stand on a page each, at the least and at the most so many, nil where none do;
 // with no most as many as may help.
-func standing(s *folio.Set, f *face.Face, scale int64, lean bool, least, most int) []Cut {
+func standing(s *folio.Set, f *face.Face, how Cut, least, most int) []Cut {
 	t := s.Paper.Elevation
-	if (f.High-f.Low).MM()/float64(scale) > t.Height { // parting does not help against height
+	if (f.High-f.Low).MM()/float64(how.Scale) > t.Height { // parting does not help against height
 		return nil
 	}
-	widest := L(t.Width * float64(scale) * float64(length.Millimetre))
+	widest := L(t.Width * float64(how.Scale) * float64(length.Millimetre))
 	need := max(int((f.Right-f.Left+widest-1)/widest), 1)
 	if need > mostPieces { // a template that asks for the absurd
 		return nil
@@ -139,7 +143,7 @@ func standing(s *folio.Set, f *face.Face, scale int64, lean bool, least, most in
 		most = 2*need + morePieces
 	}
 	for n := max(least, need); n <= most; n++ {
-		cuts := pieces(f, n, widest, scale, lean)
+		cuts := pieces(f, n, widest, how)
 		ok := true
 		for i, c := range cuts {
 			ok = ok && stands(s, f, c, i, len(cuts))
@@ -159,17 +163,17 @@ const morePieces = 6
 const mostPieces = 100
 
 // pieces parts a long wall into so many, alike but for where their match lines can stand.
-func pieces(f *face.Face, n int, most L, scale int64, lean bool) []Cut {
+func pieces(f *face.Face, n int, most L, how Cut) []Cut {
 	wide := f.Right - f.Left
 	var cuts []Cut
 	from := f.Left
 	for i := 1; i < n; i++ {
 		ideal := f.Left + wide*L(i)/L(n)
 		at := matchLine(f, ideal, max(from+wide/L(4*n), f.Right-L(n-i)*most), min(from+most, f.Right-wide/L(4*n)))
-		cuts = append(cuts, Cut{from, at, scale, lean})
+		cuts = append(cuts, Cut{from, at, how.Scale, how.lean, how.low})
 		from = at
 	}
-	return append(cuts, Cut{from, f.Right, scale, lean})
+	return append(cuts, Cut{from, f.Right, how.Scale, how.lean, how.low})
 }
 
 // stands reports whether the view of a piece with all its dimensions stands on a page.
@@ -190,7 +194,7 @@ func trial(s *folio.Set, v wallView) *View {
 	b := Scratch(&plan)
 	b.Leaf.Wall = v.f.Wall
 	e := &View{Board: b, F: v.f, From: v.cut.From, To: v.cut.To, Piece: v.piece, Of: v.of, middle: s.Paper.Elevation.Middle}
-	e.V.Scale, e.lean = v.cut.Scale, v.cut.lean
+	e.V.Scale, e.lean, e.low = v.cut.Scale, v.cut.lean, v.cut.low
 	return e
 }
 

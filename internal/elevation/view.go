@@ -25,6 +25,7 @@ type View struct {
 	middle    float64                        // x at which the middle of the wall should stand
 	line      float64                        // of the titles of the page; 0: of this one alone
 	lean      bool                           // without the heights of openings
+	low       bool                           // without a row of numbers under the wall
 	shared    bool                           // other views stand on the page: they share a scale bar
 
 	above, below, left, right draft.Stack
