@@ -144,7 +144,11 @@ func (c *Card) side(side string) string {
 
 // work lists what is done to the sheet, in the order in which it is done.
 func (w speech) work(c *Card) []line {
-	list := w.ends(c)
+	var list []line
+	if c.Sheet.Gross < w.Room.Veneer.GrossWidth {
+		list = append(list, line{w.Words.Say("receive.card", w.Inches(c.Sheet.Gross)), true})
+	}
+	list = append(list, w.ends(c)...)
 	add := func(text string, bold bool) { list = append(list, line{text, bold}) }
 	if c.Sheet.Turned {
 		add(w.Words.Say("card.turned"), true)

@@ -22,11 +22,13 @@ const (
 // Limit is what a reading has to be within for the work to go on, as the room's drawings print figures.
 type Limit struct {
 	What   Quantity
-	Low    string // the least; empty where there is none
-	High   string // the most; empty where there is none
-	Unit   string // F, C, %, or the scale of the meter
-	Over   bool   // Low is how far over the dew point of the air it has to be
-	Source string // who says so; empty where nothing is published
+	Low    string    // the least; empty where there is none
+	High   string    // the most; empty where there is none
+	Unit   string    // F, C, %, or the scale of the meter
+	Over   bool      // Low is how far over the dew point of the air it has to be
+	Source string    // who says so; empty where nothing is published
+	At     [2]string // of the wall: temperature and humidity of the air from which Low was worked out; empty where it was not
+	Dew    string    // how far over the dew point Low is then
 }
 
 // Limits are the limits of all quantities that are read on the site, the same for every page that has a blank for one. Those of air,
@@ -47,7 +49,8 @@ func Limits(r *room.Room) []Limit {
 	if r.Site.Given {
 		site := wood.Climate{Temperature: r.Site.Temperature, Humidity: r.Site.Humidity}
 		if dew, ok := site.DewPoint(); ok {
-			list[WallFace].Over = false
+			list[WallFace].Over, list[WallFace].Dew = false, list[WallFace].Low
+			list[WallFace].At = [2]string{w.Decimal(own(w, site.Temperature), 1), w.Decimal(site.Humidity, 1)}
 			list[WallFace].Low = w.Decimal(math.Ceil(10*own(w, dew+over.Low))/10, 1) // rounded up: never less than the least
 		}
 	}

@@ -83,10 +83,19 @@ func (c *Cut) ClosingWords(w Speech, overlap L, seen string) string {
 	if n := len(list); n > 1 && c.Measured[0].At != "head" {
 		places = w.Words.Say("cut.and", strings.Join(list[:n-1], ", "), list[n-1])
 	}
+	if c.sheet.Short > 0 {
+		return w.Words.Say("cut.closes_narrow", w.Inches(c.Width), places, w.Inches(c.gap(overlap)))
+	}
 	return w.Words.Say("cut.closes", places, w.Side(c.off(seen)), w.Inches(2*overlap), w.Inches(c.Width))
 }
 
+// gap is how far apart the raw edges at both sides of a sheet are that closes a room and came too narrow to lap over both in full.
+func (c *Cut) gap(overlap L) L { return c.Width + c.sheet.Short - 2*overlap }
+
 // ClosingShort is ClosingWords for a page on which there is little room.
 func (c *Cut) ClosingShort(w Speech, overlap L) string {
+	if c.sheet.Short > 0 {
+		return w.Words.Say("cut.closes_narrow_short", w.Inches(c.Width))
+	}
 	return w.Words.Say("cut.closes_short", strings.Join(c.gapWords(w, "gap_short"), ", "), w.Inches(2*overlap), w.Inches(c.Width))
 }

@@ -110,3 +110,28 @@ func TestRegistersAreToldAsTheyAreMarked(t *testing.T) {
 	assert.Contains(t, text, `"over_level": 660.4`)
 	assert.Contains(t, string(n.Plan.JSON()), `"over_level": 660.4`)
 }
+
+// TestEndsAndBoxesThatHangAreBehind counts a wall of 120 by 96 in with trims at both ends and three outlets, two of whose six sheets
+// hang, up to a seam at 40 in: the left end is trimmed, the outlet at 20 in has its extender; that at 40 in stands in the seam, with a
+// sheet still to come.
+func TestEndsAndBoxesThatHangAreBehind(t *testing.T) {
+	head := "\n[[wall]]\nname = \"Long\"\nlength = \"10'\"\nheight = \"8'\"\nleft_end = \"trim\"\nright_end = \"trim\"\n"
+	for _, x := range []string{"20", "40", "100"} {
+		head += "[[wall.box]]\nkind = \"outlet\"\nx = " + x + "\nz = 18\n"
+	}
+	for hung, want := range map[string][2]int{
+		"": {2, 3},
+		"[[hung]]\nwall = \"Long\"\nsheets = \"1-2\"\nseams = [\"16 1/2\", 40]\n":                           {1, 2},
+		"[[hung]]\nwall = \"Long\"\nsheets = \"1-6\"\nseams = [\"16 1/2\", 40, \"63 1/2\", 87, 104, 120]\n": {0, 0},
+	} {
+		n := counted(t, veneer("24 1/2", "1", "10'")+head+hung)
+		ends, extenders := 0, 0
+		for _, e := range n.Material.Ends {
+			ends += e.Count
+		}
+		for _, e := range n.Material.Extenders {
+			extenders += e.Count
+		}
+		assert.Equal(t, want, [2]int{ends, extenders}, hung)
+	}
+}

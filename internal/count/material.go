@@ -10,8 +10,8 @@ import (
 	"flitchlay/internal/room"
 )
 
-// Material is everything but veneer: what is still to hang takes of paste, primer, strips and blades, what the whole room takes of
-// the rest.
+// Material is everything but veneer, of what is still to hang: paste, primer, strips and blades, the ends of the covering and the
+// boxes in it that no sheet hangs at yet.
 type Material struct {
 	Paste, Primer     *layout.Amount // nil where the label's coverage is not given
 	PasteOn, PrimerOn length.Area    // twice the area it goes on, without loss
@@ -88,7 +88,7 @@ func (c *Count) material() {
 		}
 		c.ends(run)
 		for _, st := range run.Walls {
-			c.boxes(&r.Walls[st.Wall])
+			c.boxes(run, st)
 		}
 	}
 	slices.SortStableFunc(m.Ends, func(a, b End) int { return cmp.Compare(a.Kind, b.Kind) })
@@ -167,7 +167,7 @@ func (c *Count) ends(run *layout.Run) {
 		add(w.RightEnd, room.At(high, w.Length)-room.At(low, w.Length))
 		return
 	}
-	for _, s := range run.Line.Spans {
+	for i, s := range run.Line.Spans {
 		if s.Closed {
 			continue
 		}
@@ -188,8 +188,12 @@ func (c *Count) ends(run *layout.Run) {
 				add(kind, at(w.CoverCeiling(), x)-at(w.CoverFloor(), x))
 			}
 		}
-		end(s.LeftEnd.Kind, s.LeftEnd.Wall, s.L-min(0, s.LeftEnd.Lean), false)
-		end(s.RightEnd.Kind, s.RightEnd.Wall, s.R-max(0, s.RightEnd.Lean), true)
+		if in := &run.Spans[i]; !run.Hanging(in.FirstSheet).Hung {
+			end(s.LeftEnd.Kind, s.LeftEnd.Wall, s.L-min(0, s.LeftEnd.Lean), false)
+		}
+		if in := &run.Spans[i]; !run.Hanging(in.LastSheet).Hung {
+			end(s.RightEnd.Kind, s.RightEnd.Wall, s.R-max(0, s.RightEnd.Lean), true)
+		}
 	}
 }
 
@@ -197,9 +201,10 @@ func (c *Count) ends(run *layout.Run) {
 // authority says otherwise, so that every electrical box has to come out flush with it.
 //
 // Source: NEC 314.20, 2014 and 2017, as quoted in licence training.
-func (c *Count) boxes(w *room.Wall) {
+func (c *Count) boxes(run *layout.Run, st layout.Stretch) {
+	w := &c.room().Walls[st.Wall]
 	for _, b := range w.Boxes {
-		if stands(w, b) {
+		if stands(w, b) || behind(run, st, b) {
 			continue
 		}
 		if b.Kind.Traits().NeverCovered {
@@ -215,6 +220,26 @@ func (c *Count) boxes(w *room.Wall) {
 			m.Extenders[i].Count++
 		}
 	}
+}
+
+// behind reports whether a box is behind the crew: all sheets hang that come to its plate.
+func behind(run *layout.Run, st layout.Stretch, b room.Box) bool {
+	if run.Up {
+		return false // no sheet hangs where the grain is level
+	}
+	hung := false
+	for k := range run.Sheets {
+		s, meets := &run.Sheets[k], false
+		Turns(run, func(turn L) {
+			x := st.Shift + b.X + turn
+			meets = meets || s.Left < x+b.PlateWidth/2 && x-b.PlateWidth/2 < s.Right
+		})
+		if meets && !s.Hung && !s.InGap {
+			return false
+		}
+		hung = hung || meets && s.Hung
+	}
+	return hung
 }
 
 // stands reports whether a box stands where there is no covering.

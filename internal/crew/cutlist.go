@@ -168,7 +168,12 @@ func (c *Set) struckRows() []cutRow {
 		add(s.Flitch, c.Words.Say("stock.hangs"), hung)
 		add(s.Flitch, c.Words.Say("stock.in_a_gap"), gap)
 		add(s.Flitch, c.Words.Say("stock.spare"), s.Spare)
-		add(s.Flitch, c.Words.Say("stock.damaged"), s.Damaged)
+		damaged := s.Damaged
+		for _, w := range c.Refused(s.Flitch) {
+			damaged = slices.DeleteFunc(slices.Clone(damaged), func(n int) bool { return n == w.Number })
+			add(s.Flitch, c.Words.Say("receive.refused", c.Inches(w.Width), c.LeastGross()), []int{w.Number})
+		}
+		add(s.Flitch, c.Words.Say("stock.damaged"), damaged)
 		add(s.Flitch, c.Words.Say("stock.not_used"), s.Left)
 	}
 	return list

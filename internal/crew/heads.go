@@ -205,11 +205,23 @@ func (d *wallBoard) block(g *scene.Group, at scene.Point, long, high float64) {
 func (d *wallBoard) checks() {
 	for _, h := range d.p.Hangs {
 		if h.Check() && d.p.Here(h) && !h.Hung() {
-			d.labelOr(d.v.X(h.Line), d.Words.Say("wall.check_only"), "", false, scene.Middle)
+			d.labelAlone(d.v.X(h.Line), d.Words.Say("wall.check_only"))
 		}
 		if w := d.witness(h); w != nil {
-			d.labelOr(d.v.X(w.X), d.Words.Say("wall.witness"), "", false, scene.Middle)
+			d.labelAlone(d.v.X(w.X), d.Words.Say("wall.witness"))
 		}
+	}
+}
+
+// aloneAir is kept free at both sides of a label that stands alone, in mm on letter paper: nobody reads on from it into another.
+const aloneAir = 3.0
+
+// labelAlone letters a short label over a line; the tape list says the same, so that it may find no place.
+func (d *wallBoard) labelAlone(x float64, text string) {
+	size, air := folio.TapedText*d.Unit, aloneAir*d.Unit
+	w := scene.Width(text, size, false) + 2*air
+	if box, _, ok := d.overhead("", w, size*1.1, x-w/2, x-w/3, x-w*2/3, x-air, x-w+air); ok {
+		d.Word(d.g, scene.Pt(box.X0+air, box.Y1-0.9*d.Unit), text, size, false, scene.Start)
 	}
 }
 

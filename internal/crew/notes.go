@@ -33,12 +33,23 @@ func (d *wallBoard) lengthWords() []string {
 	return []string{d.Words.Say("tape.lengths_zero", d.Say(floor), d.Say(end))}
 }
 
-// narrowWords name the places of sheets that came narrower than the others, with the line of their own.
+// narrowWords name the sheets that came narrower than the others and hang by a line of their own, with both their raw edges.
 func (d *wallBoard) narrowWords() []string {
 	var lines []string
 	for _, h := range d.p.rows {
-		if s := d.w.Run.Hanging(h.Place); s.Short > 0 && !h.Hung() && d.p.Here(h) && h.Lined {
-			lines = append(lines, d.Words.Say("receive.came", d.SheetNumbers(h), d.Inches(s.Gross), d.Inches(d.half-s.Short.HalfDown())))
+		if h.Hung() || !d.p.Here(h) || !h.Lined && !h.Ends {
+			continue
+		}
+		for _, s := range h.Called() {
+			if s.Short == 0 || s.Gross >= d.Room.Veneer.GrossWidth {
+				continue
+			}
+			who, wide, left := d.SheetNumber(s), d.Inches(s.Gross), d.at(s.StartLine+h.Turn)
+			if h.Ends {
+				lines = append(lines, d.Words.Say("receive.came_last", who, wide, left))
+			} else {
+				lines = append(lines, d.Words.Say("receive.came", who, wide, d.Inches(d.half-s.Short.HalfDown()), left))
+			}
 		}
 	}
 	return lines

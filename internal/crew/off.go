@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"flitchlay/internal/crewday"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
@@ -51,10 +52,7 @@ func hasOff(rows []tapeRow) bool {
 // lines has it.
 func (b *board) offsFit(rows []tapeRow) []tapeRow {
 	with := b.tapeColumns(rows)
-	bare := slices.Clone(rows)
-	for i := range bare {
-		bare[i].off = ""
-	}
+	bare := bareRows(rows)
 	without := b.tapeColumns(bare)
 	for i, r := range rows {
 		need := math.Max(scene.Width(r.line, folio.TapedText*b.Unit, true), scene.Width(r.words, folio.TapedSmall*b.Unit, false)) + 2.4*b.Unit
@@ -73,17 +71,45 @@ func (b *board) offWords(g *scene.Group, words string, at scene.Point) {
 	g.Text(scene.Text{At: at, String: words, Height: folio.TapedSmall * b.Unit, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Notes})
 }
 
-// offRule letters under all else what is done further off, where there is room: the page of all lines says it too.
-func (b *board) offRule(g *scene.Group, rows []tapeRow, y float64, page string) {
-	u := b.Unit
-	if !hasOff(rows) {
-		return
+// offRule letters right under the list what is done when a line is further off than it may be, on every page that has lines to
+// strike: in one line where it goes in one. Where the rows have no room for how far that is, it says on which page it stands. It
+// gives the y under it.
+func (b *board) offRule(g *scene.Group, d *wallBoard, shown bool, y float64) float64 {
+	u, size := b.Unit, folio.TapedText*b.Unit
+	if !d.hasPlay() {
+		return y
 	}
-	for _, words := range []string{b.Words.Say("off.more_long", page), b.Words.Say("off.more_fair", page), b.Words.Say("off.more_short", page)} {
-		size := folio.TapedText * u
-		if scene.Width(words, size, true) <= b.List.W()-0.6*u && y+5.6*u <= b.List.Y1-1.9*u {
-			b.Word(g, scene.Pt(b.List.X0, y+5.6*u), words, size, true, scene.Start)
-			return
+	keys := []string{"off.more_long", "off.more_fair", "off.more_short"}
+	if !shown {
+		keys = []string{"off.page_long", "off.page_short"}
+	}
+	page, wide := d.PageWord(crewday.OffKey), b.List.W()-0.6*u
+	for i, key := range keys {
+		words := b.Words.Say(key, page)
+		if i == len(keys)-1 || scene.Width(words, size, true) <= wide {
+			for _, line := range scene.Wrap(words, size, true, wide) {
+				y += offPitch * u
+				b.Word(g, scene.Pt(b.List.X0, y), line, size, true, scene.Start)
+			}
+			break
 		}
 	}
+	return y
+}
+
+// offPitch is from one line of it to the next, in mm on letter paper.
+const offPitch = 5.6
+
+// hasPlay reports whether a line of the page may be off by so much and no more.
+func (d *wallBoard) hasPlay() bool {
+	return slices.ContainsFunc(d.tapeRows(), func(r tapeRow) bool { return r.off != "" })
+}
+
+// bareRows are rows without how far their lines may be off.
+func bareRows(rows []tapeRow) []tapeRow {
+	bare := slices.Clone(rows)
+	for i := range bare {
+		bare[i].off = ""
+	}
+	return bare
 }

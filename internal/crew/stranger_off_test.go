@@ -3,6 +3,7 @@ package crew_test
 import (
 	"fmt"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -79,4 +80,27 @@ func TestEveryLineSaysHowFarItMayBeOff(t *testing.T) {
 			}
 		})
 	}
+}
+
+// TestEveryListSaysWhereToStop looks on the page of every wall that has a line to strike which may be off by so much and no more: it
+// says to stop when it is off by more, and names the page that has all lines.
+func TestEveryListSaysWhereToStop(t *testing.T) {
+	found := 0
+	for file, p := range rooms(t) {
+		pages := printed(t, p)
+		named := regexp.MustCompile(`STOP[^0-9]*page (\d+)|page (\d+); more: STOP`)
+		for _, page := range pages {
+			if !strings.Contains(page, "TAPE LIST") || !regexp.MustCompile(`[←↓] \S+(?: \d+/\d+)? +[→↑]`).MatchString(page) {
+				continue
+			}
+			found++
+			m := named.FindStringSubmatch(page)
+			if assert.NotNil(t, m, "%s: %s", file, page) {
+				n, err := strconv.Atoi(m[1] + m[2])
+				require.NoError(t, err)
+				assert.Contains(t, pages[n-1], "HOW FAR A LINE MAY BE OFF", file)
+			}
+		}
+	}
+	assert.GreaterOrEqual(t, found, 20)
 }

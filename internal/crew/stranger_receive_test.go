@@ -1,6 +1,7 @@
 package crew_test
 
 import (
+	"fmt"
 	"os"
 	"regexp"
 	"strings"
@@ -61,4 +62,59 @@ func TestSheetsAreReceived(t *testing.T) {
 	assert.Positive(t, lacks)
 	assert.InDelta(t, float64(lacks/2), float64(was-is), float64(length.Inch/32))
 	assert.Regexp(t, `3 came .* wide: its seam .* left of its raw edge`, strings.Join(printed(t, q), " "))
+}
+
+// TestNarrowSheetsSayThatTheyAre reads of sheets that came narrower where both their raw edges hang, which are as far apart as the
+// sheet measured; their cards say so, and the lists say of one that was refused what it measured.
+func TestNarrowSheetsSayThatTheyAre(t *testing.T) {
+	text, err := os.ReadFile("testdata/rooms/oldhouse.toml")
+	require.NoError(t, err)
+	p := roomtest.Laid(t, "narrow", strings.Replace(string(text), "damaged = [9]", "damaged = [9]\nwidths = [[4, \"24\"], [6, \"23\"]]", 1))
+	require.Equal(t, []int{6, 9}, p.Left[0].Damaged)
+	all := strings.Join(printed(t, p), " ")
+	came := regexp.MustCompile(`\b(\d+) came ` + figure + ` wide: its seam ` + figure + ` left of its raw edge, its raw left edge at ` + figure)
+	found := map[string]bool{}
+	for _, page := range printed(t, p) {
+		tape := tapeOf(page)
+		for _, m := range came.FindAllStringSubmatch(page, -1) {
+			found[m[1]] = true
+			n, wide := 0, read(t, p, m[2])
+			_, err := fmt.Sscan(m[1], &n)
+			require.NoError(t, err)
+			require.Contains(t, tape, n)
+			edge, seam := read(t, p, tape[n].edge), read(t, p, tape[n].seam)
+			assert.True(t, near(wide, edge-read(t, p, m[4])), m[0])
+			assert.True(t, near(edge-seam, read(t, p, m[3])), m[0])
+		}
+	}
+	assert.True(t, found["4"], "sheet 4 has a line of its own")
+	for _, c := range cardsOf(t, p) {
+		assert.Equal(t, c.number == "4", strings.Contains(c.words, "NARROW: came "), "card %s", c.number)
+	}
+	assert.Contains(t, all, `6 W-8, refused: too narrow (measured 23", least 23 1/2")`)
+	assert.Contains(t, all, "damaged: 9 refused, too narrow: 6 ")
+	assert.Contains(t, all, "9 W-8, damaged")
+}
+
+// TestNarrowClosingSheetIsNotRipped reads how a sheet closes a room that came narrower than the gap and its overlaps: it is not
+// ripped, and the gap to check by is what its neighbours' raw edges leave.
+func TestNarrowClosingSheetIsNotRipped(t *testing.T) {
+	wall := func(name, long string) string {
+		return "[[wall]]\nname = \"" + name + "\"\nlength = \"" + long + "\"\nheight = \"8'\"\n"
+	}
+	p := roomtest.Laid(t, "closes", "[project]\ntitle = \"Closes\"\n[veneer]\ngross_width = 25\noverlap = 1\nlength = 120\n"+
+		"[[flitch]]\nnumber = \"F\"\nsheets = \"1-24\"\nspare = 2\nwidths = [[16, \"24 5/8\"]]\n[room]\nclosed = true\n"+
+		wall("A", "112")+wall("B", "80")+wall("C", "112")+wall("D", "80"))
+	require.Len(t, p.Runs[0].Sheets, 16)
+	all := strings.Join(printed(t, p), " ")
+	assert.Contains(t, all, `16 closes, no rip: came 24 5/8 wide; lap over both evenly`)
+	m := regexp.MustCompile(`closes, came 24 5/8 wide: do not rip; measure the gap of raw edges at [^;]*?, lap over both evenly; gap to check: ` + figure).FindStringSubmatch(all)
+	require.NotNil(t, m, all)
+	r := &p.Runs[0]
+	gap := r.Length + r.Sheets[0].StartLine - r.Sheets[14].RightLine
+	for gap > r.Length {
+		gap -= r.Length
+	}
+	assert.True(t, near(gap, read(t, p, m[1])), "%s: %s", m[1], p.Style.Format(gap))
+	assert.NotContains(t, all, "rip right edge off")
 }

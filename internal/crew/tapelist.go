@@ -106,6 +106,9 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	b.Word(g, scene.Pt(x0, box.Y0+6*u), d.tapeTitle(), folio.TapedText*u, true, scene.Start)
 	rows := d.tapeRows()
 	rows = b.offsFit(rows)
+	if b.List.Y0+(8.6+tapeHead+leastRow(rows)*float64(len(rows))+underLeast)*u > b.List.Y1 {
+		rows = bareRows(rows)
+	}
 	columns := b.tapeColumns(rows)
 	top, head := box.Y0+8.6*u, tapeHead*u
 	high := math.Max(leastRow(rows)*u, math.Min(tapeMost*u, (box.Y1-top-head-underTape*u)/math.Max(float64(len(rows)), 1)))
@@ -127,7 +130,7 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	}
 	g.Rect(scene.Box{X0: x0, Y0: top, X1: x1, Y1: y}, scene.Pen(scene.Frame, 0.5))
 	b.tapeLines(g, rows, columns, top+head, high)
-	y += 1.2 * u
+	y = b.offRule(g, d, hasOff(rows), y+1.2*u)
 	y, over := b.remarks(g, d.tapeWords(), y)
 	if over != nil {
 		notes = append([]note{{d.Words.Say("tape.title"), over, false}}, notes...)
@@ -135,8 +138,7 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	if !d.w.Run.Up {
 		y = b.cutting(g, d.markWords(), y)
 	}
-	notes, y = b.besides(g, notes, y)
-	b.offRule(g, rows, y, d.PageWord(crewday.OffKey))
+	notes, _ = b.besides(g, notes, y)
 	return notes
 }
 
@@ -195,14 +197,15 @@ func (b *board) cutting(g *scene.Group, words []string, y float64) float64 {
 
 // Heights in the tape list, in mm on letter paper.
 const (
-	tapeHead  = 10.6 // of the heads: two small lines
-	tapeLeast = 9.3  // of a row: two numbers one over the other
-	tapeWords = 9.9  // words over a figure
-	tapeOff   = 9.3  // a seam over how far it may be off
-	tapeTight = 8.0  // of a row in a list without such: two hands one over the other
-	tapeMost  = 9.6  // of a row, where there are few
-	underTape = 26.0 // kept for four lines of words under the list
-	ruleMore  = 0.9  // by which the row over the heavy rule is higher
+	tapeHead   = 10.6 // of the heads: two small lines
+	tapeLeast  = 9.3  // of a row: two numbers one over the other
+	tapeWords  = 9.6  // words over a figure
+	tapeOff    = 9.3  // a seam over how far it may be off
+	tapeTight  = 8.0  // of a row in a list without such: two hands one over the other
+	tapeMost   = 9.6  // of a row, where there are few
+	underTape  = 26.0 // kept for four lines of words under the list
+	underLeast = 11.0 // kept in any case, to say what is done when a line is off by more
+	ruleMore   = 0.9  // by which the row over the heavy rule is higher
 )
 
 // leastRow is the least height of the rows of a list, in mm on letter paper.

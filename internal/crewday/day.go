@@ -18,20 +18,22 @@ type hanging struct {
 	*folio.Set
 	look   draft.Look
 	plan   *days.Schedule
-	box    scene.Box // that the pages leave to it
-	limits []string  // of the readings, a cell for each column of the log
+	box    scene.Box   // that the pages leave to it
+	page   int         // that is drawn
+	limits [][2]string // what is read in the log, and its limit
+	under  string      // what stands under the log
 }
 
 // DayPages draws the pages of the hanging days: what each wall takes, then a timetable for every day with its hold
 // points, its stop places and a log to fill in. There are none where nothing is left to hang.
 func (c *Set) DayPages(n int) []*scene.Page {
 	var out []*scene.Page
-	h := &hanging{Set: &c.Set, look: c.readable(), plan: c.Days, limits: c.logLimits()}
+	h := &hanging{Set: &c.Set, look: c.readable(), plan: c.Days, limits: c.logLimits(), under: c.Words.Say("limits.outside") + c.wallWords()}
 	fresh := func(title string) *Board {
 		lines := [2]string{c.Place(), h.Words.Say("day.crew", h.plan.Day.Crew, clock(h.plan.Day.Start), clock(h.plan.Day.End))}
 		b := c.Open(n+len(out), folio.Sheet{Title: title, Lines: lines})
 		b.Page.Title = title
-		h.box = b.Area
+		h.box, h.page = b.Area, n+len(out)
 		return b
 	}
 	fresh("")
@@ -62,40 +64,7 @@ func (h *hanging) pages() []*folio.Leaf {
 		if h.plan.Days > 1 {
 			title = h.Words.Both("day.day_of", day, h.plan.Days)
 		}
-		list = append(list, h.leaves(title, h.dayBlocks(day), func(b *folio.Board, box scene.Box) { h.daySide(b, box, day) })...)
-	}
-	return list
-}
-
-// leaves flow blocks into the left part of as many pages as they take; the right part of the first is drawn by side, that of
-// the others is for notes.
-func (h *hanging) leaves(title string, blocks []folio.Block, side func(*folio.Board, scene.Box)) []*folio.Leaf {
-	k := h.look
-	pad, right := k.Of(3), min(k.Of(64), h.box.W()*0.37)
-	left := scene.Box{X0: h.box.X0 + pad, Y0: h.box.Y0 + pad, X1: h.box.X1 - right - 2*pad, Y1: h.box.Y1 - pad}
-	c := folio.Columns{Box: left, Count: 1, Gap: 0}
-	var list []*folio.Leaf
-	for i, parts := range folio.Flow(k, blocks, c) {
-		l := &folio.Leaf{Title: title, Wall: -1, Scale: "none"}
-		if i > 0 {
-			l.Title = h.Words.Say("day.on", l.Title)
-		}
-		l.Draw = func(b *folio.Board) {
-			set := *b.Set
-			set.Look = k
-			mine := *b
-			mine.Set = &set
-			mine.Put(blocks, parts, c)
-			x := h.box.X1 - right - pad
-			b.Page.VLine(x, h.box.Y0, h.box.Y1, scene.Pen(scene.Frame, k.Seam))
-			beside := scene.Box{X0: x + pad, Y0: left.Y0, X1: h.box.X1 - pad, Y1: left.Y1}
-			if i == 0 {
-				side(&mine, beside)
-			} else {
-				h.notes(&mine, beside, beside.Y0)
-			}
-		}
-		list = append(list, l)
+		list = append(list, h.leaves(title, h.dayBlocks(day), h.daySides(day)...)...)
 	}
 	return list
 }

@@ -58,28 +58,67 @@ func (h *hanging) side(b *folio.Board, box scene.Box, y float64, t *draft.Table)
 	return taken.Y1 + h.look.Of(3)
 }
 
-// daySide is what is filled in through a day: readings and signed hold points.
-func (h *hanging) daySide(b *folio.Board, box scene.Box, day int) {
+// logBlanks is how many readings the log of a day has room for: in the morning, after the breaks.
+const logBlanks = 3
+
+// dayLog is the table of a day's readings: what is read from above to below, with its limit, and a column for each time.
+func (h *hanging) dayLog(width float64) *draft.Table {
 	k := h.look
-	log := &draft.Table{Title: h.Words.Both("day.readings"), Lines: true, Row: k.Of(6.4), Columns: []draft.Column{{Head: h.Words.Say("day.time")}, {Head: h.Words.Say("day.air", h.degrees()), Wrap: true},
-		{Head: h.Words.Say("day.humidity"), Wrap: true}, {Head: h.Words.Say("day.wall_at", h.degrees()), Wrap: true}, {Head: h.Words.Say("limits.go_head")}}}
-	log.Rows = append(log.Rows, draft.Row{Cells: h.limits, Strong: true})
-	for range 5 {
-		log.Rows = append(log.Rows, draft.Row{Cells: []string{"", "", "", "", ""}})
+	t := &draft.Table{Title: h.Words.Both("day.readings"), Lines: true, Row: k.Of(6.4), Columns: make([]draft.Column, 2+logBlanks)}
+	t.Columns[1].Bold = true
+	rest := width
+	for i := range 2 {
+		for _, r := range h.limits {
+			t.Columns[i].Width = max(t.Columns[i].Width, scene.Width(r[i], k.Small, i == 1)+k.Of(logPad))
+		}
+		rest -= t.Columns[i].Width
 	}
-	y := h.side(b, box, box.Y0, log) - k.Of(1)
-	y = draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), h.Words.Say("limits.outside"), k.Small, false, box.W()) + k.Of(3)
+	for i := range logBlanks {
+		t.Columns[2+i].Width = rest / logBlanks
+	}
+	for _, r := range h.limits {
+		t.Rows = append(t.Rows, draft.Row{Cells: append(r[:], make([]string, logBlanks)...)})
+	}
+	return t
+}
+
+// logPad is what a cell keeps clear at both sides of its words, on the office's page.
+const logPad = 3.8
+
+// signHigh is what a hold point takes to be signed, on the office's page.
+const signHigh = 17
+
+// daySides are what is filled in through a day: readings and signed hold points, on as many sides as these take.
+func (h *hanging) daySides(day int) []side {
+	k := h.look
+	var looks []string
 	for _, x := range h.plan.Steps {
-		if x.Day != day || x.Kind != days.LookStep {
-			continue // hold 0 is signed on the room start page
+		if x.Day == day && x.Kind == days.LookStep { // hold 0 is signed on the room start page
+			looks = append(looks, h.Words.Say("day.sign", h.holdWords(x.Hold, "signed")))
 		}
-		words := h.Words.Say("day.sign", h.holdWords(x.Hold, "signed"))
-		if y+k.Of(17) > box.Y1 {
-			break
-		}
-		y = h.sign(b, box, y, words)
 	}
-	h.notes(b, box, y)
+	_, box := h.halves()
+	log := h.dayLog(box.W())
+	used := log.High(k) + k.Of(3) + draft.ParagraphHigh(h.under, k.Small, false, box.W()) + k.Of(3)
+	var sides []side
+	for len(looks) > 0 || len(sides) == 0 {
+		n := min(max(0, int((box.H()-used)/k.Of(signHigh))), len(looks))
+		part, first := looks[:n], len(sides) == 0
+		looks, used = looks[n:], 0
+		sides = append(sides, func(b *folio.Board, box scene.Box) {
+			y := box.Y0
+			if first {
+				_, taken := log.Draw(&b.Page.Group, k, scene.Pt(box.X0, y), 0, box.Y1-y)
+				y = taken.Y1 + k.Of(2)
+				y = draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), h.under, k.Small, false, box.W()) + k.Of(3)
+			}
+			for _, words := range part {
+				y = h.sign(b, box, y, words)
+			}
+			h.notes(b, box, y)
+		})
+	}
+	return sides
 }
 
 // notes are lines to write on what did not go as planned, down to the foot of a side.

@@ -8,6 +8,9 @@ import (
 	"flitchlay/internal/scene"
 )
 
+// heightsKey is where other pages find the heights to read.
+const heightsKey = "heights"
+
 // heightPages give the heights of floor and ceiling from the level line to be read along every wall, spread evenly over as
 // few pages as take them.
 func (c *Set) heightPages(n int) []*scene.Page {

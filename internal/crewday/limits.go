@@ -1,6 +1,7 @@
 package crewday
 
 import (
+	"math"
 	"strings"
 
 	"flitchlay/internal/climate"
@@ -45,6 +46,23 @@ func (c *Set) limitSource(l climate.Limit) string {
 	return l.Source
 }
 
+// airWords say from which air the limit of the wall was worked out.
+func (c *Set) airWords(l climate.Limit) string {
+	if l.At[0] == "" {
+		return ""
+	}
+	return c.Words.Say("limits.at", l.At[0]+" "+l.Unit, l.At[1])
+}
+
+// wallWords say what becomes of the wall's limit in other air; nothing where it is given over the dew point.
+func (c *Set) wallWords() string {
+	l := climate.Limits(c.Room)[climate.WallFace]
+	if l.At[0] == "" {
+		return ""
+	}
+	return " " + c.Words.Say("limits.other_air", l.Low+" "+l.Unit, c.airWords(l), c.Words.Say("limits.dew", l.Dew+" "+l.Unit))
+}
+
 // LimitLine says the limits of what is read at every wall in one line, for a strip that has blanks for them.
 func (c *Set) LimitLine() string {
 	var parts []string
@@ -56,8 +74,25 @@ func (c *Set) LimitLine() string {
 	return c.Words.Say("limits.line", strings.Join(parts, ", "))
 }
 
+// limitColumns share a width among the limits: as much as their words take, and what is left in equal parts.
+func (b *Board) limitColumns(limits []climate.Limit, wide float64) []float64 {
+	u := b.Unit
+	widths, all := make([]float64, len(limits)), 0.0
+	for i, l := range limits {
+		for _, words := range []string{b.limitSource(l), b.airWords(l)} {
+			widths[i] = math.Max(widths[i], scene.Width(words, folio.TapedSmall*u, false))
+		}
+		widths[i] = math.Min(math.Max(widths[i], scene.Width(b.limitWords(l), folio.TapedText*u, true))+2.6*u, wide/2)
+		all += widths[i]
+	}
+	for i := range widths {
+		widths[i] += (wide - all) / float64(len(limits))
+	}
+	return widths
+}
+
 // limitHigh is how high it comes out, in mm on letter paper.
-const limitHigh = 34.0
+const limitHigh = 37.6
 
 // limitTable is a blank for every reading with its limit over it and who sets that, and a box for go and one for no go. It gives
 // the y under it.
@@ -66,13 +101,14 @@ func (b *Board) limitTable(box scene.Box) float64 {
 	g := b.Page.Part(scene.Tag{Class: "limits"})
 	b.Word(g, scene.Pt(box.X0, box.Y0+5*u), b.Words.Say("limits.head"), size, true, scene.Start)
 	limits := climate.Limits(b.Room)
-	top, rows := box.Y0+7.4*u, [3]float64{7 * u, 11.6 * u, 8 * u}
+	top, rows := box.Y0+7.4*u, [3]float64{7 * u, 15.2 * u, 8 * u}
 	foot := top + rows[0] + rows[1] + rows[2]
 	last := 20 * u // go and no go
-	wide := (box.W() - last) / float64(len(limits))
+	widths := b.limitColumns(limits, box.W()-last)
 	pen := scene.Pen(scene.Frame, folio.TapedFine)
+	x := box.X0
 	for i, l := range limits {
-		x := box.X0 + wide*float64(i)
+		wide := widths[i]
 		word := func(y float64, text string, high float64, bold bool) {
 			g.Text(scene.Text{At: scene.Pt(x+1.2*u, y), String: scene.Shorten(text, high, bold, wide-2*u), Height: high, Bold: bold, Seat: scene.Centred, Layer: scene.Notes})
 		}
@@ -83,14 +119,20 @@ func (b *Board) limitTable(box scene.Box) float64 {
 			high = small
 		}
 		word(top+rows[0]+3.2*u, limit, high, true)
-		word(top+rows[0]+8.4*u, b.limitSource(l), small, false)
+		y := top + rows[0] + 8.4*u
+		if words := b.airWords(l); words != "" {
+			word(y, words, small, false)
+			y += 4 * u
+		}
+		word(y, b.limitSource(l), small, false)
 		if i > 0 {
 			g.VLine(x, top, foot, pen)
 		}
+		x += wide
 	}
-	x := box.X1 - last
+	x = box.X1 - last
 	for i, word := range []string{b.Words.Say("limits.go"), b.Words.Say("limits.no_go")} {
-		y := top + rows[0] + 3.4*u + float64(i)*8.4*u
+		y := top + rows[0] + 4*u + float64(i)*8.4*u
 		g.Rect(scene.BoxAt(x+1.6*u, y-size/2, size, size), pen)
 		g.Text(scene.Text{At: scene.Pt(x+6.4*u, y), String: word, Height: size, Seat: scene.Centred, Layer: scene.Notes})
 	}
@@ -101,17 +143,16 @@ func (b *Board) limitTable(box scene.Box) float64 {
 	return foot
 }
 
-// logLimits is the row of the day's log over its blanks.
-func (c *Set) logLimits() []string {
-	l := climate.Limits(c.Room)
-	short := func(l climate.Limit) string {
-		switch {
-		case l.Over:
-			return c.Words.Say("limits.dew", l.Low)
-		case l.High == "":
-			return c.Words.Say("limits.least", l.Low)
+// logLimits are the rows of the day's log: what is read, and its limit.
+func (c *Set) logLimits() [][2]string {
+	rows := [][2]string{{c.Words.Say("sign.time"), ""}}
+	for _, l := range climate.Limits(c.Room) {
+		name := c.Words.Say(limitNames[l.What])
+		if l.What != climate.Board {
+			name += " " + l.Unit
 		}
-		return c.Words.Say("limits.between", l.Low, l.High)
+		l.Unit = ""
+		rows = append(rows, [2]string{name, c.limitWords(l)})
 	}
-	return []string{c.Words.Say("limits.go"), short(l[climate.Air]), short(l[climate.Humidity]), short(l[climate.WallFace]), ""}
+	return append(rows, [2]string{c.Words.Say("limits.go"), ""})
 }

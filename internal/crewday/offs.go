@@ -37,29 +37,7 @@ func (c *Set) OffPages(n int) []*scene.Page {
 	for _, text := range c.offTexts(level) {
 		items = append(items, draft.Item{Text: text})
 	}
-	return c.sided(n, c.Words.Both("off.title"), c.Words.Say("off.about"), []folio.Block{{Table: t}}, func(b *folio.Board, box scene.Box) {
-		y := draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, box.Y0), c.Words.Say("off.rules"), k.Medium, true, box.W()) + k.Of(2)
-		draft.List(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), items, k.Small, 0, box.W(), box.Y1-y)
-	})
-}
-
-// sided makes pages of the form of the hanging days: blocks at the left, what side draws at the right of the first.
-func (c *Set) sided(n int, title, about string, blocks []folio.Block, side func(*folio.Board, scene.Box)) []*scene.Page {
-	var out []*scene.Page
-	h := &hanging{Set: &c.Set, look: c.readable(), plan: c.Days}
-	fresh := func(title string) *Board {
-		b := c.Open(n+len(out), folio.Sheet{Title: title, Lines: [2]string{c.Place(), about}})
-		b.Page.Title = title
-		h.box = b.Area
-		return b
-	}
-	fresh("")
-	for _, l := range h.leaves(title, blocks, side) {
-		b := fresh(l.Title)
-		l.Draw(&folio.Board{Set: &c.Set, Leaf: l, Page: b.Page, Space: b.Space, Field: h.box})
-		out = append(out, b.Page)
-	}
-	return out
+	return c.sided(n, c.Words.Both("off.title"), c.Words.Say("off.about"), []folio.Block{{Table: t}}, items, "off.rules", nil)
 }
 
 // offLine is a line of the table, or several one after the other that may be off by the same.

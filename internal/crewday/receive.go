@@ -23,8 +23,7 @@ func (c *Set) ReceivePages(n int) []*scene.Page {
 		return nil
 	}
 	k, v := c.readable(), &c.Room.Veneer
-	step := c.Style.Least()
-	limit := c.Inches((c.Room.LeastGross() + step - 1) / step * step)
+	limit := c.LeastGross()
 	var blocks []folio.Block
 	for i := range c.Room.Flitches {
 		f := &c.Room.Flitches[i]
@@ -37,20 +36,17 @@ func (c *Set) ReceivePages(n int) []*scene.Page {
 		}
 		blocks = []folio.Block{{Table: c.receiveTable(c.Words.Say("receive.head"), list, nil)}}
 	}
-	return c.sided(n, c.Words.Both("receive.title"), c.Words.Say("receive.about"), blocks, func(b *folio.Board, box scene.Box) {
-		y := draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, box.Y0), c.Words.Say("receive.side"), k.Medium, true, box.W()) + k.Of(2)
+	var items []draft.Item
+	for _, text := range []string{c.Words.Say("receive.measure"), c.Words.Say("receive.under", limit), c.Words.Say("receive.between", limit, c.Inches(v.GrossWidth)), c.Words.Say("receive.torn")} {
+		items = append(items, draft.Item{Text: text})
+	}
+	return c.sided(n, c.Words.Both("receive.title"), c.Words.Say("receive.about"), blocks, items, "receive.side", func(width float64) *draft.Table {
 		t := &draft.Table{Row: k.Of(5.6), Columns: []draft.Column{{Wrap: true}, {Align: scene.End, Bold: true}}}
 		for _, x := range [][2]string{{c.Words.Say("receive.gross"), c.Inches(v.GrossWidth)}, {c.Words.Say("receive.overlap"), c.Inches(v.Overlap)}, {c.Words.Say("receive.refuse"), limit}} {
 			t.Rows = append(t.Rows, draft.Row{Cells: x[:]})
 		}
-		t.Fit(k, box.W())
-		_, taken := t.Draw(&b.Page.Group, k, scene.Pt(box.X0, y), 0, box.Y1-y)
-		y = taken.Y1 + k.Of(3)
-		var items []draft.Item
-		for _, text := range []string{c.Words.Say("receive.measure"), c.Words.Say("receive.under", limit), c.Words.Say("receive.between", limit, c.Inches(v.GrossWidth)), c.Words.Say("receive.torn")} {
-			items = append(items, draft.Item{Text: text})
-		}
-		draft.List(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), items, k.Small, 0, box.W(), box.Y1-y)
+		t.Fit(k, width)
+		return t
 	})
 }
 
@@ -97,4 +93,26 @@ func (c *Set) received(f *room.Flitch, number int) (width, damage string) {
 		damage = c.Words.Say("receive.damaged")
 	}
 	return width, damage
+}
+
+// Refused are the sheets of a flitch that came too narrow to hang, with what they measured, in the order of their numbers.
+func (c *Set) Refused(flitch string) []room.SheetWidth {
+	var list []room.SheetWidth
+	for i := range c.Room.Flitches {
+		f := &c.Room.Flitches[i]
+		if f.Number != flitch {
+			continue
+		}
+		for _, n := range f.Refused {
+			at := slices.IndexFunc(f.Widths, func(w room.SheetWidth) bool { return w.Number == n })
+			list = append(list, f.Widths[at])
+		}
+	}
+	return list
+}
+
+// LeastGross is the width under which a sheet is refused, as it is printed: never less than it is.
+func (c *Set) LeastGross() string {
+	step := c.Style.Least()
+	return c.Inches((c.Room.LeastGross() + step - 1) / step * step)
 }

@@ -39,7 +39,7 @@ func (c *Set) StartPage(n int) []*scene.Page {
 	for !rest.none() {
 		out = append(out, c.startOn(n+len(out), &rest))
 	}
-	c.First("heights", n+len(out))
+	c.First(heightsKey, n+len(out))
 	return append(out, c.heightPages(n+len(out))...)
 }
 
@@ -55,7 +55,7 @@ func (c *Set) startOn(n int, rest *startRest) *scene.Page {
 		y = b.siteChecks(left, rest, "start.checks_on") + 2*b.Unit
 	}
 	if len(rest.checks) == 0 {
-		b.stockOn(scene.Box{X0: left.X0, Y0: y, X1: left.X1, Y1: left.Y1}, rest)
+		b.stockOn(scene.Box{X0: left.X0, Y0: y, X1: left.X1, Y1: left.Y1 - 2*b.Unit}, rest)
 	}
 	if len(rest.leans) > 0 {
 		rest.leans = b.leanTable(right, rest.leans)
@@ -70,7 +70,11 @@ const planLeast = 40.0
 const planShare = 0.55
 
 func (c *Set) startBoard(n int, form folio.Form) *Board {
-	b := c.Open(n, folio.Sheet{Title: c.Words.Both("start.title"), Lines: [2]string{c.Place(), c.Words.Say("start.before")}, Form: form})
+	about := c.Words.Say("start.before")
+	if n+1 < c.Page(heightsKey) {
+		about += "; " + c.Words.Say("page.goes_on", n+1)
+	}
+	b := c.Open(n, folio.Sheet{Title: c.Words.Both("start.title"), Lines: [2]string{c.Place(), about}, Form: form})
 	b.Page.Title = c.Words.Say("start.title")
 	return b
 }
@@ -175,7 +179,7 @@ func (b *Board) checkWords(say func(key string, given ...any) string) []string {
 	if b.Metric() {
 		near, wide = b.Words.Say("unit.near_metric"), b.Words.Say("unit.wide_metric")
 	}
-	return []string{say("check.level", b.levelWords()), say("check.leans", b.PagesWord([]string{"start", "heights"})), say("check.board", near, wide), say("check.primer"),
+	return []string{say("check.level", b.levelWords()), say("check.leans", b.PagesWord([]string{"start", heightsKey})), say("check.board", near, wide), say("check.primer"),
 		say("check.heat"), say("check.power"), say("check.alarms"), say("check.frames"), say("check.trims"),
 		say("check.rested"), say("check.counted"), say("check.release")}
 }
@@ -265,12 +269,16 @@ func lengthOf(p folio.OutlinePlan, wall int) float64 {
 func (c *Set) stockWords() []string {
 	var lines []string
 	for _, s := range c.Plan.Left {
+		var refused []int
+		for _, w := range c.Refused(s.Flitch) {
+			refused = append(refused, w.Number)
+		}
 		lines = append(lines, c.Words.Say("start.delivered", s.Flitch, layout.Numbers(s.Delivered)))
 		for _, k := range []struct {
 			word string
 			list []int
 		}{{"hangs", c.hungOf(s.Flitch)}, {"to_hang", without(without(s.Laid, c.hungOf(s.Flitch)), c.gapsOf(s.Flitch))}, {"in_a_gap", c.gapsOf(s.Flitch)},
-			{"spare", s.Spare}, {"damaged", s.Damaged}, {"not_used", s.Left}} {
+			{"spare", s.Spare}, {"damaged", without(s.Damaged, refused)}, {"refused", refused}, {"not_used", s.Left}} {
 			if len(k.list) > 0 {
 				lines = append(lines, c.Words.Of("stock", k.word)+": "+layout.Numbers(k.list))
 			}

@@ -3,6 +3,7 @@ package detail
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -213,6 +214,9 @@ func titleOf(s *folio.Set, c chain, scale int64, page string, n int, clear scene
 	of := strings.Join(walls, ", ")
 	if !c.loop {
 		of = walls[0] + " to " + walls[len(walls)-1]
+	}
+	if b := c.bends[0]; len(c.bends) == 1 && b.Radius.MM()/float64(scale)*math.Tan(b.Angle*math.Pi/360) > s.Look.Of(roundMost) {
+		of += "; the round is not to scale"
 	}
 	under := []string{"SCALE " + draft.Ratio(scale, s.Metric()) + "   " + angles(s, c), of}
 	return draft.Title{Mark: fmt.Sprint(n), Page: page, Name: c.title(), Under: under, Most: min(clear.W(), s.Look.Of(118))}

@@ -17,6 +17,7 @@ const (
 	veneerPen  = 1.0
 	veneerOff  = 1.4 // of the middle of the veneer from the face
 	stubLength = 11.0
+	roundMost  = 24.0 // of the round of a lone bend from its sharp corner: a larger one is drawn smaller than it is
 )
 
 // pose is how a chain comes to stand in a cell.
@@ -51,8 +52,8 @@ func (p *chainPlan) shape() {
 	p.geometry, p.lost = g, 0
 	p.bt, p.vo = k.Of(boardThick), k.Of(veneerOff)
 	if len(p.bends) == 1 { // drawn smaller than it is; its radius is written
-		if v := &g.verts[0]; v.tan > k.Of(24) {
-			f := k.Of(24) / v.tan
+		if v := &g.verts[0]; v.tan > k.Of(roundMost) {
+			f := k.Of(roundMost) / v.tan
 			v.radius, v.tan, v.arc = v.radius*f, v.tan*f, v.arc*f
 		}
 	}

@@ -69,11 +69,18 @@ func pageNotes(list []*View) []string {
 	if side := e.EndMark("side"); e.F.Run.Up && side != "" {
 		ends = append(ends, "sides "+side)
 	}
+	wrapped, plain := false, false
 	for _, o := range list {
-		if len(o.F.W.Openings) > 0 && e.EndMark("jamb") != "" {
-			ends = append(ends, "openings "+e.EndMark("jamb"))
-			break
+		for i := range o.F.W.Openings {
+			w := o.F.Wraps(i)
+			wrapped, plain = wrapped || w, plain || !w
 		}
+	}
+	if plain && e.EndMark("jamb") != "" {
+		ends = append(ends, "openings "+e.EndMark("jamb"))
+	}
+	if wrapped {
+		ends = append(ends, "wrapped jambs "+e.EndMark("reveal"))
 	}
 	page := e.PageOf("terminations")
 	if len(e.List) == 0 { // while pages are still planned
@@ -83,6 +90,11 @@ func pageNotes(list []*View) []string {
 		line = strings.TrimSpace(line) + " Terminations " + page + ": " + strings.Join(ends, ", ") + "."
 	}
 	lines = append(lines, line)
+	for _, o := range list {
+		if note := o.floorNote(); note != "" {
+			lines = append(lines, note)
+		}
+	}
 	for _, o := range list {
 		if o.lean && o.enlargements() != "" {
 			lines = append(lines, strings.TrimSpace("Heights of openings: on their enlargements "+o.enlargements())+".")

@@ -8,9 +8,17 @@ import (
 	"flitchlay/internal/room"
 )
 
-// heightTiers are the sills and heads: one tier for each different pair, the openings it measures as its name.
+// heightTiers are the sills and heads: one tier for each different pair, the openings it measures as its name. Over a floor that
+// is not the level of the room they are figured over that level, as everywhere else.
 func (e *View) heightTiers() []draft.Tier {
 	pairs, names := e.heightPairs()
+	if len(pairs) > 0 && !e.OnLevel() {
+		var heights []L
+		for _, p := range pairs {
+			heights = append(heights, max(p.sill, p.floor), p.head)
+		}
+		return []draft.Tier{e.OverLevel("OVER LEVEL", heights...)}
+	}
 	var tiers []draft.Tier
 	for _, p := range pairs {
 		list := []L{p.floor, max(p.sill, p.floor), p.head}
@@ -32,7 +40,11 @@ const mostHeights = 4
 // list of the page.
 func (e *View) heightsElsewhere() {
 	pairs, names := e.heightPairs()
-	if !e.lean {
+	switch {
+	case e.lean:
+	case !e.OnLevel():
+		return
+	default:
 		pairs = pairs[min(len(pairs), mostHeights):]
 	}
 	for _, p := range pairs {
@@ -83,7 +95,11 @@ func (e *View) coverTiers() []draft.Tier {
 		tiers = append(tiers, parts)
 	}
 	for _, z := range e.jointHeights() {
-		tiers = append(tiers, e.Tier("JOINT", []L{floor, z}, e.V.Y))
+		if e.OnLevel() {
+			tiers = append(tiers, e.Tier("JOINT", []L{floor, z}, e.V.Y))
+		} else {
+			tiers = append(tiers, e.OverLevel("JOINT OVER LEVEL", z))
+		}
 	}
 	return append(tiers, whole)
 }

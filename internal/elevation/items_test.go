@@ -129,7 +129,7 @@ func TestEveryThingOfTheLayoutIsOnItsPageOnce(t *testing.T) {
 				}
 				for _, o := range f.W.Openings {
 					if o.FromLeft < lengthOf(t, roomtest.Fact(v, "to")) && o.Right() > lengthOf(t, roomtest.Fact(v, "from")) {
-						assert.True(t, slices.Contains(measured, o.Name) || enlargedIn(d, f.W.Name, o.Name), "seed %d on %s: sill and head of %s", seed, paper, o.Name)
+						assert.True(t, slices.Contains(measured, o.Name) || slices.Contains(measured, "OVER") || enlargedIn(d, f.W.Name, o.Name), "seed %d on %s: sill and head of %s", seed, paper, o.Name)
 					}
 				}
 				want := map[string]int{}

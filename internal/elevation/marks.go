@@ -16,6 +16,7 @@ import (
 // grain arrow last. Each takes the first free of its places.
 func (e *View) labels() {
 	e.OpeningNames()
+	e.floorMarks()
 	e.Numbers()
 	if !e.F.Run.Up {
 		e.SeamMarks()

@@ -68,7 +68,7 @@ func (e *View) Opening(g *scene.Group, o *room.Opening) {
 	e.holes[o] = in
 	in.Rect(box, scene.Pen(scene.Openings, k.Outline).Filled(scene.White))
 	e.Space.Outline(box)
-	if d := k.Of(1.6); o.Kind.Traits().Cased && box.W() > 5*d && box.H() > 5*d {
+	if d := k.Of(1.6); o.Kind.Traits().Cased && !o.WrapReveal && box.W() > 5*d && box.H() > 5*d {
 		// a second line inside says that the edge is a casing's; its width is not drawn to scale
 		inner := box.Inset(d)
 		if !o.SillGiven {

@@ -12,7 +12,7 @@ import (
 // Termination is one way in which the covering ends.
 type Termination struct {
 	Mark  string // T1, T2, ...
-	Kind  string // base, head, jamb, inside corner, outside edge, casing, frame, trim, free, bare, ...
+	Kind  string // base, head, jamb, reveal, inside corner, outside edge, casing, frame, trim, free, bare, ...
 	Words string
 }
 
@@ -31,8 +31,12 @@ func Terminations(p *layout.Plan) []Termination {
 	add("base")
 	add("head")
 	for i := range p.Runs {
-		if len(p.Runs[i].Openings) > 0 {
-			add("jamb")
+		for j := range p.Runs[i].Openings {
+			if wraps(&p.Runs[i], &p.Runs[i].Openings[j]) {
+				add("reveal")
+			} else {
+				add("jamb")
+			}
 		}
 	}
 	for i := range p.Runs {
@@ -50,6 +54,19 @@ func Terminations(p *layout.Plan) []Termination {
 		}
 	}
 	return list
+}
+
+// wraps reports whether the covering goes on into the reveal of an opening.
+func wraps(r *layout.Run, o *layout.Opening) bool { return o.Wrap && !r.Up && (!o.Gap || o.Through) }
+
+// Wraps reports whether the covering goes on into the reveal of an opening of the wall.
+func (f *Face) Wraps(index int) bool {
+	for i := range f.Run.Openings {
+		if o := &f.Run.Openings[i]; o.Wall == f.Wall && o.Index == index {
+			return wraps(f.Run, o)
+		}
+	}
+	return false
 }
 
 // EndKind is the kind of termination at a raw end.
@@ -72,6 +89,8 @@ func endWords(p *layout.Plan, kind string) string {
 		return "head"
 	case "jamb":
 		return "opening"
+	case "reveal":
+		return "wrapped jamb"
 	case "side":
 		return "side of a wall"
 	case "bare":

@@ -143,7 +143,7 @@ var rules = []rule{
 	{PinToGrid, Note, "the pin {put} at {at} on wall {wall} is met at {met}, {measured} off"},
 	{HeadAndSill, Note, "the jambs of {opening}, {measured} deep, are wrapped; {rest} of it on wall {wall} {need} separate pieces or paint: grain cannot bend over a level edge"},
 	{AlarmStaysBare, Note, "{box} at {at} on wall {wall}, {height} up, is an alarm device: cut round it, never cover or take it off"},
-	{Joint, Note, "wall {wall} takes {courses} courses; {below} and {above} meet at {measured}: {chance}"},
+	{Joint, Note, "wall {wall} takes {courses} courses; {below} and {above} meet at {measured} over the level: {chance}"},
 	{Turned, Note, "the upper sheets of wall {wall}, {numbers}, hang turned end for end: the figure meets but does not mirror"},
 	{Drift, Note, "sheet {sheet}, the last one hung, ends {measured} {side} of the plan without it on wall {wall}; of the seams still to hang {moved} move, by up to {most}"},
 	{NoFlitch, Note, "no flitch is given: the {count} sheets are numbered from 1"},

@@ -1,8 +1,7 @@
 package folio
 
 import (
-	"math"
-	"strconv"
+	"slices"
 	"strings"
 
 	"flitchlay/internal/draft"
@@ -101,20 +100,20 @@ func (b *Board) revisions(g *scene.Group, block paper.Block) {
 	}
 }
 
-// cell letters a text in a cell of the strip: on two lines where it needs them.
+// cell letters a text in a cell of the strip: on more lines where it needs them. What has no room even so is told to stand in
+// full on the cover, where the set has one.
 func (b *Board) cell(g *scene.Group, box scene.Box, text string, middle bool) {
 	k := b.Look
 	w := box.W() - 2*k.Of(1)
-	lines := scene.Wrap(text, k.Small, false, w)
-	most := 1
-	if box.H() >= k.Of(8.4) {
-		most = 2
+	lines := cellLines(k, text, w, box.H())
+	if lines == nil && len(b.List) > 0 && b.List[0].Title == Cover {
+		lines = cellLines(k, "see "+b.List[0].Number, w, box.H())
 	}
-	if len(lines) > most {
-		lines = append(lines[:most-1], scene.Shorten(strings.Join(lines[most-1:], " "), k.Small, false, w))
+	if lines == nil {
+		lines = []string{scene.Shorten(text, k.Small, false, w)}
 	}
 	c := box.Centre()
-	pitch := 1.5 * k.Small
+	pitch := cellPitch * k.Small
 	y := c.Y - pitch*float64(len(lines)-1)/2
 	for _, line := range lines {
 		t := scene.Text{At: scene.Pt(box.X0+k.Of(1), y), String: line, Height: k.Small, Seat: scene.Centred, Layer: scene.Frame}
@@ -126,126 +125,16 @@ func (b *Board) cell(g *scene.Group, box scene.Box, text string, middle bool) {
 	}
 }
 
-// values fill the fields of the title block.
-func (b *Board) values() map[string]string {
-	p, v := b.Room.Project, b.Room.Veneer
-	scale := b.Leaf.Scale
-	switch scale {
-	case "none":
-		scale = ""
-	case "":
-		scale = "scale as noted"
-	default:
-		scale, _, _ = strings.Cut(scale, " (") // the plain ratio stands under the view
-		scale = "scale " + scale
-	}
-	return map[string]string{
-		"title": p.Title, "number": p.Number, "room": p.Room, "place": p.Place, "for": p.For, "by": p.By, "section": p.Section,
-		"tag": p.Tag, "drawn": p.Drawn, "measured": p.Measured, "issue": b.Issue(), "issued": b.Issued(), "scale": scale,
-		"page": strconv.Itoa(b.Leaf.count), "pages": strconv.Itoa(len(b.List)), "page title": b.Leaf.Title,
-		"page number": b.Leaf.Number, "paper": b.Paper.Name,
-		"species": strings.TrimSpace(v.Species + " " + v.Cut),
-	}
-}
+// Cover is the title of the first pages of a set that say what it is about, all revisions among it.
+const Cover = "COVER"
 
-// titleBlock draws rows of text, with the logo and the page number where the template wants them.
-func (b *Board) titleBlock(g *scene.Group, block paper.Block) {
-	k, box := b.Look, BoxOf(block.Box)
-	values := b.values()
-	y := box.Y0
-	for i, row := range block.Rows {
-		h := row.Height
-		if i == len(block.Rows)-1 {
-			h = math.Max(h, box.Y1-y) // the last takes what is left
-		}
-		if i > 0 {
-			g.HLine(box.X0, box.X1, y, scene.Pen(scene.Frame, k.Thin))
-		}
-		right := box.X1
-		if row.Number > 0 {
-			right -= row.Number
-			g.VLine(right, y, y+h, scene.Pen(scene.Frame, k.Thin))
-			c := scene.Pt(right+row.Number/2, y+h/2)
-			height := draft.FitHeight(b.Leaf.Number, k.Huge, k.Small, true, row.Number-k.Of(3))
-			g.Text(scene.Text{At: c, String: b.Leaf.Number, Height: height, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Frame})
-		}
-		if row.Logo > 0 && b.logo != nil {
-			at := b.logo.Fit(scene.BoxAt(right-row.Logo-k.Of(1), y+k.Of(1), row.Logo, h-k.Of(2)))
-			g.Image(b.logo.Image(at, "mark of "+b.Room.Project.By, scene.Frame))
-			right -= row.Logo + k.Of(1)
-		}
-		b.rowLines(g, row, scene.Box{X0: box.X0, Y0: y, X1: right, Y1: y + h}, values)
-		y += h
-	}
-}
+const cellPitch = 1.5 // of the lines of a cell, in their height
 
-// rowLines letters the lines of a row, evenly spread, each shortened to what fits.
-func (b *Board) rowLines(g *scene.Group, row paper.Row, box scene.Box, values map[string]string) {
-	k := b.Look
-	type line struct {
-		text   string
-		height float64
-		bold   bool
-	}
-	lay := func(fold bool) (lines []line, sum float64) {
-		w := box.W() - 2*k.Of(2.6)
-		for _, l := range row.Lines {
-			text := paper.Fill(l.Text, values)
-			if text == "" {
-				continue
-			}
-			h := draft.FitHeight(text, l.Height, k.Small, l.Bold, w)
-			parts := []string{closer(text, h, l.Bold, w)}
-			if fold {
-				parts = folded(text, h, l.Bold, w)
-			}
-			for _, part := range parts {
-				lines = append(lines, line{scene.Shorten(part, h, l.Bold, w), h, l.Bold})
-				sum += h
-			}
-		}
-		return lines, sum
-	}
-	lines, sum := lay(true)
-	if (box.H()-sum)/float64(len(lines)+1) < k.Of(0.75) { // no room for more lines: they are shortened
-		lines, sum = lay(false)
-	}
-	under := 0.0 // what letters of the last line hang down
-	if n := len(lines) - 1; n >= 1 {
-		under = 0.24 * lines[n].height
-	}
-	gap := (box.H() - sum - under) / float64(len(lines)+1)
-	y := box.Y0
-	for _, l := range lines {
-		y += gap + l.height
-		g.Text(scene.Text{At: scene.Pt(box.X0+k.Of(2.6), y), String: l.text, Height: l.height, Bold: l.bold, Layer: scene.Frame})
-	}
-}
-
-// closer sets the parts of a line that is too long closer together: they stand apart by three spaces, then by two.
-func closer(text string, height float64, bold bool, width float64) string {
-	if scene.Width(text, height, bold) <= width {
-		return text
-	}
-	return strings.ReplaceAll(text, apartBy, "  ")
-}
-
-// apartBy is what the parts of a line of a title block stand apart by.
-const apartBy = "   "
-
-// folded parts a line that is too long where its parts stand apart.
-func folded(text string, height float64, bold bool, width float64) []string {
-	if close := closer(text, height, bold, width); scene.Width(close, height, bold) <= width {
-		return []string{close}
-	}
-	var lines []string
-	for _, part := range strings.Split(text, apartBy) {
-		part = strings.TrimSpace(part)
-		if n := len(lines) - 1; n >= 0 && scene.Width(lines[n]+apartBy+part, height, bold) <= width {
-			lines[n] += apartBy + part
-		} else if part != "" {
-			lines = append(lines, part)
-		}
+// cellLines are the lines of a text in a cell, nil where there is no room for them.
+func cellLines(k draft.Look, text string, w, h float64) []string {
+	lines := scene.Wrap(text, k.Small, false, w)
+	if cellPitch*k.Small*float64(len(lines)-1)+1.6*k.Small > h || slices.ContainsFunc(strings.Fields(text), func(word string) bool { return scene.Width(word, k.Small, false) > w }) {
+		return nil
 	}
 	return lines
 }

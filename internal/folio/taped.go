@@ -131,8 +131,34 @@ func (b *taping) heading(g *scene.Group, of string, sheet Sheet) {
 		share = max(min(share, left+name+6*u), right-need)
 	}
 	b.bigName(g, scene.Box{X0: left, Y0: h.Y0, X1: share - 3*u, Y1: h.Y1}, title)
-	for i, line := range lines {
-		b.word(g, scene.Pt(share, h.Y0+(6.6+7*float64(i))*u), scene.Shorten(line, TapedText*u, false, right-share), TapedText*u, scene.Start)
+	b.about(g, scene.Box{X0: share, Y0: h.Y0, X1: right, Y1: h.Y1}, lines)
+}
+
+// about letters two lines of what for into a box: as text; where they are too long smaller; in the end on more lines.
+func (b *taping) about(g *scene.Group, box scene.Box, lines [2]string) {
+	u, w := b.u, box.W()
+	size := TapedText * u
+	for _, line := range lines {
+		size = min(size, draft.Squeeze(line, TapedText*u, TapedSmall*u, false, w))
+	}
+	var list []string
+	for _, line := range lines {
+		if scene.Width(line, size, false) > w {
+			size = TapedSmall * u
+		}
+	}
+	for _, line := range lines {
+		list = append(list, scene.Wrap(line, size, false, w)...)
+	}
+	if len(list) <= len(lines) {
+		for i, line := range list {
+			b.word(g, scene.Pt(box.X0, box.Y0+(6.6+7*float64(i))*u), line, size, scene.Start)
+		}
+		return
+	}
+	pitch := box.H() / float64(len(list)+1)
+	for i, line := range list {
+		b.word(g, scene.Pt(box.X0, box.Y0+pitch*float64(i+1)+size/3), line, size, scene.Start)
 	}
 }
 
@@ -150,12 +176,15 @@ func (b *taping) bigName(g *scene.Group, box scene.Box, name string) {
 		size = TapedText * u
 		lines = scene.Wrap(name, size, true, w)
 	}
+	first, pitch := 7*u, 8*u
 	if len(lines) > 2 {
-		rest := name[len(lines[0]):]
-		lines = []string{lines[0], scene.Shorten(rest, size, true, w)}
+		size = draft.Squeeze(name, TapedText*u, TapedSmall*u, true, w*2)
+		lines = scene.Wrap(name, size, true, w)
+		pitch = box.H() / float64(len(lines)+1)
+		first = pitch + size/3
 	}
 	for i, line := range lines {
-		g.Text(scene.Text{At: scene.Pt(box.X0, box.Y0+(7+8*float64(i))*u), String: line, Height: size, Bold: true, Layer: scene.Frame})
+		g.Text(scene.Text{At: scene.Pt(box.X0, box.Y0+first+pitch*float64(i)), String: line, Height: size, Bold: true, Layer: scene.Frame})
 	}
 }
 

@@ -68,6 +68,9 @@ func (s *TapedSet) Document(list []TapedPage) (*scene.Document, error) {
 // First notes on which page something stands that begins on the way down a list of pages.
 func (s *TapedSet) First(key string, page int) { s.first[key] = page }
 
+// Page is on which page something is shown; 0 while it is not known.
+func (s *TapedSet) Page(key string) int { return s.first[key] }
+
 // PageWord is where something is shown, as "page 3".
 func (s *TapedSet) PageWord(key string) string { return s.Words.Say("page.number", s.first[key]) }
 

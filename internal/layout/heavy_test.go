@@ -1,3 +1,5 @@
+//go:build unix
+
 package layout
 
 import (
@@ -17,6 +19,7 @@ type heavy struct {
 	closed            bool
 	feet              int    // of all walls together
 	net, snap         string // of a sheet, and of the grid
+	over              string // by how much the walls are longer than whole feet
 	windows           bool
 	pins, keeps       int // on every wall
 	narrowest, widest int // walls, in inches
@@ -25,30 +28,38 @@ type heavy struct {
 // mostText is the text of a room that check has to answer at once.
 const mostText = 64_000
 
-// longest is how many feet of walls a room may have: 370 m.
-const longest = 1213
+// How many feet of walls a room may have: open and closed, on the usual grid and on one half as fine, and in sheets 2 in wide.
+const (
+	openFeet, openFine, openSlats       = 1213, 650, 250
+	closedFeet, closedFine, closedSlats = 650, 325, 83
+)
 
 var heavyRooms = []heavy{
-	{name: "closed pins", closed: true, feet: 1200, pins: 10, narrowest: 150, widest: 250},
-	{name: "closed pins windows", closed: true, feet: 1200, pins: 4, windows: true, narrowest: 120, widest: 300},
-	{name: "open pins windows", feet: 1200, pins: 4, windows: true, narrowest: 120, widest: 300},
-	{name: "open keeps pins", feet: 1200, pins: 5, keeps: 5, narrowest: 150, widest: 250},
-	{name: "closed keeps pins", closed: true, feet: 1200, pins: 5, keeps: 5, narrowest: 150, widest: 250},
-	{name: "closed keeps", closed: true, feet: 1200, keeps: 6, narrowest: 150, widest: 250},
-	{name: "open keeps", feet: 1200, keeps: 6, narrowest: 150, widest: 250},
-	{name: "closed bare", closed: true, feet: longest, narrowest: 200, widest: 400},
-	{name: "closed windows", closed: true, feet: longest, windows: true, narrowest: 200, widest: 400},
-	{name: "open fine", feet: longest, snap: "1/32", windows: true, narrowest: 200, widest: 400},
-	{name: "closed fine", closed: true, feet: longest, snap: "1/32", windows: true, narrowest: 200, widest: 400},
-	{name: "closed fine bare", closed: true, feet: longest, snap: "1/32", narrowest: 200, widest: 400},
-	{name: "closed fine pins", closed: true, feet: longest, snap: "1/32", pins: 6, narrowest: 150, widest: 250},
-	{name: "closed fine keeps", closed: true, feet: longest, snap: "1/32", keeps: 6, narrowest: 150, widest: 250},
-	{name: "closed fine keeps pins", closed: true, feet: longest, snap: "1/32", keeps: 5, pins: 5, narrowest: 150, widest: 250},
-	{name: "open fine keeps pins", feet: longest, snap: "1/32", keeps: 5, pins: 5, narrowest: 150, widest: 250},
-	{name: "closed slats", closed: true, feet: longest, net: "2", narrowest: 200, widest: 400},
-	{name: "closed slats windows", closed: true, feet: longest, net: "2", windows: true, narrowest: 200, widest: 400},
-	{name: "open slats", feet: longest, net: "2", windows: true, narrowest: 200, widest: 400},
-	{name: "closed slats pins", closed: true, feet: longest, net: "2", pins: 5, keeps: 5, narrowest: 150, widest: 250},
+	{name: "closed pins", closed: true, feet: closedFeet, pins: 20, narrowest: 150, widest: 250},
+	{name: "closed pins windows", closed: true, feet: closedFeet, pins: 12, windows: true, narrowest: 120, widest: 300},
+	{name: "closed keeps pins", closed: true, feet: closedFeet, pins: 10, keeps: 10, narrowest: 150, widest: 250},
+	{name: "closed some keeps pins", closed: true, feet: closedFeet, pins: 10, keeps: 2, narrowest: 150, widest: 250},
+	{name: "closed keeps", closed: true, feet: closedFeet, keeps: 12, narrowest: 150, widest: 250},
+	{name: "closed some keeps", closed: true, feet: closedFeet, keeps: 3, narrowest: 150, widest: 250},
+	{name: "closed bare", closed: true, feet: closedFeet, narrowest: 200, widest: 400},
+	{name: "closed bare over", closed: true, feet: closedFeet, over: " 1/16", narrowest: 200, widest: 400},
+	{name: "closed windows", closed: true, feet: closedFeet, windows: true, narrowest: 200, widest: 400},
+	{name: "open pins windows", feet: openFeet, pins: 4, windows: true, narrowest: 120, widest: 300},
+	{name: "open keeps pins", feet: openFeet, pins: 5, keeps: 5, narrowest: 150, widest: 250},
+	{name: "open keeps", feet: openFeet, keeps: 6, narrowest: 150, widest: 250},
+	{name: "open fine", feet: openFine, snap: "1/32", windows: true, narrowest: 200, widest: 400},
+	{name: "open fine keeps pins", feet: openFine, snap: "1/32", keeps: 10, pins: 10, narrowest: 150, widest: 250},
+	{name: "closed fine", closed: true, feet: closedFine, snap: "1/32", windows: true, narrowest: 200, widest: 400},
+	{name: "closed fine bare", closed: true, feet: closedFine, over: " 1/32", snap: "1/32", narrowest: 200, widest: 400},
+	{name: "closed fine pins", closed: true, feet: closedFine, snap: "1/32", pins: 40, narrowest: 150, widest: 250},
+	{name: "closed fine keeps", closed: true, feet: closedFine, snap: "1/32", keeps: 24, narrowest: 150, widest: 250},
+	{name: "closed fine keeps pins", closed: true, feet: closedFine, snap: "1/32", keeps: 20, pins: 20, narrowest: 150, widest: 250},
+	{name: "closed slats", closed: true, feet: closedSlats, net: "2", narrowest: 200, widest: 400},
+	{name: "closed slats over", closed: true, feet: closedSlats, over: " 1/16", net: "2", narrowest: 200, widest: 400},
+	{name: "closed slats windows", closed: true, feet: closedSlats, net: "2", windows: true, narrowest: 200, widest: 400},
+	{name: "closed slats keeps pins", closed: true, feet: closedSlats, net: "2", pins: 40, keeps: 40, narrowest: 150, widest: 250},
+	{name: "open slats", feet: openSlats, net: "2", windows: true, narrowest: 200, widest: 400},
+	{name: "open slats pins", feet: openSlats, net: "2", pins: 20, keeps: 20, narrowest: 150, widest: 250},
 }
 
 // text is a room file of the kind.
@@ -72,7 +83,11 @@ func (h heavy) text(aim string) string {
 		b.Reset()
 		long := min(left, h.narrowest+rnd.IntN(h.widest-h.narrowest))
 		left -= long
-		fmt.Fprintf(&b, "[[wall]]\nlength = %d\nheight = 96\ncorner = \"inside\"\n", long)
+		over := ""
+		if left < h.narrowest { // the last
+			long, over = long+left, h.over
+		}
+		fmt.Fprintf(&b, "[[wall]]\nlength = \"%d%s\"\nheight = 96\ncorner = \"inside\"\n", long, over)
 		for x := 14 + rnd.IntN(20); h.windows && x+40 < long-14; x += 60 + rnd.IntN(60) {
 			fmt.Fprintf(&b, "[[wall.opening]]\nkind = \"window\"\nfrom_left = %d\nwidth = 36\nsill = 30\nheight = 50\n", x)
 		}

@@ -13,7 +13,7 @@ func (b *builder) measured() {
 		for k := range r.Sheets {
 			s := &r.Sheets[k]
 			s.Gross = b.room.GrossOf(s.Flitch, s.Number)
-			if s.Gross < b.room.Veneer.GrossWidth && !s.InGap && !s.Hung {
+			if s.Gross < b.room.Veneer.GrossWidth && !s.InGap {
 				b.measure(i, s.Place)
 			}
 		}

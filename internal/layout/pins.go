@@ -28,10 +28,10 @@ func (b *builder) dropped(p pin, against string) {
 		"put": p.words(), "at": b.style.Words(p.x), "wall": b.room.Walls[p.wall].Name, "against": against})
 }
 
-// mostWhy bounds what is asked of a whole room about pins that fall, in lines gone over: a second or so of one core. Where no must
-// is broken a look at a pin's place answers most, and takes next to nothing; where each layout breaks one it is enough for a hundred
-// questions of a usual closed room, and for hundreds of an open one.
-const mostWhy seam.Allowance = 100_000_000
+// mostWhy bounds what is asked of a whole room about pins that fall, in lines gone over: half a second or so of one core. Where no must
+// is broken a look at a pin's place answers most, and takes next to nothing; where each layout breaks one it is enough for scores
+// of corners and openings of a usual closed room, and for hundreds of an open one.
+const mostWhy seam.Allowance = 25_000_000
 
 // notToTheEnd says what is left out where more would have to be asked than that.
 const notToTheEnd = "what it collides with was not looked for to the end, for too many pins fall"

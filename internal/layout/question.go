@@ -193,11 +193,7 @@ func (q *question) hang(b *builder, line *run.Run, hung []room.Hung) []room.Hung
 	at := q.from.L
 	if q.Closed {
 		st, _ := line.Of(hung[0].Wall)
-		at = st.Shift
-		if hung[0].Left != nil {
-			at += *hung[0].Left
-		}
-		at = line.Round(at)
+		at = q.began(b, line, &hung[0], st)
 		q.left, right = at, at+line.Length
 	}
 	snap := b.room.Rules.Snap
@@ -210,6 +206,10 @@ func (q *question) hang(b *builder, line *run.Run, hung []room.Hung) []room.Hung
 		s, top := st.Shift+h.Seam, st.Shift+h.Top
 		for line.Closed && s <= at {
 			s, top = s+line.Length, top+line.Length
+		}
+		if h.Edge {
+			short := q.shortage(b, &h, at, s, len(q.hung) == 0 && !q.Closed)
+			s, top = s+short.HalfDown(), top+short.HalfDown()
 		}
 		reach, most := s, right+snap
 		if h.Edge && !q.Closed { // at a raw end no seam is cut: the edge hangs there, trim and all

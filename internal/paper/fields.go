@@ -12,7 +12,13 @@ var Fields = []struct{ Name, Doc string }{
 	{"by", "who hangs the work"},
 	{"section", "specification section"},
 	{"tag", "finish tag"},
+	{"submittal", "number of the submittal, with the suffix of one handed in again"},
+	{"document", "type of the document"},
+	{"contractor", "who builds the building"},
 	{"drawn", "date drawn"},
+	{"drawn by", "who drew"},
+	{"checked by", "who checked"},
+	{"approved by", "who approved for issue"},
 	{"measured", "date measured"},
 	{"issue", "mark of the last revision"},
 	{"issued", "date of the last revision, or the date drawn"},
@@ -34,7 +40,7 @@ func Fill(text string, values map[string]string) string {
 	var parts []string
 	for part := range strings.SplitSeq(text, "|") {
 		filled, held, given := fill(part, values)
-		if filled = strings.TrimSpace(filled); filled != "" && (given || !held) {
+		if filled = strings.Join(strings.Fields(filled), " "); filled != "" && (given || !held) {
 			parts = append(parts, filled)
 		}
 	}

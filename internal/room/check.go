@@ -1,6 +1,8 @@
 package room
 
 import (
+	"fmt"
+
 	"flitchlay/internal/length"
 	"flitchlay/internal/source"
 )
@@ -8,23 +10,52 @@ import (
 // finest is the finest grid for seams: finer than any knife, coarse enough to count.
 const finest = length.Millimetre / 10
 
-// mostPlaces is on how many places seams may fall in a room: 370 m on a grid of 1/32 in, 50 m on one of 0.1 mm. Each takes memory and
-// time.
-const mostPlaces = 500_000
+// What a room may have, for the time that its best seams take: places for seams, 370 m on a grid of 1/16 in, 185 m on one of 1/32 in
+// or 25 m on one of 0.1 mm; and sheets side by side, 900 m of them 24 in wide. One that closes may have fewer, for it has to be found
+// as well where it closes.
+const (
+	mostPlaces        = 250_000
+	mostPlacesClosed  = 125_000
+	mostAbreast       = 1_500
+	mostAbreastClosed = 500
+)
 
-// places checks that the grid of seams is not too fine for the length of the walls.
-func (d *decoder) places(rules source.Value) {
+// places checks that the grid of seams is not too fine for the length of the walls, nor a sheet too narrow.
+func (d *decoder) places(veneer, rules source.Value) {
 	total, snap := L(0), d.room.Rules.Snap
 	for i := range d.room.Walls {
 		if d.room.Walls[i].Cover {
 			total += d.room.Walls[i].Length
 		}
 	}
-	if snap >= finest && total <= length.Limit && total/snap > mostPlaces {
-		at := rules.Get("snap")
-		at.Mistake("write a coarser snap, or draw it as several rooms",
-			"snap = %s is too fine for covered walls %s long in all: they would have over 500,000 places for seams", at.Raw(), d.words(total))
+	if snap < finest || total > length.Limit {
+		return // said already
 	}
+	places, abreast, walls := L(mostPlaces), L(mostAbreast), "covered walls"
+	if d.room.Space.Closed {
+		places, abreast, walls = mostPlacesClosed, mostAbreastClosed, "covered walls that close"
+	}
+	if total/snap > places {
+		at, fine := rules.Get("snap"), d.words(snap)
+		if at.Given() {
+			fine = at.Raw()
+		}
+		at.Mistake("write a coarser snap, or draw it as several rooms",
+			"snap = %s is too fine for %s, %s long in all: they would have over %s places for seams", fine, walls, d.words(total), thousands(places))
+	}
+	if net := d.room.NetWidth(); net > 0 && !d.room.Veneer.Horizontal && total/net > abreast {
+		at := veneer.Get("gross_width")
+		at.Mistake("give wider sheets, or draw it as several rooms",
+			"gross_width = %s is too narrow for %s, %s long in all: they would take over %s sheets", at.Raw(), walls, d.words(total), thousands(abreast))
+	}
+}
+
+// thousands is a number in print.
+func thousands(n L) string {
+	if n < 1000 {
+		return fmt.Sprint(int64(n))
+	}
+	return fmt.Sprintf("%d,%03d", n/1000, n%1000)
 }
 
 // sheets checks the veneer against the rules.

@@ -28,7 +28,7 @@ func Decode(name string, text []byte) (*Room, error) {
 	d.sheets(root.Get("veneer").Section(), root.Get("rules").Section())
 	d.space(root.Get("room").Section())
 	d.walls(root.Get("wall"))
-	d.places(root.Get("rules").Section())
+	d.places(root.Get("veneer").Section(), root.Get("rules").Section())
 	d.closeAt(root.Get("room").Get("close_at"))
 	d.revisionPlaces(root.Get("project").Get("revision").Tables())
 	d.flitches(root.Get("flitch").Tables())
@@ -38,6 +38,7 @@ func Decode(name string, text []byte) (*Room, error) {
 	d.day(root.Get("day").Section())
 	d.room.Paste = d.coverage(root.Get("paste").Section())
 	d.room.Primer = d.coverage(root.Get("primer").Section())
+	d.states()
 	d.page(root.Get("page").Section())
 	if err := root.Mistakes().Err(); err != nil {
 		return nil, err

@@ -13,6 +13,7 @@ func (d *decoder) hung(tables []source.Value) {
 			count := len(d.room.Hung)
 			if count == 0 {
 				h.Left = d.leftSeam(v, read)
+				h.Raw = d.closedSpan() && v.Get("left_edge").Given() && !v.Get("left_seam").Given()
 			} else if i == 0 {
 				onlyFirst(v)
 			}

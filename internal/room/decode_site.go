@@ -145,7 +145,9 @@ func (d *decoder) coverage(table source.Value) Coverage {
 	}
 	v := table.Get("coverage")
 	if !v.Given() {
-		missing(v, "the "+table.Name())
+		if !table.Get("name").Given() {
+			missing(v, "the "+table.Name())
+		}
 		return Coverage{}
 	}
 	text := v.Text("")

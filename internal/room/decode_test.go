@@ -63,9 +63,15 @@ func TestEveryKeyDecodes(t *testing.T) {
 	assert.Equal(t, Project{Title: "Harbour Lane Library: reading room", Number: "HL-207", Room: "214", Place: "Level 2",
 		For: "Osprey & Vane Architects", By: "Northlight Finishes", Section: "09 72 00", Tag: "WD-1",
 		Drawn: "2026-04-14", Measured: "2026-04-10", Units: length.Inches,
+		Submittal: "097200-003", Resubmittal: "R1", Document: "Shop drawing", Contractor: "Tern Quay Builders",
+		ContractDrawings: "A-601; details 3 and 4 on A-901", Sample: "control sample 2, approved 2026-03-20",
+		DrawnBy: "D. Mason", CheckedBy: "R. Lund", ApprovedBy: "E. Shaw",
 		Revisions: []Revision{{"A", "2026-05-02", "Window W2 moved 3 in left", -1, 0}, {"B", "", "Door added", 0, in("3'")}}}, r.Project)
 	assert.Equal(t, Veneer{Species: "white oak", Cut: "quarter", Match: "slip", LeafWidth: in("6"), GrossWidth: in("24 1/2"),
-		Overlap: in("1"), Length: in("10'"), Thickness: in("0.03"), Face: "photos/f311-#.jpg"}, r.Veneer)
+		Overlap: in("1"), Length: in("10'"), Thickness: in("0.03"), Face: "photos/f311-#.jpg",
+		FaceGrade: "AA", Backing: "paper, 10 mil", Finish: "clear catalysed, in the shop", Sheen: "20 at 60 degrees", FireReport: "TL-4410, 2025-11-03"}, r.Veneer)
+	assert.Equal(t, []string{"clear wheat paste, 2 parts", "acrylic primer, white"}, []string{r.PasteName, r.PrimerName})
+	assert.Equal(t, "097200-003-R1", r.Project.SubmittalNumber())
 
 	require.Len(t, r.Flitches, 2)
 	assert.Equal(t, []int{9, 15}, r.Flitches[0].Damaged, "and one that came under 23 1/2 + 5/8 in")
@@ -75,7 +81,7 @@ func TestEveryKeyDecodes(t *testing.T) {
 	assert.Equal(t, []int{23, 24}, r.Flitches[0].Spare)
 	assert.Len(t, r.Flitches[0].Sheets, 23)
 	assert.NotContains(t, r.Flitches[0].Sheets, 7)
-	assert.Equal(t, Flitch{Number: "F-312", Sheets: []int{1, 2, 3, 5}, Damaged: []int{3}, Spare: []int{5}, At: Place{41, 3}}, r.Flitches[1])
+	assert.Equal(t, Flitch{Number: "F-312", Sheets: []int{1, 2, 3, 5}, Damaged: []int{3}, Spare: []int{5}, At: Place{55, 3}}, r.Flitches[1])
 
 	seven := in("7'")
 	assert.Equal(t, Rules{CornerReturn: in("4 1/2"), PreferReturn: in("6 1/2"), CurveRadius: in("7"), Leg: in("3 1/2"), PreferLeg: in("6 1/4"),
@@ -83,37 +89,37 @@ func TestEveryKeyDecodes(t *testing.T) {
 		ShortSeam: in("30 1/2"), LeastOverlap: in("5/8"), EdgeTrim: in("1 1/4"), TopTrim: in("2 1/4"), BottomTrim: in("2 3/4"),
 		Snap: in("1/8"), Aim: "even", JointHeight: &seven, Upper: "turned", SpareShare: 0.125, SpareShareParts: 125_000}, r.Rules)
 	assert.Equal(t, Space{Closed: true, LevelLine: in("4'"), Base: in("5 1/2"), Crown: in("3"), Behind: Behind{Crown: true},
-		CloseAt: &CloseAt{Wall: 2, At: in("3' 2"), Corner: -1, Where: Place{75, 1}}, Choose: 2, ChooseAt: Place{76, 1}}, r.Space)
+		CloseAt: &CloseAt{Wall: 2, At: in("3' 2"), Corner: -1, Where: Place{89, 1}}, Choose: 2, ChooseAt: Place{90, 1}}, r.Space)
 
 	require.Len(t, r.Walls, 4)
 	w := r.Walls[0]
 	assert.Equal(t, []Opening{
 		{Name: "View", Kind: "window", FromLeft: in("3'"), Width: in("4'"), Sill: in("2' 8"), SillGiven: true, Height: in("4' 6"),
-			Head: in("7' 2"), Reveal: in("5"), WrapReveal: true, At: Place{98, 8}},
+			Head: in("7' 2"), Reveal: in("5"), WrapReveal: true, At: Place{112, 8}},
 		{Name: "O1", Kind: "cased opening", FromLeft: in("12'"), Width: in("4'"), Sill: w.Openings[1].Sill, Height: in("9' 3"),
-			Head: w.Openings[1].Head, Grain: "through", At: Place{108, 8}}}, w.Openings)
+			Head: w.Openings[1].Head, Grain: "through", At: Place{122, 8}}}, w.Openings)
 	// on 18'-4 1/4" the ceiling falls 6 in and the floor 1/4 in: at 12' the ceiling is at 114 - 6 x 144/220.25 = 110.07719 in,
 	// at 16' the floor is at -1/4 x 192/220.25 = -0.21793 in
 	assert.InDelta(t, 110.07719, float64(w.Openings[1].Head)/float64(length.Inch), 1e-5)
 	assert.InDelta(t, -0.21793, float64(w.Openings[1].Sill)/float64(length.Inch), 1e-5)
 	assert.Equal(t, []Box{
 		{Name: "E1", Kind: "outlet", X: in("9' 2"), Z: in("1' 4"), Gang: 3, PlateWidth: in("6 1/2"), PlateHigh: in("4 3/4"),
-			HoleWidth: in("5 1/2"), HoleHigh: in("3"), At: Place{115, 8}},
+			HoleWidth: in("5 1/2"), HoleHigh: in("3"), At: Place{129, 8}},
 		{Name: "S1", Kind: "switch", X: in("8'"), Z: in("4'"), Gang: 2, PlateWidth: in("4 1/2"), PlateHigh: in("4 1/2"),
-			HoleWidth: in("3 13/16"), HoleHigh: in("3"), At: Place{123, 8}}}, w.Boxes)
-	assert.Equal(t, []Pin{{in("9' 2 1/8"), "middle", Place{130, 1}}}, w.Pins)
-	assert.Equal(t, []KeepClear{{in("6'"), in("8'"), "screen bracket", Place{133, 8}}}, w.KeepClear)
-	assert.Equal(t, []Bare{{in("17'"), in("17' 4"), "control joint", Place{138, 8}}}, w.Bare)
+			HoleWidth: in("3 13/16"), HoleHigh: in("3"), At: Place{137, 8}}}, w.Boxes)
+	assert.Equal(t, []Pin{{in("9' 2 1/8"), "middle", Place{144, 1}}}, w.Pins)
+	assert.Equal(t, []KeepClear{{in("6'"), in("8'"), "screen bracket", Place{147, 8}}}, w.KeepClear)
+	assert.Equal(t, []Bare{{in("17'"), in("17' 4"), "control joint", Place{152, 8}}}, w.Bare)
 	w.Openings, w.Boxes, w.Pins, w.KeepClear, w.Bare = nil, nil, nil, nil, nil
 	assert.Equal(t, Wall{Name: "North", Ref: "3/A-512", Length: in("18' 4 1/4"), Ceiling: []Point{{0, in("9' 6")}, {in("18' 4 1/4"), in("9'")}},
 		Floor: []Point{{0, 0}, {in("18' 4 1/4"), in("-1/4")}}, Corner: Outside, Angle: 45.5, Radius: in("3/4"), Wrap: true,
 		LeanRight: in("1/4"), LeanLeftGiven: true, LeftEnd: "inside corner", RightEnd: "casing", Main: true, HiddenBelow: in("2' 6"),
-		Cover: true, Base: in("4"), Behind: Behind{true, true}, At: Place{78, 3}}, w)
+		Cover: true, Base: in("4"), Behind: Behind{true, true}, At: Place{92, 3}}, w)
 
 	w = r.Walls[1]
 	assert.Equal(t, Wall{Name: "Wall 2", Length: in("10'"), Ceiling: []Point{{0, in("9'")}, {in("5'"), in("9'")}, {in("5'"), in("8'")}, {in("10'"), in("8'")}},
 		Floor: []Point{{0, 0}, {in("10'"), 0}}, Corner: Inside, Angle: 90, Wrap: true, LeanLeft: in("1/4"), Cover: true,
-		Base: in("5 1/2"), Crown: in("3"), Behind: Behind{Crown: true}, At: Place{143, 3}}, w)
+		Base: in("5 1/2"), Crown: in("3"), Behind: Behind{Crown: true}, At: Place{157, 3}}, w)
 	assert.Equal(t, Straight, r.Walls[2].Corner)
 	assert.Zero(t, r.Walls[2].Angle)
 	assert.Equal(t, in("-1/8"), r.Walls[3].LeanLeft, "across a straight corner too")
@@ -123,12 +129,12 @@ func TestEveryKeyDecodes(t *testing.T) {
 	assert.Equal(t, in("1/2"), *r.Hung[0].Left, "half an overlap of 1 in right of the raw edge")
 	r.Hung[0].Left = nil
 	assert.Equal(t, []Hung{
-		{Sheet: 1, Seam: in("1' 11 1/4"), Top: in("1' 11 3/8"), Where: Place{158, 3}},
-		{Sheet: 2, Seam: in("3' 10 3/4"), Top: in("3' 10 3/4"), Edge: true, Where: Place{163, 3}},
-		{Sheet: 3, Seam: in("5' 10 1/4"), Top: in("5' 10 1/4"), Edge: true, Where: Place{167, 3}},
-		{Sheet: 4, Seam: in("7' 9 3/4"), Top: in("7' 9 5/8"), Edge: true, Where: Place{167, 3}},
-		{Sheet: 5, Seam: in("9' 9 1/4"), Top: in("9' 9 1/4"), Where: Place{171, 3}},
-		{Sheet: 6, Seam: in("11' 8 3/4"), Top: in("11' 8 3/4"), Where: Place{171, 3}},
+		{Sheet: 1, Seam: in("1' 11 1/4"), Top: in("1' 11 3/8"), Where: Place{172, 3}},
+		{Sheet: 2, Seam: in("3' 10 3/4"), Top: in("3' 10 3/4"), Edge: true, Where: Place{177, 3}},
+		{Sheet: 3, Seam: in("5' 10 1/4"), Top: in("5' 10 1/4"), Edge: true, Where: Place{181, 3}},
+		{Sheet: 4, Seam: in("7' 9 3/4"), Top: in("7' 9 5/8"), Edge: true, Where: Place{181, 3}},
+		{Sheet: 5, Seam: in("9' 9 1/4"), Top: in("9' 9 1/4"), Where: Place{185, 3}},
+		{Sheet: 6, Seam: in("11' 8 3/4"), Top: in("11' 8 3/4"), Where: Place{185, 3}},
 	}, r.Hung)
 	require.Len(t, r.Readings, 1)
 	x := r.Readings[0]

@@ -94,7 +94,8 @@
 //
 //	seam = edge - o/2    left_seam = left_edge + (o - o/2)
 //
-// and the seam is what is laid out from (TestEveryKeyDecodes). Where both are told the seam holds, and has to lie in the overlap
+// and the seam is what is laid out from (TestEveryKeyDecodes). A sheet that came narrower hangs by a line of its own; its seam is
+// nearer to its edge by half of what it is short (TestNarrowSheetsReadByTheirRawEdges in package layout). Where both are told the seam holds, and has to lie in the overlap
 // (TestMistakes). At a raw end nothing is cut: there the edge reaches the end of the covering, trim and all
 // (TestAnEdgeAtARawEnd in package layout). Both are read at the level line, from where the wall's left corner crosses it
 // (TestDatumIsWhereTheCornerCrossesTheLevelLine). On a wall's page the figures stand under the same two words

@@ -33,7 +33,7 @@ func some(name, other, doc string, words []string) source.Key {
 // Schema is every table and key of a room file: the one list from which unknown keys are found and the keys are
 // documented.
 var Schema = source.Schema{
-	{Path: "project", Doc: "who, what and when", Keys: []source.Key{
+	{Path: "project", Doc: "who, what and when", Keys: statedKeys("project",
 		need("title", "text", "what the drawings are of"),
 		may("number", "text", "", "the job's number"),
 		may("room", "text", "", "the room's number"),
@@ -45,7 +45,7 @@ var Schema = source.Schema{
 		may("drawn", "date", "", "day of the drawing"),
 		may("measured", "date", "", "day on which the room was measured"),
 		some("units", "in", "unit of bare numbers and of the drawings", unitWords),
-	}},
+	)},
 	{Path: "project.revision", Many: true, Doc: "a row of the revision block", Keys: []source.Key{
 		may("mark", "text", "A, B, ...", "the revision's mark, once in the file"),
 		may("date", "date", "", "its day"),
@@ -53,7 +53,7 @@ var Schema = source.Schema{
 		may("wall", "text", "", "wall on which the change is: its elevation shows the mark"),
 		may("at", "length", "the wall's middle", "place of the change from the wall's left end"),
 	}},
-	{Path: "veneer", Doc: "the material", Keys: []source.Key{
+	{Path: "veneer", Doc: "the material", Keys: statedKeys("veneer",
 		may("species", "text", "", "the wood"),
 		some("cut", "", "how the leaves were cut", cutWords),
 		some("match", "", "how leaves are matched inside a sheet", matchWords),
@@ -64,7 +64,7 @@ var Schema = source.Schema{
 		need("length", "length", "of a sheet"),
 		may("thickness", "length", "", "of a sheet with its backing"),
 		may("face", "text", "", "photographs of the sheets: a file name with # for the number"),
-	}},
+	)},
 	{Path: "flitch", Many: true, Doc: "sheets of one log section, numbered in order", Keys: []source.Key{
 		need("number", "text", "the flitch's number"),
 		need("sheets", "sheet numbers", "numbers delivered: \"1-24\", \"1-6, 8-24\" or a list"),
@@ -177,12 +177,12 @@ var Schema = source.Schema{
 		need("humidity", "number", "relative, in per cent"),
 	}},
 	{Path: "day", Doc: "how long the crew takes; all defaults are common practice, no source", Keys: dayKeys()},
-	{Path: "paste", Doc: "the paste", Keys: []source.Key{
-		need("coverage", "text", "from the pail's label: \"150 sq ft/gal\" or \"3.7 m2/L\""),
-	}},
-	{Path: "primer", Doc: "the primer", Keys: []source.Key{
-		need("coverage", "text", "from the pail's label: \"300 sq ft/gal\" or \"7.4 m2/L\""),
-	}},
+	{Path: "paste", Doc: "the paste", Keys: statedKeys("paste",
+		may("coverage", "text", "", "from the pail's label: \"150 sq ft/gal\" or \"3.7 m2/L\"; without it no paste is counted"),
+	)},
+	{Path: "primer", Doc: "the primer", Keys: statedKeys("primer",
+		may("coverage", "text", "", "from the pail's label: \"300 sq ft/gal\" or \"7.4 m2/L\"; without it no primer is counted"),
+	)},
 	{Path: "page", Doc: "paper", Keys: []source.Key{
 		may("submittal", "text", "", "a page template's name, or the path of your own"),
 		may("install", "text", "", "a page template's name, or the path of your own"),

@@ -84,9 +84,17 @@ func TestMistakes(t *testing.T) {
 		{"zero and negative sizes", "\"12 ft\"", "0", []string{`8 0: wall "Wall 1" has a length of 0 in`}},
 		{"negative trims and rules", "[veneer]", "[rules]\nleg = -1\nsnap = 0\n[room]\nbase = '-1'\n[veneer]", []string{`4 -1: leg is less than 0`, `5 0: snap is 0`, `7 '-1': base is less than 0`}},
 		{"height over 30 m", "\"8 ft\"\n[[wall]]", "\"31 m\"\n[[wall]]", []string{`9 "31 m": height of 101'-8 1/2" is more than 30 m away from the room's level`}},
-		{"a grid too fine for its walls", "\"12 ft\"", "\"50 m\"\nheight = \"8 ft\"\n[rules]\nsnap = \"0.1 mm\"\n[[wall]]\nlength = 99", []string{
-			`11 "0.1 mm": snap = "0.1 mm" is too fine for covered walls 182'-3 1/2" long in all: they would have over 500,000 places for seams`}},
-		{"a grid just coarse enough for its walls", "\"12 ft\"", "\"44 m\"\nheight = \"8 ft\"\n[rules]\nsnap = \"0.1 mm\"\n[[wall]]\nlength = 99", nil},
+		{"a grid too fine for its walls", "\"12 ft\"", "\"25 m\"\nheight = \"8 ft\"\n[rules]\nsnap = \"0.1 mm\"\n[[wall]]\nlength = 99", []string{
+			`11 "0.1 mm": snap = "0.1 mm" is too fine for covered walls, 100'-3 1/4" long in all: they would have over 250,000 places for seams`}},
+		{"a grid just coarse enough for its walls", "\"12 ft\"", "\"18 m\"\nheight = \"8 ft\"\n[rules]\nsnap = \"0.1 mm\"\n[[wall]]\nlength = 99", nil},
+		{"sheets too narrow for their walls", "overlap = \"1 in\"\nlength = \"10 ft\"\n[[wall]]\nlength = \"12 ft\"",
+			"overlap = \"23 in\"\nlength = \"10 ft\"\n[rules]\nleast_width = 1\n[[wall]]\nlength = \"300 ft\"", []string{
+				`4 "24 1/2 in": gross_width = "24 1/2 in" is too narrow for covered walls, 310'-0" long in all: they would take over 1,500 sheets`}},
+		{"walls that close too long for the usual grid", "\"12 ft\"", "\"642 ft\"\nheight = \"8 ft\"\n[room]\nclosed = true\n[[wall]]\nlength = 9", []string{
+			`1 : snap = 1/16 in is too fine for covered walls that close, 652'-9" long in all: they would have over 125,000 places for seams`}},
+		{"sheets too narrow for walls that close", "overlap = \"1 in\"\nlength = \"10 ft\"\n[[wall]]\nlength = \"12 ft\"",
+			"overlap = \"23 in\"\nlength = \"10 ft\"\n[rules]\nleast_width = 1\n[room]\nclosed = true\n[[wall]]\nlength = \"60 ft\"", []string{
+				`4 "24 1/2 in": gross_width = "24 1/2 in" is too narrow for covered walls that close, 70'-0" long in all: they would take over 500 sheets`}},
 		{"walls over 370 m", "\"12 ft\"", "\"369 m\"", []string{`11 "10 ft": with wall "Wall 2" the walls are over 370 m long`}},
 
 		{"ceiling not above the floor", "\"8 ft\"\n[[wall]]", "[96, 40]\nfloor = [0, 40]\n[[wall]]", []string{`9 [96, 40]: the ceiling of wall "Wall 1" is not above its floor 12'-0" from its left end`}},

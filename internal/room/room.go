@@ -24,7 +24,9 @@ type Room struct {
 	Day      Day
 	Paste    Coverage
 	Primer   Coverage
-	Page     Page
+
+	PasteName, PrimerName string // as stated, or empty
+	Page                  Page
 
 	src source.Value // the file, for mistakes that later stages find
 }
@@ -41,6 +43,9 @@ func (p Place) Compare(q Place) int {
 type Project struct {
 	Title, Number, Room, Place, For, By, Section, Tag string
 	Drawn, Measured                                   string // YYYY-MM-DD or empty
+	Submittal, Resubmittal, Document, Contractor      string
+	ContractDrawings, Sample                          string
+	DrawnBy, CheckedBy, ApprovedBy                    string
 	Units                                             length.Unit
 	Revisions                                         []Revision
 }
@@ -60,6 +65,9 @@ type Veneer struct {
 	GrossWidth, Overlap L
 	Length, Thickness   L      // Thickness 0: not given
 	Face                string // pattern of photograph file names, or empty
+	FaceGrade, Backing  string
+	Finish, Sheen       string
+	FireReport          string
 }
 
 // Flitch is a set of numbered sheets.
@@ -91,6 +99,14 @@ func (r *Room) GrossOf(flitch string, number int) L {
 		}
 	}
 	return r.Veneer.GrossWidth
+}
+
+// HungGross is how wide a sheet came that hangs.
+func (r *Room) HungGross(h *Hung) L {
+	if h.Flitch < 0 {
+		return r.Veneer.GrossWidth
+	}
+	return r.GrossOf(r.Flitches[h.Flitch].Number, h.Sheet)
 }
 
 // LeastGross is the width under which a sheet is refused: it covers what all others do, and of the overlaps at its two sides is
@@ -231,6 +247,7 @@ type Hung struct {
 	Flitch int  // index, -1 where the room names none
 	Sheet  int  // number in the flitch
 	Left   *L   // finished seam at the left of the first hung sheet, where it was read or follows from its edge
+	Raw    bool // it was the raw left edge that was read
 	Seam   L    // finished, at the bottom
 	Top    L    // the same at the top; equal to Seam where one reading was given
 	Edge   bool // it was the raw right edge that was read

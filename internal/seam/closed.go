@@ -9,11 +9,19 @@ import (
 // closing seam may fall on, nil for all.
 func (t *table) closed(b bounds, closings []int, under cost, s *store) (answer, bool) {
 	found, ok := t.closedBy(true, b, closings, under, s)
-	if !t.gists.over {
-		return found, ok
+	if t.gists.over && t.counted < t.used {
+		// Some sum was too great for a gist, for more sheets are narrow than mostly, and what was found may not be the best: a gist
+		// that counts all of them says less of what comes last.
+		t.counted = t.used
+		if t.gists = t.newGists(); t.kept != nil {
+			t.kept = &keptLanes{}
+		}
+		found, ok = t.closedBy(true, b, closings, under, s)
 	}
-	// Some sum was too great for a gist: what was found may not be the best.
-	return t.closedBy(false, b, closings, under, s)
+	if t.gists.over {
+		return t.closedBy(false, b, closings, under, s)
+	}
+	return found, ok
 }
 
 // closedBy is closed, by gists where they will do. Closing places are tried class by class, the least seen first.

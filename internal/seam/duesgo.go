@@ -231,7 +231,7 @@ func (d *dues) goForth(r *rows, begin, most int) {
 			if first {
 				word |= 1
 			}
-			changed = r.set(&r.forth, i*words+k, word|r.start(i, k)) || changed
+			changed = r.set(false, i*words+k, word|r.start(i, k)) || changed
 		}
 		if same++; changed {
 			same = 0
@@ -273,7 +273,7 @@ func (d *dues) goBack(r *rows, begin, most int) {
 			if a := i - r.g.lines; r.g.s.Closed && a >= 0 {
 				word |= r.start(a, k)
 			}
-			changed = r.set(&r.back, i*words+k, word) || changed
+			changed = r.set(true, i*words+k, word) || changed
 		}
 		if same++; changed {
 			same = 0

@@ -20,6 +20,8 @@ type hunt struct {
 	b           bounds
 	feasible    func() bool
 	counting    bool // that sheets are counted, as bounds turned out to be loose
+	waits       int  // stretches that are not counted after one in which counting was of no use
+	waiting     int  // those still to be left
 	asked, none bool // whether feasible was asked, and what it denied
 }
 

@@ -2,6 +2,9 @@ package seam
 
 import "slices"
 
+// mostWaits is how many stretches at most are left as they are after those in which counting has beaten no place.
+const mostWaits = 31
+
 // count bounds the places of a group, stretch by stretch, by ways that have as many sheets as a layout must. What pulls
 // their ends together is not what it is for all ways: it is taken from a first such bound.
 func (h *hunt) count(g *group) {
@@ -10,9 +13,15 @@ func (h *hunt) count(g *group) {
 	if !ok || long == 0 {
 		return
 	}
+	// Where it is of no use in one stretch it seldom is in the next ones: then fewer and fewer of them are counted.
 	for begin := 0; begin < len(g.places); {
 		end := search(g.places, g.places[begin]+long)
 		if end-begin <= h.t.g.net/8 { // so few are sooner tried
+			begin = end
+			continue
+		}
+		if h.waiting > 0 {
+			h.waiting--
 			begin = end
 			continue
 		}
@@ -24,6 +33,10 @@ func (h *hunt) count(g *group) {
 			}
 		}
 		h.countTilted(w, part)
+		if h.waits = min(2*h.waits+1, mostWaits); len(part.places) < end-begin {
+			h.waits = 0
+		}
+		h.waiting = h.waits
 		kept := 0
 		for k := begin; k < end; k++ {
 			if kept < len(part.places) && part.places[kept] == g.places[k] {

@@ -4,8 +4,9 @@ package seam
 // serves one caller at a time.
 type Keeper struct {
 	p     *problem
-	rows  *rows // nil where they do not serve, and where no layout does without a broken must
+	rows  *rows // nil where they do not serve; with dues where no layout does without a broken must, once they are asked
 	bound bool  // rows say that no layout does without a broken must
+	asked bool  // that rows with dues have been looked for
 	known bool  // that the musts have been asked without pins: low and none are what came of it
 	low   least
 	none  error
@@ -74,6 +75,9 @@ func NewKeeper(span Span) (*Keeper, error) {
 
 // way is the one way to keep a pin by rows; false where there are several, or none.
 func (v *Keeper) way(pin Pin) (way, bool) {
+	if v.bound && !v.asked {
+		v.askDues()
+	}
 	if v.rows == nil {
 		return way{}, false
 	}
@@ -90,6 +94,16 @@ func (v *Keeper) way(pin Pin) (way, bool) {
 		v.ways[pin] = known
 	}
 	return known, true
+}
+
+// askDues looks for rows that break no more than need be.
+func (v *Keeper) askDues() {
+	v.asked = true
+	v.p.store = stores.Get().(*store)
+	defer stores.Put(v.p.store)
+	if low, err := v.least(); err == nil && (low != least{}) {
+		v.rows = v.p.newDues(low)
+	}
 }
 
 // without finds what is without one object.
@@ -214,7 +228,7 @@ func (v *Keeper) against(pin Pin, others []Pin) (int, error) {
 // Errors: as Solve's.
 func (v *Keeper) Without(pin Pin, what Cause, index int) (bool, error) {
 	s := v.p.s
-	if w, ok := v.way(pin); ok {
+	if w, ok := v.way(pin); ok && !v.bound {
 		x := v.without(object{what, index})
 		if !v.rows.near(w, x.touched) {
 			return false, nil

@@ -32,9 +32,9 @@ type rows struct {
 
 // undo is what a word of rows was before.
 type undo struct {
-	in  *[]uint64
-	at  int
-	old uint64
+	old  uint64
+	at   int32
+	back bool // of the two lists
 }
 
 // mostWords bounds the memory of rows.

@@ -46,16 +46,20 @@ func (r *rows) spread(v *wish) {
 	}
 }
 
-// set changes a word and says whether it was another.
-func (r *rows) set(in *[]uint64, at int, word uint64) bool {
-	old := (*in)[at]
+// set changes a word of forth, or of back, and says whether it was another.
+func (r *rows) set(back bool, at int, word uint64) bool {
+	in := r.forth
+	if back {
+		in = r.back
+	}
+	old := in[at]
 	if old == word {
 		return false
 	}
 	if r.logs > 0 {
-		r.taken = append(r.taken, undo{in, at, old})
+		r.taken = append(r.taken, undo{old, int32(at), back})
 	}
-	(*in)[at] = word
+	in[at] = word
 	return true
 }
 
@@ -113,7 +117,7 @@ func (r *rows) goForth(begin, most int) {
 			if starts {
 				word |= 1
 			}
-			changed = r.set(&r.forth, i*words+k, word|r.start(i, k)) || changed
+			changed = r.set(false, i*words+k, word|r.start(i, k)) || changed
 		}
 		if same++; changed {
 			same = 0
@@ -195,7 +199,7 @@ func (r *rows) goBack(begin, most int) {
 					word |= r.start(a, k)
 				}
 			}
-			changed = r.set(&r.back, i*words+k, word) || changed
+			changed = r.set(true, i*words+k, word) || changed
 		}
 		if same++; changed {
 			same = 0

@@ -37,7 +37,11 @@ func (b *before) save(r *rows, from, to int) {
 // undo ends a trial: all is as it was.
 func (r *rows) undo(b *before) {
 	for _, x := range slices.Backward(r.taken[b.words:]) {
-		(*x.in)[x.at] = x.old
+		if x.back {
+			r.back[x.at] = x.old
+		} else {
+			r.forth[x.at] = x.old
+		}
 	}
 	for _, x := range slices.Backward(b.spans) {
 		copy(r.limit[x.at:], x.limit)
@@ -93,7 +97,7 @@ func (r *rows) touches(freed []int) []bool {
 	}
 	b := r.freeing(freed)
 	for _, x := range r.taken[b.words:] {
-		out[x.at/r.words/r.g.net] = true
+		out[int(x.at)/r.words/r.g.net] = true
 	}
 	r.undo(b)
 	return out

@@ -14,11 +14,13 @@ type scout struct {
 	goals                   [3]glide // the same for reach
 	queue                   []runner
 	leastSteps, preferSteps int
-	twice                   int64 // the mean, in half snaps, rounded up
+	twice                   int64  // the mean, in half snaps, rounded up
+	flat                    []gist // what sheets cost that do not go over the short step
+	size                    int
 }
 
 func newScout(t *table, b bounds, s *store) *scout {
-	w := &scout{table: t, gists: t.gists, b: b, store: s}
+	w := &scout{table: t, gists: t.gists, b: b, store: s, flat: t.gists.sheets[0], size: t.g.size()}
 	w.leastSteps = min(w.steps(t.least), t.g.net)
 	w.preferSteps = min(max(w.steps(t.prefer), w.leastSteps), t.g.net)
 	if t.aim == Even {
@@ -88,17 +90,17 @@ func (w *scout) run() {
 			whole--
 		}
 		if b := a + net; lines[whole] == b && on[whole] < gistNever && w.b.whole(a, b) {
-			best = min(best, w.gists.sheets[w.crosses(a, b)][net]+on[whole])
+			best = min(best, w.across(a, b)+on[whole])
 		}
 		slim := w.more + w.wide.least(lines, a+prefer+1, min(a+net-1, limit))
 		if w.prefer > 0 {
 			if x := w.slim.least(lines, a+least+1, min(a+prefer-1, limit)); x < gistNever {
-				slim = min(slim, w.more+x+w.gists.fall-w.rampBy*gist(w.leftOf(w.lines[j])))
+				slim = min(slim, w.more+x+w.gists.fall-w.rampBy*gist(w.left(w.lines[j])))
 			}
 		}
 		if !w.strict {
 			if x := w.small.least(lines, a+1, min(a+least-1, limit)); x < gistNever {
-				slim = min(slim, w.more+x+w.gists.drop-w.steepBy*gist(w.leftOf(w.lines[j])))
+				slim = min(slim, w.more+x+w.gists.drop-w.steepBy*gist(w.left(w.lines[j])))
 			}
 		}
 		if b := a + least; 0 < least && least < net && b <= limit {
@@ -106,7 +108,7 @@ func (w *scout) run() {
 				atLeast--
 			}
 			if lines[atLeast] == b {
-				slim = min(slim, w.gists.sheets[w.crosses(a, b)][least]+w.narrow(atLeast))
+				slim = min(slim, w.across(a, b)+w.narrow(atLeast))
 			}
 		}
 		if b := a + prefer; least < prefer && prefer < net && b <= limit {
@@ -114,7 +116,7 @@ func (w *scout) run() {
 				atPrefer--
 			}
 			if lines[atPrefer] == b {
-				slim = min(slim, w.gists.sheets[w.crosses(a, b)][prefer]+w.narrow(atPrefer))
+				slim = min(slim, w.across(a, b)+w.narrow(atPrefer))
 			}
 		}
 		if w.here != nil {
@@ -136,10 +138,10 @@ func (w *scout) put(j int, best gist) {
 	w.on[j] = on
 	w.wide.set(j, n)
 	if w.prefer > 0 {
-		w.slim.set(j, steeper(n, w.rampBy, w.leftOf(w.lines[j])))
+		w.slim.set(j, steeper(n, w.rampBy, w.left(w.lines[j])))
 	}
 	if !w.strict {
-		w.small.set(j, steeper(n, w.steepBy, w.leftOf(w.lines[j])))
+		w.small.set(j, steeper(n, w.steepBy, w.left(w.lines[j])))
 	}
 }
 
@@ -160,6 +162,22 @@ func steeper(x, by gist, left int64) gist {
 	return x + by*gist(left)
 }
 
+// left is leftOf, mostly without a short step.
+func (w *scout) left(line int) int64 {
+	if w.short == 0 {
+		return int64(w.size-line) * w.step
+	}
+	return w.leftOf(line)
+}
+
+// across returns what the sheet from one line to another costs.
+func (w *scout) across(a, b int) gist {
+	if w.short == 0 {
+		return w.flat[b-a]
+	}
+	return w.gists.sheets[w.crosses(a, b)][b-a]
+}
+
 // narrow returns what goes on from a narrow sheet that ends on lane j.
 func (w *scout) narrow(j int) gist {
 	if w.jump == nil {
@@ -176,10 +194,10 @@ func (w *scout) inner(a, j int) gist {
 		if !w.b.whole(a, b) {
 			return gistNever
 		}
-		return w.gists.sheets[w.crosses(a, b)][k] + w.on[j]
+		return w.across(a, b) + w.on[j]
 	}
 	if b > w.b.limit(a) {
 		return gistNever
 	}
-	return w.gists.sheets[w.crosses(a, b)][k] + w.narrow(j)
+	return w.across(a, b) + w.narrow(j)
 }

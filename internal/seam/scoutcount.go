@@ -81,7 +81,7 @@ func (w *scout) innerReach(begin, end, to, past int, on, out []gist) {
 			whole++
 		}
 		if whole < past && w.lines[whole] == b && w.b.whole(a, b) {
-			out[i] = min(out[i], w.gists.sheets[w.crosses(a, b)][w.g.net]+on[whole])
+			out[i] = min(out[i], w.across(a, b)+on[whole])
 		}
 	}
 }

@@ -21,11 +21,11 @@ func (w *scout) runEven() {
 			whole--
 		}
 		if b := a + net; w.lines[whole] == b && w.b.whole(a, b) {
-			best = min(best, w.gists.sheets[w.crosses(a, b)][net]+w.on[whole])
+			best = min(best, w.across(a, b)+w.on[whole])
 		}
 		if head < len(queue) {
 			if b := w.lines[queue[head].lane]; b-a <= net && b <= w.b.limit(a) {
-				best = min(best, w.gists.sheets[w.crosses(a, b)][b-a]+w.on[queue[head].lane])
+				best = min(best, w.across(a, b)+w.on[queue[head].lane])
 			}
 		}
 		if w.on[j] = w.sum(best, w.gist[j]); best >= gistMost {
@@ -100,9 +100,9 @@ func (w *scout) behind(a, i, j int) bool {
 	if c-a > w.g.net || a < 0 || c > w.b.limit(a) {
 		return true
 	}
-	x := w.gists.sheets[w.crosses(a, b)][b-a]
+	x := w.across(a, b)
 	if x >= gistNever {
 		return false // still too near
 	}
-	return w.gists.sheets[w.crosses(a, c)][c-a]+w.on[i] >= x+w.on[j]
+	return w.across(a, c)+w.on[i] >= x+w.on[j]
 }

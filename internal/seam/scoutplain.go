@@ -15,6 +15,7 @@ func (w *scout) runPlain() {
 	w.slim.reset(top)
 	wide, slim := w.wide.key, w.slim.key
 	mask := len(wide) - 1
+	slope := w.rampBy * gist(w.step) // of a line, for there is no short step
 	whole := top
 	for j := top; j >= 0; j-- {
 		a := lines[j]
@@ -32,7 +33,7 @@ func (w *scout) runPlain() {
 		x := w.wide.least(lines, a+prefer, min(a+net-1, limit))
 		if w.prefer > 0 {
 			if y := w.slim.least(lines, a+least, min(a+prefer-1, limit)); y < gistNever {
-				x = min(x, y+w.gists.fall-w.rampBy*gist(w.leftOf(a)))
+				x = min(x, y+w.gists.fall-slope*gist(w.size-a))
 			}
 		}
 		x += more
@@ -46,7 +47,10 @@ func (w *scout) runPlain() {
 		}
 		wide[j&mask] = best
 		if w.prefer > 0 {
-			slim[j&mask] = steeper(best, w.rampBy, w.leftOf(a))
+			if best < gistNever {
+				best += slope * gist(w.size-a)
+			}
+			slim[j&mask] = best
 		}
 	}
 }

@@ -24,7 +24,7 @@ func (w *scout) reach(from []int, to goals, out []gist) {
 	for i, a := range from {
 		if b := a + w.g.net; b > w.b.limit(a) && w.b.whole(a, b) {
 			if j := search(to.lines, b); j < len(to.lines) && to.lines[j] == b {
-				out[i] = min(out[i], w.gists.sheets[w.crosses(a, b)][w.g.net]+to.on[j])
+				out[i] = min(out[i], w.across(a, b)+to.on[j])
 			}
 		}
 	}
@@ -42,14 +42,14 @@ func (w *scout) reachFlat(from []int, to goals, out []gist) {
 		slim.widen(w.store, last+1)
 		slim.reset(last)
 		for j, on := range to.on {
-			slim.set(j, steeper(on, w.rampBy, w.leftOf(to.lines[j])))
+			slim.set(j, steeper(on, w.rampBy, w.left(to.lines[j])))
 		}
 	}
 	if !w.strict {
 		small.widen(w.store, last+1)
 		small.reset(last)
 		for j, on := range to.on {
-			small.set(j, steeper(on, w.steepBy, w.leftOf(to.lines[j])))
+			small.set(j, steeper(on, w.steepBy, w.left(to.lines[j])))
 		}
 	}
 	widths := [2]int{least, prefer}
@@ -61,12 +61,12 @@ func (w *scout) reachFlat(from []int, to goals, out []gist) {
 		best := w.more + wide.least(to.lines, a+prefer+1, limit)
 		if w.prefer > 0 {
 			if x := slim.least(to.lines, a+least+1, min(a+prefer-1, limit)); x < gistNever {
-				best = min(best, w.more+x+w.gists.fall-w.rampBy*gist(w.leftOf(a)))
+				best = min(best, w.more+x+w.gists.fall-w.rampBy*gist(w.left(a)))
 			}
 		}
 		if !w.strict {
 			if x := small.least(to.lines, a+1, min(a+least-1, limit)); x < gistNever {
-				best = min(best, w.more+x+w.gists.drop-w.steepBy*gist(w.leftOf(a)))
+				best = min(best, w.more+x+w.gists.drop-w.steepBy*gist(w.left(a)))
 			}
 		}
 		for k, width := range widths {
@@ -78,7 +78,7 @@ func (w *scout) reachFlat(from []int, to goals, out []gist) {
 				at[k]--
 			}
 			if j := at[k]; j >= 0 && to.lines[j] == b {
-				best = min(best, w.gists.sheets[w.crosses(a, b)][width]+to.on[j])
+				best = min(best, w.across(a, b)+to.on[j])
 			}
 		}
 		out[i] = min(best, gistNever)
@@ -94,10 +94,14 @@ func (w *scout) reachEven(from []int, to goals, out []gist) {
 	a := from[mid]
 	limit := min(a+w.g.net, w.b.limit(a))
 	best, at := gistNever, -1
-	for j := search(to.lines, a+1); j < len(to.lines) && to.lines[j] <= limit; j++ {
-		b := to.lines[j]
-		if x := w.gists.sheets[w.crosses(a, b)][b-a] + to.on[j]; x < best {
-			best, at = x, j
+	begin := search(to.lines, a+1)
+	on := to.on[begin:]
+	for j, b := range to.lines[begin:] {
+		if b > limit {
+			break
+		}
+		if x := w.across(a, b) + on[j]; x < best {
+			best, at = x, begin+j
 		}
 	}
 	out[mid] = best

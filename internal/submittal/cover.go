@@ -18,7 +18,7 @@ import (
 // coverPages are the first pages of the set: what it is about, the material, what departs from the rules, what is open,
 // the drawings, the rules.
 func coverPages(s *folio.Set) []*folio.Leaf {
-	return s.Flowed("COVER", "cover", s.NoteColumns(), func() []folio.Block { return coverBlocks(s) }, nil)
+	return s.Flowed(folio.Cover, "cover", s.NoteColumns(), func() []folio.Block { return coverBlocks(s) }, nil)
 }
 
 func coverBlocks(s *folio.Set) []folio.Block {
@@ -49,10 +49,16 @@ func Pairs(title string, rows ...[2]string) *draft.Table {
 }
 
 func projectTable(s *folio.Set) *draft.Table {
-	p := s.Room.Project
-	return Pairs("SUBMITTAL", [2]string{"Project", p.Title}, [2]string{"Number", p.Number}, [2]string{"Room", p.Room}, [2]string{"Place", p.Place},
-		[2]string{"For", p.For}, [2]string{"By", p.By}, [2]string{"Section", p.Section}, [2]string{"Finish", p.Tag}, [2]string{"Measured", p.Measured},
-		[2]string{"Drawn", p.Drawn}, [2]string{"Issue", s.Issue()})
+	issue := s.Issue()
+	if date := s.Issued(); date != "" && issue != "-" {
+		issue += ", " + date
+	}
+	return Pairs("SUBMITTAL", append(projectLines(s.Room.Project, issue), s.Room.StatedOf("project")...)...)
+}
+
+func projectLines(p room.Project, issue string) [][2]string {
+	return [][2]string{{"Submittal", p.SubmittalNumber()}, {"Project", p.Title}, {"Number", p.Number}, {"Room", p.Room}, {"Place", p.Place},
+		{"For", p.For}, {"By", p.By}, {"Section", p.Section}, {"Finish", p.Tag}, {"Measured", p.Measured}, {"Drawn", p.Drawn}, {"Issue", issue}}
 }
 
 func materialTable(s *folio.Set) *draft.Table {
@@ -73,6 +79,7 @@ func materialTable(s *folio.Set) *draft.Table {
 	if v.Thickness > 0 {
 		rows = append(rows, [2]string{"Thickness", s.Style.MeasuredWords(v.Thickness)})
 	}
+	rows = append(rows, s.Room.StatedOf("veneer", "paste", "primer")...)
 	for _, f := range s.Room.Flitches {
 		text := fmt.Sprintf("%d sheets delivered", len(f.Sheets))
 		if n := len(f.Damaged); n > 0 {

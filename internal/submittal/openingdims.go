@@ -47,7 +47,8 @@ func edgeTiers(e *elevation.View, h hole) []draft.Tier {
 	return append(tiers, e.Running("", "from left edge", h.o.FromLeft, run, e.V.X))
 }
 
-// holeHeights are the heights at the opening: floor, base, sill, head, upper edge of the covering, ceiling.
+// holeHeights are the heights at the opening: floor, base, sill, head, upper edge of the covering, ceiling; over the level of
+// the room where the floor is not that.
 func holeHeights(e *elevation.View, h hole) []draft.Tier {
 	mid := (h.o.FromLeft + h.o.Right()) / 2
 	floor, ceiling := room.At(e.F.W.Floor, mid), room.At(e.F.W.Ceiling, mid)
@@ -58,6 +59,9 @@ func holeHeights(e *elevation.View, h hole) []draft.Tier {
 	}
 	list = append(list, ceiling-e.F.W.Crown)
 	tiers := []draft.Tier{e.Tier("", list, e.V.Y)}
+	if !e.OnLevel() {
+		tiers = []draft.Tier{e.OverLevel("OVER LEVEL", list...)}
+	}
 	if level := e.Room.Space.LevelLine; level > floor && level < ceiling {
 		tiers = append(tiers, e.Tier("", []L{z0, z1, level}, e.V.Y))
 	}
@@ -84,70 +88,6 @@ func levelLine(e *elevation.View, h hole) {
 	}
 	e.Group.Text(t)
 	e.Space.Take(t.Bounds())
-}
-
-// reveal draws the reveals unfolded at their jambs, dashed at the fold's depth.
-func reveal(e *elevation.View, o *room.Opening) {
-	k := e.Look
-	if o.Reveal == 0 {
-		return
-	}
-	box := e.V.Box(e.F.Hole(o))
-	d := e.V.MM(o.Reveal)
-	if 2*d > box.W()-k.Of(16) {
-		return
-	}
-	words := "reveal " + e.Style.Format(o.Reveal)
-	if o.WrapReveal {
-		words = "jamb wrapped " + e.Style.Format(o.Reveal)
-	}
-	pen := scene.Pen(scene.Openings, k.Thin).As(scene.Dashed(k.Thin))
-	for i, x := range []float64{box.X0 + d, box.X1 - d} {
-		e.Group.VLine(x, box.Y0, box.Y1, pen)
-		e.Space.Stroke(scene.Pt(x, box.Y0), scene.Pt(x, box.Y1))
-		t := scene.Text{At: scene.Pt(x+k.Of(1.4)+k.Small, box.Centre().Y), String: words, Height: k.Small, Anchor: scene.Middle, Angle: 90, Layer: scene.Openings}
-		if i == 1 {
-			t.At.X = x - k.Of(1.4)
-		}
-		if box.H() > t.Width()+k.Of(4) && e.Space.Free(t.Bounds(), k.Of(0.7)) {
-			e.Group.Text(t)
-			e.Space.Take(t.Bounds())
-		}
-	}
-}
-
-// holeTable says for every sheet that the opening cuts where the cut-out lies on it: along from its left edge as hung, and
-// up and down from its level mark.
-func holeTable(e *elevation.View, h hole) *draft.Table {
-	t := &draft.Table{Columns: []draft.Column{{Head: "SHEET", Bold: true, Align: scene.End}, {Head: "CUT-OUT, FROM LEFT EDGE"}, {Head: "FROM LEVEL"}}}
-	_, z0, _, z1 := e.F.Hole(h.o)
-	level := e.Room.Space.LevelLine
-	for _, p := range e.F.Parts {
-		for _, s := range p.Sheets {
-			a, b := p.Raw(s)
-			if b <= h.o.FromLeft || a >= h.o.Right() {
-				continue
-			}
-			along := "left edge to "
-			if h.o.FromLeft > a {
-				along = e.Style.Format(h.o.FromLeft-a) + " to "
-			}
-			if h.o.Right() < b {
-				along += e.Style.Format(h.o.Right() - a)
-			} else {
-				along += "right edge"
-			}
-			if s.Ripped == "left" {
-				along += ", from ripped edge"
-			}
-			up := "foot"
-			if h.o.SillGiven {
-				up = upDown(e.Set, z0-level)
-			}
-			t.Rows = append(t.Rows, draft.Row{Cells: []string{elevation.NumberOf(s), along, up + " to " + upDown(e.Set, z1-level)}})
-		}
-	}
-	return t
 }
 
 // upDown is a height from the level line: up 3'-0", down 1'-4".

@@ -35,7 +35,7 @@ func holes(s *folio.Set) []hole {
 }
 
 // openingPages draw every opening large, with one sheet to each side and every distance from a seam to an edge. One that would be no
-// larger on a page of its own than on the elevation is left out: the elevation says as much.
+// larger on a page of its own than on the elevation is left out: the elevation says as much, unless the covering wraps the reveal, whose folds are drawn nowhere else.
 func openingPages(s *folio.Set) []*folio.Leaf {
 	cells, whole := s.Cells(190, 205), s.Cells(1e4, 1e4)
 	cuts := elevation.CutWalls(s)
@@ -44,7 +44,7 @@ func openingPages(s *folio.Set) []*folio.Leaf {
 	for _, h := range holes(s) {
 		drawn := cuts[h.f.Wall][0].Scale
 		switch {
-		case enlarged(s, h, cells[0]) < drawn:
+		case h.f.Wraps(h.index), enlarged(s, h, cells[0]) < drawn:
 			if row = append(row, h); len(row) == len(cells) {
 				parts, row = append(parts, row), nil
 			}
@@ -100,9 +100,10 @@ func openingView(b *folio.Board, cell scene.Box, h hole) (e *elevation.View, roo
 	table.Fit(k, 0)
 	room = scene.Box{X0: cell.X0 + k.Of(6), Y0: cell.Y0 + k.Of(6), X1: cell.X1 - k.Of(6), Y1: cell.Y1 - k.Of(5)}
 	beside = room.W() > k.Of(titleWide)+table.Width()+k.Of(6)
-	foot = math.Max(k.Of(26), table.High(k))
+	lines := k.Of(5) * float64(len(wrapWords(e, h)))
+	foot = math.Max(k.Of(26)+lines, table.High(k))
 	if !beside {
-		foot = k.Of(30) + table.High(k)
+		foot = k.Of(30) + lines + table.High(k)
 	}
 	return e, room, foot, table, beside
 }
@@ -145,20 +146,21 @@ const titleWide = 66
 func openingIn(b *folio.Board, cell scene.Box, h hole, n int) {
 	k := b.Look
 	e, room, foot, table, beside := openingView(b, cell, h)
+	more := wrapWords(e, h)
 	scaleOpening(e, h, room, foot)
 
 	name := strings.ToUpper(h.o.Kind.Named(h.o.Name))
 	view := scene.View{Box: e.Box().Inset(-k.Of(1)), Scale: float64(e.V.Scale), Metric: e.Metric(), Name: name, Ratio: draft.Ratio(e.V.Scale, e.Metric())}
 	e.Group = b.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(e.V.Scale)), folio.Datum("wall", h.f.W.Name), folio.Datum("opening", h.o.Name))
 	e.Body()
-	reveal(e, h.o)
+	reveal(e, h)
 	above, right := holeStacks(e, h)
 	above.Draw(e.Group, k, b.Space)
 	right.Draw(e.Group, k, b.Space)
 	levelLine(e, h)
 
 	under := []string{"SCALE " + draft.Ratio(e.V.Scale, e.Metric()), "wall " + h.f.W.Name + ", page " + e.PageAt(h.f.Wall, (h.o.FromLeft+h.o.Right())/2)}
-	title := draft.Title{Mark: fmt.Sprint(n), Page: b.Leaf.Number, Name: name, Under: under, Most: k.Of(titleWide)}
+	title := draft.Title{Mark: fmt.Sprint(n), Page: b.Leaf.Number, Name: name, Under: append(under, more...), Most: k.Of(titleWide)}
 	if !beside {
 		title.Most = room.W()
 	}

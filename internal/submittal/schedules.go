@@ -203,7 +203,7 @@ func nearWords(s *folio.Set, n *layout.Near) string {
 }
 
 func openingSchedule(s *folio.Set) *draft.Table {
-	t := &draft.Table{Title: "OPENINGS", Columns: []draft.Column{{Head: "NAME", Bold: true}, {Head: "KIND"}, {Head: "WALL", Wrap: true}, {Head: "FROM LEFT", Align: scene.End},
+	t := &draft.Table{Title: "OPENINGS, heights over the level of the room", Columns: []draft.Column{{Head: "NAME", Bold: true}, {Head: "KIND"}, {Head: "WALL", Wrap: true}, {Head: "FROM LEFT", Align: scene.End},
 		{Head: "WIDTH", Align: scene.End}, {Head: "SILL", Align: scene.End}, {Head: "HEAD", Align: scene.End}}}
 	for i := range s.Room.Walls {
 		w := &s.Room.Walls[i]
@@ -223,7 +223,7 @@ func openingSchedule(s *folio.Set) *draft.Table {
 }
 
 func boxSchedule(s *folio.Set) *draft.Table {
-	t := &draft.Table{Title: "BOXES, by their middles", Columns: []draft.Column{{Head: "NAME", Bold: true}, {Head: "KIND"}, {Head: "WALL", Wrap: true}, {Head: "FROM LEFT", Align: scene.End},
+	t := &draft.Table{Title: "BOXES, by their middles, heights over the level of the room", Columns: []draft.Column{{Head: "NAME", Bold: true}, {Head: "KIND"}, {Head: "WALL", Wrap: true}, {Head: "FROM LEFT", Align: scene.End},
 		{Head: "UP", Align: scene.End}, {Head: "PLATE", Align: scene.End}}}
 	for i := range s.Room.Walls {
 		w := &s.Room.Walls[i]

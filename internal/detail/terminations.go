@@ -1,0 +1,126 @@
+package detail
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/face"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/scene"
+)
+
+// given is what is known of how large a termination is: the base, the crown, the deepest jamb that is wrapped; 0 where nothing
+// is, so that no scale can be stated.
+func given(s *folio.Set, t face.Termination) L {
+	switch t.Kind {
+	case "base":
+		return s.Room.Space.Base
+	case "head":
+		return s.Room.Space.Crown
+	case "reveal":
+		return slices.Max(depths(s))
+	}
+	return 0
+}
+
+// depths are the depths of all wrapped jambs.
+func depths(s *folio.Set) []L {
+	list := []L{0}
+	for _, f := range face.All(s.Plan) {
+		for i := range f.W.Openings {
+			if f.Wraps(i) {
+				list = append(list, f.W.Openings[i].Reveal)
+			}
+		}
+	}
+	return list
+}
+
+// endScale is the largest scale of a detail at which what is given of a termination stands in a height; 0: not to scale.
+//
+// Source: as detailScales.
+func endScale(s *folio.Set, size L, high float64) int64 {
+	if size > 0 {
+		for _, scale := range append([]int64{2}, detailScales(s)...) {
+			if size.MM()/float64(scale) <= high {
+				return scale
+			}
+		}
+	}
+	return 0
+}
+
+// terminationIn draws how the covering ends in one way: at a scale where its size is given, else not to scale.
+func terminationIn(b *folio.Board, cell scene.Box, t face.Termination) {
+	k := b.Look
+	box := scene.Box{X0: cell.X0 + k.Of(4), Y0: cell.Y0 + k.Of(3), X1: cell.X1 - k.Of(4), Y1: cell.Y1 - k.Of(24)}
+	size := given(b.Set, t)
+	scale := endScale(b.Set, size, math.Min(box.H()-k.Of(2), k.Of(44))-k.Of(10))
+	mark := folio.Datum("termination", t.Mark)
+	ratio, g := "NOT TO SCALE", (*scene.Group)(nil)
+	if scale > 0 {
+		text := draft.Ratio(scale, b.Metric())
+		ratio = "SCALE " + text + ", not to thickness"
+		g = b.Page.Viewed(scene.View{Box: box, Scale: float64(scale), Metric: b.Metric(), Name: t.Mark, Ratio: text}, folio.Datum("scale", fmt.Sprint(scale)), mark)
+	} else {
+		g = b.Page.Part(scene.Tag{Class: "sketch", Title: t.Words, Data: []scene.Datum{mark}})
+	}
+	long := 0.0
+	if scale > 0 {
+		long = size.MM() / float64(scale)
+	}
+	c := box.Centre()
+	switch t.Kind {
+	case "base", "head":
+		endSection(b, g, c, box.H()/2-k.Of(1), long, t.Kind)
+	case "reveal":
+		jambPlan(b, g, c, long)
+	default:
+		endPlan(b, g, c, t.Kind)
+	}
+	lines := scene.Wrap(endNote(b, t), k.Small, false, cell.W()-k.Of(28))
+	if len(lines) > 2 {
+		lines = append(lines[:1], scene.Shorten(strings.Join(lines[1:], " "), k.Small, false, cell.W()-k.Of(28)))
+	}
+	title := draft.Title{Mark: t.Mark, Page: b.Leaf.Number, Name: strings.ToUpper(t.Words), Under: append([]string{ratio}, lines...), Most: cell.W() - k.Of(10)}
+	b.Space.Take(title.Draw(&b.Page.Group, k, scene.Pt(cell.X0+k.Of(5), cell.Y1-k.Of(16.5))))
+}
+
+// endNote says in words what a termination is.
+func endNote(b *folio.Board, t face.Termination) string {
+	r := b.Room.Rules
+	f := b.Style.Format
+	switch t.Kind {
+	case "base":
+		if b.Room.Space.Behind.Base {
+			return "Runs behind the base; " + f(r.BottomTrim) + " extra, cut in place."
+		}
+		return "Cut to the top of the base; " + f(r.BottomTrim) + " extra, cut in place."
+	case "head":
+		if b.Room.Space.Behind.Crown {
+			return "Runs behind the crown; " + f(r.TopTrim) + " extra, cut in place."
+		}
+		if b.Room.Space.Crown == 0 {
+			return "Cut to the ceiling; " + f(r.TopTrim) + " extra, cut in place."
+		}
+		return "Cut to the crown; " + f(r.TopTrim) + " extra, cut in place."
+	case "reveal":
+		return "Slit level at head and sill, folded round the jamb, cut at its depth."
+	case "jamb", "casing":
+		return "Cut tight to the casing or jamb; scribed, not caulked."
+	case "frame":
+		return "Cut against the frame, which is not cut over; half of the edge trim."
+	case "inside corner":
+		return "Ends in the inside corner; " + f(r.EdgeTrim) + " extra, cut in place."
+	case "outside edge":
+		return "Ends at the outside edge under a bead or trim by others."
+	case "trim":
+		return "Ends under the trim."
+	case "bare":
+		return "Ends at a strip without covering: straight cut, edge sealed."
+	}
+	return f(r.EdgeTrim) + " extra at the raw end, straight cut."
+}
