@@ -106,11 +106,18 @@ func (t *Tier) perch(k Look, i int, upright bool, level int, slope float64) plac
 	return p
 }
 
-// fan takes all figures out to one row, side by side in their order, each on a leader of its own slope. It always
-// succeeds: leaders of one order at both ends do not cross.
-func (t *Tier) fan(k Look, upright bool) []place {
+// fan takes the figures that have no place out to one row, side by side in their order, each on a leader of its own slope. It
+// always succeeds: leaders of one order at both ends do not cross. Figures on the line stay where they are on its other side; where
+// all look out, all go.
+func (t *Tier) fan(k Look, upright bool, inline []place, on []bool) []place {
 	h, air := t.height(k), k.Of(figureAir)
 	places := make([]place, len(t.Figures))
+	stays := func(i int) bool { return !t.outside && on[i] && t.Figures[i] != "" }
+	for i := range places {
+		if stays(i) {
+			places[i] = inline[i]
+		}
+	}
 	half := func(i int) float64 {
 		if upright {
 			return h/2 + h*drop
@@ -119,7 +126,7 @@ func (t *Tier) fan(k Look, upright bool) []place {
 	}
 	var list []int
 	for i, text := range t.Figures {
-		if text != "" {
+		if text != "" && !stays(i) {
 			list = append(list, i)
 		}
 	}
@@ -222,3 +229,48 @@ func cross(a, b [2]spot) bool {
 	}
 	return turn(a[0], a[1], b[0])*turn(a[0], a[1], b[1]) < 0 && turn(b[0], b[1], a[0])*turn(b[0], b[1], a[1]) < 0
 }
+
+// turn sets all figures of a running tier upright, each over its own mark, or as near to it as its neighbours let it with a
+// short bend of its line.
+//
+// Source: ordinate dimensions whose figures stand along their extension lines: ISO 129-1 as textbooks restate it.
+func (t *Tier) turn(k Look) []place {
+	h := t.height(k)
+	across := h + 2*h*drop
+	gaps := make([]float64, len(t.Marks))
+	at := make([]float64, len(t.Marks))
+	for i, m := range t.Marks {
+		at[i], gaps[i] = m, across+2*k.Of(figureAir)*turnedAir
+	}
+	at = Spread(at, gaps)
+	bent := false
+	for i, m := range t.Marks {
+		bent = bent || t.Figures[i] != "" && math.Abs(at[i]-m) > straight
+	}
+	in := k.Of(originSize)/2 + k.Of(figureAir)
+	if bent {
+		in += k.Of(turnedBend)
+	}
+	places := make([]place, len(t.Figures))
+	for i, text := range t.Figures {
+		if text == "" {
+			continue
+		}
+		w := scene.Width(text, h, t.Bold)
+		p := place{turned: true, along: at[i], out: in + w/2, from: at[i] - across/2, to: at[i] + across/2, in: in, far: in + w}
+		if math.Abs(at[i]-t.Marks[i]) > straight {
+			p.level, p.lead = 1, [2]spot{{t.Marks[i], 0}, {at[i], in - k.Of(figureAir)}}
+		}
+		places[i] = p
+	}
+	return places
+}
+
+// Of figures that are turned, in mm on the office page.
+const (
+	straight    = 0.05 // a way aside that nobody sees
+	turnedAir   = 0.6  // of the air beside other figures: these are read up, line by line
+	turnedBend  = 3.2  // height of the bends of their lines
+	leastBehind = 1.2  // a shorter piece of a broken line says nothing
+	behindAir   = 0.7  // between a balloon and the lines that pass behind it
+)

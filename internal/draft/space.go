@@ -19,6 +19,11 @@ type stroke struct{ a, b scene.Point }
 // NewSpace returns an empty space with bounds.
 func NewSpace(bounds scene.Box) *Space { return &Space{Bounds: bounds} }
 
+// Clone is the space as it stands, to which a page that is drawn anew goes back.
+func (s *Space) Clone() *Space {
+	return &Space{s.Bounds, slices.Clone(s.boxes), slices.Clone(s.strokes)}
+}
+
 // Take notes that a box is taken.
 func (s *Space) Take(boxes ...scene.Box) {
 	for _, b := range boxes {
@@ -67,6 +72,16 @@ func (s *Space) FreeOfWords(b scene.Box, air float64) bool {
 func (s *Space) FreeLine(a, b scene.Point, air float64) bool {
 	for _, o := range s.boxes {
 		if Crosses(a, b, o.Inset(-air)) {
+			return false
+		}
+	}
+	return true
+}
+
+// FreeFrom reports whether a line that begins at something runs clear of all words but that.
+func (s *Space) FreeFrom(own scene.Box, a, b scene.Point, air float64) bool {
+	for _, o := range s.boxes {
+		if o != own && Crosses(a, b, o.Inset(-air)) {
 			return false
 		}
 	}

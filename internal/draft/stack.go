@@ -14,6 +14,7 @@ type Stack struct {
 	Out     float64                     // -1: up or to the left of the object, +1: down or to the right
 	First   float64                     // from the edge to the first line; 0: 9 on the office page
 	NameAt  float64                     // where the names of level tiers end; 0: left of the first mark
+	Behind  bool                        // extension lines run behind what is taken already: they are broken there
 	Tiers   []Tier
 }
 
@@ -41,6 +42,9 @@ func (s *Stack) Lay(k Look) (end float64) {
 			room := d + k.Of(figureAir)
 			if s.Out > 0 && !n.Running { // its figures stand this side of its line
 				room += k.Of(figureGap+0.8) + n.height(k)
+				if len(n.Inner) > 0 {
+					room += k.Of(tick) / 2
+				}
 			} else { // its strokes or its origin circle do
 				room += k.Of(originSize) / 2
 			}
@@ -93,6 +97,11 @@ func (s *Stack) draw(g *scene.Group, k Look, space *Space, i int) {
 		c, d := s.pt(m, t.line), k.Of(tick)/3
 		space.Stroke(c.Add(-d, d), c.Add(d, -d))
 	}
+	for _, m := range t.Inner {
+		Tick(row, k, s.pt(m, t.line))
+		c, d := s.pt(m, t.line), k.Of(tick)/3
+		space.Stroke(c.Add(-d, d), c.Add(d, -d))
+	}
 	places := t.lay(k, s.Upright, s.Out)
 	for j, text := range t.Figures {
 		if text == "" {
@@ -112,7 +121,7 @@ func (s *Stack) figure(g *scene.Group, k Look, t *Tier, p place, text string, sp
 	across := func(out float64) float64 { return t.line + s.Out*out }
 	x := scene.Text{String: text, Height: t.height(k), Bold: t.Bold, Layer: scene.Dimensions, Anchor: scene.Middle, Seat: scene.Centred}
 	x.At = s.pt(p.along, across(p.out))
-	if s.Upright && p.level == 0 {
+	if s.Upright && p.level == 0 || p.turned {
 		x.Angle = 90
 	}
 	if p.level > 0 {
@@ -149,9 +158,19 @@ func (s *Stack) extension(g *scene.Group, k Look, pen scene.Style, space *Space,
 			to -= s.Out * k.Of(originSize) / 2
 		}
 	}
-	if (to-from)*s.Out > 0 {
-		g.Line(s.pt(m, from), s.pt(m, to), pen)
-		space.Stroke(s.pt(m, from), s.pt(m, to))
+	if (to-from)*s.Out <= 0 {
+		return
+	}
+	parts := []scene.Point{s.pt(m, from), s.pt(m, to)}
+	if s.Behind {
+		parts = space.Gaps(parts[0], parts[1], k.Of(behindAir))
+	}
+	for n := 0; n+1 < len(parts); n += 2 {
+		if len(parts) > 2 && math.Hypot(parts[n+1].X-parts[n].X, parts[n+1].Y-parts[n].Y) < k.Of(leastBehind) {
+			continue
+		}
+		g.Line(parts[n], parts[n+1], pen)
+		space.Stroke(parts[n], parts[n+1])
 	}
 }
 

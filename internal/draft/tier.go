@@ -34,6 +34,8 @@ type Tier struct {
 	Height  float64   // of figures; 0: small
 	Bold    bool
 	Data    func(i int) []scene.Datum // facts about the i-th figure
+	Inner   []float64                 // places along the line that have a stroke and no figure: where equal parts meet that share one
+	Upright bool                      // running figures that do not all stand on a level line are turned, each along its own extension line
 	Least   float64                   // figures stay between Least and Most along the line, where Most is the greater
 	Most    float64
 
@@ -50,6 +52,7 @@ type place struct {
 	lead       [2]spot // leader, where level > 0
 	from, to   float64 // box along
 	in, far    float64 // box out
+	turned     bool    // it reads up the page on a level line
 }
 
 type spot struct{ along, out float64 }
@@ -82,10 +85,14 @@ func (t *Tier) lay(k Look, upright bool, out float64) []place {
 			places[i], done[i] = p, true
 		}
 	}
+	if t.Upright && t.Running && !upright && slices.Contains(done, false) {
+		return t.turn(k)
+	}
+	on := slices.Clone(done)
 	for _, i := range t.outward(done) {
 		p, ok := t.lead(k, i, upright, places, done)
 		if !ok {
-			return t.fan(k, upright)
+			return t.fan(k, upright, places, on)
 		}
 		places[i], done[i] = p, true
 	}
@@ -115,7 +122,7 @@ func (t *Tier) height(k Look) float64 {
 // inline puts a figure on the line: in the middle of its stretch, or as near to it as the lines that pass allow.
 func (t *Tier) inline(k Look, i int, w, h float64, outward bool, others []place, done []bool) (place, bool) {
 	air, gap := k.Of(figureAir), k.Of(figureGap)
-	if t.Running { // it stands over its own stroke
+	if t.Running || len(t.Inner) > 0 { // it stands over its own stroke, or over those of its parts
 		gap += k.Of(tick) / 2
 	}
 	p := place{in: gap, far: gap + h}

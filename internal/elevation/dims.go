@@ -14,8 +14,15 @@ import (
 // covers and the wall, at the left sills, heads and boxes, at the right base, covering and crown.
 func (e *View) stacks() {
 	k, box := e.Look, e.Box()
-	e.above = draft.Stack{Edge: box.Y0, Out: -1, Outline: e.Roof}
-	e.below = draft.Stack{Edge: box.Y1, Out: 1, Outline: e.ground}
+	e.balloons()
+	e.above = draft.Stack{Edge: box.Y0, Out: -1, Outline: e.Roof, Behind: true}
+	e.below = draft.Stack{Edge: box.Y1, Out: 1, Outline: e.ground, Behind: true}
+	if over := e.over.high(k); over > 0 {
+		e.above.First = over + k.Of(overFirst)
+	}
+	if under := e.under.high(k); under > 0 {
+		e.below.First = under + k.Of(underFirst)
+	}
 	e.left = draft.Stack{Upright: true, Edge: box.X0 - e.wide(e.ghostLeft), Out: -1, First: k.Of(12)}
 	e.right = draft.Stack{Upright: true, Edge: box.X1 + e.wide(e.ghostRight), Out: 1, First: k.Of(12)}
 	if !e.First() { // clear of what stands along the match line
@@ -54,6 +61,13 @@ func (e *View) stacks() {
 	}
 }
 
+// How far the first line of dimensions stands off a row of balloons, in mm on the office page: over the wall figures stand out
+// from it, under the wall between it and the row.
+const (
+	overFirst  = 2.4
+	underFirst = 4.4
+)
+
 // Roof is where the wall ends over a place of the page.
 func (e *View) Roof(x float64) float64 {
 	return e.V.Y(room.At(e.F.W.Ceiling, e.back(x)))
@@ -69,8 +83,13 @@ func (e *View) back(x float64) L {
 	return min(max(e.V.Length(x-e.V.Origin.X), e.From), e.To)
 }
 
-// chain makes a tier of places along the wall: each once, inside what is shown, with its two ends.
+// chain makes a tier of links.
 func (e *View) chain(name string, places ...L) draft.Tier {
+	return e.Tier(name, e.links(places...), e.V.X)
+}
+
+// links are the places of a chain along the wall: each once, inside what is shown, with its two ends.
+func (e *View) links(places ...L) []L {
 	from, to := e.ends()
 	list := []L{from, to}
 	for _, x := range places {
@@ -78,7 +97,7 @@ func (e *View) chain(name string, places ...L) draft.Tier {
 			list = append(list, x)
 		}
 	}
-	return e.Tier(name, list, e.V.X)
+	return ascending(list)
 }
 
 // ends are the ends of what is dimensioned: of the wall its sharp corners, as it was measured, also where a corner is eased
@@ -199,7 +218,9 @@ func (e *View) middles(list []L, to func(L) float64, what string) draft.Tier {
 	if len(list) == 1 {
 		return draft.Tier{}
 	}
-	return e.Running("BOXES", what, 0, ascending(list), to)
+	t := e.Running("BOXES", what, 0, ascending(list), to)
+	t.Upright = true
+	return t
 }
 
 // Running makes a tier whose figures count from zero, which may lie before the first of its places; what it is called in
@@ -238,7 +259,8 @@ func (e *View) seamTier() draft.Tier {
 			inside = append(inside, x)
 		}
 	}
-	t := e.chain("SEAMS", append(inside, e.rounds()...)...)
+	list := e.links(append(inside, e.rounds()...)...)
+	t := e.equal(e.Tier("SEAMS", list, e.V.X), list)
 	data := t.Data
 	from, to := e.ends()
 	lead := 0

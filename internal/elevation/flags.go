@@ -51,7 +51,10 @@ func (e *View) deviationMarks() {
 		if d.Number > 99 {
 			r = k.Of(5)
 		}
-		e.flag(d.At, r, func(c scene.Point) { e.deviationAt(d, c, r) })
+		key := fmt.Sprintf("deviation %d", d.Number)
+		if !e.elsewhere(key) && !e.flag(d.At, r, func(c scene.Point) { e.deviationAt(d, c, r) }) {
+			e.drop(key, "deviation %d at %s", d.Number, e.Style.Format(d.At))
+		}
 	}
 }
 
@@ -61,14 +64,21 @@ func (e *View) deviationMarks() {
 // Source: mark in a triangle near the change, the same shape in the block: drawing practice of public works, see the
 // revision letters of package room.
 func (e *View) revisionMarks() {
-	for _, rev := range e.Room.Project.Revisions {
+	for i, rev := range e.Room.Project.Revisions {
 		if rev.Wall != e.F.Wall || rev.At < e.From || rev.At > e.To || rev.At == e.From && !e.First() {
 			continue
 		}
-		e.flag(rev.At, draft.DeltaSize(e.Look, rev.Mark, e.Look.Seam), func(c scene.Point) {
-			in := e.Group.Part(scene.Tag{Class: "revision", Title: rev.Note, Data: []scene.Datum{folio.Datum("mark", rev.Mark), folio.Datum("x", folio.Mm(rev.At))}})
+		key := fmt.Sprintf("revision %d", i)
+		if e.elsewhere(key) {
+			continue
+		}
+		done := e.flag(rev.At, draft.DeltaSize(e.Look, rev.Mark, e.Look.Seam), func(c scene.Point) {
+			in := e.Group.Part(scene.Tag{Class: "revision", Title: rev.Note, Data: []scene.Datum{item(key), folio.Datum("mark", rev.Mark), folio.Datum("x", folio.Mm(rev.At))}})
 			e.Space.Take(draft.Delta(in, e.Look, scene.Marks, c, rev.Mark, e.Look.Seam))
 		})
+		if !done {
+			e.drop(key, "revision %s at %s", rev.Mark, e.Style.Format(rev.At))
+		}
 	}
 }
 
@@ -79,11 +89,11 @@ var (
 	flagDots   = []float64{0.2, 0.5, 0.8, 0.1, 0.9}                       // where the leader of one that stands away ends
 )
 
-// flag finds a free place for a mark of size r at a place along the wall:
+// flag finds a free place for a mark of size r at a place along the wall, and reports whether there is one:
 //
 //  1. beside the place on the covering, from low up, at each height close before further off, at the right before the left;
 //  2. away from it on a leader, the nearest free place of the page.
-func (e *View) flag(at L, r float64, draw func(scene.Point)) {
+func (e *View) flag(at L, r float64, draw func(scene.Point)) bool {
 	k := e.Look
 	bottom, top := e.F.Cover(at)
 	x := e.V.X(at)
@@ -94,7 +104,7 @@ func (e *View) flag(at L, r float64, draw func(scene.Point)) {
 				c := scene.Pt(x+sign*(r*0.5+k.Of(dx)), y(share))
 				if e.insideCover(c) && e.Space.Free(draft.DeltaBox(c, r), k.Of(0.8)) {
 					draw(c)
-					return
+					return true
 				}
 			}
 		}
@@ -106,16 +116,17 @@ func (e *View) flag(at L, r float64, draw func(scene.Point)) {
 			continue
 		}
 		l := math.Hypot(c.X-dot.X, c.Y-dot.Y)
-		draft.Leader(e.Group, k, e.Space, dot, c.Add((dot.X-c.X)/l*r*0.5, (dot.Y-c.Y)/l*r*0.5))
+		e.leader(e.Group, dot, c.Add((dot.X-c.X)/l*r*0.5, (dot.Y-c.Y)/l*r*0.5))
 		draw(c)
-		return
+		return true
 	}
+	return false
 }
 
 // deviationAt draws the pentagon of a deviation.
 func (e *View) deviationAt(d deviation, c scene.Point, r float64) {
 	k := e.Look
-	in := e.Group.Part(scene.Tag{Class: "deviation", Title: d.Message, Data: []scene.Datum{folio.Datum("number", fmt.Sprint(d.Number)), folio.Datum("code", string(d.Code))}})
+	in := e.Group.Part(scene.Tag{Class: "deviation", Title: d.Message, Data: []scene.Datum{folio.Datum("number", fmt.Sprint(d.Number)), folio.Datum("code", string(d.Code)), item(fmt.Sprintf("deviation %d", d.Number))}})
 	in.Polygon(scene.Pen(scene.Marks, k.Seam).Filled(scene.White), c.Add(0, -r), c.Add(r*0.85, -r*0.3), c.Add(r*0.85, r*0.6), c.Add(-r*0.85, r*0.6), c.Add(-r*0.85, -r*0.3))
 	in.Text(scene.Text{At: c.Add(0, r*0.06), String: fmt.Sprint(d.Number), Height: k.Small, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks})
 	e.Space.Take(draft.DeltaBox(c, r))

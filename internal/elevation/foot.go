@@ -66,6 +66,9 @@ func pageNotes(list []*View) []string {
 	}
 	line += " " + strings.Join(widths, " ")
 	ends = append(ends, "base "+e.EndMark("base"), "head "+e.EndMark("head"))
+	if side := e.EndMark("side"); e.F.Run.Up && side != "" {
+		ends = append(ends, "sides "+side)
+	}
 	ends = append(ends, jambMarks(list)...)
 	page := e.PageOf("terminations")
 	if len(e.List) == 0 { // while pages are still planned
@@ -81,7 +84,7 @@ func pageNotes(list []*View) []string {
 		}
 	}
 	for _, o := range list {
-		if o.lean {
+		if o.lean && o.enlargements() != "" {
 			lines = append(lines, strings.TrimSpace("Heights of openings: on their enlargements "+o.enlargements())+".")
 			break
 		}
@@ -191,7 +194,7 @@ func (e *View) title() draft.Title {
 	k := e.Look
 	name, mark := strings.ToUpper(e.F.W.Name), e.Marks[e.F.Wall]
 	if e.Of > 1 {
-		mark += fmt.Sprint(e.Piece + 1)
+		mark = PieceMark(mark, e.Piece)
 		name += fmt.Sprintf(", %d OF %d", e.Piece+1, e.Of)
 	}
 	second := "SCALE " + draft.Ratio(e.V.Scale, e.Metric())
@@ -221,7 +224,12 @@ func (e *View) titleY() float64 {
 		under += k.Of(2)
 	}
 	over := math.Max(k.Of(8), e.title().High(k)+k.Of(0.9))
-	return math.Min(math.Max(e.Box().Y1+k.Of(34), under+over), e.Field.Y1-k.Of(8))
+	return math.Min(math.Max(e.Box().Y1+k.Of(34), under+over), e.Field.Y1-k.Of(8)-e.titleLow())
+}
+
+// titleLow is what the lines under the name of the view take more than its circle reaches down.
+func (e *View) titleLow() float64 {
+	return math.Max(0, e.Look.Of(4.3+4.2*float64(len(e.title().Under)-1)+2.6)-e.Look.Of(7.5))
 }
 
 // Lengths of the scale bar beside the title, in mm on the office page.

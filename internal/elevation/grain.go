@@ -179,20 +179,16 @@ const (
 	perFoot = 12 * perInch
 )
 
-// leastPitch is how far apart lines of grain stand on paper on the average, in mm: closer ones would run together.
-const leastPitch = 0.38
+// grainPitch is how far apart lines of grain stand on paper on the average, in mm, at every scale: closer ones would run together,
+// and a large drawing with wide ones would look of another wood than a small one.
+const grainPitch = 0.42
 
-// leaves calls draw with the strands of every leaf between two places of a flitch, in inches, as high as given in feet;
-// as many are left out as keep the others apart on paper. The courses of one flitch differ in their strands, not in
-// which of them are left out.
+// leaves calls draw with the strands of every leaf between two places of a flitch, in inches, as high as given in feet: as many as
+// stand at their pitch on paper.
 func (e *View) leaves(w woods, src source, course int, start, end, feet float64, draw func(leaf int, t strand)) {
 	for leaf := int(math.Floor(start / w.leaf)); float64(leaf)*w.leaf < end; leaf++ {
-		strands := w.strands(src.seed+uint64(course), leaf, feet)
-		keep := w.leaf * perInch / float64(e.V.Scale) / float64(len(strands)) / leastPitch
-		for i, t := range strands {
-			if noise(src.seed, 6, i) <= keep {
-				draw(leaf, t)
-			}
+		for _, t := range w.strands(src.seed+uint64(course), leaf, feet, w.leaf*perInch/float64(e.V.Scale)/grainPitch) {
+			draw(leaf, t)
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package elevation
 
 import (
+	"slices"
 	"strings"
 
 	"flitchlay/internal/draft"
@@ -10,22 +11,7 @@ import (
 // heightTiers are the sills and heads: one tier for each different pair, the openings it measures as its name. Over a floor that
 // is not the level of the room they are figured over that level, as everywhere else.
 func (e *View) heightTiers() []draft.Tier {
-	type pair struct{ floor, sill, head, ceiling L }
-	var pairs []pair
-	names := map[pair][]string{}
-	for i := range e.F.W.Openings {
-		o := &e.F.W.Openings[i]
-		if o.Right() <= e.From || o.FromLeft >= e.To {
-			continue
-		}
-		_, z0, _, z1 := e.F.Hole(o)
-		mid := (o.FromLeft + o.Right()) / 2
-		p := pair{room.At(e.F.W.Floor, mid), z0, z1, room.At(e.F.W.Ceiling, mid)}
-		if _, ok := names[p]; !ok {
-			pairs = append(pairs, p)
-		}
-		names[p] = append(names[p], o.Name)
-	}
+	pairs, names := e.heightPairs()
 	if len(pairs) > 0 && !e.OnLevel() {
 		var heights []L
 		for _, p := range pairs {
@@ -41,10 +27,59 @@ func (e *View) heightTiers() []draft.Tier {
 		}
 		tiers = append(tiers, e.Tier(strings.Join(names[p], " "), list, e.V.Y))
 	}
-	if len(tiers) > 4 { // the page would be all dimensions: the openings are drawn large elsewhere
-		tiers = tiers[:4]
+	if len(tiers) > mostHeights { // the page would be all dimensions
+		tiers = tiers[:mostHeights]
 	}
 	return tiers
+}
+
+// mostHeights is how many tiers of sills and heads stand beside a wall: the others are on enlargements, or in the list of the page.
+const mostHeights = 4
+
+// heightsElsewhere sees to sills and heads that have no tier beside the wall: of an opening that is not drawn large they go into the
+// list of the page.
+func (e *View) heightsElsewhere() {
+	pairs, names := e.heightPairs()
+	switch {
+	case e.lean:
+	case !e.OnLevel():
+		return
+	default:
+		pairs = pairs[min(len(pairs), mostHeights):]
+	}
+	for _, p := range pairs {
+		var bare []string
+		for i := range e.F.W.Openings {
+			if o := &e.F.W.Openings[i]; slices.Contains(names[p], o.Name) && e.PageOf(OpeningKey(e.F.Wall, i)) == "" {
+				bare = append(bare, o.Name)
+			}
+		}
+		if key := "heights " + strings.Join(bare, " "); len(bare) > 0 && !e.elsewhere(key) {
+			e.drop(key, "%s: sill at %s, head at %s", strings.Join(bare, ", "), e.Style.Format(p.sill), e.Style.Format(p.head))
+		}
+	}
+}
+
+// pair is how high openings stand: floor, sill, head and ceiling at their middle.
+type pair struct{ floor, sill, head, ceiling L }
+
+// heightPairs are the different heights of the openings on the view, and the openings of each.
+func (e *View) heightPairs() (pairs []pair, names map[pair][]string) {
+	names = map[pair][]string{}
+	for i := range e.F.W.Openings {
+		o := &e.F.W.Openings[i]
+		if o.Right() <= e.From || o.FromLeft >= e.To {
+			continue
+		}
+		_, z0, _, z1 := e.F.Hole(o)
+		mid := (o.FromLeft + o.Right()) / 2
+		p := pair{room.At(e.F.W.Floor, mid), z0, z1, room.At(e.F.W.Ceiling, mid)}
+		if _, ok := names[p]; !ok {
+			pairs = append(pairs, p)
+		}
+		names[p] = append(names[p], o.Name)
+	}
+	return pairs, names
 }
 
 // coverTiers are base, covering and crown at the right end, and the overall height. A left end of another height has

@@ -29,6 +29,7 @@ func (e *View) labels() {
 	e.revisionMarks()
 	e.deviationMarks()
 	e.grainArrow()
+	e.heightsElsewhere()
 	e.pinLines()
 }
 
@@ -61,16 +62,14 @@ func (e *View) cornerMarks() {
 			e.Page.Link(box, page)
 		}
 	}
-	for _, r := range e.F.RawEnds() {
-		mark := e.EndMark(r.Kind)
-		if mark == "" || r.X < e.From || r.X > e.To || r.Kind == "jamb" || r.Kind == "bare" {
+	for i, r := range e.F.RawEnds() {
+		mark, key := e.EndMark(r.Kind), fmt.Sprintf("end %d", i)
+		if mark == "" || r.X < e.From || r.X > e.To || e.elsewhere(key) {
 			continue
 		}
-		atEnd := r.X-e.F.Left < (e.F.Right-e.F.Left)/50 && !r.Right || e.F.Right-r.X < (e.F.Right-e.F.Left)/50 && r.Right
-		if !atEnd {
-			continue
+		if !e.termination(r, mark, key) {
+			e.drop(key, "%s, %s, at %s", mark, r.Words, e.Style.Format(r.X))
 		}
-		e.termination(r, mark)
 	}
 }
 
@@ -94,8 +93,9 @@ func (e *View) apart() float64 {
 // up, where the eye looks for it, then a little higher or lower by turns.
 var terminationShares = []float64{0.5, 0.6, 0.4, 0.7, 0.3}
 
-// termination draws the mark of a raw end beside the wall, on a short line, at the first height that is free.
-func (e *View) termination(r face.RawEnd, mark string) {
+// termination draws the mark of a raw end on a short line, at the first height that is free: beside the covering, else in it.
+// The line of a joint between courses would be taken for the short line: the mark stands clear of it.
+func (e *View) termination(r face.RawEnd, mark, key string) bool {
 	k := e.Look
 	bottom, top := e.F.Cover(r.X)
 	sign := -1.0
@@ -103,19 +103,22 @@ func (e *View) termination(r face.RawEnd, mark string) {
 		sign = 1
 	}
 	d := k.Of(6.4)
-	for _, share := range terminationShares {
-		z := bottom + L(share*float64(top-bottom))
-		edge := e.V.Pt(r.X, z)
-		c := edge.Add(sign*(k.Of(2)+d/2), 0)
-		box := scene.BoxRound(c, d, d)
-		if !e.Space.Free(box, k.Of(0.6)) {
-			continue
+	joints := e.jointHeights()
+	for _, side := range []float64{sign, -sign} {
+		for _, share := range terminationShares {
+			z := bottom + L(share*float64(top-bottom))
+			edge := e.V.Pt(r.X, z)
+			c := edge.Add(side*(k.Of(2)+d/2), 0)
+			if !e.Space.Free(scene.BoxRound(c, d, d), k.Of(0.6)) || slices.ContainsFunc(joints, func(j L) bool { return math.Abs(e.V.Y(j)-c.Y) < k.Of(3) }) {
+				continue
+			}
+			in := e.Group.Part(scene.Tag{Class: "termination", Title: r.Words, Data: []scene.Datum{folio.Datum("mark", mark), item(key)}})
+			in.Line(edge, c.Add(-side*d/2, 0), scene.Pen(scene.Marks, k.Thin))
+			e.Space.Take(draft.Disc(in, k, scene.Marks, c, d, k.Thin, mark, k.Small, false))
+			return true
 		}
-		in := e.Group.Part(scene.Tag{Class: "termination", Title: r.Words, Data: []scene.Datum{folio.Datum("mark", mark)}})
-		in.Line(edge, c.Add(-sign*d/2, 0), scene.Pen(scene.Marks, k.Thin))
-		e.Space.Take(draft.Disc(in, k, scene.Marks, c, d, k.Thin, mark, k.Small, false))
-		return
 	}
+	return false
 }
 
 // seamShares are the heights of a mark on a seam, as shares of the stretch of it that is seen, from its top: a little over
@@ -127,59 +130,86 @@ var seamShares = []float64{0.42, 0.5, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 
 // stretch is seen:
 //
 //  1. at the first height at which the mark meets no words and its numbers are free at its right, else at its left;
-//  2. at the last height, if the mark meets no words there, with the numbers on a leader.
+//  2. at the first height at which the mark meets no words, with the numbers on a leader.
 func (e *View) SeamMarks() {
-	k := e.Look
 	for _, s := range e.F.Seams {
-		if !s.Closing && !s.FlitchChange || s.X < e.From || s.X > e.To {
+		key := seamKey(s)
+		if key == "" || s.X < e.From || s.X > e.To || len(e.F.Shown(s.X)) == 0 || e.elsewhere(key) {
 			continue
 		}
-		shown := e.F.Shown(s.X)
-		if len(shown) == 0 {
-			continue
-		}
-		x := e.V.X(s.X)
 		words := NumberOf(SheetAt(e.Board.Set, s.LeftSheet)) + " | " + NumberOf(SheetAt(e.Board.Set, s.RightSheet))
+		shown := e.F.Shown(s.X)
 		long := shown[len(shown)-1]
 		for _, h := range shown {
 			if h[1]-h[0] > long[1]-long[0] {
 				long = h
 			}
 		}
-		y0, y1 := e.V.Y(long[1]), e.V.Y(long[0])
-		for i, share := range seamShares {
-			c := scene.Pt(x, y0+(y1-y0)*share)
-			r := k.Of(4)
-			around := scene.BoxRound(c, 2*r, 2*r)
-			if !e.clearOfBoxes(around) {
-				continue
-			}
-			t := scene.Text{At: c.Add(r+k.Of(1), 0), String: words, Height: k.Small, Bold: true, Seat: scene.Centred, Layer: scene.Marks, Field: 0.5}
-			beside := e.Space.Free(t.Bounds(), t.Field+k.Of(0.85))
-			if !beside {
-				t.At, t.Anchor = c.Add(-r-k.Of(1), 0), scene.End
-				beside = e.Space.Free(t.Bounds(), t.Field+k.Of(0.85))
-			}
-			if !beside && i < len(seamShares)-1 {
-				continue
-			}
-			if s.Closing {
-				in := e.Group.Part(scene.Tag{Class: "closing", Title: "closing seam"})
-				e.Space.Take(draft.Diamond(in, k, scene.Marks, c, k.Of(6), k.Seam, scene.White))
-			} else {
-				in := e.Group.Part(scene.Tag{Class: "flitch-change", Title: "change of flitch"})
-				e.Space.Take(draft.Hexagon(in, k, scene.Marks, c, k.Of(8), k.Seam))
-			}
-			if !beside {
-				t.Anchor = scene.Middle
-				e.outside(t, around)
-				break
-			}
-			e.Group.Text(t)
-			e.Space.Take(t.Bounds().Inset(-t.Field))
-			break
+		if e.seamMark(s, words, e.V.Y(long[1]), e.V.Y(long[0]), false) || e.seamMark(s, words, e.V.Y(long[1]), e.V.Y(long[0]), true) {
+			continue
 		}
+		what := "change of flitch"
+		if s.Closing {
+			what = "closing seam"
+		}
+		e.drop(key, "%s %s at %s", what, words, e.Style.Format(s.X))
 	}
+}
+
+// seamKey is what the mark of a seam is known by; "" for a seam that has none.
+func seamKey(s *layout.Seam) string {
+	switch {
+	case s.Closing:
+		return fmt.Sprintf("closing %d", s.Number)
+	case s.FlitchChange:
+		return fmt.Sprintf("flitch %d", s.Number)
+	}
+	return ""
+}
+
+// seamMark draws the mark of a seam with its numbers at the first height that is free between two, away: the numbers stand on
+// a leader.
+func (e *View) seamMark(s *layout.Seam, words string, y0, y1 float64, away bool) bool {
+	k, key := e.Look, seamKey(s)
+	r := k.Of(4)
+	for _, share := range seamShares {
+		c := scene.Pt(e.V.X(s.X), y0+(y1-y0)*share)
+		around := scene.BoxRound(c, 2*r, 2*r)
+		if !e.clearOfBoxes(around) {
+			continue
+		}
+		t := scene.Text{At: c.Add(r+k.Of(1), 0), String: words, Height: k.Small, Bold: true, Seat: scene.Centred, Layer: scene.Marks, Field: 0.5}
+		if !away {
+			if !e.Space.Free(t.Bounds(), t.Field+k.Of(0.85)) {
+				t.At, t.Anchor = c.Add(-r-k.Of(1), 0), scene.End
+			}
+			if !e.Space.Free(t.Bounds(), t.Field+k.Of(0.85)) {
+				continue
+			}
+		} else {
+			t.Anchor = scene.Middle
+			if !e.outside(t, around, key) {
+				return false
+			}
+		}
+		class, title := "closing", "closing seam"
+		if !s.Closing {
+			class, title = "flitch-change", "change of flitch"
+		}
+		in := e.Group.Part(scene.Tag{Class: class, Title: title})
+		if s.Closing {
+			e.Space.Take(draft.Diamond(in, k, scene.Marks, c, k.Of(6), k.Seam, scene.White))
+		} else {
+			e.Space.Take(draft.Hexagon(in, k, scene.Marks, c, k.Of(8), k.Seam))
+		}
+		if !away {
+			in.Data = append(in.Data, item(key))
+			in.Text(t)
+			e.Space.Take(t.Bounds().Inset(-t.Field))
+		}
+		return true
+	}
+	return false
 }
 
 // clearOfBoxes reports whether a box meets nothing lettered; lines may run through it.
@@ -213,7 +243,7 @@ func (e *View) grainArrow() {
 		if !e.Space.Free(box, k.Of(1)) || !e.Space.Free(t.Bounds(), t.Field+k.Of(0.75)) {
 			return false
 		}
-		in := e.Group.Part(scene.Tag{Class: "grain", Title: "direction of the grain"})
+		in := e.Group.Part(scene.Tag{Class: "grain", Title: "direction of the grain", Data: []scene.Datum{item("grain")}})
 		in.Rect(scene.Box{X0: math.Min(a.X, b.X) - k.Of(0.9), Y0: math.Min(a.Y, b.Y) - k.Of(0.5), X1: math.Max(a.X, b.X) + k.Of(0.9), Y1: math.Max(a.Y, b.Y) + k.Of(0.5)},
 			scene.Style{Layer: scene.Grain, Fill: scene.Solid(scene.White)})
 		draft.Arrow(in, k, scene.Marks, a, b, k.Thin, true)
@@ -221,10 +251,36 @@ func (e *View) grainArrow() {
 		e.Space.Take(box)
 		return true
 	}
-	if !e.tryArrow(try, k.Of(arrowWide)) {
-		e.tryArrow(try, 0)
+	bare := func(c scene.Point) bool {
+		a, b := c.Add(-k.Of(1.5), l/2), c.Add(-k.Of(1.5), -l/2)
+		if angle == 0 {
+			a, b = c.Add(-l/2, 0), c.Add(l/2, 0)
+		}
+		box := scene.Box{X0: math.Min(a.X, b.X), Y0: math.Min(a.Y, b.Y), X1: math.Max(a.X, b.X), Y1: math.Max(a.Y, b.Y)}.Inset(-k.Of(0.6))
+		if !e.Space.Free(box, k.Of(0.5)) {
+			return false
+		}
+		in := e.Group.Part(scene.Tag{Class: "grain", Title: "direction of the grain", Data: []scene.Datum{item("grain")}})
+		in.Rect(box, scene.Style{Layer: scene.Grain, Fill: scene.Solid(scene.White)})
+		draft.Arrow(in, k, scene.Marks, a, b, k.Thin, true)
+		e.Space.Take(box)
+		return true
 	}
+	if e.elsewhere("grain") || e.tryArrow(try, k.Of(arrowWide)) || e.tryArrow(try, 0) {
+		return
+	}
+	if l = k.Of(arrowShort); e.tryArrow(bare, 0) {
+		return
+	}
+	way := "up the wall"
+	if e.F.Run.Up {
+		way = "along the wall"
+	}
+	e.drop("grain", "grain %s", way)
 }
+
+// arrowShort is the length of an arrow without its word, where there is no room for both.
+const arrowShort = 11
 
 // arrowWide is the width on paper, on the office page, of a sheet in which the grain arrow stands well.
 const arrowWide = 14
@@ -265,6 +321,15 @@ func (e *View) insideCover(c scene.Point) bool {
 		}
 	}
 	return true
+}
+
+// PieceMark is the mark of a piece of a wall: the mark of the wall and a small letter, for a figure would make it that of a corner.
+func PieceMark(mark string, piece int) string {
+	letter := ""
+	for n := piece + 1; n > 0; n = (n - 1) / 26 {
+		letter = string(rune('a'+(n-1)%26)) + letter
+	}
+	return mark + letter
 }
 
 // OpeningKey is what the enlargement of an opening is looked up by.

@@ -1,9 +1,9 @@
 package elevation
 
 import (
+	"fmt"
 	"math"
 
-	"flitchlay/internal/draft"
 	"flitchlay/internal/scene"
 )
 
@@ -13,6 +13,10 @@ func (e *View) OpeningNames() {
 	for i := range e.F.W.Openings {
 		o := &e.F.W.Openings[i]
 		if o.Right() <= e.From || o.FromLeft >= e.To {
+			continue
+		}
+		key := "opening " + o.Name
+		if e.elsewhere(key) {
 			continue
 		}
 		x0, z0, x1, z1 := e.F.Hole(o)
@@ -26,10 +30,12 @@ func (e *View) OpeningNames() {
 			t.Height = k.Small
 		}
 		if !e.Space.Free(t.Bounds(), k.Of(0.9)) {
-			e.outside(t, box)
+			if !e.outside(t, box, key) {
+				e.drop(key, "%s, %s to %s", e.openingWords(i), e.Style.Format(o.FromLeft), e.Style.Format(o.Right()))
+			}
 			continue
 		}
-		e.Group.Text(t)
+		e.Group.Part(scene.Tag{Class: "opening-name", Data: []scene.Datum{item(key)}}).Text(t)
 		e.Space.Take(t.Bounds().Inset(-k.Of(0.5)))
 		if !o.Kind.Traits().Abbreviated {
 			kind := scene.Text{At: c.Add(0, -k.Medium/2-k.Of(2.2)), String: string(o.Kind), Height: k.Small, Anchor: scene.Middle, Layer: scene.Openings}
@@ -49,18 +55,28 @@ func (e *View) OpeningNames() {
 	}
 }
 
+// openingWords name an opening with the page on which it is drawn large.
+func (e *View) openingWords(i int) string {
+	o := &e.F.W.Openings[i]
+	words := o.Kind.Named(o.Name)
+	if page := e.PageOf(OpeningKey(e.F.Wall, i)); page != "" {
+		words += " (" + page + ")"
+	}
+	return words
+}
+
 // Rings round a box in which its name may stand.
 const (
 	nameStep  = 3  // from one ring to the next, mm on the office page
 	nameRings = 29 // rings that are tried: further off nobody would look for the name
 )
 
-// outside letters a name beside the box it belongs to, on a leader, in the first free place:
+// outside letters a name beside the box it belongs to, on a leader, in the first free place, and reports whether there is one:
 //
 //  1. ring by ring, the nearest first;
 //  2. in each ring over the box, right of it, left of it, under it: straight leaders before slanted ones;
 //  3. then at its upper corners, then at its lower ones.
-func (e *View) outside(t scene.Text, box scene.Box) {
+func (e *View) outside(t scene.Text, box scene.Box, key string) bool {
 	k := e.Look
 	c := box.Centre()
 	t.Height, t.Bold, t.Field = k.Small, true, 0.4
@@ -84,15 +100,17 @@ func (e *View) outside(t scene.Text, box scene.Box) {
 					end.X = b.X1 + k.Of(0.6)
 				}
 			}
-			if !e.Space.FreeLine(c, end, k.Of(0.65)) {
+			if !e.Space.FreeFrom(box, c, end, k.Of(0.65)) || e.crossesLeader(c, end) {
 				continue
 			}
-			draft.Leader(e.Group, k, e.Space, c, end)
-			e.Group.Text(t)
+			in := e.Group.Part(scene.Tag{Class: "name", Data: []scene.Datum{item(key)}})
+			e.leader(in, c, end)
+			in.Text(t)
 			e.Space.Take(t.Bounds().Inset(-t.Field))
-			return
+			return true
 		}
 	}
+	return false
 }
 
 // PlateNames letters the name of each box beside its plate: at its right or left, where it is read with the plate, else
@@ -102,6 +120,10 @@ func (e *View) PlateNames() {
 	for i := range e.F.W.Boxes {
 		b := &e.F.W.Boxes[i]
 		if b.X < e.From || b.X > e.To {
+			continue
+		}
+		key := fmt.Sprintf("box %d", i)
+		if e.elsewhere(key) {
 			continue
 		}
 		box := e.V.Box(b.X-b.PlateWidth/2, b.Z-b.PlateHigh/2, b.X+b.PlateWidth/2, b.Z+b.PlateHigh/2)
@@ -121,10 +143,12 @@ func (e *View) PlateNames() {
 		}
 		if !done {
 			t.Anchor = scene.Middle
-			e.outside(t, box)
+			if !e.outside(t, box, key) {
+				e.drop(key, "%s at %s, %s up", b.Kind.Named(b.Name), e.Style.Format(b.X), e.Style.Format(b.Z))
+			}
 			continue
 		}
-		e.Group.Text(t)
+		e.Group.Part(scene.Tag{Class: "name", Data: []scene.Datum{item(key)}}).Text(t)
 		e.Space.Take(t.Bounds().Inset(-t.Field))
 	}
 }
@@ -134,18 +158,23 @@ func (e *View) lost() {
 	k := e.Look
 	for _, p := range e.F.Parts {
 		s := p.Sheet()
-		if s.Lost == 0 || p.To > e.To || p.To <= e.From || !e.seamAt(p.To) {
+		key := fmt.Sprintf("lost %d", p.Place)
+		if s.Lost == 0 || p.To > e.To || p.To <= e.From || !e.seamAt(p.To) || len(e.F.Shown(p.To)) == 0 || e.elsewhere(key) {
 			continue
 		}
+		done := false
 		t := scene.Text{String: "lost " + e.Style.Format(s.Lost), Height: k.Small, Angle: 90, Anchor: scene.Middle, Layer: scene.Seams, Field: 0.4}
 		for _, h := range e.F.Shown(p.To) {
 			y0, y1 := e.V.Y(h[1]), e.V.Y(h[0])
 			if y1-y0 < t.Width()+k.Of(2) {
 				continue
 			}
-			if e.tryAlong(&t, e.V.X(p.To), y0, y1) {
+			if done = e.tryAlong(&t, e.V.X(p.To), y0, y1, key); done {
 				break
 			}
+		}
+		if !done {
+			e.drop(key, "%s of grain lost at %s, right of sheet %s", e.Style.Words(s.Lost), e.Style.Format(p.To), NumberOf(s))
 		}
 	}
 }
@@ -156,14 +185,14 @@ var alongShares = []float64{0.5, 0.62, 0.38, 0.74, 0.26, 0.86, 0.14}
 
 // tryAlong puts an upright text at the left of a line, or at its right, in the first place that is free: near the middle
 // of the line sooner than on its better side.
-func (e *View) tryAlong(t *scene.Text, x, y0, y1 float64) bool {
+func (e *View) tryAlong(t *scene.Text, x, y0, y1 float64, key string) bool {
 	k := e.Look
 	for _, share := range alongShares {
 		for _, dx := range []float64{-k.Of(1.4), k.Of(1.4) + t.Height} {
 			t.At = scene.Pt(x+dx, y0+(y1-y0)*share)
 			b := t.Bounds()
 			if b.Y0 > y0+k.Of(0.5) && b.Y1 < y1-k.Of(0.5) && e.Space.Free(b, t.Field+k.Of(0.9)) {
-				e.Group.Text(*t)
+				e.Group.Part(scene.Tag{Class: "lost", Data: []scene.Datum{item(key)}}).Text(*t)
 				e.Space.Take(b.Inset(-t.Field))
 				return true
 			}

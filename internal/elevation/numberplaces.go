@@ -3,7 +3,6 @@ package elevation
 import (
 	"math"
 
-	"flitchlay/internal/draft"
 	"flitchlay/internal/face"
 	"flitchlay/internal/scene"
 )
@@ -25,27 +24,27 @@ var besideStrip = [][2]float64{{-1, 0}, {1, 0}, {-1, 0.6}, {1, 0.6}, {-1, -0.6},
 // top: in the middle, then by turns up and down.
 var dotShares = []float64{0.5, 0.3, 0.7, 0.15, 0.85, 0.05, 0.95}
 
-// number draws one sheet's circle in the first place that is free:
+// number draws one sheet's circle in the first place that is free, and reports whether there is one:
 //
 //  1. in a band anywhere along it;
 //  2. in the sheet at the height of the row, for a row of numbers is read at a glance;
 //  3. in the sheet from the top down;
 //  4. beside the sheet on a leader, from the top down: where it is too narrow for its number;
-//  5. anywhere on the page on a leader, the nearest first: a sheet without its number can't be hung.
-func (e *View) number(p face.Part, course int, x0, x1, row float64, rowFree bool) {
+//  5. anywhere on the page on a leader, the nearest first. No leader crosses another.
+func (e *View) number(p face.Part, course int, x0, x1, row float64, rowFree bool) bool {
 	k := e.Look
 	d := e.disc()
 	if e.F.Run.Up && e.numberAlong(p, course, d) {
-		return
+		return true
 	}
 	x, small := (x0+x1)/2, math.Min(d, x1-x0-k.Of(1))
 	if small >= e.leastDisc(p.Sheets[course]) {
 		if rowFree && e.holds(p, course, row, small) && e.freeDisc(x, row, small) {
 			e.numberAt(p, course, scene.Pt(x, row), small)
-			return
+			return true
 		}
 		if e.numberDown(p, course, x, small) {
-			return
+			return true
 		}
 	}
 	d = math.Max(k.Of(7.5), e.leastDisc(p.Sheets[course]))
@@ -56,7 +55,7 @@ func (e *View) number(p face.Part, course int, x0, x1, row float64, rowFree bool
 			for _, off := range besideStrip {
 				c := scene.Pt(x+off[0]*((x1-x0)/2+d/2+k.Of(2.2)), dot.Y+off[1]*d)
 				if e.circleWithLeader(p, course, c, d, dot) {
-					return
+					return true
 				}
 			}
 		}
@@ -65,10 +64,11 @@ func (e *View) number(p face.Part, course int, x0, x1, row float64, rowFree bool
 		for _, v := range views {
 			dot := scene.Pt(x, v[0]+(v[1]-v[0])*share)
 			if c, ok := e.callOut(dot, d, d, d/2+k.Of(1)); ok && e.circleWithLeader(p, course, c, d, dot) {
-				return
+				return true
 			}
 		}
 	}
+	return false
 }
 
 // numberDown draws the circle in the sheet at the first free height from the top down.
@@ -97,7 +97,7 @@ func (e *View) callOut(dot scene.Point, w, h, least float64) (scene.Point, bool)
 			}
 			sin, cos := scene.SinCos(90 + turn)
 			c := dot.Add(r*cos, -r*sin)
-			if e.Space.Free(scene.BoxRound(c, w, h), k.Of(0.85)) && e.Space.FreeLine(dot, c, k.Of(0.7)) {
+			if e.Space.Free(scene.BoxRound(c, w, h), k.Of(0.85)) && e.Space.FreeLine(dot, c, k.Of(0.7)) && !e.crossesLeader(dot, c) {
 				return c, true
 			}
 		}
@@ -116,10 +116,10 @@ func (e *View) circleWithLeader(p face.Part, course int, c scene.Point, d float6
 		return false
 	}
 	end := scene.Pt(c.X+(dot.X-c.X)*d/2/l, c.Y+(dot.Y-c.Y)*d/2/l)
-	if !e.Space.FreeLine(dot, end, k.Of(0.7)) || !e.Space.FreeOfWords(scene.BoxRound(dot, 1, 1), 0) {
+	if !e.Space.FreeLine(dot, end, k.Of(0.7)) || e.crossesLeader(dot, end) || !e.Space.FreeOfWords(scene.BoxRound(dot, 1, 1), 0) {
 		return false
 	}
-	draft.Leader(e.Group, k, e.Space, dot, end)
+	e.leader(e.Group, dot, end)
 	e.numberAt(p, course, c, d)
 	return true
 }

@@ -19,8 +19,8 @@ func (e *View) onPage(p face.Part) (x0, x1 float64, ok bool) {
 	return e.V.X(a), e.V.X(b), a < b
 }
 
-// Numbers letters every sheet's number in a circle, all at one height where that is free; a narrow strip has its circle
-// beside it, on a leader.
+// Numbers letters the number of every sheet that has none in a row outside the wall in a circle, all at one height where
+// that is free; a narrow strip has its circle beside it, on a leader.
 func (e *View) Numbers() {
 	courses := 0
 	for _, p := range e.F.Parts {
@@ -35,8 +35,16 @@ func (e *View) Numbers() {
 			if course < len(p.Sheets) {
 				p = e.seen(p, course)
 			}
-			if x0, x1, shown := e.onPage(p); shown && course < len(p.Sheets) {
-				e.number(p, course, x0, x1, row, ok)
+			if x0, x1, shown := e.onPage(p); shown && course < len(p.Sheets) && !e.ballooned(p.Place, course) {
+				s := p.Sheets[course]
+				if e.Detail {
+					e.number(p, course, x0, x1, row, ok)
+				} else if !e.elsewhere(sheetKey(s)) {
+					q := e.widest(p, course)
+					if x0, x1, _ = e.onPage(q); !e.number(q, course, x0, x1, row, ok) {
+						e.drop(sheetKey(s), "%s, %s to %s", SheetWords(e.Board.Set, s), e.Style.Format(max(p.From, e.From)), e.Style.Format(min(p.To, e.To)))
+					}
+				}
 			}
 		}
 	}
@@ -54,6 +62,30 @@ func (e *View) seen(p face.Part, course int) face.Part {
 	}
 	if a < b {
 		p.From, p.To = a, b
+	}
+	return p
+}
+
+// widestSteps is in how many steps a sheet is gone over for where it is seen.
+const widestSteps = 40
+
+// widest narrows a part to the widest stretch in which its sheet is seen: an opening may take its middle.
+func (e *View) widest(p face.Part, course int) face.Part {
+	from, to := max(p.From, e.From), min(p.To, e.To)
+	at := func(i int) L { return from + (to-from)*L(i)/widestSteps }
+	best := [2]int{}
+	for i := 0; i < widestSteps; i++ {
+		j := i
+		for j < widestSteps && len(e.visibleAt(p, course, (at(j)+at(j+1))/2)) > 0 {
+			j++
+		}
+		if j-i > best[1]-best[0] {
+			best = [2]int{i, j}
+		}
+		i = max(i, j-1)
+	}
+	if best[1] > best[0] {
+		p.From, p.To = at(best[0]), at(best[1])
 	}
 	return p
 }
@@ -177,14 +209,14 @@ func (e *View) freeDisc(x, y, d float64) bool {
 func (e *View) numberAt(p face.Part, course int, c scene.Point, d float64) {
 	k := e.Look
 	s := p.Sheets[course]
-	in := e.Group.Part(scene.Tag{Class: "sheet-number", Title: SheetWords(e.Board.Set, s), Data: []scene.Datum{folio.Datum("place", fmt.Sprint(s.Place))}})
+	in := e.Group.Part(scene.Tag{Class: "sheet-number", Title: SheetWords(e.Board.Set, s), Data: []scene.Datum{folio.Datum("place", fmt.Sprint(s.Place)), item(sheetKey(s))}})
 	if s.Lost > 0 {
 		draft.Disc(in, k, scene.Numbers, c, d, k.Dimension, "", 0, false)
 		d -= k.Of(1.5)
 	}
 	box := draft.Disc(in, k, scene.Numbers, c, d, k.Seam, NumberOf(s), k.Medium, true)
 	e.Space.Take(box.Inset(-k.Of(0.4)))
-	if s.Turned {
+	if s.Turned && !e.ballooned(p.Place, course) {
 		at := c.Add(0, d/2+k.Of(1.5))
 		if b := (scene.Box{X0: at.X - k.Of(1.5), Y0: at.Y, X1: at.X + k.Of(1.5), Y1: at.Y + k.Of(8)}); e.Space.Free(b, 0) {
 			in.Rect(b, scene.Style{Layer: scene.Numbers, Fill: scene.Solid(scene.White)})
@@ -192,7 +224,7 @@ func (e *View) numberAt(p face.Part, course int, c scene.Point, d float64) {
 			e.Space.Take(b)
 		}
 	}
-	if e.changes(s.Place) && s.Flitch != "" {
+	if e.Detail && e.changes(s.Place) && s.Flitch != "" {
 		t := scene.Text{At: c.Add(0, d/2+k.Of(1.6)), String: s.Flitch, Height: k.Small, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Numbers, Field: 0.6}
 		if e.Space.Free(t.Bounds(), k.Of(1.35)) {
 			in.Text(t)
@@ -200,6 +232,9 @@ func (e *View) numberAt(p face.Part, course int, c scene.Point, d float64) {
 		}
 	}
 }
+
+// sheetKey is what a sheet's number is known by.
+func sheetKey(s *layout.Sheet) string { return fmt.Sprintf("sheet %d %d", s.Place, s.Course) }
 
 // changes reports whether a flitch begins with the sheet at a place.
 func (e *View) changes(place int) bool {

@@ -2,6 +2,7 @@ package elevation
 
 import (
 	"math"
+	"slices"
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/face"
@@ -15,55 +16,134 @@ type Cut struct {
 	From, To L
 	Scale    int64
 	lean     bool // too crowded for the heights of its openings: their enlargements have them
+	low      bool // too high for a row of numbers under it: those of the lowest of several courses stand in the field
 }
 
-// CutWall chooses the scale of a wall and how it is parted. It takes the first with which every page stands:
+// Scales that follow on the office's where a wall is too high for all of them, in an inch room and in a metric one, and the
+// smallest at which an elevation is read without a glass.
 //
-//  1. The wall whole at each of the office's scales, the largest first: a reader sees most on it.
-//  2. In pieces at the smallest of them, doubled until the height of the wall stands on the paper: parting does not help
-//     against height. The fewest pieces, for at each match line a reader turns the page.
-//  3. The same without the heights of openings, which their enlargements have too.
-//  4. Twice at half the scale, with them and without.
-//  5. The wall whole without them, at the scale after that: no paper takes it, but it is drawn all the same.
-func CutWall(s *folio.Set, f *face.Face) []Cut {
+// Source: scales of a US architect's rule, elevations at 3/8" = 1'-0" and more; ISO 5455:1979 clause 5.1, 1:50.
+var (
+	smaller       = []int64{64, 96, 128, 192, 384}
+	smallerMetric = []int64{100, 200, 500, 1000}
+)
+
+const (
+	readable       = 32
+	readableMetric = 50
+)
+
+// scales are those of a set, the largest drawing first, and how many of them can be read well.
+func scales(s *folio.Set) (list []int64, well int) {
 	t := s.Paper.Elevation
-	scales := t.Inch
+	office, more, limit := t.Inch, smaller, int64(readable)
 	if s.Metric() {
-		scales = t.Metric
+		office, more, limit = t.Metric, smallerMetric, readableMetric
 	}
-	wide, high := f.Right-f.Left, f.High-f.Low
-	onPaper := func(l L, scale int64) float64 { return l.MM() / float64(scale) }
-	for _, scale := range scales {
-		whole := Cut{f.Left, f.Right, scale, false}
-		if onPaper(high, scale) <= t.Height && onPaper(wide, scale) <= t.Width && stands(s, f, whole, 0, 1) {
-			return []Cut{whole}
+	list = slices.Clone(office)
+	for _, m := range more {
+		if m > list[len(list)-1] {
+			list = append(list, m)
 		}
 	}
-	scale := scales[len(scales)-1]
-	for onPaper(high, scale) > t.Height {
-		scale *= 2
+	for well < len(list) && list[well] <= limit {
+		well++
 	}
-	for range 1 + halvings {
-		for _, lean := range []bool{false, true} {
-			if cuts := standing(s, f, scale, lean); cuts != nil {
-				return cuts
+	return list, well
+}
+
+// CutWalls chooses the scale of every covered wall and how it is parted. Walls of a room are compared, so they are drawn at one
+// scale: the largest at which each of them stands. Only a wall that does not stand at it has its own.
+func CutWalls(s *folio.Set) map[int][]Cut {
+	return folio.Kept(s, "cuts", func() map[int][]Cut { return cutWalls(s) })
+}
+
+func cutWalls(s *folio.Set) map[int][]Cut {
+	cuts := map[int][]Cut{}
+	list, well := scales(s)
+	common := int64(0)
+	faces := face.All(s.Plan)
+	for _, f := range faces {
+		own := cutWall(s, f, list, well)
+		cuts[f.Wall] = own
+		if well > 0 && own[0].Scale <= list[well-1] || well == 0 {
+			common = max(common, own[0].Scale)
+		}
+	}
+	for _, f := range faces {
+		if own := cuts[f.Wall]; own[0].Scale < common {
+			if at := standing(s, f, Cut{Scale: common, lean: own[0].lean, low: own[0].low}, 1, len(own)); at != nil {
+				cuts[f.Wall] = at
 			}
 		}
-		scale *= 2
 	}
-	return pieces(s, f, 1, f.Right-f.Left, scale, true) // no paper takes it: draw it all the same
+	return cuts
 }
 
-// halvings is how often the scale is halved for a wall that stands on no page in any number of pieces.
-const halvings = 2
+// CutWall is what CutWalls chooses for one wall.
+func CutWall(s *folio.Set, f *face.Face) []Cut { return CutWalls(s)[f.Wall] }
 
-// standing parts a wall into the fewest pieces that stand on a page each, nil where none do.
-func standing(s *folio.Set, f *face.Face, scale int64, lean bool) []Cut {
-	wide := f.Right - f.Left
-	most := L(s.Paper.Elevation.Width * float64(scale) * float64(length.Millimetre))
-	least := max(int((wide+most-1)/most), 1)
-	for n := least; n <= 2*least+morePieces; n++ {
-		cuts := pieces(s, f, n, most, scale, lean)
+// cutWall chooses the scale of a wall by itself and how it is parted. It takes the first with which every page stands:
+//
+//  1. The wall whole at each scale that is read well, the largest first: a reader sees most on it; then, where no parting would help
+//     against the height of several courses, without a row of numbers under it.
+//  2. In pieces at one of them, the fewest first, for at each match line a reader turns the page; no more than two pages for each
+//     that a smaller scale would take.
+//  3. At a smaller scale, the largest first, in the fewest pieces.
+//  4. The same again, from 2, without the heights of openings, which their enlargements have too.
+//  5. The wall whole without them, at the smallest scale: no paper takes it, but it is drawn all the same.
+func cutWall(s *folio.Set, f *face.Face, list []int64, well int) []Cut {
+	for _, low := range []bool{false, true} {
+		for _, scale := range list[:well] {
+			if whole := standing(s, f, Cut{Scale: scale, low: low}, 1, 1); whole != nil {
+				return whole
+			}
+		}
+	}
+	for _, lean := range []bool{false, true} {
+		small := cutSmall(s, f, list[well:], lean)
+		most := 2 * max(len(small), 1)
+		for n := 2; n <= most; n++ {
+			for _, scale := range list[:well] {
+				if cuts := standing(s, f, Cut{Scale: scale, lean: lean}, n, n); cuts != nil {
+					return cuts
+				}
+			}
+		}
+		if small != nil {
+			return small
+		}
+	}
+	return pieces(f, 1, f.Right-f.Left, Cut{Scale: list[len(list)-1], lean: true})
+}
+
+// cutSmall parts a wall at the largest of some scales at which it stands in any number of pieces.
+func cutSmall(s *folio.Set, f *face.Face, list []int64, lean bool) []Cut {
+	for _, scale := range list {
+		if cuts := standing(s, f, Cut{Scale: scale, lean: lean}, 1, 0); cuts != nil {
+			return cuts
+		}
+	}
+	return nil
+}
+
+// standing parts a wall into the fewest pieces that stand on a page each, at the least and at the most so many, nil where none do;
+// with no most as many as may help.
+func standing(s *folio.Set, f *face.Face, how Cut, least, most int) []Cut {
+	t := s.Paper.Elevation
+	if (f.High-f.Low).MM()/float64(how.Scale) > t.Height { // parting does not help against height
+		return nil
+	}
+	widest := L(t.Width * float64(how.Scale) * float64(length.Millimetre))
+	need := max(int((f.Right-f.Left+widest-1)/widest), 1)
+	if need > mostPieces { // a template that asks for the absurd
+		return nil
+	}
+	if most == 0 {
+		most = 2*need + morePieces
+	}
+	for n := max(least, need); n <= most; n++ {
+		cuts := pieces(f, n, widest, how)
 		ok := true
 		for i, c := range cuts {
 			ok = ok && stands(s, f, c, i, len(cuts))
@@ -79,18 +159,21 @@ func standing(s *folio.Set, f *face.Face, scale int64, lean bool) []Cut {
 // stand either, for their dimensions are as wide.
 const morePieces = 6
 
+// mostPieces is more than the longest wall takes on the smallest paper.
+const mostPieces = 100
+
 // pieces parts a long wall into so many, alike but for where their match lines can stand.
-func pieces(s *folio.Set, f *face.Face, n int, most L, scale int64, lean bool) []Cut {
+func pieces(f *face.Face, n int, most L, how Cut) []Cut {
 	wide := f.Right - f.Left
 	var cuts []Cut
 	from := f.Left
 	for i := 1; i < n; i++ {
 		ideal := f.Left + wide*L(i)/L(n)
 		at := matchLine(f, ideal, max(from+wide/L(4*n), f.Right-L(n-i)*most), min(from+most, f.Right-wide/L(4*n)))
-		cuts = append(cuts, Cut{from, at, scale, lean})
+		cuts = append(cuts, Cut{from, at, how.Scale, how.lean, how.low})
 		from = at
 	}
-	return append(cuts, Cut{from, f.Right, scale, lean})
+	return append(cuts, Cut{from, f.Right, how.Scale, how.lean, how.low})
 }
 
 // stands reports whether the view of a piece with all its dimensions stands on a page.
@@ -99,13 +182,19 @@ func stands(s *folio.Set, f *face.Face, c Cut, i, of int) bool {
 	return e.compose(Notes(e.Board, pageNotes([]*View{e})))
 }
 
+// Scratch is a page that is thrown away: to see what would stand on one.
+func Scratch(s *folio.Set) *folio.Board {
+	return &folio.Board{Set: s, Leaf: &folio.Leaf{}, Page: scene.NewPage("", "", 1, 1), Space: draft.NewSpace(scene.Box{}), Field: folio.BoxOf(s.Paper.Field)}
+}
+
 // trial is a view on a page that is thrown away.
 func trial(s *folio.Set, v wallView) *View {
 	plan := *s
 	plan.List = nil
-	b := &folio.Board{Set: &plan, Leaf: &folio.Leaf{Wall: v.f.Wall}, Page: scene.NewPage("", "", 1, 1), Space: draft.NewSpace(scene.Box{}), Field: folio.BoxOf(s.Paper.Field)}
+	b := Scratch(&plan)
+	b.Leaf.Wall = v.f.Wall
 	e := &View{Board: b, F: v.f, From: v.cut.From, To: v.cut.To, Piece: v.piece, Of: v.of, middle: s.Paper.Elevation.Middle}
-	e.V.Scale, e.lean = v.cut.Scale, v.cut.lean
+	e.V.Scale, e.lean, e.low = v.cut.Scale, v.cut.lean, v.cut.low
 	return e
 }
 

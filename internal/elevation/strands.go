@@ -36,22 +36,22 @@ type strand struct {
 	weight float64
 }
 
-// strands are the lines of one leaf of a flitch from the floor to a height in feet.
-func (w woods) strands(seed uint64, leaf int, height float64) []strand {
+// strands are the lines of one leaf of a flitch from the floor to a height in feet, about so many side by side.
+func (w woods) strands(seed uint64, leaf int, height, many float64) []strand {
 	if w.loose {
 		seed += uint64(leaf) * 7919
 		leaf = 0
 	}
 	if w.plain {
-		return w.cathedrals(seed, leaf, height)
+		return w.cathedrals(seed, leaf, height, many)
 	}
-	return w.straight(seed, leaf, height)
+	return w.straight(seed, leaf, height, many)
 }
 
 // straight are lines up the leaf that hardly waver, close in one part and wide in another. From leaf to leaf they
 // drift a little, as slices of one log do.
-func (w woods) straight(seed uint64, leaf int, height float64) []strand {
-	n := int(w.leaf*2.2) + 3
+func (w woods) straight(seed uint64, leaf int, height, many float64) []strand {
+	n := max(int(many+0.5), 2)
 	var out []strand
 	x := 0.0
 	for i := range n {
@@ -71,13 +71,23 @@ func (w woods) straight(seed uint64, leaf int, height float64) []strand {
 	return out
 }
 
+// Of cathedrals as they stand in a leaf of average width: arches over one another in feet, lines along each side, how many strands
+// side by side that makes.
+const (
+	archPitch = 1.15
+	sideLines = 5
+	archMany  = 22
+)
+
 // cathedrals are nested arches in the middle of the leaf, and straight lines along its sides.
-func (w woods) cathedrals(seed uint64, leaf int, height float64) []strand {
+func (w woods) cathedrals(seed uint64, leaf int, height, many float64) []strand {
+	dense := many / archMany
+	sides := max(int(sideLines*dense+0.5), 1)
 	var out []strand
 	mid := 0.5 + 0.14*(noise(seed, 11)-0.5)
-	for i := range 5 { // sides
+	for i := range sides {
 		for side := range 2 {
-			at := 0.02 + 0.045*float64(i) + 0.02*noise(seed, 12, i, side)
+			at := 0.02 + (0.045*float64(i)+0.02*noise(seed, 12, i, side))*sideLines/float64(sides)
 			if side == 1 {
 				at = 1 - at
 			}
@@ -90,10 +100,10 @@ func (w woods) cathedrals(seed uint64, leaf int, height float64) []strand {
 		}
 	}
 	// arches: each a parabola that opens downward, one above the other, climbing with the leaf
-	pitch := 1.15
-	shift := pitch * (noise(seed, 15) + 0.11*float64(leaf%9))
-	for i := -8; float64(i)*pitch+shift < height+1; i++ {
-		tip := float64(i)*pitch + shift + 0.5*noise(seed, 16, i)
+	pitch := archPitch / dense
+	shift := archPitch * (noise(seed, 15) + 0.11*float64(leaf%9))
+	for i := int(-8 * dense); float64(i)*pitch+shift < height+1; i++ {
+		tip := float64(i)*pitch + shift + 0.43*pitch*noise(seed, 16, i)
 		if tip <= 0 {
 			continue
 		}

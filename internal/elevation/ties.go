@@ -29,6 +29,7 @@ func (e *View) tie(o *room.Opening) {
 	for i := range e.F.Seams {
 		x := &e.F.Seams[i].X
 		switch {
+		case *x < e.From || *x > e.To: // past a match line
 		case *x > x0 && *x < x1 && len(e.F.Shown(*x)) > 0:
 			inside = append(inside, *x)
 		case *x <= x0:

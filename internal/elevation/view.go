@@ -3,7 +3,6 @@ package elevation
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"flitchlay/internal/draft"
@@ -26,10 +25,15 @@ type View struct {
 	middle    float64                        // x at which the middle of the wall should stand
 	line      float64                        // of the titles of the page; 0: of this one alone
 	lean      bool                           // without the heights of openings
+	low       bool                           // without a row of numbers under the wall
 	shared    bool                           // other views stand on the page: they share a scale bar
 
 	above, below, left, right draft.Stack
 	ghostLeft, ghostRight     ghost
+	over, under               balloonRow
+	leaders                   [][2]scene.Point // of numbers and marks, none of which crosses another
+	listed                    []said           // what stands in the list at the head of the page
+	dropped                   []said           // what found no place on the drawing
 }
 
 // ghost is the wall next door as far as the sheet that comes round the corner covers it.
@@ -42,160 +46,6 @@ type ghost struct {
 }
 
 func (h ghost) shown() bool { return h.corner != "" }
-
-// Pages are the pages with the views of all walls. Walls in a row that stand side by side on a page at the scale
-// that each would have alone share it.
-func Pages(s *folio.Set) []*folio.Leaf {
-	var list []*folio.Leaf
-	var row []wallView
-	flush := func() {
-		if len(row) > 0 {
-			list = append(list, viewPage(s, row))
-		}
-		row = nil
-	}
-	for _, f := range face.All(s.Plan) {
-		pieces := CutWall(s, f)
-		if len(pieces) > 1 {
-			flush()
-			for i, p := range pieces {
-				list = append(list, viewPage(s, []wallView{{f: f, cut: p, piece: i, of: len(pieces)}}))
-			}
-			continue
-		}
-		v := wallView{f: f, cut: pieces[0], of: 1}
-		v.wide = viewWide(s, v)
-		sum := v.wide
-		for _, o := range row {
-			sum += o.wide
-		}
-		if len(row) > 0 && (row[0].cut.Scale != v.cut.Scale || sum > s.Paper.Field.W-s.Look.Of(6) || !standTogether(s, append(slices.Clone(row), v))) {
-			flush()
-		}
-		row = append(row, v)
-	}
-	flush()
-	return list
-}
-
-// standTogether reports whether the views of a row have room over the foot of a page with their floors in line.
-func standTogether(s *folio.Set, row []wallView) bool {
-	var list []*View
-	for _, v := range row {
-		e := trial(s, v)
-		e.shared = true
-		list = append(list, e)
-	}
-	notes, floor := Notes(list[0].Board, pageNotes(list)), 0.0
-	for _, e := range list {
-		e.compose(notes)
-		floor = math.Max(floor, e.V.Origin.Y)
-	}
-	for _, e := range list {
-		e.V.Origin.Y = floor
-		if e.spare(e.around()) < 0 {
-			return false
-		}
-	}
-	return true
-}
-
-// spare is what is left under a view, its dimensions and its title; negative where they have no room.
-func (e *View) spare(all scene.Box) float64 {
-	k := e.Look
-	return e.Field.Y1 - k.Of(1) - math.Max(all.Y1+e.titleHigh(), e.Box().Y1+k.Of(41.5))
-}
-
-// wallView is one view of a page: a wall, or a piece of one.
-type wallView struct {
-	f         *face.Face
-	cut       Cut
-	piece, of int
-	wide      float64 // that it takes with its dimensions and its title
-}
-
-// viewWide is how wide a view comes out with all that belongs to it.
-func viewWide(s *folio.Set, v wallView) float64 {
-	e := trial(s, v)
-	e.compose(0)
-	k := s.Look
-	return math.Max(e.around().W()+k.Of(8), e.title().Wide(k)+k.Of(14))
-}
-
-// viewPage is the page of some views.
-func viewPage(s *folio.Set, row []wallView) *folio.Leaf {
-	first := row[0]
-	l := &folio.Leaf{Scale: draft.Ratio(first.cut.Scale, s.Metric()), Wall: first.f.Wall, About: folio.WallKey(first.f.Wall)}
-	var names []string
-	for _, v := range row {
-		names = append(names, strings.ToUpper(v.f.W.Name))
-		l.Abouts = append(l.Abouts, folio.WallKey(v.f.Wall))
-		l.Walls = append(l.Walls, v.f.Wall)
-		l.Shown = append(l.Shown, folio.Stretch{Wall: v.f.Wall, From: v.cut.From, To: v.cut.To})
-	}
-	l.Title = "ELEVATION: " + names[0]
-	switch {
-	case first.of > 1:
-		l.Title += fmt.Sprintf(", %d OF %d", first.piece+1, first.of)
-	case len(row) > 1:
-		l.Title = "ELEVATIONS: " + strings.Join(names, ", ")
-		if len(l.Title) > 44 { // no title block has room for it
-			var marks []string
-			for _, v := range row {
-				marks = append(marks, s.Marks[v.f.Wall])
-			}
-			l.Title = "ELEVATIONS " + strings.Join(marks, ", ")
-		}
-	}
-	l.Draw = func(b *folio.Board) { views(b, row) }
-	return l
-}
-
-// views draws the views of a page side by side, their floors in line.
-func views(b *folio.Board, row []wallView) {
-	sum := 0.0
-	for _, v := range row {
-		sum += v.wide
-	}
-	var list []*View
-	x := b.Field.X0
-	for _, v := range row {
-		at := *b
-		if len(row) > 1 {
-			w := v.wide + (b.Field.W()-sum)/float64(len(row))
-			at.Field.X0, at.Field.X1 = x, x+w
-			x += w
-		}
-		e := &View{Board: &at, F: v.f, From: v.cut.From, To: v.cut.To, Piece: v.piece, Of: v.of, middle: at.Field.Centre().X, shared: len(row) > 1}
-		if len(row) == 1 {
-			e.middle = b.Paper.Elevation.Middle
-		}
-		e.V.Scale, e.lean = v.cut.Scale, v.cut.lean
-		list = append(list, e)
-	}
-	notes := Notes(b, pageNotes(list))
-	floor := 0.0
-	for _, e := range list {
-		e.compose(notes)
-		floor = math.Max(floor, e.V.Origin.Y)
-	}
-	line := 0.0
-	for _, e := range list {
-		e.V.Origin.Y = floor
-		e.around()
-		line = math.Max(line, e.titleY())
-	}
-	for _, e := range list {
-		e.line = line
-		e.draw()
-	}
-	if len(list) > 1 {
-		list[0].sharedBar()
-	}
-	for _, e := range list {
-		e.labels()
-	}
-}
 
 // sharedBars are the lengths of a scale bar shared by the views of a page, in mm on the office page: as long as a bar
 // ever is, then shorter and shorter.
@@ -233,8 +83,10 @@ func (e *View) draw() {
 	k := e.Look
 	title := strings.ToUpper(e.F.W.Name)
 	view := scene.View{Box: e.Box().Inset(-k.Of(1)), Scale: float64(e.V.Scale), Metric: e.Metric(), Name: title, Ratio: draft.Ratio(e.V.Scale, e.Metric())}
-	e.Group = e.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(e.V.Scale)), folio.Datum("wall", e.F.W.Name), folio.Datum("unit", e.Room.Project.Units.String()))
+	e.Group = e.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(e.V.Scale)), folio.Datum("wall", e.F.W.Name), folio.Datum("unit", e.Room.Project.Units.String()),
+		folio.Datum("from", folio.Mm(e.From)), folio.Datum("to", folio.Mm(e.To)))
 	e.Body()
+	e.drawBalloons()
 	for _, stack := range []*draft.Stack{&e.above, &e.below, &e.left, &e.right} {
 		stack.Draw(e.Group, k, e.Space)
 	}
@@ -328,6 +180,11 @@ func (e *View) around() scene.Box {
 	box.X1 += e.wide(e.ghostRight)
 	for _, stack := range []*draft.Stack{&e.above, &e.below, &e.left, &e.right} {
 		box = box.Union(stack.Box(e.Look))
+	}
+	for _, r := range []*balloonRow{&e.over, &e.under} {
+		if len(r.list) > 0 {
+			box = box.Union(r.box())
+		}
 	}
 	box.Y1 += e.Look.Of(8.7) // corner marks
 	if e.apart() > 0 {

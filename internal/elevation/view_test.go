@@ -71,12 +71,25 @@ func TestSeamsStandAtTrueScale(t *testing.T) {
 // The parts of a rounded chain add up to the whole that is printed: of a wall with an eased corner too, at which the chain of
 // seams stops at the round as the detail does.
 func TestFiguresOfAChainAddUpToTheWall(t *testing.T) {
+	joined := 0
 	sum := func(list []*scene.Group, unit length.Unit) (total length.Length, count int) {
 		for _, g := range list {
 			for _, s := range roomtest.Lettering(g) {
-				l, err := length.Parse(strings.ReplaceAll(s, ",", "."), unit)
-				require.NoError(t, err)
-				total += l
+				parse := func(s string) length.Length {
+					l, err := length.Parse(strings.ReplaceAll(s, ",", "."), unit)
+					require.NoError(t, err)
+					return l
+				}
+				if n, rest, many := strings.Cut(s, " x "); many { // equal neighbours: each, and what they come to
+					each, whole, _ := strings.Cut(rest, " = ")
+					number, err := strconv.Atoi(n)
+					require.NoError(t, err)
+					require.Equal(t, roomtest.Fact(g, "equal"), n)
+					require.Equal(t, parse(whole), parse(each)*length.Length(number), s)
+					joined++
+					s = whole
+				}
+				total += parse(s)
 				count++
 			}
 		}
@@ -106,6 +119,7 @@ func TestFiguresOfAChainAddUpToTheWall(t *testing.T) {
 		}
 	}
 	assert.Greater(t, chains, 40)
+	assert.Greater(t, joined, 10, "equal sheets share a figure")
 }
 
 func TestEverySheetAndSeamOfTheWallIsOnItsElevation(t *testing.T) {
@@ -272,7 +286,8 @@ func TestAScaleBarMeasuresWhatItSays(t *testing.T) {
 	}
 }
 
-// The largest scale is taken at which the wall fits: 26 feet at 1:24, longer ones at the next.
+// The largest scale is taken at which the wall fits: 26 feet at 1:24, longer ones at the next. From 1:48 on it is parted instead,
+// where no more than two pages come of one.
 func TestScaleIsTheLargestThatFits(t *testing.T) {
 	template, err := paper.Named("ansi-b")
 	require.NoError(t, err)
@@ -280,7 +295,7 @@ func TestScaleIsTheLargestThatFits(t *testing.T) {
 		long  string
 		scale int64
 		count int
-	}{{"12'", 16, 1}, {"18'", 24, 1}, {"25'", 24, 1}, {"30'", 32, 1}, {"45'", 48, 1}, {"80'", 48, 2}} {
+	}{{"12'", 16, 1}, {"18'", 24, 1}, {"25'", 24, 1}, {"30'", 32, 1}, {"45'", 24, 2}, {"80'", 32, 3}, {"150'", 32, 5}} {
 		s := folio.NewSet(roomtest.Laid(t, "room.toml", roomtest.Head("in")+roomtest.Wall("North", c.long, "6'")), template, nil, "")
 		cuts := elevation.CutWall(s, face.All(s.Plan)[0])
 		require.Len(t, cuts, c.count, c.long)

@@ -1,6 +1,7 @@
 package elevation
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -19,10 +20,13 @@ func (e *View) pins() {
 		if p.X < e.From || p.X > e.To {
 			continue
 		}
+		key := fmt.Sprintf("pin %d", i)
 		in := e.Group.Part(scene.Tag{Class: "pin", Title: "centre line for " + wished[p.Put], Data: []scene.Datum{folio.Datum("x", folio.Mm(p.X)), folio.Datum("put", p.Put)}})
 		top, foot := e.pinEnds(p)
-		high, low := top.Add(0, -k.Of(5)), foot.Add(0, k.Of(4))
-		e.centreName(in, high, low)
+		high, low := top.Add(0, -k.Of(5)), foot.Add(0, k.Of(5))
+		if !e.elsewhere(key) && !e.centreName(in, key, high, low) {
+			e.drop(key, "centre line (CL) at %s, for %s", e.Style.Format(p.X), wished[p.Put])
+		}
 		for _, l := range [][2]scene.Point{{high, top}, {foot, low}} {
 			e.centreLine(in, l[0], l[1], 0)
 			e.Space.Stroke(l[0], l[1])
@@ -68,11 +72,11 @@ func (e *View) seamNear(x L) bool {
 // centreReach is how far past the end of a centre line its name may stand, in mm on the office page.
 const centreReach = 12
 
-// centreName letters CL at an end of a centre line, in the first place that is free:
+// centreName letters CL at an end of a centre line, in the first place that is free, and reports whether there is one:
 //
 //  1. at the right of its upper end, of its lower end, then at their left;
 //  2. past its upper end, past its lower end, then millimetre by millimetre further out.
-func (e *View) centreName(in *scene.Group, high, low scene.Point) {
+func (e *View) centreName(in *scene.Group, key string, high, low scene.Point) bool {
 	k := e.Look
 	t := scene.Text{String: "CL", Height: k.Small, Bold: true, Anchor: scene.Middle, Layer: scene.Marks}
 	half := t.Width() / 2
@@ -86,11 +90,13 @@ func (e *View) centreName(in *scene.Group, high, low scene.Point) {
 	for _, at := range places {
 		t.At = at
 		if e.Space.Free(t.Bounds(), k.Of(0.9)) {
+			in.Data = append(in.Data, item(key))
 			in.Text(t)
 			e.Space.Take(t.Bounds())
-			return
+			return true
 		}
 	}
+	return false
 }
 
 // keeps marks the stretches that are kept free of seams: a line between two bars, with what it is for.
@@ -109,8 +115,14 @@ func (e *View) keeps() {
 		bottom, top := e.F.Cover((from + to) / 2)
 		x0, x1 := e.V.X(from), e.V.X(to)
 		at := func(share float64) float64 { return e.V.Y(bottom) + (e.V.Y(top)-e.V.Y(bottom))*share }
-		if !e.keepAlong(in, words, x0, x1, at) {
-			e.keepAside(in, words, x0, x1, at)
+		key := fmt.Sprintf("keep %d", i)
+		if e.elsewhere(key) {
+			continue
+		}
+		if e.keepAlong(in, words, x0, x1, at) || e.keepAside(in, words, x0, x1, at) {
+			in.Data = append(in.Data, item(key))
+		} else {
+			e.drop(key, "%s, %s to %s", words, e.Style.Format(c.From), e.Style.Format(c.To))
 		}
 	}
 }
@@ -145,8 +157,9 @@ func (e *View) keepAlong(in *scene.Group, words string, x0, x1 float64, at func(
 	return false
 }
 
-// keepAside letters the words outside, on a leader from the first height at which the line is free.
-func (e *View) keepAside(in *scene.Group, words string, x0, x1 float64, at func(float64) float64) {
+// keepAside letters the words outside, on a leader from the first height at which the line is free, and reports whether they
+// stand: the line alone may stand without them.
+func (e *View) keepAside(in *scene.Group, words string, x0, x1 float64, at func(float64) float64) bool {
 	k := e.Look
 	t := scene.Text{String: words, Height: k.Small, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Notes, Field: 0.4}
 	w, h := t.Width()+2*t.Field+k.Of(0.4), 1.66*k.Small+2*t.Field
@@ -158,15 +171,16 @@ func (e *View) keepAside(in *scene.Group, words string, x0, x1 float64, at func(
 		}
 		c, ok := e.callOut(dot, w, h, k.Of(4))
 		if !ok {
-			return // the line stands without words
+			return false
 		}
 		enter, _, _ := draft.Clip(dot, c, scene.BoxRound(c, w, h).Inset(-k.Of(0.5)))
-		draft.Leader(in, k, e.Space, dot, dot.Add((c.X-dot.X)*enter, (c.Y-dot.Y)*enter))
+		e.leader(in, dot, dot.Add((c.X-dot.X)*enter, (c.Y-dot.Y)*enter))
 		t.At = c
 		in.Text(t)
 		e.Space.Take(t.Bounds().Inset(-t.Field))
-		return
+		return true
 	}
+	return false
 }
 
 // keepLine draws the line of a stretch between its two bars, if no words are in its way.

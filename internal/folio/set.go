@@ -51,6 +51,8 @@ type Set struct {
 	Ends  []face.Termination // kinds of raw end, in the order of their marks
 
 	Photos Photographs // of the sheets; nil: none are asked for
+
+	kept map[string]any // what several sections ask for while pages are made once
 }
 
 // Leaf is one page of a set before and while it is drawn.
@@ -120,6 +122,7 @@ func LookOf(t *paper.Template) draft.Look {
 // again, knowing those of the time before, until their number stays.
 func (s *Set) Number(sections []Section) {
 	for range 6 {
+		s.kept = map[string]any{}
 		var list []*Leaf
 		counts := map[Kind]int{} // sections of one kind count on
 		for _, sec := range sections {
@@ -132,11 +135,24 @@ func (s *Set) Number(sections []Section) {
 			}
 		}
 		same := len(list) == len(s.List)
-		s.List = list
+		s.List, s.kept = list, nil
 		if same {
 			return
 		}
 	}
+}
+
+// Kept is what make gives, made once for all sections that ask for it by a name while the pages of a set are made: it may depend on
+// which pages there were the time before.
+func Kept[T any](s *Set, name string, make func() T) T {
+	if v, ok := s.kept[name].(T); ok {
+		return v
+	}
+	v := make()
+	if s.kept != nil {
+		s.kept[name] = v
+	}
+	return v
 }
 
 // PageOf is the number of the page that shows something, "" where none does.

@@ -34,13 +34,29 @@ func holes(s *folio.Set) []hole {
 	return list
 }
 
-// openingPages draw every opening large, with one sheet to each side and every distance from a seam to an edge.
+// openingPages draw every opening large, with one sheet to each side and every distance from a seam to an edge. One that would be no
+// larger on a page of its own than on the elevation is left out: the elevation says as much, unless the covering wraps the reveal, whose folds are drawn nowhere else.
 func openingPages(s *folio.Set) []*folio.Leaf {
-	cells := s.Cells(190, 205)
-	list := holes(s)
+	cells, whole := s.Cells(190, 205), s.Cells(1e4, 1e4)
+	cuts := elevation.CutWalls(s)
+	var parts [][]hole
+	var row []hole
+	for _, h := range holes(s) {
+		drawn := cuts[h.f.Wall][0].Scale
+		switch {
+		case h.f.Wraps(h.index), enlarged(s, h, cells[0]) < drawn:
+			if row = append(row, h); len(row) == len(cells) {
+				parts, row = append(parts, row), nil
+			}
+		case len(cells) > 1 && enlarged(s, h, whole[0]) < drawn:
+			parts = append(parts, []hole{h})
+		}
+	}
+	if len(row) > 0 {
+		parts = append(parts, row)
+	}
 	var pages []*folio.Leaf
-	for first := 0; first < len(list); first += len(cells) {
-		part := list[first:min(first+len(cells), len(list))]
+	for _, part := range parts {
 		names := make([]string, len(part))
 		l := &folio.Leaf{Wall: part[0].f.Wall}
 		for i, h := range part {
@@ -53,7 +69,7 @@ func openingPages(s *folio.Set) []*folio.Leaf {
 		l.Title = "OPENINGS " + strings.Join(names, ", ")
 		room := cells
 		if len(part) == 1 {
-			room = s.Cells(1e4, 1e4)
+			room = whole
 		}
 		l.Draw = func(b *folio.Board) {
 			for i, h := range part {
@@ -63,6 +79,33 @@ func openingPages(s *folio.Set) []*folio.Leaf {
 		pages = append(pages, l)
 	}
 	return pages
+}
+
+// enlarged is the scale at which an opening is drawn in a cell.
+func enlarged(s *folio.Set, h hole, cell scene.Box) int64 {
+	e, room, foot, _, _ := openingView(elevation.Scratch(s), cell, h)
+	if !scaleOpening(e, h, room, foot) {
+		return math.MaxInt64
+	}
+	return e.V.Scale
+}
+
+// openingView is the view of an opening in a cell before it has a scale, the room for it, the height of its foot, and the table of
+// cut-outs, which may stand beside title and bar.
+func openingView(b *folio.Board, cell scene.Box, h hole) (e *elevation.View, room scene.Box, foot float64, table *draft.Table, beside bool) {
+	k := b.Look
+	e = &elevation.View{Board: b, F: h.f, Of: 1, Detail: true}
+	e.From, e.To = h.reach()
+	table = holeTable(e, h)
+	table.Fit(k, 0)
+	room = scene.Box{X0: cell.X0 + k.Of(6), Y0: cell.Y0 + k.Of(6), X1: cell.X1 - k.Of(6), Y1: cell.Y1 - k.Of(5)}
+	beside = room.W() > k.Of(titleWide)+table.Width()+k.Of(6)
+	lines := k.Of(5) * float64(len(wrapWords(e, h)))
+	foot = math.Max(k.Of(26)+lines, table.High(k))
+	if !beside {
+		foot = k.Of(30) + lines + table.High(k)
+	}
+	return e, room, foot, table, beside
 }
 
 // reach is what of the wall an enlargement shows: the opening and one sheet to each side.
@@ -102,18 +145,8 @@ const titleWide = 66
 // of cut-outs.
 func openingIn(b *folio.Board, cell scene.Box, h hole, n int) {
 	k := b.Look
-	e := &elevation.View{Board: b, F: h.f, Of: 1, Detail: true}
-	e.From, e.To = h.reach()
-	table := holeTable(e, h)
-	table.Fit(k, 0)
-	room := scene.Box{X0: cell.X0 + k.Of(6), Y0: cell.Y0 + k.Of(6), X1: cell.X1 - k.Of(6), Y1: cell.Y1 - k.Of(5)}
-	beside := room.W() > k.Of(titleWide)+table.Width()+k.Of(6)
+	e, room, foot, table, beside := openingView(b, cell, h)
 	more := wrapWords(e, h)
-	lines := k.Of(5) * float64(len(more))
-	foot := math.Max(k.Of(26)+lines, table.High(k))
-	if !beside {
-		foot = k.Of(30) + lines + table.High(k)
-	}
 	scaleOpening(e, h, room, foot)
 
 	name := strings.ToUpper(h.o.Kind.Named(h.o.Name))
@@ -126,7 +159,7 @@ func openingIn(b *folio.Board, cell scene.Box, h hole, n int) {
 	right.Draw(e.Group, k, b.Space)
 	levelLine(e, h)
 
-	under := []string{"SCALE " + draft.Ratio(e.V.Scale, e.Metric()), "wall " + h.f.W.Name + ", page " + e.PageOf(folio.WallKey(h.f.Wall))}
+	under := []string{"SCALE " + draft.Ratio(e.V.Scale, e.Metric()), "wall " + h.f.W.Name + ", page " + e.PageAt(h.f.Wall, (h.o.FromLeft+h.o.Right())/2)}
 	title := draft.Title{Mark: fmt.Sprint(n), Page: b.Leaf.Number, Name: name, Under: append(under, more...), Most: k.Of(titleWide)}
 	if !beside {
 		title.Most = room.W()
@@ -151,7 +184,9 @@ var (
 
 // scaleOpening puts the view into the room that its foot leaves: at the largest scale at which it stands there with all
 // its dimensions, a little down where there is much room, else at the smallest.
-func scaleOpening(e *elevation.View, h hole, room scene.Box, foot float64) {
+//
+// Shape: false where it stands at none.
+func scaleOpening(e *elevation.View, h hole, room scene.Box, foot float64) bool {
 	k := e.Look
 	scales := openingScales
 	if e.Metric() {
@@ -168,9 +203,10 @@ func scaleOpening(e *elevation.View, h hole, room scene.Box, foot float64) {
 		e.V.Origin = scene.Pt(room.Centre().X-(all.X0+all.X1)/2, room.Y0-all.Y0)
 		if all.W() <= room.W() && all.H() <= room.H()-foot-k.Of(6) {
 			e.V.Origin.Y += math.Min(k.Of(12), (room.H()-foot-k.Of(6)-all.H())/2)
-			return
+			return true
 		}
 	}
+	return false
 }
 
 // openingFoot draws title and bar under an enlargement, and the table of cut-outs beside them or under them.

@@ -122,7 +122,7 @@ func (e *photoElevation) title(under float64) {
 	y := math.Min(math.Max(box.Y1+k.Of(24), under+k.Of(10)), e.Field.Y1-k.Of(8))
 	mark, name := e.Marks[e.F.Wall], strings.ToUpper(e.F.W.Name)
 	if e.Of > 1 {
-		mark += fmt.Sprint(e.Piece + 1)
+		mark = elevation.PieceMark(mark, e.Piece)
 	}
 	left, right := e.Field.X0+k.Of(6), e.Field.X1-k.Of(6)
 	bar := draft.Bar{Scale: e.V.Scale, Metric: e.Metric()}

@@ -37,8 +37,9 @@ func photographPages(s *folio.Set) []*folio.Leaf {
 		return nil
 	}
 	var list []*folio.Leaf
+	cuts := elevation.CutWalls(s)
 	for _, f := range face.All(s.Plan) {
-		pieces := elevation.CutWall(s, f)
+		pieces := cuts[f.Wall]
 		for i, p := range pieces {
 			title := "PHOTOGRAPHS: " + strings.ToUpper(f.W.Name)
 			if len(pieces) > 1 {

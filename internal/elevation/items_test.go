@@ -1,0 +1,166 @@
+package elevation_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/effort"
+	"flitchlay/internal/elevation"
+	"flitchlay/internal/face"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
+	"flitchlay/internal/roomtest"
+	"flitchlay/internal/scene"
+	"flitchlay/internal/submittal"
+)
+
+// asked are the things that the elevation of a stretch of a wall has to say, read off the layout.
+func asked(p *layout.Plan, f *face.Face, from, to length.Length) []string {
+	var list []string
+	add := func(ok bool, format string, args ...any) {
+		if ok {
+			list = append(list, fmt.Sprintf(format, args...))
+		}
+	}
+	in := func(x length.Length) bool { return from <= x && x <= to }
+	for _, part := range f.Parts {
+		for _, s := range part.Sheets {
+			seen := false
+			for _, q := range s.Pieces {
+				left, right := q.Outline[0].X, q.Outline[0].X
+				for _, pt := range q.Outline {
+					left, right = min(left, pt.X), max(right, pt.X)
+				}
+				seen = seen || q.Wall == f.Wall && max(left, part.From) < to && min(right, part.To) > from
+			}
+			add(seen && part.From < to && part.To > from, "sheet %d %d", s.Place, s.Course)
+		}
+		s := part.Sheet()
+		add(s.Lost > 0 && part.To > from && part.To <= to && !f.Run.Up && len(f.Shown(part.To)) > 0 && seamAt(f, part.To), "lost %d", part.Place)
+	}
+	for _, s := range f.Seams {
+		seen := in(s.X) && len(f.Shown(s.X)) > 0 && !f.Run.Up
+		add(seen && s.Closing, "closing %d", s.Number)
+		add(seen && s.FlitchChange && !s.Closing, "flitch %d", s.Number)
+	}
+	for _, o := range f.W.Openings {
+		add(o.FromLeft < to && o.Right() > from, "opening %s", o.Name)
+	}
+	for i := range f.W.Boxes {
+		add(in(f.W.Boxes[i].X), "box %d", i)
+	}
+	for i, r := range f.RawEnds() {
+		add(in(r.X), "end %d", i)
+	}
+	for _, d := range elevation.Deviations(&folio.Set{Plan: p, Room: p.Room}) {
+		add(d.Wall == f.Wall && in(d.At), "deviation %d", d.Number)
+	}
+	for i, rev := range p.Room.Project.Revisions {
+		add(rev.Wall == f.Wall && in(rev.At) && (rev.At > from || from == f.Left), "revision %d", i)
+	}
+	for i := range f.W.Pins {
+		add(in(f.W.Pins[i].X), "pin %d", i)
+	}
+	for i, c := range f.W.KeepClear {
+		add(c.From < to && c.To > from, "keep %d", i)
+	}
+	return append(list, "grain")
+}
+
+func seamAt(f *face.Face, x length.Length) bool {
+	for _, s := range f.Seams {
+		if s.X == x {
+			return true
+		}
+	}
+	return false
+}
+
+// Nothing is dropped in silence: every sheet, mark, name and end of the layout stands on the page of its wall once, on the
+// drawing or in the list at the head of the page. Counted from the layout, on random rooms and on several papers.
+func TestEveryThingOfTheLayoutIsOnItsPageOnce(t *testing.T) {
+	papers := []string{"ansi-b", "a4", "a3", "arch-d"}
+	counted, kinds, listed := 0, map[string]int{}, map[string]int{}
+	n := 0
+	roomtest.RandomPlans(t, effort.Of(6, 150), func(seed uint64, text string, p *layout.Plan) {
+		paper := papers[n%len(papers)]
+		n++
+		d, err := submittal.Photographed(p, roomtest.Template(t, paper), nil, nil)
+		require.NoError(t, err)
+		for _, page := range d.Pages {
+			for _, v := range roomtest.Classed(&page.Group, "view") {
+				if roomtest.Fact(v, "wall") == "" || roomtest.Fact(v, "opening") != "" {
+					continue
+				}
+				said := map[string]int{}
+				count := func(g *scene.Group) {
+					g.Walk(func(it scene.Item) {
+						if in, ok := it.(*scene.Group); ok && roomtest.Fact(in, "item") != "" {
+							said[roomtest.Fact(in, "item")]++
+						}
+					})
+				}
+				count(v)
+				var measured []string // openings whose sill and head are said
+				for _, g := range roomtest.Classed(v, "dimension") {
+					measured = append(measured, strings.Fields(strings.ToUpper(roomtest.Fact(g, "tier")))...)
+				}
+				for _, g := range roomtest.Classed(&page.Group, "listed") {
+					if roomtest.Fact(g, "wall") == roomtest.Fact(v, "wall") {
+						if heights, ok := strings.CutPrefix(roomtest.Fact(g, "item"), "heights "); ok {
+							measured = append(measured, strings.Fields(heights)...)
+							continue
+						}
+						said[roomtest.Fact(g, "item")]++
+						listed[strings.Fields(roomtest.Fact(g, "item"))[0]]++
+					}
+				}
+				var f *face.Face
+				for i := range p.Room.Walls {
+					if p.Room.Walls[i].Name == roomtest.Fact(v, "wall") {
+						f = face.On(p, i)
+					}
+				}
+				for _, o := range f.W.Openings {
+					if o.FromLeft < lengthOf(t, roomtest.Fact(v, "to")) && o.Right() > lengthOf(t, roomtest.Fact(v, "from")) {
+						assert.True(t, slices.Contains(measured, o.Name) || slices.Contains(measured, "OVER") || enlargedIn(d, f.W.Name, o.Name), "seed %d on %s: sill and head of %s", seed, paper, o.Name)
+					}
+				}
+				want := map[string]int{}
+				for _, key := range asked(p, f, lengthOf(t, roomtest.Fact(v, "from")), lengthOf(t, roomtest.Fact(v, "to"))) {
+					want[key] = 1
+					kinds[strings.Fields(key)[0]]++
+					counted++
+				}
+				assert.Equal(t, want, said, "seed %d on %s, wall %s", seed, paper, roomtest.Fact(v, "wall"))
+			}
+		}
+	})
+	assert.Greater(t, counted, 100)
+	t.Logf("%d counted, %v, in lists %v", counted, kinds, listed)
+}
+
+// enlargedIn reports whether an opening is drawn large.
+func enlargedIn(d *scene.Document, wall, name string) bool {
+	for _, p := range d.Pages {
+		for _, v := range roomtest.Classed(&p.Group, "view") {
+			if roomtest.Fact(v, "wall") == wall && roomtest.Fact(v, "opening") == name {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// lengthOf reads millimetres as they stand in the data of a drawn item.
+func lengthOf(t *testing.T, mm string) length.Length {
+	l, err := length.Parse(mm, length.Millimetres)
+	require.NoError(t, err)
+	return l
+}

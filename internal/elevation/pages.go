@@ -1,0 +1,228 @@
+package elevation
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/face"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/scene"
+)
+
+// Pages are the pages with the views of all walls. Walls in a row that stand side by side on a page at the scale
+// that each would have alone share it.
+func Pages(s *folio.Set) []*folio.Leaf {
+	cuts := CutWalls(s)
+	var rows [][]wallView
+	var row []wallView
+	flush := func() {
+		if len(row) > 0 {
+			rows = append(rows, row)
+		}
+		row = nil
+	}
+	for _, f := range face.All(s.Plan) {
+		pieces := cuts[f.Wall]
+		if len(pieces) > 1 {
+			flush()
+			for i, p := range pieces {
+				rows = append(rows, []wallView{{f: f, cut: p, piece: i, of: len(pieces)}})
+			}
+			continue
+		}
+		v := wallView{f: f, cut: pieces[0], of: 1}
+		v.wide = viewWide(s, v)
+		sum := v.wide
+		for _, o := range row {
+			sum += o.wide
+		}
+		if len(row) > 0 && (row[0].cut.Scale != v.cut.Scale || sum > s.Paper.Field.W-s.Look.Of(6) || !standTogether(s, append(slices.Clone(row), v))) {
+			flush()
+		}
+		row = append(row, v)
+	}
+	flush()
+	level(s, rows)
+	var list []*folio.Leaf
+	for _, row := range rows {
+		list = append(list, viewPage(s, row))
+	}
+	return list
+}
+
+// level brings the floor lines of all pages to one height, that of the page whose drawings reach highest over theirs: walls are
+// then compared by turning a page. A page whose drawings have no room for it keeps its own, and so does one at another scale.
+func level(s *folio.Set, rows [][]wallView) {
+	floors := map[int64]float64{}
+	for _, row := range rows {
+		_, floor := together(s, row)
+		scale := row[0].cut.Scale
+		floors[scale] = math.Max(floors[scale], floor)
+	}
+	for _, row := range rows {
+		if floor := floors[row[0].cut.Scale]; standOn(s, row, floor) {
+			row[0].floor = floor
+		}
+	}
+}
+
+// together composes the views of a row on a page that is thrown away, and gives the height of their common floor line.
+func together(s *folio.Set, row []wallView) (list []*View, floor float64) {
+	for _, v := range row {
+		e := trial(s, v)
+		e.shared = len(row) > 1
+		list = append(list, e)
+	}
+	notes := Notes(list[0].Board, pageNotes(list))
+	for _, e := range list {
+		e.compose(notes)
+		floor = math.Max(floor, e.V.Origin.Y)
+	}
+	return list, floor
+}
+
+// standTogether reports whether the views of a row have room over the foot of a page with their floors in line.
+func standTogether(s *folio.Set, row []wallView) bool { return standOn(s, row, 0) }
+
+// standOn reports the same of a floor line no higher on the page than one given.
+func standOn(s *folio.Set, row []wallView, least float64) bool {
+	list, floor := together(s, row)
+	for _, e := range list {
+		e.V.Origin.Y = math.Max(floor, least)
+		if e.spare(e.around()) < 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// spare is what is left under a view, its dimensions and its title; negative where they have no room.
+func (e *View) spare(all scene.Box) float64 {
+	k := e.Look
+	return e.Field.Y1 - k.Of(1) - math.Max(all.Y1+e.titleHigh(), e.Box().Y1+k.Of(41.5)) - e.titleLow()
+}
+
+// wallView is one view of a page: a wall, or a piece of one.
+type wallView struct {
+	f         *face.Face
+	cut       Cut
+	piece, of int
+	wide      float64 // that it takes with its dimensions and its title
+	floor     float64 // of the first view of a page: the floor line of all pages; 0: of this one alone
+}
+
+// viewWide is how wide a view comes out with all that belongs to it.
+func viewWide(s *folio.Set, v wallView) float64 {
+	e := trial(s, v)
+	e.compose(0)
+	k := s.Look
+	return math.Max(e.around().W()+k.Of(8), e.title().Wide(k)+k.Of(14))
+}
+
+// viewPage is the page of some views.
+func viewPage(s *folio.Set, row []wallView) *folio.Leaf {
+	first := row[0]
+	l := &folio.Leaf{Scale: draft.Ratio(first.cut.Scale, s.Metric()), Wall: first.f.Wall, About: folio.WallKey(first.f.Wall)}
+	var names []string
+	for _, v := range row {
+		names = append(names, strings.ToUpper(v.f.W.Name))
+		l.Abouts = append(l.Abouts, folio.WallKey(v.f.Wall))
+		l.Walls = append(l.Walls, v.f.Wall)
+		l.Shown = append(l.Shown, folio.Stretch{Wall: v.f.Wall, From: v.cut.From, To: v.cut.To})
+	}
+	l.Title = "ELEVATION: " + names[0]
+	switch {
+	case first.of > 1:
+		l.Title += fmt.Sprintf(", %d OF %d", first.piece+1, first.of)
+	case len(row) > 1:
+		l.Title = "ELEVATIONS: " + strings.Join(names, ", ")
+		if len(l.Title) > 44 { // no title block has room for it
+			var marks []string
+			for _, v := range row {
+				marks = append(marks, s.Marks[v.f.Wall])
+			}
+			l.Title = "ELEVATIONS " + strings.Join(marks, ", ")
+		}
+	}
+	l.Draw = func(b *folio.Board) { views(b, row) }
+	return l
+}
+
+// views draws the views of a page. What finds no place on the drawings goes into a list at its head: the page is then drawn
+// again with it.
+func views(b *folio.Board, row []wallView) {
+	listed, atHead := make([][]said, len(row)), false
+	for pass := 1; ; pass++ {
+		drawn, space := len(b.Page.Items), b.Space.Clone()
+		more := false
+		list := sideBySide(b, row, listed, atHead)
+		for i, e := range list {
+			more = more || len(e.dropped) > 0
+			listed[i] = append(listed[i], e.dropped...)
+		}
+		if !more && !atHead {
+			l := listingOf(b.Look, list)
+			more = !l.beside(b, list)
+			atHead = more
+		}
+		if !more || pass == mostPasses {
+			return
+		}
+		b.Page.Items = b.Page.Items[:drawn]
+		*b.Space = *space
+	}
+}
+
+// sideBySide draws the views of a page side by side, their floors in line.
+func sideBySide(b *folio.Board, row []wallView, listed [][]said, atHead bool) []*View {
+	sum := 0.0
+	for _, v := range row {
+		sum += v.wide
+	}
+	var list []*View
+	x := b.Field.X0
+	for i, v := range row {
+		at := *b
+		if len(row) > 1 {
+			w := v.wide + (b.Field.W()-sum)/float64(len(row))
+			at.Field.X0, at.Field.X1 = x, x+w
+			x += w
+		}
+		e := &View{Board: &at, F: v.f, From: v.cut.From, To: v.cut.To, Piece: v.piece, Of: v.of, middle: at.Field.Centre().X, shared: len(row) > 1, listed: listed[i]}
+		if len(row) == 1 {
+			e.middle = b.Paper.Elevation.Middle
+		}
+		e.V.Scale, e.lean, e.low = v.cut.Scale, v.cut.lean, v.cut.low
+		list = append(list, e)
+	}
+	notes := Notes(b, pageNotes(list))
+	floor := row[0].floor
+	if atHead {
+		l := listingOf(b.Look, list)
+		notes = l.atHead(b, notes)
+	}
+	for _, e := range list {
+		e.compose(notes)
+		floor = math.Max(floor, e.V.Origin.Y)
+	}
+	line := 0.0
+	for _, e := range list {
+		e.V.Origin.Y = floor
+		e.around()
+		line = math.Max(line, e.titleY())
+	}
+	for _, e := range list {
+		e.line = line
+		e.draw()
+	}
+	if len(list) > 1 {
+		list[0].sharedBar()
+	}
+	for _, e := range list {
+		e.labels()
+	}
+	return list
+}
