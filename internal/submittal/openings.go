@@ -138,7 +138,7 @@ func (h hole) reach() (from, to L) {
 	return from, to
 }
 
-// titleWide is the most that the title of an enlargement takes, on the office page.
+// titleWide is the least that the title of an enlargement has beside its table, on the office page.
 const titleWide = 66
 
 // openingIn draws one opening in a cell: the view with its dimensions, under it title and bar, and beside them the table
@@ -160,7 +160,7 @@ func openingIn(b *folio.Board, cell scene.Box, h hole, n int) {
 	levelLine(e, h)
 
 	under := []string{"SCALE " + draft.Ratio(e.V.Scale, e.Metric()), "wall " + h.f.W.Name + ", page " + e.PageAt(h.f.Wall, (h.o.FromLeft+h.o.Right())/2)}
-	title := draft.Title{Mark: fmt.Sprint(n), Page: b.Leaf.Number, Name: name, Under: append(under, more...), Most: k.Of(titleWide)}
+	title := draft.Title{Mark: fmt.Sprint(n), Page: b.Leaf.Number, Name: name, Under: append(under, more...), Most: room.W() - table.Width() - k.Of(6)}
 	if !beside {
 		title.Most = room.W()
 	}
