@@ -11,6 +11,9 @@ import (
 // smallAir is what a number that is as small as text keeps clear of all else, in mm on letter paper.
 const smallAir = 0.9
 
+// smallest is how high the number of a sheet is at the least, in mm on letter paper: before it stands outside its sheet.
+const smallest = 2.8
+
 // elsewhere letters such a number, first as it is read most surely:
 //
 //  1. large over the ceiling, on a line down to its sheet; not where a sheet of another course hangs over it, which the line
@@ -47,11 +50,13 @@ func (d *wallBoard) overlaid(n *numbered) bool {
 // small letters a number in its sheet as small as text is read: 1. level; 2. upright.
 func (d *wallBoard) small(g *scene.Group, n *numbered, text string) bool {
 	u := d.Unit
-	for _, angle := range []float64{0, 90} {
-		t := scene.Text{String: text, Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Angle: angle, Layer: scene.Numbers}
-		if t, ok := d.fits(n, t, numberTry{angle, folio.TapedText, smallAir, 0}, false); ok {
-			d.lettered(g, n, t)
-			return true
+	for _, size := range []float64{folio.TapedText, smallest} {
+		for _, angle := range []float64{0, 90} {
+			t := scene.Text{String: text, Height: size * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Angle: angle, Layer: scene.Numbers}
+			if t, ok := d.fits(n, t, numberTry{angle, size, smallAir, 0}, false); ok {
+				d.lettered(g, n, t)
+				return true
+			}
 		}
 	}
 	return false

@@ -190,5 +190,5 @@ func (c *Set) together(walls []*Wall) bool {
 		pieces = append(pieces, w.pieces[0])
 	}
 	b := &board{Set: c}
-	return out && long <= longStrip*c.module() && sheets <= mostSheets && listHigh(c.boards(b, &strip{pieces: pieces}).tapeRows()) <= mostRows
+	return out && long <= longStrip*c.module() && sheets <= mostSheets && inList(c.boards(b, &strip{pieces: pieces}).tapeRows())
 }

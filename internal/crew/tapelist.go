@@ -120,14 +120,12 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	b.Word(g, scene.Pt(x0, box.Y0+6*u), d.tapeTitle(), folio.TapedText*u, true, scene.Start)
 	rows := d.tapeRows()
 	rows = b.offsFit(rows)
-	full, low := parted(rows)
-	if b.List.Y0+(8.6+tapeHead+leastRow(rows)*full+lowRow*low+underLeast)*u > b.List.Y1 {
+	if b.List.Y0+(8.6+tapeHead+rowsHigh(rows, leastRow(rows))+underLeast)*u > b.List.Y1 {
 		rows = bareRows(rows)
 	}
 	columns := b.tapeColumns(rows)
 	top, head := box.Y0+8.6*u, tapeHead*u
-	high := math.Max(leastRow(rows)*u, math.Min(tapeMost*u, (box.Y1-top-head-(underTape+lowRow*low)*u)/math.Max(full, 1)))
-	high = math.Min(high, (box.Y1-top-head-(underLeast+lowRow*low)*u)/math.Max(full, 1))
+	high := u * math.Max(leastRow(rows), math.Min(tapeMost, shareOf(rows, (box.Y1-top-head)/u-underTape)))
 	b.tapeHeads(g, columns, top, d.w.Run.Up, b.offHead(rows, d.PageWord(crewday.OffKey)))
 	y := top + head
 	g.HLine(x0, x1, y, scene.Pen(scene.Frame, folio.TapedFine))
@@ -223,40 +221,54 @@ func (r tapeRow) lower() bool { return r.face != "" || r.low }
 
 // rowOf is how high a row is in a list whose other rows are so high.
 func (b *board) rowOf(r tapeRow, high float64) float64 {
-	if r.lower() {
-		return lowRow * b.Unit
+	return b.Unit * r.high(high/b.Unit)
+}
+
+// high is how high a row is where the others are so high, in mm on letter paper.
+func (r tapeRow) high(others float64) float64 {
+	switch {
+	case r.lower():
+		return lowRow
+	case r.line != "" && r.words != "":
+		return math.Max(others, tapeWords)
 	}
-	return high
+	return others
 }
 
-// listHigh is how high some rows are together, in rows that are as high as they get.
-func listHigh(rows []tapeRow) float64 {
-	full, low := parted(rows)
-	return full + low*lowRow/tapeMost
-}
-
-// parted counts the rows of a list that are as high as others, and the lower ones.
-func parted(rows []tapeRow) (full, low float64) {
+// rowsHigh is how high rows are together where most are so high, in mm on letter paper.
+func rowsHigh(rows []tapeRow, most float64) (sum float64) {
 	for _, r := range rows {
-		if r.lower() {
-			low++
-		} else {
-			full++
+		sum += r.high(most)
+	}
+	return sum
+}
+
+// inList reports whether one list takes rows.
+func inList(rows []tapeRow) bool {
+	return rowsHigh(rows, tapeMost) <= mostRows*tapeMost
+}
+
+// shareOf is how high each row is that is neither low nor has words over its figure, where all are together so high.
+func shareOf(rows []tapeRow, all float64) float64 {
+	n := 0
+	for _, r := range rows {
+		if r.high(0) == 0 {
+			n++
 		}
 	}
-	return full, low
+	return (all - rowsHigh(rows, 0)) / math.Max(float64(n), 1)
 }
 
 // Heights in the tape list, in mm on letter paper.
 const (
 	tapeHead   = 10.6 // of the heads: two small lines
-	tapeLeast  = 9.3  // of a row: two numbers one over the other
+	tapeLeast  = 9.0  // of a row: two numbers one over the other
 	tapeWords  = 9.6  // words over a figure
-	tapeOff    = 9.3  // a seam over how far it may be off
+	tapeOff    = 9.2  // a seam over how far it may be off
 	tapeTight  = 8.0  // of a row in a list without such: two hands one over the other
 	tapeMost   = 9.6  // of a row, where there are few
 	underTape  = 26.0 // kept for four lines of words under the list
-	underLeast = 9.8  // kept in any case, to say what is done when a line is off by more
+	underLeast = 8.7  // kept in any case, to say what is done when a line is off by more
 	ruleMore   = 0.9  // by which the row over the heavy rule is higher
 )
 
@@ -269,9 +281,6 @@ func leastRow(rows []tapeRow) float64 {
 		}
 		if r.off != "" {
 			least = math.Max(least, tapeOff)
-		}
-		if r.line != "" && r.words != "" {
-			least = math.Max(least, tapeWords)
 		}
 	}
 	return least

@@ -182,7 +182,7 @@ func (b *board) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, high f
 		at := mid
 		w := columns[1] - scene.Width(r.words, folio.TapedSmall*u, false) - 4*u
 		if scene.Width(r.line, folio.TapedText*u, true) > w { // one over the other
-			at, mid, w, large = y+2*u, y+math.Min(6.3*u, high-3.3*u), columns[1]-2.4*u, folio.TapedText*u
+			at, mid, w, large = y+2*u, y+math.Min(6.45*u, high-3.15*u), columns[1]-2.4*u, folio.TapedText*u
 		}
 		put(x+columns[1]-1.2*u, r.line, large, true, scene.End, w)
 		g.Text(scene.Text{At: scene.Pt(x+1.2*u, at), String: r.words, Height: folio.TapedSmall * u, Seat: scene.Centred, Layer: scene.Notes})

@@ -36,16 +36,16 @@ func (c *Set) hung(f *face.Face) *Wall {
 	w := &Wall{Set: c, Face: f}
 	for most := mostSheets; ; most-- {
 		w.pieces = nil
-		rows := 0
+		fits := true
 		for _, part := range f.Split(most) {
 			p := &piece{Piece: part, wall: w, rows: slices.Clone(part.Hangs)}
 			sort.SliceStable(p.rows, func(a, b int) bool { return p.rows[a].Place < p.rows[b].Place })
 			w.pieces = append(w.pieces, p)
 		}
 		for _, p := range w.pieces {
-			rows = max(rows, len(c.boards(&board{Set: c}, &strip{pieces: []*piece{p}}).tapeRows()))
+			fits = fits && inList(c.boards(&board{Set: c}, &strip{pieces: []*piece{p}}).tapeRows())
 		}
-		if rows <= mostRows || f.Run.Up || most == least {
+		if fits || f.Run.Up || most == least {
 			return w
 		}
 	}

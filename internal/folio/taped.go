@@ -147,13 +147,10 @@ func headPitch(box scene.Box, lines int) float64 {
 // mostAbout is how many small lines have room in a head.
 const mostAbout = 4
 
-// about letters two lines of what for into a box: as text; where they are too long smaller; in the end on more lines.
+// about letters two lines of what for into a box: as text, on more lines where they are too long, and smaller where those have no room.
 func (b *taping) about(g *scene.Group, box scene.Box, lines [2]string) {
 	u, w := b.u, box.W()
 	size := TapedText * u
-	for _, line := range lines {
-		size = min(size, draft.Squeeze(line, TapedText*u, TapedSmall*u, false, w))
-	}
 	var list []string
 	for ; ; size = max(size-0.25*u, TapedSmall*u) {
 		list = nil
