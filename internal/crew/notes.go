@@ -20,7 +20,7 @@ func (d *wallBoard) tapeWords() []string {
 		return append(d.unrolledWords(), d.beside...)
 	}
 	lines := append(append(d.jointWords(), d.stockWords()...), append(d.edgeWords(), d.sliverWords()...)...)
-	lines = append(append(append(lines, d.Words.Say("tape.seam_left", d.Inches(d.half))), d.narrowWords()...), d.secondWords()...)
+	lines = append(append(append(lines, d.Words.Say("tape.seam_left", d.Inches(d.half))), d.narrowWords()...), append(d.endsWords(), d.secondWords()...)...)
 	lines = append(append(append(lines, d.slantWords()...), d.witnessWords()...), d.lengthWords()...)
 	return append(lines, d.beside...)
 }
@@ -35,6 +35,18 @@ func (d *wallBoard) lengthWords() []string {
 		return []string{d.Words.Say("tape.lengths", d.Say(floor), d.Say(end))}
 	}
 	return []string{d.Words.Say("tape.lengths_zero", d.Say(floor), d.Say(end))}
+}
+
+// endsWords say where a sheet begins that has no line, since it goes on to the end of the covering.
+func (d *wallBoard) endsWords() []string {
+	var lines []string
+	for _, h := range d.p.rows {
+		if h.Hung() || !h.Ends || !d.p.Here(h) || h.Gone() || h.Sheet().Short != 0 {
+			continue
+		}
+		lines = append(lines, d.Words.Say("tape.end_begins", strings.Join(d.stacked(h), "+"), d.at(h.Start)))
+	}
+	return lines
 }
 
 // narrowWords name the sheets that came narrower than the others and hang by a line of their own, with both their raw edges.

@@ -136,9 +136,15 @@ func TestUnrolledWallsSayWhereTheirFiguresBegin(t *testing.T) {
 			for k, m := range at {
 				faces++
 				words := func(i int) string { return list[m[2*i]:m[2*i+1]] }
-				assert.Equal(t, string(rune('A'+k)), words(1), "%s: %s", file, list)
 				i := slices.IndexFunc(p.Room.Walls, func(w room.Wall) bool { return w.Name == words(2) })
 				require.GreaterOrEqual(t, i, 0, list)
+				before := 0 // covered walls: the plan of the room letters them in their order, without I and O
+				for _, w := range p.Room.Walls[:i] {
+					if w.Cover {
+						before++
+					}
+				}
+				assert.Equal(t, "ABCDEFGHJKLMNPQRSTUVWXYZ"[before:before+1], words(1), "%s: %s", file, list)
 				r, st := stretchOf(p, i)
 				level := p.Room.Space.LevelLine
 				zero := cornerAt(p, i, false, level)

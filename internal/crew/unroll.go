@@ -11,8 +11,8 @@ import (
 // Walls unrolled on one page: a letter for each, from which place its figures run, the corners between them as lines along which
 // the covering is folded.
 
-// letter is the letter of a wall unrolled, from left to right.
-func (d *wallBoard) letter() string { return string(rune('A' + slices.Index(d.faces, d))) }
+// letter is the letter of a wall unrolled: the one that it has on the plan of the room.
+func (d *wallBoard) letter() string { return folio.WallMarks(d.Plan)[d.w.Wall] }
 
 // faceWords name a wall unrolled, where its figures begin and how long it is.
 func (d *wallBoard) faceWords() string {
