@@ -19,13 +19,22 @@ func standardPages(s *folio.Set) []*folio.Leaf {
 	l.Draw = func(b *folio.Board) { standard(b, cells, s.Ends, true) }
 	pages = append(pages, l)
 	// the double cut takes the first row; the ends that do not fit go on to further pages
-	used := len(cells) - perRow(s, cells)
-	for rest := s.Ends[min(used, len(s.Ends)):]; len(rest) > 0; {
+	used := min(len(cells)-perRow(s, cells), len(s.Ends))
+	l.Abouts = ends(s.Ends[:used])
+	for rest := s.Ends[used:]; len(rest) > 0; {
 		part := rest[:min(len(cells), len(rest))]
 		rest = rest[len(part):]
-		pages = append(pages, &folio.Leaf{Title: "TERMINATIONS", Wall: -1, Draw: func(b *folio.Board) { standard(b, cells, part, false) }})
+		pages = append(pages, &folio.Leaf{Title: "TERMINATIONS", Wall: -1, Abouts: ends(part), Draw: func(b *folio.Board) { standard(b, cells, part, false) }})
 	}
 	return pages
+}
+
+// ends are what other pages look terminations up by.
+func ends(list []face.Termination) (abouts []string) {
+	for _, t := range list {
+		abouts = append(abouts, "end "+t.Mark)
+	}
+	return abouts
 }
 
 // perRow counts the cells of the first row.

@@ -3,12 +3,12 @@ package scene
 import "strings"
 
 // figureWords parts a text at its spaces, but keeps a fraction with what is before it, a plus with its figure, and a size
-// such as 2 x 3 in one piece.
+// such as 2 x 3 and the two numbers of a seam, 6 | 7, in one piece.
 func figureWords(text string) []string {
 	var words []string
 	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '\t' || r == '\n' }) {
 		n := len(words)
-		if n > 0 && (isFraction(w) && endsInDigit(words[n-1]) || strings.HasPrefix(w, "+") || w == "x" || strings.HasSuffix(words[n-1], " x")) {
+		if n > 0 && (isFraction(w) && endsInDigit(words[n-1]) || strings.HasPrefix(w, "+") || w == "x" || w == "|" || strings.HasSuffix(words[n-1], " x") || strings.HasSuffix(words[n-1], " |")) {
 			words[n-1] += " " + w
 			continue
 		}

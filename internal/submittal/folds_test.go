@@ -67,7 +67,7 @@ func TestWrappedJambsAreFoldedNotCutOff(t *testing.T) {
 				for _, it := range flaps[0].Items {
 					if l, ok := it.(*scene.Line); ok && len(l.Style.Dash.Lengths()) > 0 {
 						dashed = append(dashed, l.A.X)
-					} else if ok && l.Style.Width < 0.5 && l.Style.Layer == scene.Openings {
+					} else if ok && l.Style.Colour != scene.White && l.Style.Layer == scene.Openings {
 						solid = append(solid, l.A.X)
 					}
 				}

@@ -56,7 +56,7 @@ func wrapWords(e *elevation.View, h hole) []string {
 	if !h.f.Wraps(h.index) {
 		return nil
 	}
-	return []string{"jambs wrapped " + e.Style.Format(h.o.Reveal) + ": fold dashed,", "end of the flap " + e.EndMark("reveal") + ", page " + e.PageOf("terminations")}
+	return []string{"jambs wrapped " + e.Style.Format(h.o.Reveal) + ": fold dashed,", "end of the flap " + e.EndMark("reveal") + ", page " + e.PageOf("end "+e.EndMark("reveal"))}
 }
 
 // holeTable says for every sheet that the opening cuts what is taken out of it: along from its left edge as hung, and up and
