@@ -161,20 +161,7 @@ func (b *board) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, high f
 		put(x+1.6*u, r.head, folio.TapedText*u, true, scene.Start, b.List.W()-3*u)
 		return
 	}
-	switch center := mid; len(r.number) {
-	case 1:
-		size := folio.TapedLarge * u
-		if r.low {
-			size = folio.TapedText * u
-		}
-		put(x+columns[0]/2, r.number[0], size, true, scene.Middle, columns[0]-1.6*u)
-	case 2:
-		for i, s := range r.number {
-			mid = center + (float64(i)*2-1)*2.05*u
-			put(x+columns[0]/2, s, folio.TapedText*u, true, scene.Middle, columns[0]-1.6*u)
-		}
-		mid = center
-	}
+	b.tapeNumbers(g, r, x+columns[0]/2, mid, columns[0]-1.6*u)
 	x += columns[0]
 	large := math.Min(folio.TapedLarge*u, high*0.6)
 	switch {
@@ -204,6 +191,27 @@ func (b *board) tapeRow(g *scene.Group, r tapeRow, columns [4]float64, y, high f
 		b.offWords(g, r.off, scene.Pt(x+columns[2]-1.2*u, mid+2.2*u))
 	}
 	b.tapeHung(g, r, columns, x+columns[2], mid)
+}
+
+// tapeNumbers letters the number of a row in its column, two of them one over the other.
+func (b *board) tapeNumbers(g *scene.Group, r tapeRow, x, mid, most float64) {
+	u := b.Unit
+	put := func(s string, y, size float64) {
+		size = draft.Squeeze(s, size, folio.TapedText*u, true, most)
+		g.Text(scene.Text{At: scene.Pt(x, y), String: s, Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Notes})
+	}
+	switch len(r.number) {
+	case 1:
+		size := folio.TapedLarge * u
+		if r.low {
+			size = folio.TapedText * u
+		}
+		put(r.number[0], mid, size)
+	case 2:
+		for i, s := range r.number {
+			put(s, mid+(float64(i)*2-1)*2.05*u, folio.TapedText*u)
+		}
+	}
 }
 
 // tapeHung letters in the last column that a sheet hangs, or parts it for the readings at head and foot.

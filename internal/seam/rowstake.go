@@ -92,15 +92,8 @@ func (r *rows) goForth(begin, most int) {
 		}
 		lo = max(lo, int(r.from[i]))
 		if lo >= turn {
-			clear(acc)
 			turn = max(hi+1, lo)
-			for a := hi; a >= lo; a-- {
-				for k := range words {
-					acc[k] |= r.forth[a*words+k]
-					r.part[a*words+k] = acc[k]
-				}
-			}
-			clear(acc)
+			r.gather(acc, r.forth, hi, lo, -1)
 		}
 		changed, starts := false, r.free[i] && r.first(i)
 		for k := range words {
@@ -126,6 +119,18 @@ func (r *rows) goForth(begin, most int) {
 			return
 		}
 	}
+}
+
+// gather puts into part, for each line from one to another, what all lines from the first up to it say. It leaves acc empty.
+func (r *rows) gather(acc, of []uint64, from, to, step int) {
+	clear(acc)
+	for a := from; (to-a)*step >= 0; a += step {
+		for k := range acc {
+			acc[k] |= of[a*r.words+k]
+			r.part[a*r.words+k] = acc[k]
+		}
+	}
+	clear(acc)
 }
 
 // start is the bit of a row that begins on an index.
@@ -170,15 +175,8 @@ func (r *rows) goBack(begin, most int) {
 		}
 		hi = min(hi, int(r.limit[i]))
 		if hi <= turn {
-			clear(acc)
 			turn = min(lo-1, hi)
-			for b := lo; b <= hi; b++ {
-				for k := range words {
-					acc[k] |= r.back[b*words+k]
-					r.part[b*words+k] = acc[k]
-				}
-			}
-			clear(acc)
+			r.gather(acc, r.back, lo, hi, 1)
 		}
 		changed := false
 		ends := r.free[i] && r.last(i)
