@@ -105,6 +105,9 @@ func (b *Board) revisions(g *scene.Group, block paper.Block) {
 func (b *Board) cell(g *scene.Group, box scene.Box, text string, middle bool) {
 	k := b.Look
 	w := box.W() - 2*k.Of(1)
+	if text == "" {
+		return
+	}
 	lines := cellLines(k, text, w, box.H())
 	if lines == nil && len(b.List) > 0 && b.List[0].Title == Cover {
 		lines = cellLines(k, "see "+b.List[0].Number, w, box.H())

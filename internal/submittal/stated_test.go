@@ -1,6 +1,7 @@
 package submittal
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 
@@ -85,4 +86,23 @@ height = "8' 0"
 	for _, words := range []string{"Shop drawing", "submittal 097200-003-R2", "drawn D. Mason", "checked R. Lund", "approved E. Shaw", "issue - 2026-03-01"} {
 		assert.Contains(t, text, words)
 	}
+}
+
+// In the strip a revision's note that has no room is told to stand on the cover; where there is nothing to say nothing is said.
+func TestNotesOfRevisionsAreNotCutOff(t *testing.T) {
+	text := roomtest.Head("in") + roomtest.Wall("North", `9'`, `8'`)
+	long := "All boxes of the north wall moved 3 in to the left after the electrician's visit of the week before"
+	strip := func(text string) string {
+		var d drawnList
+		d.draw(roomtest.Laid(t, "room.toml", text), roomtest.Template(t, "ansi-b"))
+		return roomtest.Texts(d.pages[:1])
+	}
+	with := strip(text + "[[project.revision]]\nnote = \"" + long + "\"\n")
+	assert.Contains(t, with, "see Z-001")
+	assert.NotContains(t, with, "…")
+	var pages drawnList
+	pages.draw(roomtest.Laid(t, "room.toml", text+"[[project.revision]]\nnote = \""+long+"\"\n"), roomtest.Template(t, "ansi-b"))
+	assert.Contains(t, running(pages.pages), long)
+	dated := regexp.MustCompile(`(?m)^(drawn|date).*\n`)
+	assert.NotContains(t, strip(dated.ReplaceAllString(text, "")), "see Z-001")
 }
