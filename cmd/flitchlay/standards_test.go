@@ -142,7 +142,7 @@ func TestTitleBlockHasTheMandatoryFields(t *testing.T) {
 		for field, want := range map[string]string{
 			"legal owner, creator":  "Northlight Finishes",
 			"identification number": "HL-207",
-			"date of issue":         "drawn 2026-",
+			"date of issue":         "issue A 2026-05-02",
 			"sheet number":          "\n" + name,
 			"number of sheets":      "page " + strconv.Itoa(i+1) + " of " + strconv.Itoa(len(order["submittal"])),
 			"title":                 "Harbour Lane Library: reading room",

@@ -91,15 +91,15 @@ func (b *Board) titleLines(row paper.Row, box scene.Box, values map[string]strin
 	for _, l := range row.Lines {
 		texts = append(texts, paper.Fill(l.Text, values))
 	}
-	for _, share := range []float64{1, 0.9, 0.8, 0.7, 0.6, 0.5} {
-		if lines, sum = b.titleLinesOf(row, texts, box, share); b.spread(box, lines, sum) {
+	for _, most := range []float64{math.Inf(1), k.Large, k.Medium, k.Small} {
+		if lines, sum = b.titleLinesOf(row, texts, box, most); b.spread(box, lines, sum) {
 			return lines, sum
 		}
 	}
 	for i := len(texts) - 1; i >= 0; i-- {
 		for strings.Contains(texts[i], apartBy) {
 			texts[i] = texts[i][:strings.LastIndex(texts[i], apartBy)]
-			if lines, sum = b.titleLinesOf(row, texts, box, 0.5); b.spread(box, lines, sum) {
+			if lines, sum = b.titleLinesOf(row, texts, box, k.Small); b.spread(box, lines, sum) {
 				return lines, sum
 			}
 		}
@@ -133,15 +133,15 @@ func (b *Board) spread(box scene.Box, lines []titleLine, sum float64) bool {
 	return titleGap(box, lines, sum) >= under+b.Look.Of(0.7)
 }
 
-// titleLinesOf parts the texts of a row into lines, with letters of a share of their height, but not under the small ones.
-func (b *Board) titleLinesOf(row paper.Row, texts []string, box scene.Box, share float64) (lines []titleLine, sum float64) {
+// titleLinesOf parts the texts of a row into lines, with letters no higher than most.
+func (b *Board) titleLinesOf(row paper.Row, texts []string, box scene.Box, most float64) (lines []titleLine, sum float64) {
 	k := b.Look
 	w := box.W() - 2*k.Of(2.6)
 	for i, l := range row.Lines {
 		if texts[i] == "" {
 			continue
 		}
-		h := max(min(l.Height, k.Small), share*draft.FitHeight(texts[i], l.Height, k.Small, l.Bold, w))
+		h := draft.FitHeight(texts[i], math.Min(l.Height, most), k.Small, l.Bold, w)
 		for _, part := range folded(texts[i], h, l.Bold, w) {
 			pieces := []string{part}
 			if scene.Width(part, h, l.Bold) > w {
