@@ -206,6 +206,9 @@ func (e *View) title() draft.Title {
 			under[0] += "   architect's mark " + e.F.W.Ref
 		}
 	}
+	if e.more != "" {
+		under[0] += "   also here: " + e.PageOf(e.more)
+	}
 	t := draft.Title{Mark: mark, Page: e.Leaf.Number, Name: name, Under: under, Width: k.Of(60), Most: e.Field.W() - k.Of(12)}
 	if e.shared {
 		t.Width = 0

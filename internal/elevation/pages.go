@@ -47,8 +47,12 @@ func Pages(s *folio.Set) []*folio.Leaf {
 	flush()
 	level(s, rows)
 	var list []*folio.Leaf
-	for _, row := range rows {
-		list = append(list, viewPage(s, row))
+	for i, row := range rows {
+		l := viewPage(s, row)
+		if list = append(list, l); crowded(s, row) {
+			row[0].more = fmt.Sprintf("list %d", i)
+			list = append(list, morePage(row, l))
+		}
 	}
 	return list
 }
@@ -99,6 +103,60 @@ func standOn(s *folio.Set, row []wallView, least float64) bool {
 	return true
 }
 
+// thrownAway is a page as large as any other that nobody gets.
+func thrownAway(s *folio.Set) *folio.Board {
+	return s.Open(&folio.Leaf{Number: s.Paper.PageNumber(int(folio.Elevations), 1)})
+}
+
+// mostListed is more than what a list at the head of a page ever takes of its height, in mm on the office page.
+const mostListed = 40
+
+// linesSpare is left over in that, since numbers of pages are not known yet and lines with them are longer.
+const linesSpare = 4.5
+
+// crowded reports whether a list at the head of a page would push its views off it: it then stands on a page of its own.
+func crowded(s *folio.Set, row []wallView) bool {
+	list, _ := together(s, row)
+	for _, e := range list {
+		if e.spare(e.around()) < e.Look.Of(mostListed) {
+			return !listsFit(s, row)
+		}
+	}
+	return false
+}
+
+// morePage is the page of the list of another.
+func morePage(row []wallView, first *folio.Leaf) *folio.Leaf {
+	l := &folio.Leaf{Title: first.Title + ": LIST", Scale: "none", Wall: row[0].f.Wall, Abouts: []string{row[0].more}}
+	l.Draw = func(b *folio.Board) {
+		p := thrownAway(b.Set)
+		p.Leaf = first
+		k := b.Look
+		list := listingOf(k, views(p, row))
+		at := scene.Pt(b.Field.X0+k.Of(8), b.Field.Y0+k.Of(8))
+		if b.Unfit() {
+			at.Y += k.Of(11)
+		}
+		list.draw(b, at, 1, b.Field.W()-k.Of(16))
+	}
+	return l
+}
+
+// listsFit reports whether the views of a row have room on a page also with what stands in a list at its head, which is known only
+// once they are drawn: so they are, on a page that is thrown away.
+func listsFit(s *folio.Set, row []wallView) bool {
+	plan := *s
+	plan.List = nil
+	b := thrownAway(&plan)
+	b.Leaf.Wall = row[0].f.Wall
+	for _, e := range views(b, row) {
+		if e.spare(e.around()) < e.Look.Of(linesSpare) {
+			return false
+		}
+	}
+	return true
+}
+
 // spare is what is left under a view, its dimensions and its title; negative where they have no room.
 func (e *View) spare(all scene.Box) float64 {
 	k := e.Look
@@ -112,6 +170,7 @@ type wallView struct {
 	piece, of int
 	wide      float64 // that it takes with its dimensions and its title
 	floor     float64 // of the first view of a page: the floor line of all pages; 0: of this one alone
+	more      string  // of the first view of a page: what the page is looked up by that has its list; "" where it has it itself
 }
 
 // viewWide is how wide a view comes out with all that belongs to it.
@@ -153,7 +212,7 @@ func viewPage(s *folio.Set, row []wallView) *folio.Leaf {
 
 // views draws the views of a page. What finds no place on the drawings goes into a list at its head: the page is then drawn
 // again with it.
-func views(b *folio.Board, row []wallView) {
+func views(b *folio.Board, row []wallView) []*View {
 	listed, atHead := make([][]said, len(row)), false
 	for pass := 1; ; pass++ {
 		drawn, space := len(b.Page.Items), b.Space.Clone()
@@ -163,13 +222,16 @@ func views(b *folio.Board, row []wallView) {
 			more = more || len(e.dropped) > 0
 			listed[i] = append(listed[i], e.dropped...)
 		}
+		if !more && row[0].more != "" {
+			return list
+		}
 		if !more && !atHead {
 			l := listingOf(b.Look, list)
 			more = !l.beside(b, list)
 			atHead = more
 		}
 		if !more || pass == mostPasses {
-			return
+			return list
 		}
 		b.Page.Items = b.Page.Items[:drawn]
 		*b.Space = *space
@@ -192,6 +254,9 @@ func sideBySide(b *folio.Board, row []wallView, listed [][]said, atHead bool) []
 			x += w
 		}
 		e := &View{Board: &at, F: v.f, From: v.cut.From, To: v.cut.To, Piece: v.piece, Of: v.of, middle: at.Field.Centre().X, shared: len(row) > 1, listed: listed[i]}
+		if i == 0 {
+			e.more = v.more
+		}
 		if len(row) == 1 {
 			e.middle = b.Paper.Elevation.Middle
 		}

@@ -33,6 +33,7 @@ type View struct {
 	over, under               balloonRow
 	leaders                   [][2]scene.Point // of numbers and marks, none of which crosses another
 	listed                    []said           // what stands in the list at the head of the page
+	more                      string           // what the page of the list is looked up by, "" where it stands here
 	dropped                   []said           // what found no place on the drawing
 }
 
