@@ -156,11 +156,3 @@ func (h *hanging) far() string {
 	}
 	return h.Words.Say("unit.far")
 }
-
-// degrees is the letter of the degrees that are read.
-func (h *hanging) degrees() string {
-	if h.Metric() {
-		return h.Words.Say("unit.celsius")
-	}
-	return h.Words.Say("unit.fahrenheit")
-}

@@ -158,7 +158,7 @@ func (g *generator) makeRules() {
 		long = 4
 	}
 	s.LeastWidth = g.snap
-	most := min(NetWidth(&*s), g.endWidth())
+	most := min(NetWidth(s), g.endWidth())
 	if whole := s.R - s.L; whole < most && g.chance(50) {
 		s.LeastWidth = g.between(max(whole, g.snap), most) // about the length of the span itself
 	} else if g.chance(70) {
