@@ -80,6 +80,8 @@ var Schema = source.Schema{
 		may("base", "length", "0", "height of the trim at the floor"),
 		may("crown", "length", "0", "height of the trim at the ceiling"),
 		some("behind", "none", "what the covering runs behind", behindWords),
+		may("casing", "length", "", "width of the casings of windows and doors; 0 where they have none"),
+		may("answered", "list of texts", "none", "what check asks and may stand as it is: [\"wall-odd North\", \"climate-unread\"]"),
 		may("choose", "whole number", "1", "which layout of those that compare lists is laid out, 1 the best; another one may have that number once the room changes"),
 	}},
 	{Path: "room.close_at", Doc: "a wished place of the closing seam", Keys: []source.Key{
@@ -114,6 +116,7 @@ var Schema = source.Schema{
 		need("width", "length", "to the other outer edge"),
 		may("sill", "length", "the floor", "height of its lower edge"),
 		need("height", "length", "from the sill, or from the floor at its left edge, to the head"),
+		may("casing", "length", "as in [room]", "width of the casing round a window or a door; 0 where it has none"),
 		may("reveal", "length", "0", "depth of its sides"),
 		may("wrap_reveal", "true or false", "false", "true: the jambs become bends"),
 		some("grain", "skip", "only of full-height gaps: whether the grain counts on behind it", throughWords),
