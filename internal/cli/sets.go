@@ -94,6 +94,17 @@ func (s drawnSet) template(c *call, r *room.Room, folder string) (*paper.Templat
 	return t, nil
 }
 
+// pageSound holds that everything [page] names can be used, so that check finds what draw would stumble over.
+func (c *call) pageSound(r *room.Room, folder string) error {
+	for _, s := range drawnSets {
+		if _, err := s.template(c, r, folder); err != nil {
+			return err
+		}
+	}
+	_, err := c.logo(r, folder)
+	return err
+}
+
 // named says of which set an error is, unless it has its place with it.
 func named(set string, err error) error {
 	if _, placed := errors.AsType[*roomError](err); placed {
