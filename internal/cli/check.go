@@ -2,6 +2,7 @@ package cli
 
 import (
 	"bytes"
+	"encoding/json"
 	"fmt"
 	"io"
 	"strconv"
@@ -17,15 +18,16 @@ import (
 
 // check prints what there is to say about a layout.
 func (c *call) check() *cobra.Command {
+	var asJSON bool
 	cmd := &cobra.Command{
-		Use:                   "check ROOM",
+		Use:                   "check ROOM [--json]",
 		DisableFlagsInUseLine: true,
 		Short:                 "Print the findings, the seams round every opening and the corner returns",
 		Long: `check prints one finding a line: level, code, place, message. A must finding is a rule that the layout
 breaks, a should finding a preference that it misses, an ask what a careful colleague would ask of the room
 file before it is laid out, a note something to know: among others the smallest change that would save a
 course, a sheet or a broken rule. What is asked is answered in the file, by the key that is named or under
-[room] by answered = ["CODE NAME"]; it changes no exit status. Then it prints where the seams stand round every
+[room] by answered = ["CODE NAME"]; it changes no exit status. --json prints the findings alone. Then it prints where the seams stand round every
 opening and what wraps past every corner; while sheets hang already, also what stands elsewhere because of
 them. Where [[reading]] gives what a wall measures on arrival, it answers with one of three words: hang
 (the lines stand as printed), re-strike (sheets and cut lengths stand, the lines named are struck from new
@@ -43,6 +45,9 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 			}
 			p.Findings = append(p.Findings, climate.Findings(p.Room)...)
 			finding.Sort(p.Findings)
+			if asJSON {
+				return c.findingsJSON(p)
+			}
 			var out bytes.Buffer
 			findings(&out, p)
 			openings(&out, p)
@@ -54,7 +59,36 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 		},
 	}
 	roomArgument(cmd)
+	cmd.Flags().BoolVar(&asJSON, "json", false, "print the findings as JSON")
 	return cmd
+}
+
+// printedFinding is a finding as JSON. Lengths are in millimetres.
+type printedFinding struct {
+	Code     string     `json:"code"`
+	Level    string     `json:"level"`
+	Place    string     `json:"place"`
+	Line     int        `json:"line,omitempty"` // of the room file, of what is asked
+	Measured *layout.MM `json:"measured"`
+	Required *layout.MM `json:"required"`
+	Message  string     `json:"message"`
+	Mend     string     `json:"mend,omitempty"`   // the key that answers what is asked
+	Answer   string     `json:"answer,omitempty"` // what [room] answered takes
+}
+
+// findingsJSON prints the findings of a layout and of its site in the format flitchlay-check/1.
+func (c *call) findingsJSON(p *layout.Plan) error {
+	list := []printedFinding{}
+	for _, f := range p.Findings {
+		list = append(list, printedFinding{string(f.Code), f.Level.String(), f.Place, f.Line, (*layout.MM)(f.Measured), (*layout.MM)(f.Required), f.Message, f.Mend, f.Answer})
+	}
+	e := json.NewEncoder(c.out)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(struct {
+		Format   string           `json:"format"`
+		Findings []printedFinding `json:"findings"`
+	}{"flitchlay-check/1", list})
 }
 
 // table aligns columns by two spaces.

@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"flitchlay/internal/paper"
+	"flitchlay/internal/room"
 	"flitchlay/internal/source"
 	"flitchlay/internal/words"
 	"flitchlay/templates"
@@ -26,7 +27,7 @@ func (c *call) newRoom() *cobra.Command {
 		Use:                   "new [-o FILE] [NAME | --page PAPER | --words LANGUAGE]",
 		DisableFlagsInUseLine: true,
 		Short:                 "Write a starter room, or a page template or table of words to make your own",
-		Long: `new writes a room file to start from, with a comment on every figure. Without a name it is the room of
+		Long: `new writes a room file to start from, with a comment on every figure and every other key as a comment. Without a name it is the room of
 four walls. With --page it writes a page template: paper, frame, title block, logo, page numbers, notes, scales,
 line widths, for you to change. With --words it writes all words of the crew's pages in a language: en or es.
 A file that is there already is left as it is.
@@ -80,6 +81,7 @@ func (c *call) writeNew(cmd *cobra.Command, args []string, n newAsked) error {
 		if err != nil {
 			return err
 		}
+		text = append([]byte(editorLine("page")), text...)
 		return c.start(n.to, text, fmt.Sprintf("change what your office does otherwise, then name it under [page] in a room file: submittal = %q", filepath.Base(n.to)))
 	}
 	if cmd.Flags().Changed("words") {
@@ -100,6 +102,7 @@ func (c *call) writeNew(cmd *cobra.Command, args []string, n newAsked) error {
 	if err != nil {
 		return err
 	}
+	text = []byte(editorLine("room") + room.Schema.Complete(string(text)))
 	return c.start(n.to, text, "put your own figures in, then: flitchlay check "+n.to)
 }
 

@@ -20,6 +20,10 @@ var commands = []func(*call) *cobra.Command{
 	(*call).count,
 	(*call).climate,
 	(*call).diff,
+	(*call).keys,
+	(*call).schema,
+	(*call).version,
+	(*call).man,
 }
 
 // root is the command without a name: it only knows the others.

@@ -74,7 +74,9 @@ func dayKeys() []source.Key {
 		keys = append(keys, may(m.name, "whole number", itoa(int64(m.other)), m.doc))
 	}
 	for _, m := range slower {
-		keys = append(keys, may(m.name, "whole number", m.other, m.doc))
+		key := may(m.name, "whole number", m.other, m.doc)
+		key.Like = itoa(int64(durations[0].other*m.times/m.over + 1))
+		keys = append(keys, key)
 	}
 	return append(keys,
 		may("group", "whole number", "3", "sheets that are damped together"),

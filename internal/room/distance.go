@@ -98,6 +98,29 @@ func (r *Room) NetWidth() L { return r.Net(r.Veneer.GrossWidth) }
 // Net is what an inner sheet of a gross width covers: one overlap less, on the grid of snap.
 func (r *Room) Net(gross L) L { return (gross - r.Veneer.Overlap) / r.Rules.Snap * r.Rules.Snap }
 
+// RuleOf says which line of the rules on the cover a key of [rules] counts in, "" where it is no distance.
+func RuleOf(table, key string) string {
+	if table != "rules" {
+		return ""
+	}
+	for _, d := range distances {
+		if d.Key != key {
+			continue
+		}
+		says, how := d.Line.Says, "must"
+		for _, first := range distances {
+			if first.Line.At == d.Line.At && first.Line.Says != "" {
+				says = first.Line.Says
+			}
+		}
+		if d.Line.Better {
+			how = "better"
+		}
+		return "counts as: " + says + " (" + how + ")"
+	}
+	return ""
+}
+
 // ruleKeys are the keys of [rules], the distances first.
 func ruleKeys() []source.Key {
 	var keys []source.Key

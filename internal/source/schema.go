@@ -13,6 +13,7 @@ type Key struct {
 	Words    []string // the words that it takes, where it takes only some
 	Default  string   // in words, "" where there is none
 	Doc      string   // what it means, a sentence without a full stop
+	Like     string   // its value in an example, where neither its default nor its kind gives one
 }
 
 // KeyTable is a table that a file can hold.
