@@ -74,12 +74,15 @@ var Schema = source.Schema{
 	}},
 	{Path: "rules", Doc: "distances and widths that a layout keeps", Keys: ruleKeys()},
 	{Path: "room", Doc: "what holds for the whole room", Keys: []source.Key{
+		may("name", "text", "", "what the plan calls the room"),
 		may("closed", "true or false", "false", "the walls close"),
 		may("close_at", "\"auto\", or a table", "auto", "where the last sheet meets the first"),
 		may("level_line", "length", "4' 0 (1200 mm)", "height of the level line that the crew strikes"),
 		may("base", "length", "0", "height of the trim at the floor"),
 		may("crown", "length", "0", "height of the trim at the ceiling"),
 		some("behind", "none", "what the covering runs behind", behindWords),
+		may("across", "length or list of lengths", "walls go straight on", "open room: from wall to wall across its open ends, where a wall with corner = \"none\" is faced by the next; one for all, or one for each in the order of the walls, 0 where the next goes straight on"),
+		may("north", "number", "", "where north is: by how many degrees to the right of the way one looks who faces the first wall"),
 		may("choose", "whole number", "1", "which layout of those that compare lists is laid out, 1 the best; another one may have that number once the room changes"),
 	}},
 	{Path: "room.close_at", Doc: "a wished place of the closing seam", Keys: []source.Key{
