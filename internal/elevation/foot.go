@@ -232,7 +232,7 @@ func (e *View) titleY() float64 {
 
 // titleLow is what the lines under the name of the view take more than its circle reaches down.
 func (e *View) titleLow() float64 {
-	return math.Max(0, e.Look.Of(4.3+4.2*float64(len(e.title().Under)-1)+2.6)-e.Look.Of(7.5))
+	return math.Max(0, e.title().Low(e.Look)+e.Look.Of(2.6)-e.Look.Of(7.5))
 }
 
 // Lengths of the scale bar beside the title, in mm on the office page.
