@@ -78,6 +78,9 @@ func pageNotes(list []*View) []string {
 		line = strings.TrimSpace(line) + " Terminations " + page + ": " + strings.Join(ends, ", ") + "."
 	}
 	lines = append(lines, line)
+	if e.F.Run.Up {
+		lines = append(lines, "Bands are struck from the level line, "+e.Style.Format(e.Room.Space.LevelLine)+" over the level of the room: up from it, and down.")
+	}
 	for _, o := range list {
 		if note := o.floorNote(); note != "" {
 			lines = append(lines, note)

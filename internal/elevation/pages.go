@@ -149,7 +149,11 @@ func listsFit(s *folio.Set, row []wallView) bool {
 	plan.List = nil
 	b := thrownAway(&plan)
 	b.Leaf.Wall = row[0].f.Wall
-	for _, e := range views(b, row) {
+	list := views(b, row)
+	if !slices.ContainsFunc(list, func(e *View) bool { return len(e.listed) > 0 }) {
+		return true // a full page, and nothing to list
+	}
+	for _, e := range list {
 		if e.spare(e.around()) < e.Look.Of(linesSpare) {
 			return false
 		}
