@@ -70,10 +70,17 @@ func (w speech) where(c *Card) string {
 }
 
 // others says where the rest of a list stands that a card has no room for.
-func (w speech) others() string { return w.Words.Say("card.others", w.PageWord("cuts")) }
+func (w speech) others(c *Card) string {
+	return w.Words.Say("card.others", w.PageWord(RowKey(c.Run.Name, c.Sheet.Place, c.Sheet.Course)))
+}
 
-// neighbours say what the sheet meets, on as few lines as there are directions.
-func (w speech) neighbours(c *Card) []string {
+// RowKey is what pages find the row of a sheet in the cut list by.
+func RowKey(run string, place, course int) string {
+	return strings.Join([]string{"cut", run, itoa(place), itoa(course)}, " ")
+}
+
+// neighbours say what the sheet meets: left and right of it, under and over it.
+func (w speech) neighbours(c *Card) [][2]string {
 	say := func(side string, n Neighbour) string {
 		switch {
 		case n.Sheet != nil:
@@ -85,13 +92,7 @@ func (w speech) neighbours(c *Card) []string {
 	}
 	left, right := say("left", c.Next.Left), say("right", c.Next.Right)
 	under, over := say("under", c.Next.Under), say("over", c.Next.Over)
-	var list []string
-	for _, pair := range [][2]string{{left, right}, {under, over}} {
-		if text := strings.Trim(pair[0]+"   "+pair[1], " "); text != "" {
-			list = append(list, text)
-		}
-	}
-	return list
+	return [][2]string{{left, right}, {under, over}}
 }
 
 // zero names the corner that all figures are measured from.

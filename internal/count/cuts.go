@@ -40,6 +40,9 @@ type Cut struct {
 	sheet                *layout.Sheet
 }
 
+// Sheet is the sheet that is cut.
+func (c *Cut) Sheet() *layout.Sheet { return c.sheet }
+
 // Bend is a bend line of a sheet, by how far it is from the sheet's left edge at three heights: they differ where the corner
 // leans.
 type Bend struct {

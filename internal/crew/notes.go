@@ -220,7 +220,7 @@ func (d *wallBoard) markWords() []string {
 		if len(d.bevelled) > 0 {
 			key = "tape.marks_bevels_on"
 		}
-		return append(d.cutsBeside(), d.Words.Say(key, d.rowsWord()))
+		return append(d.cutsBeside(), d.Words.Say(key, d.rowsWord(d.begun())))
 	}
 	var lines []string
 	for _, m := range order {
@@ -241,7 +241,7 @@ func (d *wallBoard) markWords() []string {
 }
 
 // besides letters notes under the tape list as far as there is room, and gives back the others, and where it came to.
-func (b *board) besides(g *scene.Group, notes []note, y float64) ([]note, float64) {
+func (b *board) besides(g *scene.Group, d *wallBoard, notes []note, y float64) ([]note, float64) {
 	u := b.Unit
 	var rest []note
 	for _, n := range notes {
@@ -255,7 +255,7 @@ func (b *board) besides(g *scene.Group, notes []note, y float64) ([]note, float6
 		for n.listed && entries > 0 && y+(7.4+5.6*float64(len(lines)))*u > b.List.Y1-2.4*u {
 			entries-- // whole entries as far as they go
 			if lines = nil; entries > 0 {
-				lines = wrap(append(slices.Clone(n.lines[:entries]), b.Words.Say("tape.others", b.rows)))
+				lines = wrap(append(slices.Clone(n.lines[:entries]), b.Words.Say("tape.others", d.rowsOf(n.lines[entries:]))))
 			}
 		}
 		if len(lines) == 0 || y+(7.4+5.6*float64(len(lines)))*u > b.List.Y1-2.4*u {
