@@ -43,8 +43,8 @@ func (e *View) stacks() {
 	add(&e.below, e.seamTier())
 	add(&e.below, e.wallTier())
 	add(&e.left, e.bandTier())
-	add(&e.left, e.levelTier())
 	if !e.lean {
+		add(&e.left, e.levelTier())
 		for _, t := range e.heightTiers() {
 			add(&e.left, t)
 		}

@@ -116,12 +116,18 @@ func TestEveryThingOfTheLayoutIsOnItsPageOnce(t *testing.T) {
 					})
 				}
 				count(v)
+				struck := false       // the seams of level bands are figured from the level line
 				var measured []string // openings whose sill and head are said
 				for _, g := range roomtest.Classed(v, "dimension") {
 					measured = append(measured, strings.Fields(strings.ToUpper(roomtest.Fact(g, "tier")))...)
+					struck = struck || roomtest.Fact(g, "tier") == "from level"
 				}
 				for _, g := range lists {
 					if roomtest.Fact(g, "wall") == roomtest.Fact(v, "wall") {
+						if roomtest.Fact(g, "item") == "from level" {
+							struck = true
+							continue
+						}
 						if heights, ok := strings.CutPrefix(roomtest.Fact(g, "item"), "heights "); ok {
 							measured = append(measured, strings.Fields(heights)...)
 							continue
@@ -141,6 +147,7 @@ func TestEveryThingOfTheLayoutIsOnItsPageOnce(t *testing.T) {
 						assert.True(t, slices.Contains(measured, o.Name) || slices.Contains(measured, "OVER") || enlargedIn(d, f.W.Name, o.Name), "seed %d on %s: sill and head of %s", seed, paper, o.Name)
 					}
 				}
+				assert.Equal(t, f.Run.Up && len(f.Run.Seams) > 0, struck, "seed %d on %s, wall %s", seed, paper, f.W.Name)
 				want := map[string]int{}
 				for _, key := range asked(p, f, lengthOf(t, roomtest.Fact(v, "from")), lengthOf(t, roomtest.Fact(v, "to"))) {
 					want[key] = 1

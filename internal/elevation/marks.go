@@ -26,10 +26,11 @@ func (e *View) labels() {
 	e.PlateNames()
 	e.pins()
 	e.keeps()
-	e.revisionMarks()
 	e.deviationMarks()
 	e.grainArrow()
+	e.revisionMarks()
 	e.heightsElsewhere()
+	e.levelElsewhere()
 	e.pinLines()
 	e.levelLine()
 }
