@@ -138,7 +138,7 @@ func openings(to io.Writer, p *layout.Plan) {
 					fmt.Fprintf(t, "OPENING\tWALL\tSEAM\tFROM %s\tFROM %s\n", edges[0], edges[1])
 					head = true
 				}
-				fmt.Fprintf(t, "%s %s\t%s\t%d\t%s\t%s\n", o.Kind, o.Name, p.Room.Walls[o.Wall].Name, n.seam.Number,
+				fmt.Fprintf(t, "%s %s\t%s\t%s\t%s\t%s\n", o.Kind, o.Name, p.Room.Walls[o.Wall].Name, p.SeamNumbers(r, n.seam),
 					p.Style.Words(n.left.Abs())+side(n.left < 0), p.Style.Words(n.right.Abs())+side(n.right > 0))
 			}
 		}

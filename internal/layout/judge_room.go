@@ -211,9 +211,8 @@ const alongside = 10
 // Where it points along none, or the corners do not come round either, it says the way it points.
 func (b *builder) misclosed(m *run.Misclosure) string {
 	var long, short []string
-	points := run.Corners(b.room)
-	for i := range b.room.Walls {
-		way := math.Atan2(points[i+1][1]-points[i][1], points[i+1][0]-points[i][0]) * 180 / math.Pi
+	for i, side := range run.Sides(b.room) {
+		way := math.Atan2(side.Y1-side.Y0, side.X1-side.X0) * 180 / math.Pi
 		switch off := math.Abs(math.Mod(m.Direction-way+540, 360) - 180); {
 		case off < alongside:
 			long = append(long, b.room.Walls[i].Name)

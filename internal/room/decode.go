@@ -30,6 +30,7 @@ func Decode(name string, text []byte) (*Room, error) {
 	d.walls(root.Get("wall"))
 	d.places(root.Get("veneer").Section(), root.Get("rules").Section())
 	d.closeAt(root.Get("room").Get("close_at"))
+	d.onPlan(root.Get("room").Section())
 	d.revisionPlaces(root.Get("project").Get("revision").Tables())
 	d.flitches(root.Get("flitch").Tables())
 	d.hung(root.Get("hung").Tables())

@@ -120,6 +120,8 @@ type Behind struct{ Base, Crown bool }
 
 // Space is the [room] table.
 type Space struct {
+	Name      string   // on the plan, or empty
+	North     *float64 // degrees to the right of facing the first wall, 0 <= d < 360; nil: not given
 	Closed    bool
 	CloseAt   *CloseAt // nil: auto
 	LevelLine L
@@ -165,6 +167,7 @@ type Wall struct {
 	Corner              Bend
 	Angle               float64 // degrees of turn, 0 < Angle < 180; 0 where the corner is no bend
 	Radius              L
+	Across              L      // at a corner None, to the next wall, which faces this one; 0: it goes straight on
 	Wrap                bool   // false: the corner at the right end is cut
 	LeanLeft, LeanRight L      // of its upright ends, as seen on this wall, to the right is positive
 	LeanLeftGiven       bool   // else LeanLeft is the right lean of the wall before it across a corner
