@@ -199,3 +199,6 @@ func TestUnitsThatMayBeMeant(t *testing.T) {
 		assert.Contains(t, mends, c.want)
 	}
 }
+
+// ref points to a value.
+func ref[T any](v T) *T { return &v }

@@ -150,10 +150,11 @@ func (d *decoder) coverage(table source.Value) Coverage {
 		}
 		return Coverage{}
 	}
-	text := v.Text("")
 	if v.Kind() != source.String {
+		v.Mistake(`write "150 sq ft/gal" or "3.7 m2/L"`, "coverage %s does not say how much a pail covers", v.Raw())
 		return Coverage{}
 	}
+	text := v.Text("")
 	m := pail.FindStringSubmatch(strings.ToLower(text))
 	var amount float64
 	if m != nil {

@@ -153,9 +153,6 @@ func TestEveryKeyDecodes(t *testing.T) {
 	assert.Equal(t, Page{"ansi-b", "ansi-a", "our-mark.png", "en+es"}, r.Page)
 }
 
-// ref points to a value.
-func ref[T any](v T) *T { return &v }
-
 // least is a room with required keys only.
 const least = `[project]
 title = "t"

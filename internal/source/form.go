@@ -49,6 +49,7 @@ var forms = []form{
 	{"whole number or sheet numbers", `2`, sheetsForm},
 	{"list of [sheet number, length]", `[[12, "23 7/16"]]`, listOf(object{"type": "array", "items": []any{wholeForm, lengthForm}, "minItems": 2, "maxItems": 2})},
 	{"length or [left, right]", `["0", "1/8"]`, either(lengthForm, pairOf(lengthForm))},
+	{"length or list of lengths", `["12' 6", "13' 2"]`, either(lengthForm, listOf(lengthForm))},
 	{"length or [bottom, top]", `"3' 10 5/8"`, either(lengthForm, pairOf(lengthForm))},
 	{"list of lengths or [bottom, top]", `["1' 11", ["3' 10 5/8", "3' 10 1/2"]]`, listOf(either(lengthForm, pairOf(lengthForm)))},
 	{"length, [left, right] or [[x, z], ...]", `["9' 0", "9' 1/2"]`, either(lengthForm, pairOf(lengthForm), listOf(pairOf(lengthForm)))},

@@ -180,6 +180,8 @@ func plain(fault toml.ParseError) (message, mend string) {
 	switch {
 	case twice.MatchString(m):
 		return twice.ReplaceAllString(m, "key $1 stands twice"), keepOne
+	case strings.Contains(m, "cannot be used as an array"):
+		return "one list of tables stands in single brackets and in double ones", "write double brackets before each: [[wall]]"
 	case strings.Contains(m, "invalid UTF-8"), strings.Contains(m, "NULL bytes"):
 		return m, "save the file as UTF-8"
 	case strings.Contains(m, "control characters"):

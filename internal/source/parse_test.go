@@ -119,10 +119,10 @@ a.toml:6:9: a length in feet and inches stands in quotes
   mend: keep one of the two; a further wall, opening or box starts with its own [[...]] line`},
 		{"Latin letters of another encoding", "a = \"M\xfcller\"", "a.toml:1:7: the file is not in UTF-8\n  a = \"M\ufffdller\"\n        ^\n  mend: save the file as UTF-8"},
 		{"UTF-16", "\xfe\xff\x00a", "a.toml:1:1: the file is not in UTF-8\n  \ufffd\ufffd\ufffda\n  ^\n  mend: save the file as UTF-8"},
-		{"no value", "a = \n", `a.toml:1:5: expected value but found '\n' instead
+		{"no value", "a = \n", `a.toml:1:1: a has no value
   a = 
-      ^
-  mend: write the value after the equals sign: a text in double quotes, a number, true or false`},
+  ^
+  mend: write it after the equals sign, or take the line out`},
 		{"text not closed", "a = \"x\nb = 2\n", `a.toml:1:7: strings cannot contain newlines
   a = "x
         ^

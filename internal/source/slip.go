@@ -9,6 +9,12 @@ import (
 var (
 	dateLine  = regexp.MustCompile(`^\s*([\w.-]+)\s*=\s*(\d{1,4}[/.]\d{1,2}[/.]\d{1,4})\s*(#.*)?$`)
 	commaLine = regexp.MustCompile(`^\s*[\w.-]+\s*=\s*(-?\d+),(\d+)\s*(#.*)?$`)
+	loneWord  = regexp.MustCompile(`^\s*[\w.-]+\s*=\s*([\pL][^"'#\[\]{}]*?)\s*(#.*)?$`)
+	dayLine   = regexp.MustCompile(`^\s*([\w.-]+)\s*=\s*(\d{4}-\d{1,2}-\d{1,2})\s*(#.*)?$`)
+	emptyLine = regexp.MustCompile(`^\s*([\w.-]+)\s*=\s*(#.*)?$`)
+	openHead  = regexp.MustCompile(`^\s*(\[\[?)([\w. -]+)\]?\s*(#.*)?$`)
+	numbered  = regexp.MustCompile(`^\s*[\w.-]+\s*=\s*((?:"[^"]*"|[-\d.]+|true|false)\s*)([;,%][^#]*?)\s*(#.*)?$`)
+	noEquals  = regexp.MustCompile(`^\s*([\pL/][\w.-]*)(?:\s*:\s*|\s+|/)([^=#\s][^=#]*)$`)
 	curlyLine = regexp.MustCompile(`[“”„‘’‚«»]`)
 )
 
@@ -32,6 +38,33 @@ func slip(body string, at int) (where Span, message, mend string, ok bool) {
 			mend = "write " + whole + "." + part + " with a point for the part after it, or " + whole + part + " for a whole number"
 		}
 		return Span{start + m[2], start + m[5]}, "a number has no comma", mend, true
+	}
+	if m := dayLine.FindStringSubmatchIndex(line); m != nil {
+		typed := line[m[4]:m[5]]
+		mend = dateMend(line[m[2]:m[3]], typed)
+		return Span{start + m[4], start + m[5]}, typed + " is no day", mend, true
+	}
+	if m := loneWord.FindStringSubmatchIndex(line); m != nil {
+		word := line[m[2]:m[3]]
+		message, mend = "a word stands in quotes", "write "+quoteText(word)+", in double quotes"
+		if plain, ok := map[string]string{"true": "true", "yes": "true", "false": "false", "no": "false"}[strings.ToLower(word)]; ok {
+			message, mend = "what is so or not so is true or false, in small letters", "write "+plain
+		}
+		return Span{start + m[2], start + m[3]}, message, mend, true
+	}
+	if m := emptyLine.FindStringSubmatchIndex(line); m != nil {
+		name := line[m[2]:m[3]]
+		return Span{start + m[2], start + m[3]}, name + " has no value", "write it after the equals sign, or take the line out", true
+	}
+	if m := openHead.FindStringSubmatchIndex(line); m != nil && strings.Count(line, "[") != strings.Count(line, "]") {
+		head, name := line[m[2]:m[3]], strings.TrimSpace(line[m[4]:m[5]])
+		return Span{start + m[2], start + m[5]}, "a bracket is missing", "write " + head + name + strings.Repeat("]", len(head)), true
+	}
+	if m := numbered.FindStringSubmatchIndex(line); m != nil {
+		return Span{start + m[4], start + m[5]}, quoteText(line[m[4]:m[5]]) + " stands after the value", "take it out; a note begins with #", true
+	}
+	if m := noEquals.FindStringSubmatchIndex(line); m != nil {
+		return Span{start + m[2], start + m[5]}, "the line has no equals sign", "write key = value; a note begins with #", true
 	}
 	key, value, found := strings.Cut(line, "=")
 	value, _, _ = strings.Cut(value, "#")
