@@ -71,7 +71,7 @@ var theirs = map[string]string{
 	"source":   "github.com/BurntSushi/toml",
 	"font":     "github.com/go-fonts/dejavu golang.org/x/image",
 	"svg":      "github.com/ajstarks/svgo",
-	"pdf":      "github.com/go-pdf/fpdf",
+	"pdf":      "github.com/go-pdf/fpdf github.com/pdfcpu/pdfcpu",
 	"cli":      "github.com/spf13/cobra",
 	"roomtest": "github.com/stretchr/testify",
 	"report":   "github.com/xuri/excelize/v2",

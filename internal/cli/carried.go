@@ -27,7 +27,7 @@ func unpacked(name string, data []byte) (string, []byte, error) {
 	text, err := pdf.Attached(data, carriedName)
 	switch {
 	case errors.Is(err, pdf.ErrForeign):
-		return "", nil, fmt.Errorf("%s is %w, or another program has saved it anew: give the room file itself", name, err)
+		return "", nil, fmt.Errorf("%s is %w: give the room file itself", name, err)
 	case errors.Is(err, pdf.ErrNothing):
 		return "", nil, fmt.Errorf("%s carries no room file: give the room file itself", name)
 	case err != nil:

@@ -45,7 +45,7 @@ func Attached(data []byte, name string) ([]byte, error) {
 		}
 		return f.attachment(root, name)
 	}
-	return nil, ErrForeign
+	return foreign(data, name)
 }
 
 var trailer = regexp.MustCompile(`trailer\n<</Size \d+ /Root (\d+) 0 R /Info (\d+) 0 R /ID `)

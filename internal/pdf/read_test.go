@@ -47,13 +47,25 @@ func TestForeignFilesAreRefused(t *testing.T) {
 		_, err := Attached(data, "room.toml")
 		assert.ErrorIs(t, err, ErrForeign, why)
 	}
+}
+
+// A file that another program has saved anew still gives back what was attached: its objects packed into streams, made ready for the
+// web, spread out, some of its pages taken.
+func TestAttachedComesBackFromAFileSavedAnew(t *testing.T) {
 	file := write(t, sample())
-	out := filepath.Join(t.TempDir(), "anew.pdf")
-	run(t, file, "qpdf", "--object-streams=generate", "FILE", out)
-	anew, err := os.ReadFile(out)
-	require.NoError(t, err)
-	_, err = Attached(anew, "room.toml")
-	assert.ErrorIs(t, err, ErrForeign)
+	for _, how := range [][]string{{"--object-streams=generate"}, {"--linearize"}, {"--qdf", "--object-streams=disable"}, {"--object-streams=generate", "--recompress-flate"}} {
+		out := filepath.Join(t.TempDir(), "anew.pdf")
+		run(t, file, "qpdf", append(how, "FILE", out)...)
+		anew, err := os.ReadFile(out)
+		require.NoError(t, err)
+		for _, a := range sample().Attachments {
+			got, err := Attached(anew, a.Name)
+			require.NoError(t, err, "%v: %s", how, a.Name)
+			assert.Equal(t, a.Data, got, how)
+		}
+		_, err = Attached(anew, "no such file")
+		assert.ErrorIs(t, err, ErrNothing)
+	}
 }
 
 // A byte that was changed within the attachment is noticed.
