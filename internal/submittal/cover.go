@@ -252,10 +252,10 @@ func questionItems(s *folio.Set) []draft.Item {
 	p := s.Room.Project
 	var list []draft.Item
 	ask := func(format string, a ...any) {
-		list = append(list, draft.Item{Mark: string(rune('a' + len(list))), Text: fmt.Sprintf(format, a...)})
+		list = append(list, draft.Item{Mark: lettered(len(list)), Text: fmt.Sprintf(format, a...)})
 	}
-	if p.Measured == "" {
-		ask("The room is not yet field measured: figures are from the drawings.")
+	for _, f := range s.Room.Asks {
+		ask("%s", strings.Replace(elevation.Said(s, f), "?.", "?", 1))
 	}
 	if len(s.Room.Flitches) == 0 {
 		ask("The flitch is not yet chosen.")
@@ -280,10 +280,18 @@ func questionItems(s *folio.Set) []draft.Item {
 	return list
 }
 
+// lettered is the letter of the i-th question: a to z, then aa.
+func lettered(i int) string {
+	if i < 26 {
+		return string(rune('a' + i))
+	}
+	return lettered(i/26-1) + lettered(i%26)
+}
+
 func noteItems(s *folio.Set) []draft.Item {
 	var list []draft.Item
 	for _, f := range s.Plan.Findings {
-		if !elevation.Departs(s, f) && f.Code != finding.HeadAndSill && f.Code != finding.AlarmStaysBare {
+		if f.Level != finding.Ask && !elevation.Departs(s, f) && f.Code != finding.HeadAndSill && f.Code != finding.AlarmStaysBare {
 			list = append(list, draft.Item{Mark: "-", Text: elevation.Said(s, f)})
 		}
 	}
