@@ -64,22 +64,27 @@ func (e *View) moved(rev room.Revision) []scene.Box {
 			o := &e.F.W.Openings[i]
 			here := o.FromLeft <= rev.At && rev.At <= o.Right()
 			if named && slices.Contains(words, o.Name) && o.Right() > e.From && o.FromLeft < e.To || !named && here {
-				return []scene.Box{hole(o)}
+				return append([]scene.Box{hole(o)}, e.stretches(rev.At)...)
 			}
 		}
 		for i := range e.F.W.Boxes {
 			b := &e.F.W.Boxes[i]
 			here := (b.X - rev.At).Abs() <= b.PlateWidth
 			if b.X >= e.From && b.X <= e.To && (named && slices.Contains(words, b.Name) || !named && here) {
-				return []scene.Box{plate(b)}
+				return append([]scene.Box{plate(b)}, e.stretches(b.X)...)
 			}
 		}
 	}
-	bottom, top := e.F.Cover(rev.At)
+	return e.stretches(rev.At)
+}
+
+// stretches are parts of the wall at a place, the best for a cloud first.
+func (e *View) stretches(x L) []scene.Box {
+	bottom, top := e.F.Cover(x)
 	var list []scene.Box
 	for _, high := range []float64{stretchHigh, stretchLow} {
 		for _, share := range stretchShares {
-			c := e.V.Pt(rev.At, bottom+L(share*float64(top-bottom)))
+			c := e.V.Pt(x, bottom+L(share*float64(top-bottom)))
 			list = append(list, scene.BoxRound(c, e.Look.Of(stretchWide), math.Min(e.Look.Of(high), e.V.MM(top-bottom)/2)))
 		}
 	}

@@ -155,8 +155,9 @@ func (e *View) Tier(name string, list []L, to func(L) float64) draft.Tier {
 	return t
 }
 
-// ascending puts places into their order, each once.
+// ascending puts places into their order, each once, and leaves the list that it is given as it is.
 func ascending(list []L) []L {
+	list = slices.Clone(list)
 	slices.Sort(list)
 	return slices.Compact(list)
 }

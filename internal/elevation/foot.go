@@ -64,6 +64,9 @@ func pageNotes(list []*View) []string {
 	if len(widths) == 0 {
 		line += " No sheet between two seams is ripped narrower here."
 	}
+	if len(widths) > mostWidths {
+		widths = []string{fmt.Sprintf("%d sheets are ripped narrower or come past a leaning joint: the list of the page and the schedule of sheets say what each covers.", len(widths))}
+	}
 	line += " " + strings.Join(widths, " ")
 	ends = append(ends, "base "+e.EndMark("base"), "head "+e.EndMark("head"))
 	if side := e.EndMark("side"); e.F.Run.Up && side != "" {
@@ -96,6 +99,10 @@ func pageNotes(list []*View) []string {
 	}
 	return append(lines, e.Paper.Standing...)
 }
+
+// mostWidths is how many sheets that are not as wide as others the notes of a page speak of one by one: more would push the drawing
+// off a small page, and nobody would read them.
+const mostWidths = 6
 
 // jambMarks name the terminations at the openings of some views.
 func jambMarks(list []*View) (ends []string) {
@@ -232,7 +239,7 @@ func (e *View) titleY() float64 {
 		under += k.Of(2)
 	}
 	over := math.Max(k.Of(8), e.title().High(k)+k.Of(0.9))
-	return math.Min(math.Max(e.Box().Y1+k.Of(34), under+over), e.Field.Y1-k.Of(8)-e.titleLow())
+	return math.Min(under+over, e.Field.Y1-k.Of(8)-e.titleLow())
 }
 
 // titleLow is what the lines under the name of the view take more than its circle reaches down.

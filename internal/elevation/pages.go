@@ -163,8 +163,7 @@ func listsFit(s *folio.Set, row []wallView) bool {
 
 // spare is what is left under a view, its dimensions and its title; negative where they have no room.
 func (e *View) spare(all scene.Box) float64 {
-	k := e.Look
-	return e.Field.Y1 - k.Of(1) - math.Max(all.Y1+e.titleHigh(), e.Box().Y1+k.Of(41.5)) - e.titleLow()
+	return e.Field.Y1 - e.Look.Of(1) - all.Y1 - e.titleHigh() - e.titleLow()
 }
 
 // wallView is one view of a page: a wall, or a piece of one.

@@ -105,15 +105,19 @@ func (e *View) trimNames() {
 	k, w := e.Look, e.F.W
 	name := func(word string, list []room.Point, from, to L) {
 		t := scene.Text{String: word, Height: k.Small, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Notes}
+		air := k.Of(0.45)
+		if bottom, top := e.F.Cover((e.From + e.To) / 2); bottom < room.At(w.Floor, (e.From+e.To)/2)+w.Base || top > room.At(w.Ceiling, (e.From+e.To)/2)-w.Crown {
+			t.Field, air = 0.3, k.Of(0.85) // the covering goes on behind it
+		}
 		if e.V.MM(to-from) < 1.3*k.Small+k.Of(1) {
 			return
 		}
 		for _, share := range levelWordShares {
 			x := e.From + L(share*float64(e.To-e.From))
 			t.At = e.V.Pt(x, room.At(list, x)+(from+to)/2)
-			if box := t.Bounds(); box.X0 > e.V.X(e.From)+k.Of(1) && box.X1 < e.V.X(e.To)-k.Of(1) && e.insideCover(t.At) && e.Space.Free(box, k.Of(0.45)) {
+			if box := t.Bounds(); box.X0 > e.V.X(e.From)+k.Of(1) && box.X1 < e.V.X(e.To)-k.Of(1) && e.insideCover(t.At) && e.Space.Free(box, t.Field+air) {
 				e.Group.Part(scene.Tag{Class: "trim"}).Text(t)
-				e.Space.Take(box)
+				e.Space.Take(box.Inset(-t.Field))
 				return
 			}
 		}

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"flitchlay/internal/room"
 	"flitchlay/internal/roomtest"
@@ -114,4 +115,23 @@ func onFloor(w *room.Wall, z float64) bool {
 		low, high = min(low, p.Z.MM()), max(high, p.Z.MM())
 	}
 	return z > low-0.01 && z < high+0.01
+}
+
+// The heights at an opening over a landing begin at the floor of the landing: the level of the room lies far under it, and a line down to
+// that would run through what stands under the view.
+func TestHeightsOverALandingBeginAtItsFloor(t *testing.T) {
+	text := roomtest.Head("in") + roomtest.Wall("Lower", `9'`, `15'`) + roomtest.Wall("Upper", `9'`, `15' 10`) +
+		"floor = \"6' 6\"\n[[wall.opening]]\nkind = \"window\"\nfrom_left = \"3'\"\nwidth = \"3' 6\"\nsill = \"9' 2\"\nheight = \"4'\"\n"
+	d, err := Photographed(roomtest.Laid(t, "room.toml", text), roomtest.Template(t, "ansi-d"), nil, nil)
+	require.NoError(t, err)
+	drawn := 0
+	for _, page := range d.Pages {
+		for _, v := range roomtest.Classed(&page.Group, "view") {
+			if roomtest.Fact(v, "opening") != "" {
+				drawn++
+				assert.Less(t, v.Bounds().Y1, v.View.Box.Y1+8, page.Name)
+			}
+		}
+	}
+	assert.Equal(t, 1, drawn)
 }

@@ -85,9 +85,9 @@ func holeHeights(e *elevation.View, h hole) []draft.Tier {
 	}
 	list = append(append(list, ceiling-e.F.W.Crown), bandSeams(e, floor, ceiling)...)
 	list = slices.DeleteFunc(list, func(z L) bool { return z < e.F.Low || z > e.F.High })
-	tiers := []draft.Tier{e.Tier("", list, e.V.Y)}
-	if !e.OnLevel() {
-		tiers = []draft.Tier{e.OverLevel("OVER LEVEL", list...)}
+	tiers := []draft.Tier{e.OverLevel("OVER LEVEL", list...)}
+	if e.OnLevel() {
+		tiers[0] = e.Tier("", list, e.V.Y)
 	}
 	switch level := e.Room.Space.LevelLine; {
 	case level <= max(floor, e.F.Low) || level >= min(ceiling, e.F.High):

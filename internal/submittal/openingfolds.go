@@ -37,9 +37,12 @@ func reveal(e *elevation.View, h hole) {
 		}
 		pen = scene.Pen(scene.Openings, k.Seam)
 	}
-	for i, x := range []float64{box.X0 + d, box.X1 - d} {
+	edges := []float64{box.X0 + d, box.X1 - d}
+	for _, x := range edges {
 		g.VLine(x, box.Y0, box.Y1, pen)
 		e.Space.Stroke(scene.Pt(x, box.Y0), scene.Pt(x, box.Y1))
+	}
+	for i, x := range edges {
 		t := scene.Text{At: scene.Pt(x+k.Of(1.4)+k.Small, box.Centre().Y), String: words, Height: k.Small, Anchor: scene.Middle, Angle: 90, Layer: scene.Openings}
 		if i == 1 {
 			t.At.X = x - k.Of(1.4)

@@ -40,8 +40,8 @@ func openingPages(s *folio.Set) []*folio.Leaf {
 	for _, h := range holes(s) {
 		drawn := cuts[h.f.Wall][0].Scale
 		grid := slices.IndexFunc(grids, func(cells []scene.Box) bool { return enlarged(s, h, cells[0]) < drawn })
-		if h.f.Wraps(h.index) {
-			grid = max(grid, 0)
+		if h.f.Wraps(h.index) { // its folds are drawn nowhere else, at whatever scale
+			grid = 0
 		}
 		if grid >= 0 {
 			in[grid] = append(in[grid], h)
