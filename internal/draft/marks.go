@@ -149,17 +149,24 @@ func Leader(g *scene.Group, k Look, space *Space, from, to scene.Point) {
 	space.Stroke(from, to)
 }
 
+// ElevationTip is how far the arrow of an elevation mark reaches from its middle, in radii.
+const ElevationTip = 1.5
+
+// ElevationRadius is that of the circle of an elevation mark: the page number stands in its lower half, and where that needs more,
+// the circle grows.
+func ElevationRadius(k Look, page string) float64 {
+	half, low := scene.Width(page, k.Small, false)/2, k.Of(0.7)+k.Small
+	return math.Max(k.Of(6), math.Hypot(half, low)+k.Thin/2+k.Of(0.65))
+}
+
 // Elevation draws the mark of an elevation on a plan: a circle with mark over page, and a filled arrow towards the wall.
 //
 // Units: direction in degrees, 0 to the right, anticlockwise as seen.
 func Elevation(g *scene.Group, k Look, at scene.Point, direction float64, mark, page string) scene.Box {
-	r := k.Of(6)
-	// the page number stands in the lower half; where it needs more, the circle grows
-	half, low := scene.Width(page, k.Small, false)/2, k.Of(0.7)+k.Small
-	r = math.Max(r, math.Hypot(half, low)+k.Thin/2+k.Of(0.65))
+	r := ElevationRadius(k, page)
 	sin, cos := scene.SinCos(direction)
-	tip := at.Add(r*1.5*cos, -r*1.5*sin)
-	Triangle(g, scene.Marks, tip, direction, r*1.5, r*2*0.9, 0, false)
+	tip := at.Add(r*ElevationTip*cos, -r*ElevationTip*sin)
+	Triangle(g, scene.Marks, tip, direction, r*ElevationTip, r*2*0.9, 0, false)
 	g.Circle(at, r, scene.Pen(scene.Marks, k.Seam).Filled(scene.White))
 	g.HLine(at.X-r, at.X+r, at.Y, scene.Pen(scene.Marks, k.Thin))
 	g.Text(words(scene.Marks, at.Add(0, -k.Of(1.3)-k.Small/2), mark, k.Small, true))

@@ -1,6 +1,7 @@
 package folio
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -78,36 +79,152 @@ func (p OutlinePlan) Outward(wall int) (x, y float64) {
 	return (b.Y - a.Y) / l, -(b.X - a.X) / l
 }
 
-// keyPlan draws the small plan of the strip, the wall of the page in heavy line.
+// keyInsets are what is kept free round the walls of the strip's plan, in mm on the office page: the least with which all letters find
+// a place.
+var keyInsets = []float64{4.5, 6.5, 8.5}
+
+// keyPlan draws the small plan of the strip, what the page shows in heavy line, with the letter of every wall.
 func (b *Board) keyPlan(g *scene.Group, box scene.Box) {
 	k := b.Look
-	p := PlanIn(b.Room, box.Inset(k.Of(4.5)))
+	var p OutlinePlan
+	var letters []keyLetter
+	for n, inset := range keyInsets {
+		at := PlanIn(b.Room, box.Inset(k.Of(inset)))
+		if list, all := b.keyLetters(at, box); n == 0 || all || len(list) > len(letters) {
+			p, letters = at, list
+			if all {
+				break
+			}
+		}
+	}
 	g = g.Part(scene.Tag{Class: "key", Title: "key plan"})
 	for i := range b.Room.Walls {
 		a, c := p.Ends(i)
 		pen := scene.Pen(scene.Walls, k.Thin)
-		switch {
-		case b.heavy(i):
-			pen = scene.Pen(scene.Walls, 2*k.Wide)
-			pen.Cap = scene.Square
-		case !b.Room.Walls[i].Cover:
+		if !b.Room.Walls[i].Cover {
 			pen = pen.As(scene.Dashed(k.Thin))
 		}
 		g.Line(a, c, pen)
 	}
-	taken := []scene.Box{}
+	heavy := scene.Pen(scene.Walls, 2*k.Wide)
+	heavy.Cap = scene.Square
 	for i := range b.Room.Walls {
-		mark, ok := b.Marks[i]
-		if !ok {
-			continue
+		for _, part := range b.heavyParts(i) {
+			g.Line(p.Along(i, part.From, 0), p.Along(i, part.To, 0), heavy)
 		}
-		t := scene.Text{At: p.Along(i, 0.5, k.Of(3.2)), String: mark, Height: k.Small, Bold: b.heavy(i), Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
-		if MeetsAny(t.Bounds().Inset(-k.Of(0.6)), taken) || p.Touches(t.Bounds().Inset(-k.Of(0.6)-k.Wide)) {
-			continue // a small return: its neighbours tell where it is
-		}
-		taken = append(taken, t.Bounds())
-		g.Text(t)
 	}
+	for _, l := range letters {
+		if l.led {
+			g.Line(l.foot, l.end, scene.Pen(scene.Marks, k.Dimension))
+		}
+		g.Text(l.text)
+	}
+}
+
+// keyLetter is the letter of a wall on the strip's plan, on a leader where it stands off.
+type keyLetter struct {
+	text      scene.Text
+	foot, end scene.Point
+	led       bool
+}
+
+// Places of a letter on the strip's plan, in mm on the office page.
+const (
+	letterOut   = 3.2 // from its wall
+	letterNear  = 3.3 // from here on it stands on a leader
+	letterStep  = 1.1
+	letterReach = 16.0
+)
+
+// letterShares and letterTurns are its places along the wall, as shares, and round where its leader begins, in degrees.
+var (
+	letterShares = []float64{0.5, 0.35, 0.65, 0.2, 0.8}
+	letterTurns  = []float64{0, 30, -30, 60, -60}
+)
+
+// keyLetters finds places for the letters of all walls, those of short walls first, since a long one has more: out of the room as near
+// to the wall as can be, then in it; further off on a leader. It reports whether all have one.
+func (b *Board) keyLetters(p OutlinePlan, box scene.Box) (list []keyLetter, all bool) {
+	var walls []int
+	for i := range b.Room.Walls {
+		if _, ok := b.Marks[i]; ok {
+			walls = append(walls, i)
+		}
+	}
+	slices.SortStableFunc(walls, func(x, y int) int { return cmp.Compare(b.Room.Walls[x].Length, b.Room.Walls[y].Length) })
+	for _, i := range walls {
+		if l, ok := b.keyLetter(p, box, i, list); ok {
+			list = append(list, l)
+		}
+	}
+	return list, len(list) == len(walls)
+}
+
+// keyLetter finds the place of one letter, clear of all walls and of other letters with their leaders.
+func (b *Board) keyLetter(p OutlinePlan, box scene.Box, wall int, others []keyLetter) (keyLetter, bool) {
+	k := b.Look
+	t := scene.Text{String: b.Marks[wall], Height: k.Small, Bold: b.heavy(wall), Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
+	nx, ny := p.Outward(wall)
+	for out := k.Of(letterOut); out < k.Of(letterReach); out += k.Of(letterStep) {
+		led := out > k.Of(letterNear)
+		for _, turn := range letterTurns {
+			if turn != 0 && !led {
+				continue
+			}
+			sin, cos := scene.SinCos(turn)
+			ux, uy := nx*cos-ny*sin, nx*sin+ny*cos
+			for _, side := range []float64{1, -1} {
+				for _, share := range letterShares {
+					if share != 0.5 && led {
+						continue
+					}
+					foot := p.Along(wall, share, 0)
+					t.At = foot.Add(side*ux*out, side*uy*out)
+					l := keyLetter{t, foot, t.At.Add(-side*ux*k.Of(2), -side*uy*k.Of(2)), led}
+					if l.free(p, k, wall, box, others) {
+						return l, true
+					}
+				}
+			}
+		}
+	}
+	return keyLetter{}, false
+}
+
+// free reports whether a letter has room at its place.
+func (l keyLetter) free(p OutlinePlan, k draft.Look, wall int, box scene.Box, others []keyLetter) bool {
+	ink := l.text.Bounds().Inset(-k.Of(0.6))
+	if !box.Inset(-k.Of(1.2)).Contains(ink) || p.Touches(ink.Inset(-k.Wide)) {
+		return false
+	}
+	for _, o := range others {
+		if ink.Meets(o.text.Bounds()) || o.led && draft.Crosses(o.foot, o.end, ink) {
+			return false
+		}
+		if l.led && (draft.Crosses(l.foot, l.end, o.text.Bounds().Inset(-k.Of(0.5))) || o.led && Parted([2]scene.Point{l.foot, l.end}, [2]scene.Point{o.foot, o.end})) {
+			return false
+		}
+	}
+	for i := range p.sides {
+		if i != wall && Parted([2]scene.Point{l.foot, l.text.At}, p.sides[i]) {
+			return false
+		}
+	}
+	return true
+}
+
+// heavyParts are what of a wall the key shows heavy, as shares of it: what the page shows of it, or all.
+func (b *Board) heavyParts(wall int) (list []draft.Part) {
+	w := &b.Room.Walls[wall]
+	for _, s := range b.Leaf.Shown {
+		if s.Wall == wall {
+			list = append(list, draft.Part{From: max(float64(s.From)/float64(w.Length), 0), To: min(float64(s.To)/float64(w.Length), 1)})
+		}
+	}
+	if list == nil && b.heavy(wall) {
+		list = []draft.Part{{From: 0, To: 1}}
+	}
+	return list
 }
 
 // heavy reports whether the key shows a wall heavy.

@@ -6,153 +6,207 @@ import (
 	"flitchlay/internal/draft"
 	"flitchlay/internal/elevation"
 	"flitchlay/internal/face"
-	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/scene"
 )
 
-// Places for an elevation mark, in mm on the office page from its wall into the room.
-const (
-	markClear = 3.5   // between the wall and the arrow
-	markFar   = 30.0  // from here on a line leads to the wall
-	markReach = 120.0 // so far it may stand away
-	markStep  = 2.0
-)
-
-// markShares are the places of a mark along its wall, as shares of the wall's length: in the middle, then by turns to both
-// sides.
-var markShares = []float64{0.5, 0.42, 0.58, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9}
-
-// mark draws the elevation mark of a wall inside the room, its arrow towards the wall, in the first place that is free:
-// as near to the wall as can be, at each distance near its middle.
-func (r *roomKey) mark(i int) {
-	k := r.Look
-	letter, ok := r.Marks[i]
-	if !ok {
-		return
-	}
-	page := r.PageOf(folio.WallKey(i))
-	nx, ny := r.outline.Outward(i)
-	direction := math.Atan2(-ny, nx) * 180 / math.Pi
-	R := k.Of(7)
-	for out := -R*1.5 - k.Of(markClear); out > -k.Of(markReach); out -= k.Of(markStep) {
-		for _, share := range markShares {
-			c := r.outline.Along(i, share, out)
-			box := scene.BoxRound(c, 2*R, 2*R)
-			tip := c.Add(nx*R*1.6, ny*R*1.6)
-			box = box.Union(scene.BoxRound(tip, 0.02, 0.02))
-			if !r.Space.Free(box, k.Of(0.8)) || out < -k.Of(markFar) && !r.Space.FreeLine(tip, r.outline.Along(i, share, -k.Of(1.2)), k.Of(0.7)) {
-				continue
-			}
-			in := r.g.Part(scene.Tag{Class: "elevation-mark", Title: "elevation of " + r.Room.Walls[i].Name + ", page " + page, Data: []scene.Datum{folio.Datum("mark", letter), folio.Datum("page", page)}})
-			r.Space.Take(draft.Elevation(in, k, c, direction, letter, page))
-			if out < -k.Of(markFar) { // far from its wall: a line leads to it
-				in.Line(tip, r.outline.Along(i, share, -k.Of(1.2)), scene.Pen(scene.Marks, k.Dimension))
-				r.Space.Stroke(tip, r.outline.Along(i, share, -k.Of(1.2)))
-			}
-			if page != "" {
-				r.Page.Link(box, page)
-			}
-			return
-		}
-	}
-}
-
 // Places for the label of a wall, in mm on the office page.
 const (
-	labelClear  = 5.0 // between the wall and the half of the label that lies across
-	labelStep   = 1.6 // from one distance from the wall to the next
-	labelSteps  = 90
-	labelLeader = 5 // from this step on a leader leads to the wall
+	labelClear = 1.8 // between what stands behind the wall and the label
+	labelStep  = 1.6 // from one distance from the wall to the next
+	labelSteps = 9   // further off it could be that of another wall
 
-	asideFirst = 8.0 // from the wall of a label that stands to any side
+	labelBesideStep = 2.5 // between the free end of a wall and the label, and from one place there to the next
+	labelBesides    = 4
+
+	labelLine = 2.0 // between its lines
+
+	asideFirst = 5.0 // from the wall of a label that stands to any side
 	asideReach = 60.0
-	asideStep  = 2.0
+	asideStep  = 1.5
 	asideTurns = 24 // places on a ring
 )
 
 // labelShares are the places of a label along its wall, as shares of the wall's length.
 var labelShares = []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.15, 0.85}
 
-// label letters a wall's name and sheets in the first place that is free:
-//
-//  1. outside the room as near to the wall as can be, at each distance near its middle; far from it on a leader;
-//  2. to any side, see labelAside.
-func (r *roomKey) label(i int) {
-	k, w := r.Look, &r.Room.Walls[i]
+// wallLabel is the label of a wall: its name, its length where no dimension has it, and its sheets.
+type wallLabel struct {
+	wall  int
+	lines []string
+	plain int // how many of its lines are not bold
+}
+
+func (r *roomKey) labelOf(i int) wallLabel {
+	w := &r.Room.Walls[i]
+	l := wallLabel{wall: i, lines: draft.Folded(w.Name, r.Look.Medium, false, r.Look.Of(60))}
+	if !r.figured[i] {
+		l.lines = append(l.lines, r.Style.Format(w.Length))
+	}
 	f := face.On(r.Plan, i)
-	lines := draft.Folded(w.Name, k.Medium, false, k.Of(60))
-	named := len(lines) // these are not bold
+	if f == nil {
+		l.lines = append(l.lines, "bare")
+	}
+	l.plain = len(l.lines)
 	if f != nil {
 		var sheets []*layout.Sheet
 		for _, p := range f.Parts {
 			sheets = append(sheets, p.Sheets...)
 		}
-		lines = append(lines, short(sheets)...)
-	} else {
-		lines = append(lines, "bare")
-		named++
+		l.lines = append(l.lines, short(sheets)...)
 	}
-	wide := 0.0
-	for j, line := range lines {
-		wide = math.Max(wide, scene.Width(line, k.Medium, j >= named))
+	return l
+}
+
+// size is how large a label is lettered in a height.
+func (l wallLabel) size(k draft.Look, height float64) (wide, high float64) {
+	for j, line := range l.lines {
+		wide = math.Max(wide, scene.Width(line, height, j >= l.plain))
 	}
-	high := k.Medium*float64(len(lines)) + k.Of(2)*float64(len(lines)-1)
+	return wide, height*float64(len(l.lines)) + k.Of(labelLine)*float64(len(l.lines)-1)
+}
+
+// labelOutside letters the label of a wall outside the room behind what stands there already, as near as can be, at each distance near
+// the wall's middle, and reports whether it has room there. Of a column that one goes round, outside is where one goes.
+func (r *roomKey) labelOutside(i int) bool {
+	if r.column {
+		return r.labelBeyond(i, -1, r.inward[i])
+	}
+	return r.labelBeyond(i, 1, r.reach[i])
+}
+
+// label letters the label of a wall in the first place that is free: outside, else
+//
+//  1. as near before the wall, in the room;
+//  2. beside its free end;
+//  3. to any side on a leader, see labelAside.
+func (r *roomKey) label(i int) {
+	switch {
+	case r.labelOutside(i):
+	case !r.column && r.labelBeyond(i, -1, r.inward[i]), r.labelBeside(i), r.labelAside(i):
+		r.squeezed++
+	default:
+		r.lose("name " + r.Room.Walls[i].Name)
+	}
+}
+
+// labelBeyond letters the label of a wall at one side of it, beyond what reaches so far.
+func (r *roomKey) labelBeyond(i int, side, reach float64) bool {
+	k, l := r.Look, r.labelOf(i)
+	wide, high := l.size(k, k.Medium)
 	nx, ny := r.outline.Outward(i)
 	for step := range labelSteps {
 		for _, share := range labelShares {
-			off := k.Of(labelClear) + math.Abs(nx)*wide/2 + math.Abs(ny)*high/2 + k.Of(labelStep)*float64(step)
-			c := r.outline.Along(i, share, off)
-			box := scene.BoxRound(c, wide, high)
-			if !r.Space.Free(box, k.Of(1.2)) || !r.box.Inset(-k.Of(4)).Contains(box) {
-				continue
+			off := reach + k.Of(labelClear) + math.Abs(nx)*wide/2 + math.Abs(ny)*high/2 + k.Of(labelStep)*float64(step)
+			if r.labelAt(l, scene.BoxRound(r.outline.Along(i, share, side*off), wide, high), side*nx) {
+				return true
 			}
-			near := scene.Pt(math.Min(math.Max(r.outline.Along(i, share, 0).X, box.X0), box.X1), math.Min(math.Max(r.outline.Along(i, share, 0).Y, box.Y0), box.Y1))
-			if step >= labelLeader {
-				from := r.outline.Along(i, share, k.Of(0.8))
-				if !r.Space.FreeLine(from, near, k.Of(0.6)) {
-					continue
-				}
-				end := near.Add(-nx*k.Of(1), -ny*k.Of(1))
-				draft.Leader(r.g, k, r.Space, from, end)
-			}
-			r.lettered(lines, named, box, nx)
-			return
 		}
 	}
-	r.labelAside(i, lines, named, wide, high)
+	return false
 }
 
-// labelAside letters a wall that has no room outside, as between two others, on a leader: from inside the room, where the
-// wall is seen, then from outside; ring by ring round its middle, on each from the right anticlockwise.
-func (r *roomKey) labelAside(i int, lines []string, named int, wide, high float64) {
-	k := r.Look
-	for _, side := range []float64{-1, 1} {
-		for out := k.Of(asideFirst); out < k.Of(asideReach); out += k.Of(asideStep) {
-			from := r.outline.Along(i, 0.5, side*k.Of(0.8))
-			for turn := range asideTurns {
-				sin, cos := scene.SinCos(float64(turn) * 360 / asideTurns)
-				c := from.Add(out*cos, -out*sin)
-				box := scene.BoxRound(c, wide, high)
-				enter, _, ok := draft.Clip(from, c, box.Inset(-k.Of(1)))
-				end := from.Add((c.X-from.X)*enter, (c.Y-from.Y)*enter)
-				if !ok || enter <= 0 || !r.Space.Free(box, k.Of(1.2)) || !r.box.Inset(-k.Of(4)).Contains(box) || !r.Space.FreeLine(from, end, k.Of(0.6)) {
-					continue
-				}
-				draft.Leader(r.g, k, r.Space, from, end)
-				r.lettered(lines, named, box, 0)
-				return
+// labelBeside letters the label of a wall beside an end that is free.
+func (r *roomKey) labelBeside(i int) bool {
+	k, l := r.Look, r.labelOf(i)
+	wide, high := l.size(k, k.Medium)
+	a, b := r.outline.Ends(i)
+	long := math.Hypot(b.X-a.X, b.Y-a.Y)
+	for end, share := range []float64{0, 1} {
+		if !r.openEnd(i, end) || long == 0 {
+			continue
+		}
+		ux, uy := (b.X-a.X)/long*(2*share-1), (b.Y-a.Y)/long*(2*share-1)
+		at := r.outline.Along(i, share, r.thick/2)
+		for step := 1; step <= labelBesides; step++ {
+			by := k.Of(labelBesideStep)*float64(step) + math.Abs(ux)*wide/2 + math.Abs(uy)*high/2
+			if r.labelAt(l, scene.BoxRound(at.Add(ux*by, uy*by), wide, high), ux) {
+				return true
 			}
 		}
 	}
+	return false
+}
+
+// labelAt letters a label in a box if it has room there and no wall parts it from its own.
+func (r *roomKey) labelAt(label wallLabel, box scene.Box, toward float64) bool {
+	i, c := label.wall, box.Centre()
+	a, b := r.outline.Ends(i)
+	nx, ny := r.outline.Outward(i)
+	l := math.Hypot(b.X-a.X, b.Y-a.Y)
+	share := 0.0
+	if l > 0 {
+		share = math.Min(math.Max(((c.X-a.X)*(b.X-a.X)+(c.Y-a.Y)*(b.Y-a.Y))/(l*l), 0), 1)
+	}
+	out := math.Copysign(0.1, (c.X-a.X)*nx+(c.Y-a.Y)*ny)
+	if !r.Space.Free(box, r.Look.Of(1.2)) || !r.outline.Sees(r.outline.Along(i, share, out), c) {
+		return false
+	}
+	r.lettered(label, box, toward, r.Look.Medium)
+	return true
+}
+
+// labelAside letters the label of a wall small on a leader: from inside the room, where the wall is seen, then from outside.
+func (r *roomKey) labelAside(i int) bool {
+	k, l := r.Look, r.labelOf(i)
+	wide, high := l.size(k, k.Small)
+	for _, side := range []float64{-1, 1} {
+		foot := r.outline.Along(i, 0.5, side*k.Of(0.8))
+		place := r.ring(foot, wide, high, asideFirst/2, func(c scene.Point) bool { return r.crossesNothing([2]scene.Point{foot, c}) })
+		if place.IsZero() {
+			continue
+		}
+		end := ringEnd(k, foot, place)
+		draft.Leader(r.g, k, r.Space, foot, end)
+		r.lettered(l, place, 0, k.Small)
+		r.took(place, foot, end)
+		return true
+	}
+	return false
+}
+
+// ring finds a box for words round a place, ring by ring, on each from the right anticlockwise, from which a line that is as
+// long as a least one runs free to the place.
+func (r *roomKey) ring(foot scene.Point, wide, high, least float64, may func(scene.Point) bool) scene.Box {
+	k := r.Look
+	for out := k.Of(asideFirst); out < k.Of(asideReach); out += k.Of(asideStep) {
+		for turn := range asideTurns {
+			sin, cos := scene.SinCos(float64(turn) * 360 / asideTurns)
+			c := foot.Add(out*cos, -out*sin)
+			box := scene.BoxRound(c, wide, high)
+			end := ringEnd(k, foot, box)
+			if math.Hypot(end.X-foot.X, end.Y-foot.Y) < k.Of(least) || !r.Space.Free(box, k.Of(1.2)) || !r.Space.FreeLine(foot, end, k.Of(0.6)) || !may(c) || r.crossesLines([2]scene.Point{foot, end}) {
+				continue
+			}
+			return box
+		}
+	}
+	return scene.Box{}
+}
+
+// ringEnd is where the line from a place to words ends, just off them.
+func ringEnd(k draft.Look, foot scene.Point, box scene.Box) scene.Point {
+	c := box.Centre()
+	enter, _, ok := draft.Clip(foot, c, box.Inset(-k.Of(1)))
+	if !ok || enter <= 0 {
+		return foot
+	}
+	return foot.Add((c.X-foot.X)*enter, (c.Y-foot.Y)*enter)
+}
+
+// took notes words and the line to them.
+func (r *roomKey) took(box scene.Box, from, to scene.Point) {
+	r.Space.Take(box)
+	r.Space.Stroke(from, to)
+	r.lines = append(r.lines, [2]scene.Point{from, to})
 }
 
 // lettered letters the lines of a label in their box: ranged to a wall at the right or left of it, else centred.
-func (r *roomKey) lettered(lines []string, named int, box scene.Box, nx float64) {
+func (r *roomKey) lettered(l wallLabel, box scene.Box, nx, height float64) {
 	k := r.Look
-	for j, line := range lines {
-		y := box.Y0 + k.Medium/2 + float64(j)*(k.Medium+k.Of(2))
-		t := scene.Text{At: scene.Pt(box.Centre().X, y), String: line, Height: k.Medium, Bold: j >= named, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
+	for j, line := range l.lines {
+		y := box.Y0 + height/2 + float64(j)*(height+k.Of(labelLine))
+		t := scene.Text{At: scene.Pt(box.Centre().X, y), String: line, Height: height, Bold: j >= l.plain, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
 		if nx < -0.7 { // left of an upright wall: ranged to it
 			t.At.X, t.Anchor = box.X1, scene.End
 		} else if nx > 0.7 {
@@ -179,40 +233,4 @@ func short(sheets []*layout.Sheet) []string {
 		i = j
 	}
 	return lines
-}
-
-// Places for the arrow of the direction of hanging, in mm on the office page from the wall into the room.
-const (
-	arrowFirst = 22.0 // clear of the elevation marks
-	arrowReach = 90.0
-	arrowStep  = 4.0
-)
-
-// arrowShares are its places along the wall, as shares of the wall's length.
-var arrowShares = []float64{0.5, 0.35, 0.65}
-
-// direction draws the arrow of the direction of hanging inside the room, along the first wall: off the middle of the wall
-// as near as it is free, then off a place aside.
-func (r *roomKey) direction() {
-	k := r.Look
-	for _, share := range arrowShares {
-		for out := k.Of(arrowFirst); out < k.Of(arrowReach); out += k.Of(arrowStep) {
-			c := r.outline.Along(0, share, -out)
-			a, b := r.outline.Ends(0)
-			l := math.Hypot(b.X-a.X, b.Y-a.Y)
-			if l == 0 {
-				return
-			}
-			ux, uy := (b.X-a.X)/l*k.Of(14), (b.Y-a.Y)/l*k.Of(14)
-			t := scene.Text{At: c.Add(-uy/14*4.4, ux/14*4.4), String: "hung this way", Height: k.Small, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
-			box := t.Bounds().Union(scene.Box{X0: c.X - math.Abs(ux) - 1.2, Y0: c.Y - math.Abs(uy) - 1.2, X1: c.X + math.Abs(ux) + 1.2, Y1: c.Y + math.Abs(uy) + 1.2})
-			if !r.Space.Free(box, k.Of(1)) {
-				continue
-			}
-			draft.Arrow(r.g, k, scene.Marks, c.Add(-ux, -uy), c.Add(ux, uy), k.Seam, false)
-			r.g.Text(t)
-			r.Space.Take(box)
-			return
-		}
-	}
 }

@@ -6,17 +6,85 @@ import (
 	"strings"
 
 	"flitchlay/internal/draft"
-	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
-	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
 	"flitchlay/internal/scene"
 )
 
-// table lists the walls beside the plan, and under it how the room closes and how the sheets suffice.
+// table lists the walls beside the plan or under it, and with them how the room closes and how the sheets suffice.
 func (r *roomKey) table() {
+	k, g := r.Look, &r.Page.Group
+	t, notes := r.wallTable(), r.closing(r.missed)
+	high, at, wide := r.side.H()-k.Of(30), scene.Pt(r.side.X0, r.side.Y0), r.side.W()
+	beside := false
+	if r.under {
+		high = r.side.H()
+		if beside = r.fitUnder(t, wide); !beside {
+			high -= k.Of(5) + notesHigh(k, notes, wide)
+		}
+	} else {
+		t.Fit(k, wide)
+	}
+	count, box := t.Draw(g, k, at, 0, high)
+	if beside {
+		at.X, wide = box.X1+k.Of(keyApart), r.side.X1-box.X1-k.Of(keyApart)
+	} else {
+		at.Y = box.Y1 + k.Of(5)
+	}
+	if count < len(t.Rows) {
+		notes = append([]string{fmt.Sprintf("... and %d walls more, listed in the schedules.", len(t.Rows)-count)}, notes...)
+	}
+	for _, text := range notes {
+		at.Y = draft.Paragraph(g, scene.Notes, at, text, k.Small, false, wide) + k.Of(1.5)
+	}
+}
+
+// keyApart is what stands between the table under the plan and the notes beside it, keyNotes how wide these are at the least, in mm on
+// the office page.
+const (
+	keyApart = 10
+	keyNotes = 48
+)
+
+// fitUnder makes the table under the plan as wide as it needs and reports whether the notes have room beside it.
+func (r *roomKey) fitUnder(t *draft.Table, all float64) (beside bool) {
+	t.Fit(r.Look, 0)
+	if t.Width() <= all-r.Look.Of(keyApart+keyNotes) {
+		return true
+	}
+	if t.Width() > all {
+		t.Fit(r.Look, all)
+	}
+	return false
+}
+
+// notesHigh is how high notes come out.
+func notesHigh(k draft.Look, notes []string, wide float64) (high float64) {
+	for _, text := range notes {
+		high += draft.ParagraphHigh(text, k.Small, false, wide) + k.Of(1.5)
+	}
+	return high
+}
+
+// tableHigh is how high the table comes out under the plan, with the notes beside it or under it.
+func (r *roomKey) tableHigh(all float64) float64 {
 	k := r.Look
-	t := &draft.Table{Row: k.Of(6), Columns: []draft.Column{{Head: "", Bold: true}, {Head: "WALL"}, {Head: "LENGTH", Align: scene.End}, {Head: "COVERS", Align: scene.End, Spare: 1}, {Head: "SHEETS", Wrap: true}, {Head: "PAGE"}}}
+	t := r.wallTable()
+	beside := r.fitUnder(t, all)
+	wide := all
+	if beside {
+		wide -= t.Width() + k.Of(keyApart)
+	}
+	notes := notesHigh(k, r.closing(r.lost), wide)
+	if beside {
+		return math.Max(t.High(k), notes) + k.Of(1)
+	}
+	return t.High(k) + k.Of(5) + notes + k.Of(1)
+}
+
+// wallTable is the table of the walls. Walls in a row that are alike in all but their number share a line.
+func (r *roomKey) wallTable() *draft.Table {
+	t := &draft.Table{Row: r.Look.Of(6), Columns: []draft.Column{{Head: "", Bold: true}, {Head: "WALL", Wrap: true}, {Head: "LENGTH", Align: scene.End}, {Head: "COVERS", Align: scene.End, Spare: 1}, {Head: "SHEETS", Wrap: true}, {Head: "PAGE", Wrap: true}}}
 	refs := false
 	for i := range r.Room.Walls {
 		refs = refs || r.Room.Walls[i].Ref != ""
@@ -24,35 +92,18 @@ func (r *roomKey) table() {
 	if refs {
 		t.Columns = append(t.Columns[:2:2], append([]draft.Column{{Head: "MARK"}}, t.Columns[2:]...)...)
 	}
-	for i := range r.Room.Walls {
-		w := &r.Room.Walls[i]
-		covers, sheets := "bare", ""
-		if f := face.On(r.Plan, i); f != nil {
-			var list []*layout.Sheet
-			for _, p := range f.Parts {
-				list = append(list, p.Sheets...)
-			}
-			sheets = strings.Join(short(list), ", ")
-			covers = r.Style.FormatArea(areaOn(r.Board.Set, i))
-		}
-		cells := []string{r.Marks[i], w.Name, r.Style.Format(w.Length), covers, sheets, r.PageOf(folio.WallKey(i))}
+	for _, line := range r.wallLines() {
+		cells := line.cells(r)
 		if refs {
-			cells = append(cells[:2:2], append([]string{w.Ref}, cells[2:]...)...)
+			cells = append(cells[:2:2], append([]string{r.Room.Walls[line.from].Ref}, cells[2:]...)...)
 		}
-		t.Rows = append(t.Rows, draft.Row{Cells: cells, Link: r.PageOf(folio.WallKey(i))})
+		t.Rows = append(t.Rows, draft.Row{Cells: cells, Link: r.PageOf(folio.WallKey(line.from))})
 	}
-	t.Columns[1].Wrap = true
-	t.Fit(k, r.side.W())
-	count, box := t.Draw(&r.Page.Group, k, scene.Pt(r.side.X0, r.side.Y0), 0, r.side.H()-k.Of(30))
-	r.Space.Take(r.side)
-	y := box.Y1 + k.Of(6)
-	if count < len(t.Rows) {
-		y = draft.Paragraph(&r.Page.Group, scene.Notes, scene.Pt(r.side.X0, y), fmt.Sprintf("... and %d walls more, listed in the schedules.", len(t.Rows)-count), k.Small, false, r.side.W()) + k.Of(2)
-	}
-	for _, text := range r.closing() {
-		y = draft.Paragraph(&r.Page.Group, scene.Notes, scene.Pt(r.side.X0, y), text, k.Small, false, r.side.W()) + k.Of(1.5)
-	}
+	return t
 }
+
+// ordinals say one of how many sheets is numbered.
+var ordinals = map[int]string{2: "second", 5: "fifth", 10: "tenth", 20: "twentieth", 50: "fiftieth"}
 
 // areaOn is what is covered of a wall.
 func areaOn(s *folio.Set, wall int) (area length.Area) {
@@ -68,8 +119,8 @@ func areaOn(s *folio.Set, wall int) (area length.Area) {
 	return area
 }
 
-// closing are the lines about girth, closing error and supply.
-func (r *roomKey) closing() []string {
+// closing are the lines about girth, closing error and supply, and what has no place on the plan.
+func (r *roomKey) closing(missed []string) []string {
 	var lines []string
 	girth := L(0)
 	for i := range r.Room.Walls {
@@ -97,5 +148,12 @@ func (r *roomKey) closing() []string {
 	default:
 		supply += "."
 	}
-	return append(lines, supply, "Solid triangle: hanging starts. Diamond: closing seam. Hexagon: change of flitch.")
+	lines = append(lines, supply, "Solid triangle: hanging starts. Diamond: closing seam. Hexagon: change of flitch.")
+	if r.every > 1 {
+		lines = append(lines, fmt.Sprintf("Ticks: seams; of the sheets the first and the last of a wall and every %s are numbered here, all of them on the elevations.", ordinals[r.every]))
+	}
+	if len(missed) > 0 {
+		lines = append(lines, "Here for want of room on the plan: "+strings.Join(missed, "; ")+".")
+	}
+	return lines
 }

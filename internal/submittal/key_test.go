@@ -1,0 +1,143 @@
+package submittal
+
+import (
+	"maps"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/effort"
+	"flitchlay/internal/elevation"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/roomtest"
+	"flitchlay/internal/scene"
+)
+
+// keyOf draws the page of the plan alone.
+func keyOf(t *testing.T, p *layout.Plan, paper string) (*folio.Set, *scene.Page) {
+	t.Helper()
+	s := folio.NewSet(p, roomtest.Template(t, paper), nil, "Submittal")
+	s.Number(Submittal)
+	for _, l := range s.List {
+		if l.About == "room key" {
+			b := s.Open(l)
+			l.Draw(b)
+			return s, b.Page
+		}
+	}
+	require.Fail(t, "no plan")
+	return nil, nil
+}
+
+// The plan of every sample has a mark for each view of a wall, with the page and the letter that its title has; a circle for each
+// corner that is wrapped; each sheet's number, where it says of none that they are left out; and the length of each wall, at a
+// dimension line or beside its name. What has no room there stands in the list beside the table of walls.
+func TestPlanHasAllThatItShows(t *testing.T) {
+	rooms := roomtest.Samples(t)
+	if !effort.Full() {
+		maps.DeleteFunc(rooms, func(name, _ string) bool { return !strings.HasPrefix(name, "samples l") && !strings.HasPrefix(name, "samples ca") })
+	}
+	roomtest.OnPapers(t, rooms, []string{"a4", "ansi-b", "arch-d"}, func(t *testing.T, text, paper string) {
+		p := roomtest.Laid(t, "room.toml", text)
+		s, page := keyOf(t, p, paper)
+		var want, got []string
+		seen := map[int]int{}
+		views := map[int]int{}
+		for _, l := range s.List {
+			for _, v := range l.Shown {
+				views[v.Wall]++
+			}
+		}
+		for _, l := range s.List {
+			for _, v := range l.Shown {
+				mark := s.Marks[v.Wall]
+				if views[v.Wall] > 1 {
+					mark = elevation.PieceMark(mark, seen[v.Wall])
+				}
+				seen[v.Wall]++
+				want = append(want, mark+" "+l.Number)
+			}
+		}
+		for _, g := range roomtest.Classed(&page.Group, "elevation-mark") {
+			got = append(got, roomtest.Fact(g, "mark")+" "+roomtest.Fact(g, "page"))
+		}
+		require.NotEmpty(t, want)
+		words := roomtest.Lettering(&page.Group)
+		listed := strings.Join(words, " ")
+		left := func(item string) bool { return strings.Contains(listed, item) }
+		assert.ElementsMatch(t, slices.DeleteFunc(want, func(w string) bool {
+			mark, number, _ := strings.Cut(w, " ")
+			return !slices.Contains(got, w) && left("mark "+mark+" of ") && left(number)
+		}), got, "marks")
+		want, got = nil, nil
+		numbers := map[string]bool{}
+		for i := range p.Runs {
+			for _, c := range p.Runs[i].Corners {
+				want = append(want, c.Name)
+			}
+			for j := range p.Runs[i].Sheets {
+				if sh := &p.Runs[i].Sheets[j]; len(sh.Pieces) > 0 && !p.Runs[i].Up && sh.Course <= 1 {
+					numbers[elevation.NumberOf(sh)] = true
+				}
+			}
+		}
+		for _, g := range roomtest.Classed(&page.Group, "corner") {
+			got = append(got, roomtest.Fact(g, "name"))
+		}
+		assert.ElementsMatch(t, slices.DeleteFunc(want, func(w string) bool { return !slices.Contains(got, w) && left("corner "+w) }), got, "corners")
+		if !slices.ContainsFunc(words, func(w string) bool { return strings.Contains(w, "are numbered here") }) {
+			for _, g := range roomtest.Classed(&page.Group, "key-number") {
+				for _, n := range strings.Split(roomtest.Fact(g, "number"), "/") {
+					delete(numbers, n)
+				}
+			}
+			for n := range numbers {
+				assert.True(t, left("sheet "+n), "sheet %s", n)
+			}
+		}
+		for i := range p.Room.Walls {
+			assert.Contains(t, words, p.Style.Format(p.Room.Walls[i].Length), "length of %s", p.Room.Walls[i].Name)
+		}
+		north := 0
+		if p.Room.Space.North != nil {
+			north = 1
+		}
+		assert.Len(t, roomtest.Classed(&page.Group, "north"), north, "north")
+	})
+}
+
+// The two sides of a corridor face each other on the plan, and what looks at them stands between them.
+func TestMarksOfACorridorStandInIt(t *testing.T) {
+	_, page := keyOf(t, roomtest.Laid(t, "room.toml", roomtest.Samples(t)["samples corridor.toml"]), "ansi-b")
+	walls := roomtest.Classed(&page.Group, "wall")
+	require.Len(t, walls, 2)
+	upper, lower := walls[0].Bounds(), walls[1].Bounds()
+	assert.InDelta(t, 72*25.4/64, lower.Y0-upper.Y1, 4, "6 ft apart at 3/16 in to the foot, less the thickness of their lines")
+	marks := roomtest.Classed(&page.Group, "elevation-mark")
+	require.NotEmpty(t, marks)
+	for _, g := range marks {
+		b := g.Bounds()
+		assert.Greater(t, b.Y0, upper.Y1)
+		assert.Less(t, b.Y1, lower.Y0)
+	}
+}
+
+// Walls that only count on from each other stand in one line of the table; one that is longer has its own.
+func TestWallsThatRepeatShareALine(t *testing.T) {
+	text := roomtest.Head("in")
+	for range 5 {
+		text += roomtest.Wall("", `2'`, `9'`) + "corner = \"straight\"\n"
+	}
+	text = strings.ReplaceAll(text, "name = \"\"\n", "") + strings.ReplaceAll(roomtest.Wall("", `3'`, `9'`), "name = \"\"\n", "")
+	p := roomtest.Laid(t, "room.toml", text)
+	_, page := keyOf(t, p, "arch-d")
+	words := roomtest.Lettering(&page.Group)
+	assert.Contains(t, words, "Wall 1 to 5")
+	assert.Contains(t, words, `5 x 2'-0"`)
+	assert.Contains(t, words, "A to E")
+	assert.Contains(t, words, "Wall 6")
+}

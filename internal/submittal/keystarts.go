@@ -1,0 +1,107 @@
+package submittal
+
+import (
+	"math"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/elevation"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/scene"
+)
+
+// at is where a place of a run comes to lie on the plan, moved out of the room.
+func (r *roomKey) at(run *layout.Run, wall int, x L, out float64) scene.Point {
+	return r.outline.Along(wall, float64(x)/float64(r.Room.Walls[wall].Length), out)
+}
+
+// starts draws the triangle at which the hanging of each run starts. What letters them comes back.
+func (r *roomKey) starts() (words []func()) {
+	k := r.Look
+	for i := range r.Plan.Runs {
+		run := &r.Plan.Runs[i]
+		if len(run.Sheets) == 0 || run.Up {
+			continue
+		}
+		first := &run.Sheets[0]
+		s := first.Left
+		for j := range run.Walls {
+			st := run.Walls[j]
+			x := s - st.Shift
+			if run.Closed {
+				for x < 0 {
+					x += run.Length
+				}
+				for x >= run.Length {
+					x -= run.Length
+				}
+			}
+			w := &r.Room.Walls[st.Wall]
+			if x > w.Length || x < -w.Length/50 {
+				continue
+			}
+			x = max(x, 0)
+			tip := r.at(run, st.Wall, x, -k.Of(1.4))
+			nx, ny := r.outline.Outward(st.Wall)
+			direction := math.Atan2(-ny, nx) * 180 / math.Pi
+			in := r.g.Part(scene.Tag{Class: "start", Title: "hanging starts with sheet " + elevation.NumberOf(first)})
+			draft.Triangle(in, scene.Marks, tip, direction, k.Of(5), k.Of(5), 0, false)
+			back := r.at(run, st.Wall, x, -k.Of(6.4))
+			r.Space.Take(scene.Box{X0: math.Min(tip.X, back.X) - k.Of(2.5), Y0: math.Min(tip.Y, back.Y) - k.Of(2.5), X1: math.Max(tip.X, back.X) + k.Of(2.5), Y1: math.Max(tip.Y, back.Y) + k.Of(2.5)})
+			words = append(words, func() { r.wordNear("START", r.at(run, st.Wall, x, -k.Of(11.4)), -nx, -ny, true) })
+			break
+		}
+	}
+	return words
+}
+
+// Places for a word of the key, in mm on the office page.
+const (
+	wordStep  = 1.5 // from one place along its direction to the next
+	wordSteps = 40
+	wordAside = 7 // from one place across its direction to the next
+)
+
+// wordSides are how many places a word stands to the side, in the order in which they are tried.
+var wordSides = []float64{0, 1, -1, 2, -2}
+
+// wordNear letters a word at a place or further along a direction, the nearest first; at each distance straight on, then
+// aside.
+func (r *roomKey) wordNear(text string, at scene.Point, dx, dy float64, bold bool) {
+	k := r.Look
+	for step := range wordSteps {
+		for _, side := range wordSides {
+			t := scene.Text{At: at.Add(dx*k.Of(wordStep)*float64(step)-dy*k.Of(wordAside)*side, dy*k.Of(wordStep)*float64(step)+dx*k.Of(wordAside)*side), String: text, Height: k.Small, Bold: bold,
+				Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
+			if r.Space.Free(t.Bounds(), k.Of(1.15)) && r.outline.Sees(at, t.At) {
+				r.g.Text(t)
+				r.Space.Take(t.Bounds())
+				return
+			}
+		}
+	}
+	r.lose("words " + text)
+}
+
+// changes marks the closing seam and every change of flitch. What letters them comes back.
+func (r *roomKey) changes() (list []func()) {
+	k := r.Look
+	for i := range r.Plan.Runs {
+		run := &r.Plan.Runs[i]
+		for _, m := range run.Seams {
+			if !m.Closing && !m.FlitchChange || run.Up {
+				continue
+			}
+			at := r.at(run, m.Wall, m.X, 0)
+			nx, ny := r.outline.Outward(m.Wall)
+			if m.Closing {
+				draft.Diamond(r.g.Part(scene.Tag{Class: "closing", Title: "closing seam"}), k, scene.Marks, at, k.Of(5), k.Seam, scene.White)
+			} else {
+				draft.Hexagon(r.g.Part(scene.Tag{Class: "flitch-change", Title: "change of flitch"}), k, scene.Marks, at, k.Of(5.6), k.Seam)
+			}
+			r.Space.Take(scene.BoxRound(at, 2*k.Of(3), 2*k.Of(3)))
+			words := elevation.NumberOf(elevation.SheetAt(r.Board.Set, m.LeftSheet)) + " | " + elevation.NumberOf(elevation.SheetAt(r.Board.Set, m.RightSheet))
+			list = append(list, func() { r.wordNear(words, at.Add(nx*k.Of(6), ny*k.Of(6)), nx, ny, true) })
+		}
+	}
+	return list
+}
