@@ -191,6 +191,8 @@ type Opening struct {
 	Head       L    // height of its head above the room's level
 	Reveal     L
 	WrapReveal bool
+	Clearance  L      // to what burns, as who decides states it
+	Cleared    bool   // it is stated
 	Grain      string // "", "skip", "through": as given
 	At         Place
 }
