@@ -220,7 +220,7 @@ func TestDeviationsAreDrawnAndListed(t *testing.T) {
 			drawnOnes[roomtest.Fact(g, "number")] = true
 		}
 	}
-	cover := strings.Join(roomtest.Lettering(&d.Pages[0].Group), " ")
+	cover := strings.Join(append(roomtest.Lettering(&d.Pages[0].Group), roomtest.Lettering(&d.Pages[1].Group)...), " ")
 	s := &folio.Set{Plan: p}
 	require.NotEmpty(t, elevation.Deviations(s))
 	for _, x := range elevation.Deviations(s) {

@@ -27,6 +27,7 @@ const (
 type flowing struct {
 	blocks []Block
 	high   float64 // of a column
+	head   float64 // what is kept free over the columns of the first page
 	gap    float64 // between blocks; less of it where that saves a page
 	count  int     // columns to a page
 	above  []float64
@@ -39,7 +40,7 @@ type flowing struct {
 type row struct{ block, row int }
 
 func newFlowing(k draft.Look, blocks []Block, c Columns) *flowing {
-	f := &flowing{blocks: blocks, high: c.Box.H(), count: c.Count}
+	f := &flowing{blocks: blocks, high: c.Box.H(), head: c.Head, count: c.Count}
 	for i := range blocks {
 		above, rows := blocks[i].heights(k, c.Width())
 		if len(rows) == 0 {
@@ -97,9 +98,21 @@ func (f *flowing) cost(at row, first int, turns bool) float64 {
 	return cost
 }
 
-// column goes through the places at which a column that begins at from may end, and how high it is then.
-func (f *flowing) column(from int, visit func(to int, high float64)) {
-	y := 0.0
+// over is what is kept free over a column.
+func (f *flowing) over(column int) float64 {
+	if column < f.count {
+		return f.head
+	}
+	return 0
+}
+
+// column goes through the places at which a column that begins at from may end, and how far down it reaches then, over being kept
+// free over it.
+func (f *flowing) column(from int, over float64, visit func(to int, down float64)) {
+	y := over
+	if over > 0 {
+		visit(from, y) // over a low column the lists may wait for the next
+	}
 	for to := from; to < len(f.place); to++ {
 		at := f.place[to]
 		if to == from || at.row == 0 {
@@ -131,9 +144,9 @@ func (f *flowing) breaks(columns int) (starts []int, cost float64) {
 		late := 1 + float64(c)/float64(100*columns) // of two alike, the fuller column stands first
 		for p := range end {
 			now[p] = math.Inf(1)
-			f.column(p, func(q int, high float64) {
-				cost := best[q] + late*(high/f.high)*(high/f.high)
-				if q < end && !math.IsInf(cost, 1) {
+			f.column(p, f.over(c), func(q int, down float64) {
+				cost := best[q] + late*(down/f.high)*(down/f.high)
+				if q > p && q < end && !math.IsInf(cost, 1) {
 					first := 0
 					if f.place[q].block == f.place[p].block {
 						first = f.place[p].row
@@ -165,7 +178,7 @@ func (f *flowing) breaks(columns int) (starts []int, cost float64) {
 // Shape: the parts on each page.
 func Flow(k draft.Look, blocks []Block, c Columns) [][]Placed {
 	f := newFlowing(k, blocks, c)
-	full := 0.0
+	full := c.Head * float64(c.Count)
 	for _, h := range f.total {
 		full += h
 	}
@@ -190,7 +203,7 @@ func Flow(k draft.Look, blocks []Block, c Columns) [][]Placed {
 			end = starts[col+1]
 		}
 		page := &list[col/c.Count]
-		x, y := c.Box.X0+float64(col%c.Count)*(c.Width()+c.Gap), c.Box.Y0
+		x, y := c.Box.X0+float64(col%c.Count)*(c.Width()+c.Gap), c.Box.Y0+f.over(col)
 		for p < end {
 			at := f.place[p]
 			high := f.above[at.block]

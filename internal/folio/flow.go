@@ -7,11 +7,12 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// Block is a table or a list with a title, as it flows into the columns of a page.
+// Block is a table, a list with a title, or room for a drawing, as it flows into the columns of a page.
 type Block struct {
 	Table *draft.Table
 	Title string       // of a list
 	Items []draft.Item // of a list
+	Space float64      // height that is kept free for a drawing, which who asks for it puts there
 	Whole bool         // a form or a chart: never parted where a column holds it
 }
 
@@ -28,6 +29,7 @@ type Columns struct {
 	Box   scene.Box
 	Count int
 	Gap   float64
+	Head  float64 // kept free over the columns of the first page
 }
 
 // Width is that of one column.
@@ -56,6 +58,9 @@ func (b *Block) titleHigh(k draft.Look, width float64) float64 {
 
 // heights are how high the head of a block comes out, and each of its rows or items. A table takes the width first.
 func (b *Block) heights(k draft.Look, width float64) (above float64, rows []float64) {
+	if b.Space > 0 {
+		return 0, []float64{b.Space}
+	}
 	if b.Table != nil {
 		b.Table.Fit(k, width)
 		return b.Table.Heights(k)
@@ -72,6 +77,9 @@ func (b *Board) Put(blocks []Block, parts []Placed, c Columns) {
 	for _, p := range parts {
 		bl := &blocks[p.Block]
 		at := scene.Pt(p.X, p.Y)
+		if bl.Space > 0 {
+			continue
+		}
 		if bl.Table != nil {
 			bl.Table.Draw(&b.Page.Group, k, at, p.First, p.Height+1e-6)
 			continue
@@ -140,12 +148,18 @@ func (s *Set) Columns(count int) Columns {
 }
 
 // NoteColumns are three columns of notes and small tables: fewer where a title would be cut off, more where a line would
-// be too long to be read well.
+// be too long to be read well. Where that makes room for one more they stand closer.
 func (s *Set) NoteColumns() Columns {
-	const titleWide, lineWide = 78, 150 // on the office page: the longest title, and some 90 letters
-	c := s.Columns(3)
+	const titleWide, lineWide, close = 78, 150, 8 // on the office page: the longest title, and some 90 letters
+	c := s.Columns(1)
+	c.Count = 3
 	for c.Count > 1 && c.Width() < s.Look.Of(titleWide) {
 		c.Count--
+	}
+	if c.Count == 1 {
+		if two := (Columns{Box: c.Box, Count: 2, Gap: s.Look.Of(close)}); two.Width() >= s.Look.Of(titleWide) {
+			return two
+		}
 	}
 	for c.Count > 1 && c.Box.W()/float64(c.Count) > s.Look.Of(lineWide) {
 		c.Count++

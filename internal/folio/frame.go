@@ -100,7 +100,7 @@ func (b *Board) revisions(g *scene.Group, block paper.Block) {
 }
 
 // cell letters a text in a cell of the strip: on more lines where it needs them. What has no room even so is told to stand in
-// full on the cover, where the set has one.
+// full on the page that lists all revisions, where the set has one.
 func (b *Board) cell(g *scene.Group, box scene.Box, text string, middle bool) {
 	k := b.Look
 	w := box.W() - 2*k.Of(1)
@@ -108,8 +108,8 @@ func (b *Board) cell(g *scene.Group, box scene.Box, text string, middle bool) {
 		return
 	}
 	lines := cellLines(k, text, w, box.H())
-	if lines == nil && len(b.List) > 0 && b.List[0].Title == Cover {
-		lines = cellLines(k, "see "+b.List[0].Number, w, box.H())
+	if page := b.PageOf(RevisionsKey); lines == nil && page != "" {
+		lines = cellLines(k, "see "+page, w, box.H())
 	}
 	if lines == nil { // a mark that no cell takes, or a set without a cover
 		return
@@ -127,8 +127,11 @@ func (b *Board) cell(g *scene.Group, box scene.Box, text string, middle bool) {
 	}
 }
 
-// Cover is the title of the first pages of a set that say what it is about, all revisions among it.
-const Cover = "COVER"
+// Cover is the title of the first page of a set that says what it is about, RevisionsKey what the page with all revisions is looked up by.
+const (
+	Cover        = "COVER"
+	RevisionsKey = "revisions"
+)
 
 const cellPitch = 1.5 // of the lines of a cell, in their height
 

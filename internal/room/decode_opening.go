@@ -49,6 +49,12 @@ func (d *decoder) opening(v source.Value, o *Opening, w *Wall, long, sound bool)
 			v.Get("wrap_reveal").Mistake("leave wrap_reveal out: with horizontal grain nothing wraps", "only long grain wraps: %s cannot be wrapped with horizontal grain", of)
 		}
 	}
+	if c := v.Get("clearance"); c.Given() {
+		o.Clearance, o.Cleared = d.positive(c, 0, true)
+		if !o.Kind.Traits().Burns {
+			c.Mistake("leave clearance out, or say kind = \"fireplace\"", "%s asks for no clearance to what burns", of)
+		}
+	}
 	o.Grain = v.Get("grain").Word("", throughWords...)
 	inside := okFrom && long && d.within(v, o, w, okWidth)
 	if !inside || !sound || !okHeight || !okSill {

@@ -125,6 +125,8 @@ func TestEveryKeyDecodes(t *testing.T) {
 	assert.Zero(t, r.Walls[2].Angle)
 	assert.Equal(t, in("-1/8"), r.Walls[3].LeanLeft, "across a straight corner too")
 	assert.Equal(t, "Wall 4", r.Walls[3].Name)
+	assert.True(t, r.Walls[3].Openings[0].Cleared)
+	assert.Equal(t, in("6"), r.Walls[3].Openings[0].Clearance)
 
 	require.Len(t, r.Hung, 6)
 	assert.Equal(t, in("1/2"), *r.Hung[0].Left, "half an overlap of 1 in right of the raw edge")

@@ -72,7 +72,8 @@
 // the height is measured up the opening's left edge, from the floor there, however the floor goes on under it
 // (TestHeadOverASlopingFloor). What has no name takes one by its kind (TestNamesByKind). wrap_reveal makes its jambs bends
 // (TestSituationsAtOpenings in package layout). grain is asked only of an opening with no covering over or under it: with
-// "through" sheets count on behind it (TestThroughGapCutsNothing in package run).
+// "through" sheets count on behind it (TestThroughGapCutsNothing in package run). clearance is what the local code or the listing of a
+// fireplace's appliance asks for: it is stated, no seam or edge moves by it (TestAFireboxAsksForItsClearance in package submittal).
 //
 // A box is told by its centre. Its plate covers its hole and is what seams keep off, the hole is what is cut
 // (TestTradeDeviceBox in package layout); the usual sizes go by kind and gang, and a hole is never wider than its plate

@@ -18,6 +18,7 @@ type Traits struct {
 	Cased   bool // an elevation draws a second line, for the casing
 	Glazed  bool // the plan of the room draws two lines across
 	Doorway bool // two courses may meet at its head
+	Burns   bool // it asks for a clearance to what burns, by the local code or the appliance's listing
 
 	// of boxes
 	Called       string                         // in mistakes, where the word alone says too little
@@ -43,7 +44,7 @@ var kinds = []Traits{
 	{Word: "window", Letter: "W", Abbreviated: true, Cased: true, Glazed: true},
 	{Word: "door", Letter: "D", Abbreviated: true, Cased: true, Doorway: true},
 	{Word: "cased opening", Letter: "O"},
-	{Word: "fireplace", Letter: "F"},
+	{Word: "fireplace", Letter: "F", Burns: true},
 	{Word: "built-in", Letter: "B"},
 	{Word: "outlet", Letter: "E", Abbreviated: true, Box: true, Plate: ganged, Electrical: true, Sign: Sockets},
 	{Word: "switch", Letter: "S", Abbreviated: true, Box: true, Plate: ganged, Electrical: true, Sign: Rockers},

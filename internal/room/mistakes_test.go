@@ -144,6 +144,7 @@ func TestMistakes(t *testing.T) {
 		{"grain of a gap that stands on the base", "+", "base = 4\n" + opening("from_left=10,width=10,sill=4,height=92,grain='skip'"), nil},
 		{"grain over a sill that leaves covering below", "+", "base = 4\n" + opening("from_left=10,width=10,sill=5,height=91,grain='skip'"), []string{`14 'skip': grain is for full-height gaps; opening "A" leaves covering above or below it`}},
 		{"wrapped reveal without a reveal", "+", opening("from_left=10,width=10,height=80,wrap_reveal=true"), []string{`13 true: opening "A" has no reveal to wrap`}},
+		{"a clearance to what burns of a window", "+", opening("from_left=10,width=10,height=80,clearance=6"), []string{`13 6: opening "A" asks for no clearance to what burns`}},
 		{"wrapped reveal with horizontal grain", "[[wall]]\nlength = \"12 ft\"", "grain='horizontal'\n[[wall]]\nopening=[{from_left=10,width=10,height=80,reveal=4,wrap_reveal=true}]\nlength = \"12 ft\"", []string{`9 true: only long grain wraps: opening "D1" cannot be wrapped with horizontal grain`}},
 
 		{"box past the wall", "+", "box = [{x=119,z=40},{x=1,z=40}]", []string{`13 119: the plate of box X1 reaches 3/8 in past wall "Wall 2" (10'-0")`, `13 1: the plate of box X2 reaches 3/8 in left of wall "Wall 2"`}},

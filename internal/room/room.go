@@ -198,6 +198,8 @@ type Opening struct {
 	Casing     *L   // width of the casing, inside its edges; nil: not said
 	Reveal     L
 	WrapReveal bool
+	Clearance  L      // to what burns, as who decides states it
+	Cleared    bool   // it is stated
 	Grain      string // "", "skip", "through": as given
 	At         Place
 }

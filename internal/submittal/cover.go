@@ -16,12 +16,11 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// coverPages are the first pages of the set: what it is about, the material, what departs from the rules, what is open,
-// the drawings, the rules.
-func coverPages(s *folio.Set) []*folio.Leaf {
-	return s.Flowed(folio.Cover, "cover", s.NoteColumns(), func() []folio.Block { return coverBlocks(s) }, nil)
-}
+// revisionBlock is the place of the table of revisions among the lists.
+const revisionBlock = 9
 
+// coverBlocks are the lists of the cover: what the set is about, the material, what departs from the rules, what is open, the drawings,
+// the rules.
 func coverBlocks(s *folio.Set) []folio.Block {
 	return []folio.Block{
 		{Table: projectTable(s)},
@@ -93,6 +92,9 @@ func materialTable(s *folio.Set) *draft.Table {
 	}
 	if len(s.Room.Flitches) == 0 {
 		rows = append(rows, [2]string{"Flitch", "not yet chosen: sheets are numbered from 1"})
+	}
+	for _, c := range clearanceItems(s, true) {
+		rows = append(rows, [2]string{"Clearance", c})
 	}
 	rows = append(rows, [2]string{"Laid", fmt.Sprintf("%d sheets, %s of wall", s.Plan.Totals.Sheets, s.Style.FormatArea(s.Plan.Totals.NetArea))})
 	return Pairs("MATERIAL", rows...)
@@ -269,6 +271,9 @@ func questionItems(s *folio.Set) []draft.Item {
 	if p.Tag == "" {
 		ask("Which finish tag does the covering carry?")
 	}
+	for _, q := range clearanceItems(s, false) {
+		ask("%s", q)
+	}
 	for _, f := range s.Plan.Findings {
 		if f.Level == finding.Note && (f.Code == finding.HeadAndSill || f.Code == finding.AlarmStaysBare) {
 			ask("%s.", elevation.Capital(f.Message))
@@ -286,6 +291,28 @@ func lettered(i int) string {
 		return string(rune('a' + i))
 	}
 	return lettered(i/26-1) + lettered(i%26)
+}
+
+// clearanceItems are the clearances to what burns that are stated, or the questions for those that are not: of every firebox in a
+// covered wall.
+func clearanceItems(s *folio.Set, stated bool) []string {
+	var list []string
+	for i := range s.Room.Walls {
+		w := &s.Room.Walls[i]
+		for j := range w.Openings {
+			o := &w.Openings[j]
+			if !w.Cover || !o.Kind.Traits().Burns || stated != o.Cleared {
+				continue
+			}
+			name := o.Kind.Named(o.Name) + " on wall " + w.Name
+			if stated {
+				list = append(list, s.Style.Measured(o.Clearance)+" from "+name+" to what burns, as stated")
+			} else {
+				list = append(list, "Which clearance to combustibles does "+name+" ask for, by the local code or the listing of the appliance? None is stated: the covering is drawn up to its edge.")
+			}
+		}
+	}
+	return list
 }
 
 func noteItems(s *folio.Set) []draft.Item {

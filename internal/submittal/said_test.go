@@ -24,11 +24,11 @@ func running(pages []*scene.Page) string {
 	return strings.ReplaceAll(roomtest.Texts(pages), "\n", " ")
 }
 
-// coversOf are the covers among pages.
+// coversOf are the cover and the pages on which its lists go on.
 func coversOf(pages []*scene.Page) []*scene.Page {
 	var list []*scene.Page
 	for _, p := range pages {
-		if p.Title == "COVER" {
+		if p.Title == "COVER" || strings.HasPrefix(p.Title, "NOTES") {
 			list = append(list, p)
 		}
 	}

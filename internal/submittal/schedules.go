@@ -2,6 +2,8 @@ package submittal
 
 import (
 	"fmt"
+	"slices"
+	"strconv"
 	"strings"
 
 	"flitchlay/internal/climate"
@@ -106,7 +108,30 @@ func sheetSchedule(s *folio.Set) *draft.Table {
 			t.Rows = append(t.Rows, sheetRow(s, r, &r.Sheets[j]))
 		}
 	}
+	t.Rows = grouped(t.Rows)
 	return spareEmpty(t)
+}
+
+// grouped makes one row of those that follow each other with numbers that do, where nothing else in them differs: 13 to 23. It keeps
+// the places of all.
+func grouped(rows []draft.Row) []draft.Row {
+	var out []draft.Row
+	first, last := 0, 0 // numbers of the row that is added to, 0 where it has none
+	for _, r := range rows {
+		n, err := strconv.Atoi(r.Cells[0])
+		if err != nil {
+			n = 0
+		}
+		if k := len(out) - 1; k >= 0 && n > 0 && n == last+1 && slices.Equal(out[k].Cells[1:], r.Cells[1:]) {
+			last = n
+			out[k].Cells[0] = fmt.Sprintf("%d to %d", first, last)
+			out[k].Tag.Data = append(out[k].Tag.Data, r.Tag.Data...)
+			continue
+		}
+		first, last = n, n
+		out = append(out, r)
+	}
+	return out
 }
 
 // spareFlitch says how well the column of flitches can be spared: where there is one, it says nothing.

@@ -2,11 +2,16 @@ package submittal
 
 import (
 	"regexp"
+	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
+	"flitchlay/internal/roomtest"
 	"flitchlay/internal/scene"
 )
 
@@ -55,4 +60,41 @@ func TestSchedulePagesAreNamedByWhatTheyHold(t *testing.T) {
 			}
 		}
 	})
+}
+
+// Sheets that differ in nothing but their numbers share a row, which says from which number to which; every sheet of the room is in
+// one row, and a row with a note, a rip or another wall stands by itself.
+func TestSheetsThatRepeatShareARow(t *testing.T) {
+	most := 0
+	for why, p := range roomtest.SamplePlans(t) {
+		s := folio.NewSet(p, roomtest.Template(t, "ansi-b"), nil, "Submittal")
+		s.Number(Submittal)
+		var got, want []string
+		for _, r := range sheetSchedule(s).Rows {
+			first, last, many := strings.Cut(r.Cells[0], " to ")
+			if !many {
+				got = append(got, first)
+				continue
+			}
+			a, err := strconv.Atoi(first)
+			require.NoError(t, err, why)
+			b, err := strconv.Atoi(last)
+			require.NoError(t, err, why)
+			require.Greater(t, b, a, why)
+			for n := a; n <= b; n++ {
+				got = append(got, strconv.Itoa(n))
+			}
+			most = max(most, b-a+1)
+		}
+		for i := range p.Runs {
+			for j := range p.Runs[i].Sheets {
+				want = append(want, sheetRow(s, &p.Runs[i], &p.Runs[i].Sheets[j]).Cells[0])
+			}
+		}
+		assert.Equal(t, want, got, why)
+	}
+	assert.GreaterOrEqual(t, most, 8, "of the reading room's longest wall")
+	row := func(cells ...string) draft.Row { return draft.Row{Cells: cells} }
+	assert.Equal(t, []draft.Row{row("13 to 15", "North"), row("16", "East"), row("18", "East"), row("-", "East"), row("-", "East")},
+		grouped([]draft.Row{row("13", "North"), row("14", "North"), row("15", "North"), row("16", "East"), row("18", "East"), row("-", "East"), row("-", "East")}))
 }

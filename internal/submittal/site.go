@@ -4,35 +4,30 @@ import (
 	"flitchlay/internal/climate"
 	"flitchlay/internal/draft"
 	"flitchlay/internal/elevation"
-	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
 	"flitchlay/internal/wood"
 )
 
-// generalPages are those with numbers from 001 on: the cover, then the site.
-func generalPages(s *folio.Set) []*folio.Leaf { return append(coverPages(s), sitePages(s)...) }
-
-// sitePages are what the site has to be like before sheets are hung, what is measured there, and who says so.
-func sitePages(s *folio.Set) []*folio.Leaf {
-	return s.Flowed("SITE AND CAUTIONS", "site", s.NoteColumns(), func() []folio.Block { return siteBlocks(s) }, func(b *folio.Board, blocks []folio.Block, parts []folio.Placed, c folio.Columns) {
-		for _, p := range parts {
-			if t := blocks[p.Block].Table; t == nil || t.Title != chartTitle {
-				continue
-			}
-			k := b.Look
-			box := scene.Box{X0: p.X, Y0: p.Y + k.Medium + k.Of(4.2), X1: p.X + c.Width(), Y1: p.Y + p.Height - k.Of(2)}
-			moistureChart(b.Page.Part(scene.Tag{Class: "chart"}), box, k, states(s))
-		}
-	})
-}
-
 const chartTitle = "MOISTURE OVER HUMIDITY"
+
+// putChart draws the chart where its block stands on a page.
+func putChart(b *folio.Board, blocks []folio.Block, parts []folio.Placed, c folio.Columns) {
+	for _, p := range parts {
+		if t := blocks[p.Block].Table; t == nil || t.Title != chartTitle {
+			continue
+		}
+		k := b.Look
+		box := scene.Box{X0: p.X, Y0: p.Y + k.Medium + k.Of(4.2), X1: p.X + c.Width(), Y1: p.Y + p.Height - k.Of(2)}
+		moistureChart(b.Page.Part(scene.Tag{Class: "chart"}), box, k, states(b.Set))
+	}
+}
 
 // chartHigh is the height of the chart, on the office page.
 const chartHigh = 92
 
-// siteBlocks are the parts of the pages: what is known, what is to be held, what is measured, what is minded.
+// siteBlocks are what is said of the site: what is known, what is to be held, what a wall has to be, what the authority is asked. How the
+// work is done, and what is minded then, stands in the set for the crew alone.
 func siteBlocks(s *folio.Set) []folio.Block {
 	blocks := []folio.Block{
 		{Title: "WHO DECIDES", Items: listed(s, deferring)},
@@ -48,11 +43,7 @@ func siteBlocks(s *folio.Set) []folio.Block {
 		folio.Block{Table: holdTable(s)},
 		folio.Block{Title: "WATER, LIGHT AND AIR", Items: listed(s, waterNotes)},
 		folio.Block{Table: wallChecks(s)},
-		folio.Block{Title: "THE WALL AND WHAT IS ON IT", Items: listed(s, wallNotes)},
-		folio.Block{Table: moistureLog(s), Whole: true},
-		folio.Block{Table: airLog(s), Whole: true},
-		folio.Block{Table: release(s), Whole: true},
-		folio.Block{Title: "CAUTIONS", Items: listed(s, cautions)},
+		folio.Block{Title: "THE WALL", Items: listed(s, wallNotes)},
 		folio.Block{Title: "FIRE", Items: listed(s, fireNotes(s))},
 	)
 }
@@ -170,34 +161,3 @@ func holdTable(s *folio.Set) *draft.Table {
 
 // sourced puts who says so behind what is said.
 func sourced(what, source string) string { return what + " (" + source + ")" }
-
-// moistureLog has a blank row for every covered wall, and two for a dry spot to compare with.
-func moistureLog(s *folio.Set) *draft.Table {
-	t := &draft.Table{Title: "MOISTURE READINGS", Lines: true, Row: s.Look.Of(7),
-		Columns: []draft.Column{{Head: "WALL, HEIGHT", Width: s.Look.Of(34), Wrap: true}, {Head: "READING", Width: s.Look.Of(20)}, {Head: "WALL TEMP.", Width: s.Look.Of(20)}, {Head: "DATE, BY", Width: s.Look.Of(22)}}}
-	t.Rows = append(t.Rows, draft.Row{Cells: []string{"one meter, one scale:"}}, draft.Row{Cells: []string{"dry spot to compare with"}})
-	for _, f := range face.All(s.Plan) {
-		t.Rows = append(t.Rows, draft.Row{Cells: []string{f.W.Name}})
-	}
-	return t
-}
-
-// airLog has rows from three days before hanging to two days after.
-func airLog(s *folio.Set) *draft.Table {
-	t := &draft.Table{Title: "TEMPERATURE AND HUMIDITY", Lines: true, Row: s.Look.Of(7),
-		Columns: []draft.Column{{Head: "WHEN", Width: s.Look.Of(34)}, {Head: "AIR", Width: s.Look.Of(16)}, {Head: "RH", Width: s.Look.Of(16)}, {Head: "DATE, TIME, BY", Width: s.Look.Of(30)}}}
-	for _, when := range []string{"72 h before", "48 h before", "24 h before", "first day, morning", "first day, evening", "day", "day", "last sheet", "24 h after", "48 h after"} {
-		t.Rows = append(t.Rows, draft.Row{Cells: []string{when}})
-	}
-	return t
-}
-
-// release is who gives the walls free for hanging.
-func release(s *folio.Set) *draft.Table {
-	t := &draft.Table{Title: "WALLS RELEASED FOR HANGING", Lines: true, Row: s.Look.Of(9),
-		Columns: []draft.Column{{Head: "BY", Width: s.Look.Of(24)}, {Head: "NAME", Width: s.Look.Of(36)}, {Head: "DATE, TIME", Width: s.Look.Of(30)}}}
-	for _, by := range []string{"builder", "painter", "electrician", "hanger"} {
-		t.Rows = append(t.Rows, draft.Row{Cells: []string{by}})
-	}
-	return t
-}

@@ -2,6 +2,7 @@ package submittal
 
 import (
 	"math"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -27,7 +28,7 @@ func TestNothingOverlapsOnTheSitePages(t *testing.T) {
 	rooms["as dry and as damp as air can be"] = roomtest.Head("in") + "[site]\ntemperature = 30\nhumidity = 100\nshop = { temperature = 120, humidity = 0 }\n" + roomtest.Wall("North", `12'`, `9'`)
 	roomtest.OnPapers(t, rooms, paper.Names(), func(t *testing.T, text, name string) {
 		s := folio.NewSet(roomtest.Laid(t, "room.toml", text), roomtest.Template(t, name), nil, "Submittal")
-		d, err := s.Document([]folio.Section{{Kind: folio.General, Pages: sitePages}})
+		d, err := s.Document([]folio.Section{{Kind: folio.General, Pages: generalPages}})
 		require.NoError(t, err)
 		for _, p := range d.Pages {
 			for _, o := range scene.Overlaps(p, 0.5) {
@@ -42,12 +43,11 @@ func TestNothingOverlapsOnTheSitePages(t *testing.T) {
 func TestSitePageSaysWhatItHasTo(t *testing.T) {
 	template, err := paper.Named("ansi-b")
 	require.NoError(t, err)
-	d, err := folio.NewSet(roomtest.Laid(t, "room.toml", roomtest.Head("in")+fullSite+roomtest.Wall("North", `12'`, `9'`)), template, nil, "Submittal").Document([]folio.Section{{Kind: folio.General, Pages: sitePages}})
+	d, err := folio.NewSet(roomtest.Laid(t, "room.toml", roomtest.Head("in")+fullSite+roomtest.Wall("North", `12'`, `9'`)), template, nil, "Submittal").Document([]folio.Section{{Kind: folio.General, Pages: generalPages}})
 	require.NoError(t, err)
 	all := strings.Join(strings.Fields(roomtest.Texts(d.Pages)), " ")
-	for _, words := range []string{"Local codes", "licensed trades decide", "Primer: name and date", "MOISTURE READINGS", "TEMPERATURE AND HUMIDITY", "72 h before", "Lead paint", "73 FR 21692",
-		"Power: off, locked and tried before a plate comes off", "NEC 314.20", "Alarm devices", "never covered", "confirmed by the authority", "Blades", "Ladders", "Dust", "GA-214", "AWI 200, 3.2.5",
-		"at least 72 h", "free sheet, an upper bound", "common practice, no source", "WALLS RELEASED", "at most 1", "58 F, 71.5 % relative humidity"} {
+	for _, words := range []string{"Local codes", "licensed trades decide", "Primer: name and date", "NEC 314.20", "confirmed by the authority", "GA-214", "AWI 200, 3.2.5",
+		"at least 72 h", "free sheet, an upper bound", "common practice, no source", "at most 1", "58 F, 71.5 % relative humidity"} {
 		assert.Contains(t, all, words)
 	}
 	// each finding of the site stands on the page
@@ -94,17 +94,36 @@ func TestChartMarksBothStates(t *testing.T) {
 		{Name: "site", Climate: wood.Climate{Temperature: 60, Humidity: 42}}}), 0.5))
 }
 
-// The cover is as many pages as it takes once it lists all of them, on every paper: nothing falls off its end.
+// The lists are as many pages as they take once all pages are listed, on every paper: nothing falls off their end.
 func TestCoverTakesAllOfItsList(t *testing.T) {
 	roomtest.OnPapers(t, roomtest.Samples(t), paper.Names(), func(t *testing.T, text, name string) {
 		s := folio.NewSet(roomtest.Laid(t, "room.toml", text), roomtest.Template(t, name), nil, "Submittal")
 		s.Number(Submittal)
-		covers := 0
+		pages := 0
 		for _, l := range s.List {
-			if l.Title == "COVER" {
-				covers++
+			if l.Kind == folio.General {
+				pages++
 			}
 		}
-		assert.Len(t, folio.Flow(s.Look, coverBlocks(s), s.NoteColumns()), covers)
+		r := newRibbon(s, func() []folio.Block { return generalBlocks(s) })
+		if r.alone {
+			pages--
+		}
+		assert.Len(t, folio.Flow(s.Look, r.blocks(generalBlocks(s)), generalColumns(s, r)), pages)
 	})
+}
+
+// How the work is done, and what is minded then, stands in the set for the crew alone; what defers to who decides on fire and on the
+// site stays with the architect.
+func TestMeansAndMethodsAreNotForTheArchitect(t *testing.T) {
+	means := regexp.MustCompile(`(?i)\bblades?\b|\bladders?\b|stepladder|\blead(-safe)? paint|lead-safe|\bdust\b|\brespirable|\bglasses\b|\bcut wet|locked and tried|29 CFR|40 CFR|MOISTURE READINGS|WALLS RELEASED`)
+	for why, p := range roomtest.SamplePlans(t) {
+		d, err := Photographed(p, roomtest.Template(t, "ansi-b"), nil, nil)
+		require.NoError(t, err)
+		all := running(d.Pages)
+		assert.Empty(t, means.FindAllString(all, -1), why)
+		for _, words := range []string{"WHO DECIDES", "the authority having jurisdiction", "FIRE ", "ASTM E84", "IBC 2018, 803.2", "to be confirmed by the authority"} {
+			assert.Contains(t, all, words, why)
+		}
+	}
 }

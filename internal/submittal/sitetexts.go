@@ -17,14 +17,12 @@ var deferring = []string{
 	"Figures stand with the published text they are from. What is marked common practice has no source; what is as restated was read in another text that quotes it.",
 }
 
-// waterNotes are about moisture on and after the day.
+// waterNotes are about moisture before and after the day.
 //
 // Source: heat of three days, Wood Handbook chapter 13; change of colour by light, BioResources 14(3) 6909-6922; the rest
 // common practice, no source.
 var waterNotes = []string{
 	"Heat is on 72 h before the sheets come and stays on; no drying by hot air on the wall.",
-	"Sheets lie flat in the room, opened, out of the sun, off the floor, with air between.",
-	"A pasted sheet swells before it dries: damp, let rest, hang, then cut the seam; what is cut before it has rested opens when it dries.",
 	"Movement given here is of a free sheet, an upper bound: a sheet on the wall is held by the paste. It is no gap to expect.",
 	"An outside wall is measured on its own face: paste does not dry on a wall near the dew point.",
 	"No air outlet blows on a covered wall, no sun falls on a wet one; say where that cannot be helped.",
@@ -71,20 +69,6 @@ var wallNotes = []string{
 	"Trims: say before hanging which go on before the covering and which after. Door and window frames are not cut over.",
 	"Backing for brackets is in; sprinklers and their plates stay free and are never pasted over.",
 	"First three sheets: hang, stop, look (general notes for wall coverings, an association's recommended practice).",
-}
-
-// cautions are for who works on the wall.
-//
-// Source: as each names it. 73 FR 21692 and 40 CFR 745; 29 CFR 1926 and 1910.1000; NIOSH; rules from memory are named
-// without a paragraph.
-var cautions = []string{
-	"Lead paint: in housing and child-occupied places built before 1978, disturbing more than 6 sq ft of paint in a room is work for a certified firm under lead-safe rules (73 FR 21692; 40 CFR 745). Test before sanding or scraping.",
-	"Power: off, locked and tried before a plate comes off; by who is licensed to. Plates go back before it is on.",
-	"Alarm devices, strobes, pull stations, detectors, sprinklers: never covered, painted, taken off or switched off. Cut round them; call who looks after them.",
-	"Ladders: the top and the top step of a stepladder are no steps (29 CFR 1926.1053(b)(13), as restated). No metal ladder near live parts.",
-	"Blades: a new one for every cut; cut away from the hand, on a metal strip; used ones into a closed tin. Glasses for cuts overhead.",
-	"Dust: cut wet or by knife, not by saw. Limits: 15 mg/m3 total, 5 mg/m3 respirable over 8 h (29 CFR 1910.1000, particulates; whether it holds for wood dust is argued); NIOSH advises 1 mg/m3.",
-	"Paste and primer: by the maker's safety sheet; air the room as far as the humidity allows.",
 }
 
 // fireNotes are about what the authority is asked.

@@ -1,0 +1,259 @@
+package submittal
+
+import (
+	"fmt"
+	"strings"
+
+	"flitchlay/internal/draft"
+	"flitchlay/internal/elevation"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/room"
+	"flitchlay/internal/scene"
+)
+
+// headHigh is the height of the heading over the ribbon: what the set is of, and of what.
+func (r *ribbon) headHigh() float64 { return r.Look.Huge + r.Look.Medium + r.Look.Of(8) }
+
+// footHigh is that of the title under the ribbon, with what parts it from the lists.
+func (r *ribbon) footHigh() float64 {
+	high := r.Look.Of(16.5) + r.Look.Of(4.2)*float64(max(0, len(r.under())-1))
+	if r.barWide() == 0 {
+		high += r.Look.Of(barHigh)
+	}
+	return high
+}
+
+// under are the lines under the title: the scale, what the marks on the ribbon mean, those that it has, and what has no place on it.
+func (r *ribbon) under() []string {
+	words := []string{"SCALE " + draft.Ratio(r.scale, r.Metric()), "seen from inside, from left to right", "triangle: hanging starts"}
+	closing, change, broken := false, false, false
+	for i := range r.Plan.Runs {
+		for _, m := range r.Plan.Runs[i].Seams {
+			closing, change = closing || m.Closing, change || m.FlitchChange
+		}
+	}
+	for _, row := range r.rows {
+		for i, p := range row.parts {
+			broken = broken || p.broken && i > 0 || !p.first() || !p.last()
+		}
+	}
+	for _, mark := range []struct {
+		has  bool
+		says string
+	}{{closing, "diamond: closing seam"}, {change, "hexagon: the flitch changes"}, {broken, "zigzag: the ribbon is broken"}} {
+		if mark.has {
+			words = append(words, mark.says)
+		}
+	}
+	for _, row := range r.rows {
+		words = append(words, row.plan.lost...)
+	}
+	return scene.Wrap(strings.Join(words, "; "), r.Look.Small, false, r.box.W()-r.Look.Of(22)-r.barWide())
+}
+
+// barHigh is what the scale bar takes under the title, where there is no room beside it.
+const barHigh = 8.0
+
+// barWide is what the title leaves the scale bar at its right; 0: nothing.
+func (r *ribbon) barWide() float64 {
+	if r.box.W() < r.Look.Of(130) {
+		return 0
+	}
+	if r.box.W() < r.Look.Of(220) {
+		return r.Look.Of(50)
+	}
+	return r.Look.Of(110)
+}
+
+// draw draws rows and title from a height of the page on.
+func (r *ribbon) draw(b *folio.Board, y float64) {
+	k := b.Look
+	for i := range r.rows {
+		row := &r.rows[i]
+		r.row(b, row, scene.Pt(r.box.Centre().X-row.wide/2, y+row.plan.over+r.mm(row.high-row.low)))
+		y += row.plan.high
+	}
+	at := scene.Pt(r.box.X0, y+k.Of(4.5))
+	t := draft.Title{Mark: "1", Page: b.Leaf.Number, Name: "THE ROOM UNROLLED", Width: min(k.Of(60), r.box.W()-k.Of(16)), Most: r.box.W(),
+		Under: r.under()}
+	t.Draw(&b.Page.Group, k, at)
+	bar, most := draft.Bar{Scale: r.scale, Metric: b.Metric()}, r.barWide()-k.Of(18)
+	if most <= 0 {
+		bar.Draw(&b.Page.Group, k, at.Add(k.Of(17), k.Of(8)+k.Of(4.2)*float64(len(t.Under))), r.box.W()-k.Of(36))
+	} else if w := bar.Wide(k, most); w <= most {
+		bar.Draw(&b.Page.Group, k, scene.Pt(r.box.X1-k.Of(9)-w, at.Y+k.Of(1.5)), most)
+	}
+}
+
+// heading letters what the set is of, and what hangs there.
+func (r *ribbon) heading(b *folio.Board) {
+	k, w := b.Look, b.NoteColumns().Box.W()
+	g := b.Page.Part(scene.Tag{Class: "heading"})
+	h := draft.FitHeight(r.Room.Project.Title, k.Huge, k.Medium, true, w)
+	y := r.box.Y0
+	g.Text(scene.Text{At: scene.Pt(r.box.X0, y), String: scene.Shorten(r.Room.Project.Title, h, true, w), Height: h, Bold: true, Seat: scene.Hanging, Layer: scene.Notes})
+	y += k.Huge + k.Of(3)
+	words := fmt.Sprintf("%d sheets, %s of wall", r.Plan.Totals.Sheets, r.Style.FormatArea(r.Plan.Totals.NetArea))
+	if r.Plan.Totals.Sheets == 1 {
+		words = strings.Replace(words, "sheets", "sheet", 1)
+	}
+	if v := r.Room.Veneer; v.Species != "" {
+		wood := v.Species
+		if v.Cut != "" {
+			wood += ", " + v.Cut + " cut"
+		}
+		words = elevation.Capital(wood) + ": " + words
+	}
+	g.Text(scene.Text{At: scene.Pt(r.box.X0, y), String: scene.Shorten(words, k.Medium, false, w), Height: k.Medium, Seat: scene.Hanging, Layer: scene.Notes})
+}
+
+// row draws a row with the left end of its lowest floor at a place.
+func (r *ribbon) row(b *folio.Board, row *ribbonRow, at scene.Point) {
+	k := r.fine()
+	set := *b.Set
+	set.Look = k
+	small := *b
+	small.Set, small.Space = &set, draft.NewSpace(scene.Box{})
+	ratio := draft.Ratio(r.scale, b.Metric())
+	box := scene.Box{X0: at.X, Y0: at.Y - r.mm(row.high-row.low), X1: at.X + row.wide, Y1: at.Y}
+	view := scene.View{Box: box.Inset(-k.Of(0.5)), Scale: float64(r.scale), Metric: b.Metric(), Name: "THE ROOM UNROLLED", Ratio: ratio}
+	g := b.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(r.scale)), folio.Datum("ribbon", "row"))
+	for i := range row.parts {
+		p := &row.parts[i]
+		e := &elevation.View{Board: &small, F: p.f, From: p.from, To: p.to, Of: 1, Detail: true}
+		e.V = draft.View{Scale: r.scale}
+		e.V.Origin = scene.Pt(at.X+p.x-e.V.MM(p.from), at.Y+e.V.MM(row.low))
+		in := g.Part(scene.Tag{Class: "ribbon-wall", Title: p.f.W.Name, Data: []scene.Datum{folio.Datum("name", p.f.W.Name), folio.Datum("from", folio.Mm(p.from)), folio.Datum("to", folio.Mm(p.to))}})
+		r.part(e, in, row, i)
+		if p.broken && i > 0 {
+			x := at.X + p.x - p.gap/2
+			draft.Break(g, r.Look, scene.Walls, scene.Pt(x, box.Y0-k.Of(1)), scene.Pt(x, box.Y1+k.Of(1)))
+		}
+	}
+	r.words(b, g, row, at, box)
+}
+
+// part draws a wall of a row, the folds at its corners and the marks on its seams.
+func (r *ribbon) part(e *elevation.View, g *scene.Group, row *ribbonRow, i int) {
+	p := &row.parts[i]
+	c, _, _ := p.f.Neighbour(true)
+	joined := row.joined(i)
+	e.Plain(g, p.first() && p.corner == nil, p.last() && c == nil)
+	k := r.Look
+	line := func(x L) (a, b scene.Point) {
+		return e.V.Pt(x, room.At(p.f.W.Ceiling, x)), e.V.Pt(x, room.At(p.f.W.Floor, x))
+	}
+	fold := scene.Pen(scene.Walls, k.Thin).As(scene.Dashed(k.Thin))
+	if p.first() && p.corner != nil {
+		a, b := line(p.from)
+		g.Part(scene.Tag{Class: "fold", Title: "corner " + p.corner.Name}).Line(a, b, fold)
+	}
+	if p.last() && c != nil && !joined {
+		a, b := line(p.to)
+		g.Part(scene.Tag{Class: "fold", Title: "corner " + c.Name}).Line(a, b, fold)
+	}
+	for i := range p.f.W.Openings {
+		r.openingName(e, g, &p.f.W.Openings[i])
+	}
+	for _, goes := range []struct {
+		x  L
+		on bool
+	}{{p.from, !p.first()}, {p.to, !p.last()}} {
+		if goes.on {
+			a, b := line(goes.x)
+			draft.Break(g, k, scene.Walls, a.Add(0, -k.Of(1)), b.Add(0, k.Of(1)))
+		}
+	}
+	for _, m := range p.f.Seams {
+		if m.X < p.from || m.X > p.to || m.X == p.to && !p.last() || p.f.Run.Up || !m.Closing && !m.FlitchChange {
+			continue
+		}
+		at := r.markAt(e, m)
+		if m.Closing {
+			draft.Diamond(g.Part(scene.Tag{Class: "closing", Title: "closing seam"}), k, scene.Marks, at, k.Of(4), k.Thin, scene.White)
+		} else {
+			draft.Hexagon(g.Part(scene.Tag{Class: "flitch-change", Title: "change of flitch"}), k, scene.Marks, at, k.Of(4), k.Thin)
+		}
+	}
+	if at, ok := r.start(e, p); ok {
+		draft.Triangle(g.Part(scene.Tag{Class: "start", Title: "hanging starts"}), scene.Marks, at, 0, k.Of(3.4), k.Of(3.4), 0, false)
+	}
+}
+
+// markAt is the middle of the longest stretch in which a seam shows.
+func (r *ribbon) markAt(e *elevation.View, m *layout.Seam) scene.Point {
+	low, high := L(0), L(0)
+	for _, h := range e.F.Shown(m.X) {
+		if h[1]-h[0] > high-low {
+			low, high = h[0], h[1]
+		}
+	}
+	return e.V.Pt(m.X, (low+high)/2)
+}
+
+// start is the point of the triangle in the first sheet of a run, where the part shows it: low in what the sheet covers there.
+func (r *ribbon) start(e *elevation.View, p *ribbonPart) (scene.Point, bool) {
+	k := r.Look
+	if p.f.Run.Up || len(p.f.Run.Sheets) == 0 {
+		return scene.Point{}, false
+	}
+	for _, part := range p.f.Parts {
+		if part.Place != p.f.Run.Sheets[0].Place || part.From < p.from || part.From >= p.to {
+			continue
+		}
+		low, high := L(0), L(0)
+		for _, h := range p.f.CoveredBy(part.Sheet(), part.From+(part.To-part.From)/8) {
+			if h[1]-h[0] > high-low {
+				low, high = h[0], h[1]
+			}
+		}
+		return e.V.Pt(part.From, low+(high-low)/4).Add(k.Of(5.2), 0), true
+	}
+	return scene.Point{}, false
+}
+
+// openingName letters the name of an opening in its white, where that has room.
+func (r *ribbon) openingName(e *elevation.View, g *scene.Group, o *room.Opening) {
+	k := r.Look
+	if o.FromLeft < e.From || o.Right() > e.To {
+		return
+	}
+	box := e.V.Box(e.F.Hole(o))
+	t := scene.Text{At: box.Centre(), String: o.Name, Height: k.Small, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Openings}
+	if box.Inset(k.Of(2.4)).Contains(t.Bounds()) {
+		g.Text(t)
+	}
+}
+
+// words letters numbers, corners and labels round a row.
+func (r *ribbon) words(b *folio.Board, g *scene.Group, row *ribbonRow, at scene.Point, box scene.Box) {
+	k := r.Look
+	for _, n := range row.plan.numbers {
+		y := box.Y0 - k.Of(1.4) - k.Of(numberPitch)*float64(n.line)
+		g.Part(scene.Tag{Class: "ribbon-number"}).Text(scene.Text{At: scene.Pt(at.X+n.x, y), String: n.text, Height: k.Small, Anchor: scene.Middle, Layer: scene.Numbers})
+	}
+	thin := scene.Pen(scene.Marks, k.Dimension)
+	for _, d := range row.plan.discs {
+		c, size := d.at.Add(at.X, at.Y), elevation.CornerDisc(b.Set, d.name)
+		in := g.Part(scene.Tag{Class: "corner", Title: "corner " + d.name})
+		in.Line(scene.Pt(at.X+d.x, at.Y+k.Of(0.6)), scene.Pt(c.X, c.Y-size/2), thin)
+		box := draft.Disc(in, k, scene.Marks, c, size, k.Thin, d.name, k.Small, true)
+		if page := b.PageOf("corner " + d.name); page != "" {
+			b.Page.Link(box, page)
+		}
+	}
+	for _, l := range row.plan.labels {
+		in := g.Part(scene.Tag{Class: "ribbon-label", Data: []scene.Datum{folio.Datum("name", l.part.f.W.Name)}})
+		if l.under {
+			in.Polyline(thin, scene.Pt(at.X+l.mid, at.Y+k.Of(0.6)), scene.Pt(at.X+l.leg, at.Y+k.Of(legTop)), scene.Pt(at.X+l.leg, at.Y+l.box.Y0-k.Of(0.8)))
+		}
+		c := l.box.Centre().X + at.X
+		for i, line := range l.lines {
+			in.Text(scene.Text{At: scene.Pt(c, at.Y+l.box.Y0+k.Of(labelPitch)*float64(i)), String: line, Height: k.Small, Bold: i == 0, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Notes})
+		}
+		if pages := r.wallPages(l.part); len(pages) > 0 {
+			b.Page.Link(scene.Box{X0: l.box.X0 + at.X, Y0: l.box.Y0 + at.Y, X1: l.box.X1 + at.X, Y1: l.box.Y1 + at.Y}, pages[0])
+		}
+	}
+}
