@@ -32,6 +32,7 @@ type drawing struct {
 	above    bool                       // something found no place over the ceiling
 	below    bool                       // or under the floor
 	beside   []string                   // words that stand beside the drawing
+	places   []string                   // where openings stand whose white has no room for it
 	outside  []string                   // how openings are cut whose white has no room for it
 	cuts     []*layout.Sheet            // whose cut length has no room in them
 	bevelled []bevelled                 // bevels that have no room in their sheets

@@ -134,7 +134,7 @@ func (d *wallBoard) draw() {
 	}
 	d.levelLine()
 	d.each((*wallBoard).secondLines)
-	for _, draw := range []func(){d.flags, d.margins, d.boxes, d.sheetNumbers, d.bevels, d.heads, func() { d.each((*wallBoard).secondNames) }, func() { d.each((*wallBoard).openingWords) }, d.scaleBar, d.bevelBlocks} {
+	for _, draw := range []func(){d.flags, d.margins, d.boxes, d.sheetNumbers, d.bevels, d.heads, func() { d.each((*wallBoard).secondNames) }, func() { d.each((*wallBoard).openingWords) }, d.scaleBar, d.bevelBlocks, d.trims} {
 		if draw(); d.above || d.below {
 			return
 		}

@@ -167,15 +167,30 @@ func (d *wallBoard) flag(f lineFlag, foot float64) *scene.Group {
 		tag = scene.Tag{Class: "witness-line", Title: d.Words.Say("tip.witness", f.number)}
 	}
 	g := d.g.Part(tag)
-	tip := floor + 0.6*u
-	d.head(g, scene.Pt(f.at, tip), 90, f.open)
-	g.VLine(f.at, tip+flagLong*u, foot, pen)
-	d.space.Take(scene.Box{X0: f.at - flagWide/2*u, Y0: tip, X1: f.at + flagWide/2*u, Y1: foot})
+	atFloor, atCeiling := d.struckTo(f.x)
+	if tip := floor + 0.6*u; atFloor {
+		d.head(g, scene.Pt(f.at, tip), 90, f.open)
+		g.VLine(f.at, tip+flagLong*u, foot, pen)
+		d.space.Take(scene.Box{X0: f.at - flagWide/2*u, Y0: tip, X1: f.at + flagWide/2*u, Y1: foot})
+	} else { // its figure stands under it all the same
+		d.line(g, scene.Pt(f.at, floor+1*u), scene.Pt(f.at, foot), scene.Pen(scene.Dimensions, 0.25))
+	}
+	if !atCeiling {
+		return g
+	}
 	top := d.v.Y(room.At(w.Ceiling, f.x)) - 0.6*u
 	d.head(g, scene.Pt(f.at, top), 270, f.open)
 	g.VLine(f.at, top-flagStem*u, top-flagLong*u, pen)
 	d.space.Take(scene.Box{X0: f.at - flagWide/2*u, Y0: top - flagStem*u, X1: f.at + flagWide/2*u, Y1: top})
 	return g
+}
+
+// struckTo reports whether a line is struck on covering down to where that begins over the floor, and up to where it ends under the
+// ceiling: over an opening it stops there.
+func (d *wallBoard) struckTo(x L) (floor, ceiling bool) {
+	list := d.w.Covered(x)
+	bottom, top := d.w.Cover(x)
+	return len(list) == 0 || list[0][0] <= bottom, len(list) == 0 || list[len(list)-1][1] >= top
 }
 
 // head draws an arrowhead, solid or open.

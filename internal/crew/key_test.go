@@ -18,7 +18,7 @@ var explained = map[string][]string{
 	"box": {"box"}, "covering": {"round", "match"}, "sheet": {"ripped"},
 	"raw": {"raw", "trim"}, "kept": {"cut"}, "slit": {"cut"}, "shows": {"shows"}, "fold": {"fold"}, "cut-out": {"cut_out", "never"}, "zero": {"zero"},
 	"card-head": {"tick"}, "cut-marks": {"apart"}, "level-line": {"level"},
-	"corner": nil, "opening": nil, "seam": nil, "dimension": nil, "view": nil, "frame": nil, "tape-list": nil, "cut-list": nil, "card": nil, "heights": nil,
+	"corner": nil, "trim": nil, "opening": nil, "seam": nil, "dimension": nil, "view": nil, "frame": nil, "tape-list": nil, "cut-list": nil, "card": nil, "heights": nil,
 	"names": nil, "rip": nil, "up": nil, "work": nil, "length": nil, "joint": nil, "scale-bar": nil, "key": nil, "leans": nil, "checks": nil,
 	"second-line": {"second"}, "bevel": {"bevel"}, "bevels": {"bevel"},
 	"legend": nil, "legend-mark": nil, "limits": nil, "arrival": nil, "wall-end": nil, "stock": nil,

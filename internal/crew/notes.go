@@ -15,15 +15,15 @@ import (
 // tapeWords say what the list measures, and what of the drawing has no room in it.
 func (d *wallBoard) tapeWords() []string {
 	if d.w.Run.Up {
-		return append(append(d.jointWords(), d.markWordsUp()...), d.beside...)
+		return slices.Concat(d.jointWords(), d.markWordsUp(), d.places, d.beside, d.boxPlaces())
 	}
 	if d.unrolled() {
-		return append(d.unrolledWords(), d.beside...)
+		return slices.Concat(d.unrolledWords(), d.places, d.beside)
 	}
 	lines := slices.Concat(d.jointWords(), d.secondWords(), d.stockWords(), d.edgeWords(), d.sliverWords())
 	lines = append(append(append(lines, d.Words.Say("tape.seam_left", d.Inches(d.half))), d.narrowWords()...), d.endsWords()...)
 	lines = append(append(append(lines, d.slantWords()...), d.witnessWords()...), d.lengthWords()...)
-	return append(lines, d.beside...)
+	return slices.Concat(lines, d.places, d.beside, d.boxPlaces())
 }
 
 // lengthWords say how long a wall is whose end is figured otherwise than it is long at the floor, on the page that has its end.
@@ -266,7 +266,7 @@ func (b *board) besides(g *scene.Group, d *wallBoard, notes []note, y float64) (
 			rest = append(rest, note{n.head, n.lines[entries:], n.listed})
 		}
 		y += 7.4 * u
-		b.Word(g, scene.Pt(b.List.X0, y), n.head, folio.TapedText*u, true, scene.Start)
+		b.Word(g, scene.Pt(b.List.X0, y), b.Words.Say("tape.goes_on", n.head), folio.TapedText*u, true, scene.Start)
 		for _, line := range lines {
 			y += 5.6 * u
 			b.Word(g, scene.Pt(b.List.X0, y), line, folio.TapedText*u, false, scene.Start)

@@ -93,36 +93,45 @@ func (b *board) offWords(g *scene.Group, words string, at scene.Point) {
 }
 
 // offRule letters right under the list what is done when a line is further off than it may be, on every page that has lines to
-// strike: in one line where it goes in one. Where the rows have no room for how far that is, it says on which page it stands. It
-// gives the y under it.
-func (b *board) offRule(g *scene.Group, d *wallBoard, shown bool, y float64) float64 {
-	u, size := b.Unit, folio.TapedText*b.Unit
+// strike: in one line where it goes in one. Where the rows have no room for how far that is, it says on which page it stands. Under
+// a long list that line says too where all the remarks stand, if they have no room. It gives the y under it, and whether it did.
+func (b *board) offRule(g *scene.Group, d *wallBoard, shown bool, y float64, remarks []string, more string) (float64, bool) {
+	u, size, wide := b.Unit, folio.TapedText*b.Unit, b.List.W()-0.6*b.Unit
 	if !d.hasPlay() {
-		return y
+		return y, false
 	}
 	keys := []string{"off.more_long", "off.more_fair", "off.more_short"}
 	if !shown {
 		keys = []string{"off.page_long", "off.page_short"}
 	}
-	page, wide := d.offPages(), b.List.W()-0.6*u
+	page, pointed := d.offPages(), len(remarks) > 0 && y+2*offPitch*u > b.List.Y1-1.9*u
+	room := b.List.Y1 - 1.9*u - y
 	for i, key := range keys {
 		words := b.Words.Say(key, page)
-		if i == len(keys)-1 || scene.Width(words, size, true) <= wide {
-			pitch := offPitch * u
-			if y+pitch > b.List.Y1-1.9*u { // between a long list and the foot
-				size, pitch = folio.TapedSmall*u, 3.4*u
-			}
-			for _, line := range scene.Wrap(words, size, true, wide) {
-				if y+pitch > b.List.Y1-1.9*u {
-					return y
-				}
-				y += pitch
-				b.Word(g, scene.Pt(b.List.X0, y), line, size, true, scene.Start)
-			}
-			break
+		if pointed {
+			words += "; " + more
 		}
+		last := i == len(keys)-1
+		for _, letters := range []float64{folio.TapedText * u, folio.TapedSmall * u} {
+			if size = letters; scene.Width(words, size, true) <= wide {
+				break
+			}
+			if !pointed && !last {
+				break
+			}
+		}
+		if !last && scene.Width(words, size, true) > wide {
+			continue
+		}
+		lines := scene.Wrap(words, size, true, wide)
+		pitch := math.Min(offPitch*u, room/float64(len(lines)))
+		for _, line := range lines {
+			y += pitch
+			b.Word(g, scene.Pt(b.List.X0, y), line, size, true, scene.Start)
+		}
+		break
 	}
-	return y
+	return y, pointed
 }
 
 // offPitch is from one line of it to the next, in mm on letter paper.

@@ -1,6 +1,7 @@
 package crew
 
 import (
+	"slices"
 	"strings"
 
 	"flitchlay/internal/face"
@@ -115,9 +116,6 @@ func edgeOf(cuts []openingCut) string {
 // openingHeights say how far head and sill are from the level line.
 func (d *wallBoard) openingHeights(o *room.Opening) []string {
 	var lines []string
-	if d.w.Run.Up {
-		return nil
-	}
 	if d.w.W.FullHeight(o) {
 		return lines
 	}
@@ -140,9 +138,9 @@ func (d *wallBoard) openingWords() {
 		var lines, short []string
 		cuts := d.openingCuts(o)
 		edge := edgeOf(cuts)
-		var all []*layout.Sheet
+		var sheets []*layout.Sheet
 		for _, c := range cuts {
-			all = append(all, c.sheets...)
+			sheets = append(sheets, c.sheets...)
 			words := c.words
 			if c.from != "" && c.from != edge {
 				words += " " + c.from
@@ -156,36 +154,60 @@ func (d *wallBoard) openingWords() {
 		heights := d.openingHeights(o)
 		lines = append(lines, heights...)
 		if len(heights) > 0 {
-			short = append(short, d.of(o.Name+" "+strings.Join(heights, ", "), all...))
+			short = append(short, d.of(o.Name+" "+strings.Join(heights, ", "), sheets...))
 		}
-		if d.openingBlock(box, o.Name, lines) {
+		places := d.openingPlaces(o)
+		all, own := slices.Concat(places, lines), slices.Concat(places, heights)
+		switch {
+		case d.openingBlock(box, o.Name, all, folio.TapedText):
 			continue
-		}
-		if !d.openingBlock(box, o.Name, nil) && !d.openingName(box, o.Name) {
+		case d.openingBlock(box, o.Name, own, folio.TapedText), d.openingBlock(box, o.Name, own, folio.TapedSmall):
+			short = short[:len(cuts)]
+		case !d.openingBlock(box, o.Name, nil, folio.TapedText) && !d.openingName(box, o.Name):
 			d.callout(d.g, scene.Pt(box.Centre().X, box.Y0+1*d.Unit), o.Name, d.Words.Say("wall.opening_at", o.Name, d.where(o.FromLeft), d.where(o.Right())), false)
+			fallthrough
+		default:
+			d.places = append(d.places, d.Words.Say("wall.opening_at", o.Name, d.where(o.FromLeft), d.where(o.Right())))
 		}
 		d.outside = append(d.outside, short...)
 	}
 }
 
+// openingPlaces say where the edges of an opening stand along the wall, as the layout has it measured.
+func (d *wallBoard) openingPlaces(o *room.Opening) []string {
+	return []string{d.Words.Say("wall.left_at", d.Along(d.w.Face, o.FromLeft)), d.Words.Say("wall.right_at", d.Along(d.w.Face, o.Right()))}
+}
+
+// boxPlaces say where the plates of what is set in the wall begin and end along it.
+func (d *wallBoard) boxPlaces() []string {
+	var list []string
+	for _, b := range d.p.Boxes() {
+		list = append(list, d.Words.Say("tape.plate", b.Letter, d.Along(d.w.Face, b.X-b.PlateWidth/2), d.Along(d.w.Face, b.X+b.PlateWidth/2)))
+	}
+	if list == nil {
+		return nil
+	}
+	return []string{d.Words.Say("tape.plates", strings.Join(list, "; "))}
+}
+
 // Lines in an opening and a name beside one, in mm on letter paper.
 const (
-	openingPitch = 5.8 // from line to line
-	nameRing     = 6.0 // how far from the opening the nearest places are
-	nameMore     = 3.0 // how much further each ring of places is
+	openingPitch = 1.66 // from line to line, in heights of the letters
+	nameRing     = 6.0  // how far from the opening the nearest places are
+	nameMore     = 3.0  // how much further each ring of places is
 	nameRings    = 11
 )
 
 // openingBlock letters a name and lines in a box where they fit: in its middle, else further and further over and under
 // it, as seams and the level line leave off at what is open but boxes may stand in it.
-func (d *wallBoard) openingBlock(box scene.Box, name string, lines []string) bool {
-	u, size := d.Unit, folio.TapedText*d.Unit
-	high := size + float64(len(lines))*openingPitch*u
+func (d *wallBoard) openingBlock(box scene.Box, name string, lines []string, letters float64) bool {
+	u, size := d.Unit, letters*d.Unit
+	high := size * (1 + float64(len(lines))*openingPitch)
 	var list []scene.Text
 	place := func(y float64) bool {
 		list = list[:0]
 		for i, s := range append([]string{name}, lines...) {
-			t := scene.Text{At: scene.Pt(box.Centre().X, y+float64(i)*openingPitch*u), String: s, Height: size, Bold: i == 0, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Openings}
+			t := scene.Text{At: scene.Pt(box.Centre().X, y+float64(i)*openingPitch*size), String: s, Height: size, Bold: i == 0, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Openings}
 			if !d.space.Free(t.Bounds(), crewAir*u) {
 				return false
 			}

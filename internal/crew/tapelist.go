@@ -143,8 +143,12 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	}
 	g.Rect(scene.Box{X0: x0, Y0: top, X1: x1, Y1: y}, scene.Pen(scene.Frame, 0.5))
 	b.tapeLines(g, rows, columns, top+head, high)
-	y = b.offRule(g, d, hasOff(rows), y+1.2*u)
-	y, over := b.remarks(g, d.tapeWords(), y, d.PageWord(d.notes))
+	words, more := d.tapeWords(), b.Words.Say("tape.more", d.PageWord(d.notes))
+	y, pointed := b.offRule(g, d, hasOff(rows), y+1.2*u, words, more)
+	if pointed {
+		more = ""
+	}
+	y, over := b.remarks(g, words, y, more)
 	if over != nil {
 		notes = append([]note{{d.Words.Say("tape.title"), over, false}}, notes...)
 	}
@@ -158,7 +162,7 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 
 // remarks letters what has to be said about the list, as far as there is room. What has none stands at the end of the cut list,
 // to which the last line points; it comes back.
-func (b *board) remarks(g *scene.Group, words []string, y float64, page string) (float64, []string) {
+func (b *board) remarks(g *scene.Group, words []string, y float64, more string) (float64, []string) {
 	u, high := b.Unit, 5.6*b.Unit
 	room := int((b.List.Y1 - 1.9*u - y) / high)
 	wrap := func(line string) []string { return scene.Wrap(line, folio.TapedText*u, false, b.List.W()-0.6*u) }
@@ -174,11 +178,8 @@ func (b *board) remarks(g *scene.Group, words []string, y float64, page string) 
 			used += len(wrap(words[n]))
 		}
 		shown, rest = words[:n], words[n:]
-		more := b.Words.Say("tape.more", page)
-		if room < 0 { // right under the list, as its rows leave room for it
-			y += moreHigh * u
-			b.Word(g, scene.Pt(b.List.X0, y), more, folio.TapedSmall*u, true, scene.Start)
-			return y, rest
+		if more == "" { // it is said already
+			return y, words
 		}
 		shown = append(slices.Clone(shown), more)
 	}
@@ -265,14 +266,13 @@ func shareOf(rows []tapeRow, all float64) float64 {
 // Heights in the tape list, in mm on letter paper.
 const (
 	tapeHead   = 10.6 // of the heads: two small lines
-	tapeLeast  = 9.0  // of a row: two numbers one over the other
+	tapeLeast  = 9.2  // of a row: two numbers one over the other
 	tapeWords  = 9.6  // words over a figure
 	tapeOff    = 9.2  // a seam over how far it may be off
 	tapeTight  = 8.0  // of a row in a list without such: two hands one over the other
 	tapeMost   = 9.6  // of a row, where there are few
 	underTape  = 26.0 // kept for four lines of words under the list
-	underLeast = 13.4 // kept in any case, to say what is done when a line is off by more, and where all else is said
-	moreHigh   = 4.7  // of that, in which a small line says where
+	underLeast = 8.9  // kept in any case, to say what is done when a line is off by more, and where all else is said
 	ruleMore   = 0.9  // by which the row over the heavy rule is higher
 )
 

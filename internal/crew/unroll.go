@@ -20,18 +20,17 @@ func (d *wallBoard) faceWords() string {
 	if k, _, _ := d.w.Neighbour(false); k != nil {
 		corner = d.CornerWord(k.Kind, k.Name)
 	}
-	key := "tape.face"
+	key, short := "tape.face", "tape.face_letter"
 	if !d.w.AtLevel() {
-		key = "tape.face_floor"
+		key, short = "tape.face_floor", "tape.face_floor_letter"
 	}
 	name := d.w.W.Name
 	say := func() string { return d.Words.Say(key, d.letter(), name, corner, d.at(d.w.End())) }
 	if d.Taped == nil { // only counted
 		return say()
 	}
-	size := folio.TapedSmall * d.Unit
-	if over := scene.Width(say(), size, true) - (d.List.W() - 3.2*d.Unit); over > 0 {
-		name = scene.Shorten(name, size, true, scene.Width(name, size, true)-over)
+	if scene.Width(say(), folio.TapedSmall*d.Unit, true) > d.List.W()-3.2*d.Unit { // its letter alone, as on the plan of the room
+		return d.Words.Say(short, d.letter(), corner, d.at(d.w.End()))
 	}
 	return say()
 }
@@ -67,7 +66,7 @@ func (d *wallBoard) unrolledWords() []string {
 		}
 		add(f, true, slices.Concat(f.secondWords(), f.slantWords(), f.witnessWords()))
 	})
-	d.each(func(f *wallBoard) { add(f, true, f.lengthWords()) }) // what gives way first: the names of the walls have one of the two
+	d.each(func(f *wallBoard) { add(f, true, slices.Concat(f.boxPlaces(), f.lengthWords())) }) // what gives way first: the names of the walls have one of the two
 	return lines
 }
 

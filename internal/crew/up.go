@@ -23,7 +23,7 @@ func (d *wallBoard) tryUp() {
 	d.covering()
 	d.jointsUp()
 	d.levelLine()
-	for _, draw := range []func(){d.flagsUp, d.boxes, d.holdsUp, d.sheetNumbers, d.headsUp, d.openingWords, d.scaleBar} {
+	for _, draw := range []func(){d.flagsUp, d.boxes, d.holdsUp, d.sheetNumbers, d.headsUp, d.openingWords, d.scaleBar, d.trims} {
 		if draw(); d.above || d.below {
 			return
 		}
@@ -85,7 +85,7 @@ func (d *wallBoard) flagsUp() {
 			g.HLine(left-flagLong*u, left-flagStem*u, at[i], scene.Pen(scene.Plumb, folio.TapedFine))
 			g.Line(scene.Pt(left-flagStem*u, at[i]), scene.Pt(left-8*u, slots[i]), scene.Pen(scene.Plumb, folio.TapedFine))
 		}
-		t := scene.Text{At: scene.Pt(left-8.8*u, slots[i]), String: d.at(m.z), Height: size, Bold: m.hang != nil, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Plumb}
+		t := scene.Text{At: scene.Pt(left-flagGap*u, slots[i]), String: d.at(m.z), Height: size, Bold: m.hang != nil, Anchor: scene.End, Seat: scene.Centred, Layer: scene.Plumb}
 		d.figure(g, lineFlag{x: m.z, on: d}, t)
 		if m.hang == nil {
 			g.Line(scene.Pt(left-1*u, at[i]), scene.Pt(left-8*u, slots[i]), scene.Pen(scene.Dimensions, 0.25))
@@ -113,6 +113,17 @@ func (d *wallBoard) levelUp() {
 	}
 }
 
+// How far left of a wall of bands its figures end, and how high START is there, in mm on letter paper.
+const (
+	flagGap = 8.8
+	upStart = 5.2
+)
+
+// startUp is how wide START is with its arrow.
+func (d *wallBoard) startUp() float64 {
+	return scene.Width(d.Words.Say("wall.start"), folio.TapedText*d.Unit, true) + 11*d.Unit
+}
+
 // rightUp is where what stands beside a wall of bands begins, in mm on letter paper.
 const rightUp = 7
 
@@ -136,9 +147,11 @@ func (d *wallBoard) headsUp() {
 	d.label(d.v.X(d.w.Right), d.endUp(true), false, scene.End)
 	x := d.v.X(d.w.Right) + rightUp*u
 	low, _ := d.p.Extremes()
-	if h := d.p.rows[0]; h.Begins && !h.Hung() {
-		if box, ok := d.right(x, 16*u, 5*u, d.v.Y(low)-8*u); ok {
+	if h := d.p.rows[0]; h.Begins && !h.Hung() { // at the left end of the lowest band, where its first sheet lies
+		wide, y := d.startUp(), d.v.Y(low)
+		if box, ok := d.down(d.v.X(d.w.Left)-(flagGap+1.8)*u, wide, upStart*u, y-upStart*u, y); ok {
 			d.Word(d.g, scene.Pt(box.X0, box.Y1-0.8*u), d.Words.Say("wall.start"), size, true, scene.Start)
+			d.block(d.g, scene.Pt(box.X1-9*u, (box.Y0+box.Y1)/2), 9*u, 5*u)
 		}
 	}
 	if box, ok := d.right(x, upWide*u, d.upHigh(), d.v.Y(low)-24*u); ok {
@@ -206,5 +219,5 @@ func (d *wallBoard) marginUp() float64 {
 	for _, h := range d.p.Hangs {
 		w = math.Max(w, scene.Width(d.at(h.X), folio.TapedText*d.Unit, true))
 	}
-	return w + 16*d.Unit
+	return math.Max(w, d.startUp()) + 13.5*d.Unit
 }

@@ -2,6 +2,7 @@ package folio
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -38,19 +39,27 @@ type TapedPage struct {
 	Draw func(n int) []*scene.Page
 }
 
-// Document draws all pages: once to learn how many they come to and where things stand, and once more with that.
+// mostRounds is how often pages are drawn at most until what they say of each other is true.
+const mostRounds = 5
+
+// Document draws all pages: once to learn how many they come to and where things stand, and once more with that; again, as long as
+// the words that name pages have moved what they point to.
 //
 // Errors: a page that no backend could draw, which is a fault of the program.
 func (s *TapedSet) Document(list []TapedPage) (*scene.Document, error) {
 	p := s.Room.Project
 	var pages []*scene.Page
-	for range 2 {
+	for round := range mostRounds {
+		before, total := maps.Clone(s.first), s.total
 		pages = pages[:0]
 		for _, l := range list {
 			s.first[l.Key] = len(pages) + 1
 			pages = append(pages, l.Draw(len(pages)+1)...)
 		}
 		s.total = len(pages)
+		if round > 0 && s.total == total && maps.Equal(before, s.first) {
+			break
+		}
 	}
 	d := &scene.Document{Title: p.Title, Author: p.By, Subject: s.Name, Date: Date(s.Issued()), Pages: pages}
 	var entries []Entry

@@ -39,7 +39,9 @@ func keyOf(t *testing.T, p *layout.Plan, paper string) (*folio.Set, *scene.Page)
 func TestPlanHasAllThatItShows(t *testing.T) {
 	rooms := roomtest.Samples(t)
 	if !effort.Full() {
-		maps.DeleteFunc(rooms, func(name, _ string) bool { return !strings.HasPrefix(name, "samples l") && !strings.HasPrefix(name, "samples ca") })
+		maps.DeleteFunc(rooms, func(name, _ string) bool {
+			return !strings.HasPrefix(name, "samples l") && !strings.HasPrefix(name, "samples ca")
+		})
 	}
 	roomtest.OnPapers(t, rooms, []string{"a4", "ansi-b", "arch-d"}, func(t *testing.T, text, paper string) {
 		p := roomtest.Laid(t, "room.toml", text)
