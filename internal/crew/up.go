@@ -124,7 +124,7 @@ func (d *wallBoard) holdsUp() {
 		y := d.v.Y(h.X)
 		g := d.g.Part(scene.Tag{Class: "hold"})
 		draft.Triangle(g, scene.Marks, scene.Pt(x, y), 180, 4.4*u, 5.2*u, folio.TapedHeavy, true)
-		d.Word(g, scene.Pt(x+6*u, y+size/2), d.Words.Say("wall.hold"), size, true, scene.Start)
+		d.Word(g, scene.Pt(x+6*u, y+size/2), d.Words.Say("wall.hold", d.p.held(h).HoldNo), size, true, scene.Start)
 		d.space.Take(scene.Box{X0: x - 1*u, Y0: y - 3*u, X1: x + 20*u, Y1: y + 3*u})
 	}
 }

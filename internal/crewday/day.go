@@ -16,6 +16,7 @@ import (
 // hanging is the plan of the hanging days on its way onto pages of the install set.
 type hanging struct {
 	*folio.Set
+	set    *Set
 	look   draft.Look
 	plan   *days.Schedule
 	box    scene.Box   // that the pages leave to it
@@ -28,7 +29,7 @@ type hanging struct {
 // points, its stop places and a log to fill in. There are none where nothing is left to hang.
 func (c *Set) DayPages(n int) []*scene.Page {
 	var out []*scene.Page
-	h := &hanging{Set: &c.Set, look: c.readable(), plan: c.Days, limits: c.logLimits(), under: c.Words.Say("limits.outside") + c.wallWords()}
+	h := &hanging{Set: &c.Set, set: c, look: c.readable(), plan: c.Days, limits: c.logLimits(), under: c.Words.Say("limits.outside") + c.wallWords()}
 	fresh := func(title string) *Board {
 		lines := [2]string{c.Place(), h.Words.Say("day.crew", h.plan.Day.Crew, clock(h.plan.Day.Start), clock(h.plan.Day.End))}
 		b := c.Open(n+len(out), folio.Sheet{Title: title, Lines: lines})
@@ -87,7 +88,7 @@ func (h *hanging) hoursBlocks() []folio.Block {
 	row(false, say.Say("day.rest"), "", "", "", clock(p.Wait), "")
 	row(false, say.Say("day.looks"), "", "", "", clock(p.Look), "")
 	end := p.Steps[len(p.Steps)-1]
-	row(true, say.Say("day.all"), strconv.Itoa(len(p.Tasks)), clock(p.Hang), clock(p.Cut), clock(p.Minutes()), say.Say("day.when", end.Day, clock(end.From)))
+	row(true, say.Say("day.all"), strconv.Itoa(len(p.Tasks)), clock(p.Hang), clock(p.Cut), clock(p.Minutes()), say.Say("day.over", end.Day, clock(end.From)))
 	return []folio.Block{{Table: t}, {Title: say.Both("day.how"), Items: h.rules()}}
 }
 
@@ -162,7 +163,7 @@ func (h *hanging) row(x days.Step) draft.Row {
 	case days.BreakStep:
 		cells[5] = h.Words.Say("day.break")
 	case days.LookStep:
-		cells[5] = h.Words.Say("day.hold", h.holdWords(x.Hold, "look"))
+		cells[5] = h.Words.Say("day.hold", h.set.HoldWords(&h.plan.Tasks[x.After]), h.set.lookWords(x.Hold, "look"))
 		r.Strong, r.Rule = true, true
 	case days.EveningStep:
 		cells[2], cells[5] = "", h.Words.Say("day.stop")
@@ -234,20 +235,6 @@ func (h *hanging) where(tasks []int) string {
 		text += "; " + h.Words.Say("day.dry", sheetWord(last))
 	}
 	return text
-}
-
-// holdWords says what a hold point is: what is done there, or what is signed, by the section.
-func (h *hanging) holdWords(x days.Hold, section string) string {
-	what := "all"
-	switch x {
-	case days.FirstSheets:
-		what = "first"
-	case days.NewFlitch:
-		what = "flitch"
-	case days.DryLayOut:
-		what = "lay_out"
-	}
-	return h.Words.Of(section, what)
 }
 
 // stopAt says what is at the right of the sheet after which a day may stop.
