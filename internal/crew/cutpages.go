@@ -160,7 +160,7 @@ func (l *cutList) register(lines []string) {
 		l.words(l.y+6*u, l.set.Words.Say("list.register"), true)
 		l.y += 6 * u
 	}
-	for _, line := range append(slices.Clone(lines), l.set.trimmed()) {
+	for _, line := range append(slices.Clone(lines), l.set.trimmed(), l.set.RoundingWords()) {
 		for _, part := range scene.Wrap(line, folio.TapedText*u, false, l.b.Page.Frame.W()-6*u) {
 			l.y += stockPitch * u
 			l.words(l.y, part, false)

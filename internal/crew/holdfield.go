@@ -30,13 +30,11 @@ func (b *board) holdField(g *scene.Group, box scene.Box, d *wallBoard) {
 		far, unit = b.Words.Say("unit.far_metric"), b.Words.Say("unit.celsius")
 	}
 	limits := scene.Wrap(b.LimitLine(), small, false, right-x)
-	y := box.Y1 - 1.9*u
-	for i := len(limits) - 1; i >= 0; i-- {
-		b.Word(g, scene.Pt(x, y), limits[i], small, false, scene.Start)
-		y -= limitPitch * u
-	}
-	y -= 0.2 * u
+	y := box.Y1 - (2.1+limitPitch*float64(len(limits)))*u
 	b.Blanks(g, x, right, y, []string{b.Words.Say("blank.air"), b.Words.Say("blank.humidity", unit), b.Words.Say("blank.wall"), b.Words.Say("blank.board", unit)})
+	for i, line := range limits {
+		b.Word(g, scene.Pt(x, y+(0.2+limitPitch*float64(i+1))*u), line, small, false, scene.Start)
+	}
 	switch list := d.tasks(); len(list) {
 	case 0:
 		b.Word(g, scene.Pt(x, box.Y0+6*u), b.Words.Say("foot.no_hold"), size, true, scene.Start)

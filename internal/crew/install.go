@@ -60,7 +60,7 @@ func (c *Set) open(n int, sheet folio.Sheet) *board {
 
 // installPages lists the pages in their order: those of the walls as they are hung.
 func (c *Set) installPages() []folio.TapedPage {
-	list := []folio.TapedPage{{Key: "start", Draw: c.StartPage}, {Key: "days", Draw: c.DayPages}, {Key: crewday.ReceiveKey, Draw: c.ReceivePages}, {Key: "key", Draw: c.keyPages}, {Key: crewday.OffKey, Draw: c.OffPages}}
+	list := []folio.TapedPage{{Key: "start", Draw: c.StartPage}, {Key: "days", Draw: c.DayPages}, {Key: crewday.ReceiveKey, Draw: c.ReceivePages}, {Key: crewday.KeyKey, Draw: c.keyPages}, {Key: crewday.OffKey, Draw: c.OffPages}}
 	for _, s := range c.inOrder() {
 		list = append(list, folio.TapedPage{Key: s.lead().key(), Draw: func(n int) []*scene.Page { return c.wallPage(s, n) }})
 	}

@@ -89,7 +89,7 @@ func (h *hanging) hoursBlocks() []folio.Block {
 	row(false, say.Say("day.looks"), "", "", "", clock(p.Look), "")
 	end := p.Steps[len(p.Steps)-1]
 	row(true, say.Say("day.all"), strconv.Itoa(len(p.Tasks)), clock(p.Hang), clock(p.Cut), clock(p.Minutes()), say.Say("day.over", end.Day, clock(end.From)))
-	return []folio.Block{{Table: t}, {Title: say.Both("day.how"), Items: h.rules()}}
+	return []folio.Block{{Table: t}, {Title: say.Both("day.how"), Items: h.rules()}, h.pasteBlock(), h.cautionBlock()}
 }
 
 // rules are how a hanging day goes.
@@ -163,7 +163,8 @@ func (h *hanging) row(x days.Step) draft.Row {
 	case days.BreakStep:
 		cells[5] = h.Words.Say("day.break")
 	case days.LookStep:
-		cells[5] = h.Words.Say("day.hold", h.set.HoldWords(&h.plan.Tasks[x.After]), h.set.lookWords(x.Hold, "look"))
+		t := &h.plan.Tasks[x.After]
+		cells[3], cells[5] = h.Words.Say("wall.hold", t.HoldNo), h.Words.Say("day.hold", h.set.holdSheets(t), h.set.lookWords(x.Hold, "look"))
 		r.Strong, r.Rule = true, true
 	case days.EveningStep:
 		cells[2], cells[5] = "", h.Words.Say("day.stop")

@@ -119,8 +119,8 @@ height = "8'"
 	template, err := paper.Named("ansi-a")
 	require.NoError(t, err)
 	pages := NewSet(roomtest.Laid(t, "room.toml", text), template, "Install").DayPages(1)
-	require.Len(t, pages, 2)
-	day := strings.Join(strings.Fields(roomtest.Texts(pages[1:])), " ")
+	require.Len(t, pages, 3)
+	day := strings.Join(strings.Fields(roomtest.Texts(pages[2:])), " ")
 	for _, row := range [][]string{{"8:00", "8:30", "dry lay-out of all sheets: HOLD 0"}, {"8:30", "8:45", "10:10", "1, 2, 3", "2", "North; right edge of 3 unpasted"}, {"10:10", "10:20", "HOLD 1 after 3: look at the first sheets"},
 		{"10:20", "10:35", "12:10", "4, 5, 6", "3", "North"}, {"12:10", "12:20", "HOLD 2 after 6: look at all of it"}, {"12:20", "all hangs"}} {
 		assert.Contains(t, day, strings.Join(row, " "))

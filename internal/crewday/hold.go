@@ -19,11 +19,16 @@ func (c *Set) HoldAt(run string, place int) *days.Task {
 
 // HoldWords name a hold point, the same on all pages: its number, and after which sheets it comes.
 func (c *Set) HoldWords(t *days.Task) string {
+	return c.Words.Say("wall.hold_after", t.HoldNo, c.holdSheets(t))
+}
+
+// holdSheets are the sheets after which a hold point comes: those of one place.
+func (c *Set) holdSheets(t *days.Task) string {
 	var list []string
 	for _, k := range c.Days.Column(t) {
 		list = append(list, sheetWord(k))
 	}
-	return c.Words.Say("wall.hold_after", t.HoldNo, strings.Join(list, "+"))
+	return strings.Join(list, "+")
 }
 
 // lookWords say what a hold point is for: what is looked at there, or what is signed, by the section.

@@ -37,7 +37,7 @@ func (c *Set) ReceivePages(n int) []*scene.Page {
 		blocks = []folio.Block{{Table: c.receiveTable(c.Words.Say("receive.head"), list, nil)}}
 	}
 	var items []draft.Item
-	for _, text := range []string{c.Words.Say("receive.measure"), c.Words.Say("receive.under", limit), c.Words.Say("receive.between", limit, c.Inches(v.GrossWidth)), c.Words.Say("receive.torn")} {
+	for _, text := range []string{c.Words.Say("receive.measure"), c.Words.Say("receive.under", limit), c.Words.Say("receive.between", limit, c.Inches(v.GrossWidth)), c.Words.Say("receive.torn"), c.RoundingWords()} {
 		items = append(items, draft.Item{Text: text})
 	}
 	return c.sided(n, c.Words.Both("receive.title"), c.Words.Say("receive.about"), blocks, items, "receive.side", func(width float64) *draft.Table {
