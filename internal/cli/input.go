@@ -27,7 +27,7 @@ func (c *call) plan(path string) (*layout.Plan, error) {
 	if err != nil {
 		return nil, &roomError{err}
 	}
-	p.Findings = append(p.Findings, folio.Glyphs(r)...)
+	p.Findings = append(append(p.Findings, folio.Glyphs(r)...), r.Asks...)
 	finding.Sort(p.Findings)
 	c.must = finding.Any(p.Findings, finding.Must)
 	return p, nil

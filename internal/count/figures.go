@@ -2,6 +2,7 @@ package count
 
 import (
 	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
 	"flitchlay/internal/words"
 )
 
@@ -46,15 +47,37 @@ func (c *Cut) Edge() string {
 }
 
 // Marked reports whether a level line crosses the sheet as it is cut, so that its mark stands on it.
-func (c *Cut) Marked() bool { return !c.Level && (c.Line.Second() || c.Above >= 0 && c.Below >= 0) }
+func (c *Cut) Marked() bool {
+	return !c.Level && !c.Line.Off && (c.Line.Second() || c.Above >= 0 && c.Below >= 0)
+}
 
-// FromFoot and FromHead report whether heights are from an end of the sheet, since no mark stands on it.
-func (c *Cut) FromFoot() bool { return !c.Marked() && c.Below < 0 }
-func (c *Cut) FromHead() bool { return !c.Marked() && c.Above < 0 }
+// FromFoot and FromHead report whether heights are from an end of the sheet, since no mark stands on it: from its raw end, where only
+// one of them is left raw; else from the end that is nearer to the level line.
+func (c *Cut) FromFoot() bool { return !c.Level && !c.Marked() && !c.FromHead() }
+func (c *Cut) FromHead() bool {
+	if c.Level || c.Marked() {
+		return false
+	}
+	if c.RawHead != c.RawFoot {
+		return c.RawHead
+	}
+	return c.Below >= 0
+}
+
+// FromRaw reports whether the end that heights are from is left raw.
+func (c *Cut) FromRaw() bool { return c.FromHead() && c.RawHead || c.FromFoot() && c.RawFoot }
+
+// Set is how high over its level line the end hangs that heights are from.
+func (c *Cut) Set() L {
+	if c.FromHead() {
+		return c.Above - c.Line.By
+	}
+	return -c.Below - c.Line.By
+}
 
 // OfLine says that heights are from a second level line, where they are.
 func (c *Cut) OfLine(w Speech, words string) string {
-	if !c.Line.Second() {
+	if !c.Line.Second() || c.Line.Off {
 		return words
 	}
 	return w.Words.Say("cut.of_line", words, c.Line.No)
@@ -136,14 +159,26 @@ func (c *Cut) BendWords(w Speech, b Bend) string {
 // EndWords say where an end of the sheet is: over or under its level line; where the grain is level right or left of the
 // wall's datum.
 func (c *Cut) EndWords(t *words.Table, say func(L) string, at L) string {
-	if c.Level {
-		at -= c.datum
-	}
+	at = c.end(at)
 	switch {
 	case !c.Level:
-		return UpDown(t, say, at-c.Line.By)
+		return UpDown(t, say, at)
 	case at < 0:
 		return t.Say("place.left_of_0", say(-at))
 	}
 	return say(at)
+}
+
+// end is where an end of the sheet is from what its figure runs from.
+func (c *Cut) end(at L) L {
+	if c.Level {
+		return at - c.datum
+	}
+	return at - c.Line.By
+}
+
+// Long is how long a sheet is cut, as pages print it: from the one end's printed figure to the other's, so that who adds them up comes
+// to it. The trims at its ends have room for what that is more or less than its exact length.
+func (c *Cut) Long(s *layout.Sheet, style length.Style) L {
+	return style.Round(c.end(s.Above)) - style.Round(c.end(-s.Below))
 }

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"flitchlay/internal/card"
 	"flitchlay/internal/days"
 	"flitchlay/internal/face"
 )
@@ -54,7 +55,7 @@ func (c *Set) closesGroup(rows []cutRow) map[string]bool {
 	for i, step := range c.Days.Steps {
 		for _, k := range step.Tasks {
 			t := &c.Days.Tasks[k]
-			group[keyOf(t.Run, t.Place, t.Course)] = i
+			group[card.RowKey(t.Run, t.Place, t.Course)] = i
 		}
 	}
 	closes := map[string]bool{}
@@ -71,7 +72,7 @@ func (c *Set) holdRows() map[string]*days.Task {
 	holds := map[string]*days.Task{}
 	for i := range c.Days.Tasks {
 		if t := &c.Days.Tasks[i]; t.Hold != days.NoHold {
-			holds[keyOf(t.Run, t.Place, t.Course)] = t
+			holds[card.RowKey(t.Run, t.Place, t.Course)] = t
 		}
 	}
 	return holds

@@ -49,8 +49,7 @@ func NewSet(p *layout.Plan, t *paper.Template, name string) *Set {
 type board struct {
 	*Set
 	*folio.Taped
-	rows string // the pages on which the rows of its sheets stand in the cut list
-	more int    // lines by which boxes and rips are higher than the foot
+	more int // lines by which boxes and rips are higher than the foot
 }
 
 // open makes a page of the set ready.
@@ -60,7 +59,7 @@ func (c *Set) open(n int, sheet folio.Sheet) *board {
 
 // installPages lists the pages in their order: those of the walls as they are hung.
 func (c *Set) installPages() []folio.TapedPage {
-	list := []folio.TapedPage{{Key: "start", Draw: c.StartPage}, {Key: "days", Draw: c.DayPages}, {Key: crewday.ReceiveKey, Draw: c.ReceivePages}, {Key: crewday.KeyKey, Draw: c.keyPages}, {Key: crewday.OffKey, Draw: c.OffPages}}
+	list := []folio.TapedPage{{Key: "start", Draw: c.StartPage}, {Key: "days", Draw: c.DayPages}, {Key: crewday.ReceiveKey, Draw: c.ReceivePages}, {Key: "key", Draw: c.keyPages}, {Key: crewday.OffKey, Draw: c.OffPages}}
 	for _, s := range c.inOrder() {
 		list = append(list, folio.TapedPage{Key: s.lead().key(), Draw: func(n int) []*scene.Page { return c.wallPage(s, n) }})
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"flitchlay/internal/crewday"
 	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/paper"
@@ -108,6 +109,7 @@ func (c *Set) keyPages(n int) []*scene.Page {
 		next()
 	}
 	k.figures(lines)
+	c.First(crewday.RoundingKey, n+len(out)-1)
 	return out
 }
 

@@ -187,7 +187,7 @@ func (d *wallBoard) markWordsUp() []string {
 			if s.CutLength == 0 || s.Hung {
 				continue
 			}
-			text := d.Words.Say("tape.cut_from", d.Say(s.CutLength), d.Along(d.w.Face, -s.Below))
+			text := d.Words.Say("tape.cut_from", d.Say(d.Count.CutOf(s).Long(s, d.Style)), d.Along(d.w.Face, -s.Below))
 			if !seen[text] {
 				seen[text] = true
 				lines = append(lines, text)
@@ -195,7 +195,7 @@ func (d *wallBoard) markWordsUp() []string {
 		}
 	}
 	if len(lines) > 4 {
-		lines = []string{d.Words.Say("tape.cuts_in_list", d.rowsWord())}
+		lines = []string{d.Words.Say("tape.cuts_in_list", d.rowsWord(d.begun()))}
 	}
 	return append(lines, d.Words.Say("tape.seam_under", d.Inches(d.half)))
 }

@@ -65,7 +65,7 @@ func (h *hanging) pages() []*folio.Leaf {
 		if h.plan.Days > 1 {
 			title = h.Words.Both("day.day_of", day, h.plan.Days)
 		}
-		list = append(list, h.leaves(title, h.dayBlocks(day), h.daySides(day)...)...)
+		list = append(list, h.dayLeaves(title, day)...)
 	}
 	return list
 }
@@ -89,7 +89,7 @@ func (h *hanging) hoursBlocks() []folio.Block {
 	row(false, say.Say("day.looks"), "", "", "", clock(p.Look), "")
 	end := p.Steps[len(p.Steps)-1]
 	row(true, say.Say("day.all"), strconv.Itoa(len(p.Tasks)), clock(p.Hang), clock(p.Cut), clock(p.Minutes()), say.Say("day.over", end.Day, clock(end.From)))
-	return []folio.Block{{Table: t}, {Title: say.Both("day.how"), Items: h.rules()}, h.pasteBlock(), h.cautionBlock()}
+	return []folio.Block{{Table: t}, h.pasteBlock(), {Title: say.Both("day.how"), Items: h.rules()}, h.cautionBlock()}
 }
 
 // rules are how a hanging day goes.
@@ -105,39 +105,66 @@ func (h *hanging) rules() []draft.Item {
 	return list
 }
 
-// dayBlocks are the timetable of a day and the other places where it may stop.
-func (h *hanging) dayBlocks(day int) []folio.Block {
+// dayLeaves are the pages of a day: its timetable and the other places where it may stop. These stand at the side where they would
+// take a page of their own.
+func (h *hanging) dayLeaves(title string, day int) []*folio.Leaf {
+	table := h.timetable(day)
+	list := h.dayStops(day)
+	stops := &draft.Table{Title: h.Words.Say("day.stops"), Columns: []draft.Column{{Head: h.Words.Say("day.at"), Align: scene.End}, {Head: h.Words.Say("day.after"), Bold: true},
+		{Head: h.Words.Say("day.where"), Wrap: true}, {Head: h.Words.Say("day.to_cut"), Align: scene.End}}, Row: h.look.Of(5.6)}
+	var lines []string
+	for _, x := range list {
+		stops.Rows = append(stops.Rows, draft.Row{Cells: x[:]})
+		lines = append(lines, h.Words.Say("day.stop_line", x[0], x[1], x[2], x[3]))
+	}
+	sides, free := h.daySides(day, nil)
+	alone := h.leaves(title, []folio.Block{{Table: table}}, sides...)
+	if len(list) == 0 {
+		return alone
+	}
+	both := h.leaves(title, []folio.Block{{Table: table}, {Table: stops}}, sides...)
+	_, box := h.halves()
+	if len(both) == len(alone) || h.stopsHigh(lines, box.W()) > free {
+		return both
+	}
+	sides, _ = h.daySides(day, lines)
+	return h.leaves(title, []folio.Block{{Table: table}}, sides...)
+}
+
+// timetable is what happens on a day, by the clock.
+func (h *hanging) timetable(day int) *draft.Table {
 	k := h.look
 	say := h.Words
 	t := &draft.Table{Title: say.Both("day.timetable"), Columns: []draft.Column{{Head: say.Say("day.from"), Align: scene.End}, {Head: say.Say("day.hang"), Align: scene.End},
 		{Head: say.Say("day.to"), Align: scene.End}, {Head: say.Say("day.sheets"), Bold: true, Size: k.Medium}, {Head: say.Say("day.cut"), Align: scene.End},
 		{Head: say.Say("day.what"), Wrap: true}}, Row: k.Of(6.8)}
-	evening := -1
 	for _, x := range h.plan.Steps {
 		if x.Day == day {
 			t.Rows = append(t.Rows, h.rows(x)...)
-			if x.Kind == days.EveningStep && x.Stop != nil {
-				evening = x.Stop.Task
-			}
 		}
 	}
-	stops := &draft.Table{Title: say.Say("day.stops"), Columns: []draft.Column{{Head: say.Say("day.at"), Align: scene.End}, {Head: say.Say("day.after"), Bold: true},
-		{Head: say.Say("day.where"), Wrap: true}, {Head: say.Say("day.to_cut"), Align: scene.End}}, Row: k.Of(5.6)}
+	return t
+}
+
+// dayStops are the places where a day may stop besides its own evening: when, after which sheet, where, and what stays uncut.
+func (h *hanging) dayStops(day int) (list [][4]string) {
+	evening := -1
+	for _, x := range h.plan.Steps {
+		if x.Day == day && x.Kind == days.EveningStep && x.Stop != nil {
+			evening = x.Stop.Task
+		}
+	}
 	for i := range h.plan.Stops {
 		x := &h.plan.Stops[i]
 		if task := &h.plan.Tasks[x.Task]; task.Day == day && x.Task != evening {
-			left := say.Say("day.nothing")
+			left := h.Words.Say("day.nothing")
 			if x.Seen > 0 {
 				left = h.Style.Format(x.Seen)
 			}
-			stops.Rows = append(stops.Rows, draft.Row{Cells: []string{clock(task.Up), sheetWord(task), h.stopAt(x), left}})
+			list = append(list, [4]string{clock(task.Up), sheetWord(task), h.stopAt(x), left})
 		}
 	}
-	blocks := []folio.Block{{Table: t}}
-	if len(stops.Rows) > 0 {
-		blocks = append(blocks, folio.Block{Table: stops})
-	}
-	return blocks
+	return list
 }
 
 // rowSheets is how many sheet numbers stand in one row of the timetable.

@@ -88,8 +88,9 @@ const logPad = 3.8
 // signHigh is what a hold point takes to be signed under its name, on the office's page.
 const signHigh = 14
 
-// daySides are what is filled in through a day: readings and signed hold points, on as many sides as these take.
-func (h *hanging) daySides(day int) []side {
+// daySides are what is filled in through a day: readings and signed hold points, on as many sides as these take; then the other places to
+// stop that are given. Free is what the last of them has left without these.
+func (h *hanging) daySides(day int, stops []string) (sides []side, free float64) {
 	k := h.look
 	var looks []*days.Task
 	for _, x := range h.plan.Steps {
@@ -100,18 +101,22 @@ func (h *hanging) daySides(day int) []side {
 	_, box := h.halves()
 	log := h.dayLog(box.W())
 	used := log.High(k) + k.Of(3) + draft.ParagraphHigh(h.under, k.Small, false, box.W()) + k.Of(3)
-	var sides []side
 	for len(looks) > 0 || len(sides) == 0 {
 		n := 0
 		for n < len(looks) {
 			high := k.Of(signHigh) + draft.ParagraphHigh(h.signWords(looks[n]), k.Small, true, box.W())
-			if used += high; used > box.H() && (n > 0 || len(sides) == 0) {
+			if used+high > box.H() && (n > 0 || len(sides) == 0) {
 				break
 			}
+			used += high
 			n++
 		}
 		part, first := looks[:n], len(sides) == 0
-		looks, used = looks[n:], 0
+		looks = looks[n:]
+		last := len(looks) == 0
+		if free = box.H() - used; !last {
+			used = 0
+		}
 		sides = append(sides, func(b *folio.Board, box scene.Box) {
 			y := box.Y0
 			if first {
@@ -123,10 +128,39 @@ func (h *hanging) daySides(day int) []side {
 				y = h.sign(b, box, y, h.signWords(t))
 				h.set.First(holdKey(t), h.page)
 			}
+			if last {
+				y = h.listStops(b, box, y, stops)
+			}
 			h.notes(b, box, y)
 		})
 	}
-	return sides
+	return sides, free
+}
+
+// stopsHigh is how high places to stop come out at the side.
+func (h *hanging) stopsHigh(stops []string, wide float64) float64 {
+	if len(stops) == 0 {
+		return 0
+	}
+	k := h.look
+	high := draft.ParagraphHigh(h.Words.Say("day.stops"), k.Small, true, wide) + k.Of(3)
+	for _, line := range stops {
+		high += draft.ParagraphHigh(line, k.Small, false, wide) + k.Of(1)
+	}
+	return high
+}
+
+// listStops letters places to stop, and gives the y under them.
+func (h *hanging) listStops(b *folio.Board, box scene.Box, y float64, stops []string) float64 {
+	if len(stops) == 0 {
+		return y
+	}
+	k := h.look
+	y = draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), h.Words.Say("day.stops"), k.Small, true, box.W()) + k.Of(1)
+	for _, line := range stops {
+		y = draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), line, k.Small, false, box.W()) + k.Of(1)
+	}
+	return y + k.Of(2)
 }
 
 // signWords stand over the lines on which a hold point is signed.

@@ -27,8 +27,8 @@ func (c *Set) lines(first, last string) string {
 	return c.Words.Say("off.lines", first, last)
 }
 
-// KeyKey is where other pages find the key to the marks, and how figures are rounded.
-const KeyKey = "key"
+// RoundingKey is where other pages find how figures are rounded.
+const RoundingKey = "rounding"
 
 // RoundingWords point to where it says how figures are rounded.
-func (c *Set) RoundingWords() string { return c.Words.Say("page.rounding", c.PageWord(KeyKey)) }
+func (c *Set) RoundingWords() string { return c.Words.Say("page.rounding", c.PageWord(RoundingKey)) }

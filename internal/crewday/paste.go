@@ -59,7 +59,7 @@ var cautionKeys = []string{"caution.codes", "caution.live", "caution.lead", "cau
 func (h *hanging) cautionBlock() folio.Block {
 	var items []draft.Item
 	for _, key := range cautionKeys {
-		items = append(items, draft.Item{Text: h.Words.Say(key)})
+		items = append(items, draft.Item{Text: h.Words.Both(key)})
 	}
 	return folio.Block{Title: h.Words.Both("caution.title"), Items: items, Whole: true}
 }

@@ -1,6 +1,7 @@
 package crewday
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 
@@ -81,16 +82,16 @@ func (c *Set) received(f *room.Flitch, number int) (width, damage string) {
 	if f == nil {
 		return "", ""
 	}
+	if slices.Contains(f.Damaged, number) {
+		damage = c.Words.Say("receive.damaged")
+	}
 	for _, w := range f.Widths {
 		if w.Number == number {
 			width = c.Inches(w.Width)
+			if c.tooNarrow(f, w) {
+				damage = c.Words.Say("receive.narrow")
+			}
 		}
-	}
-	switch {
-	case slices.Contains(f.Refused, number):
-		damage = c.Words.Say("receive.narrow")
-	case slices.Contains(f.Damaged, number):
-		damage = c.Words.Say("receive.damaged")
 	}
 	return width, damage
 }
@@ -103,12 +104,19 @@ func (c *Set) Refused(flitch string) []room.SheetWidth {
 		if f.Number != flitch {
 			continue
 		}
-		for _, n := range f.Refused {
-			at := slices.IndexFunc(f.Widths, func(w room.SheetWidth) bool { return w.Number == n })
-			list = append(list, f.Widths[at])
+		for _, w := range f.Widths {
+			if c.tooNarrow(f, w) {
+				list = append(list, w)
+			}
 		}
+		slices.SortFunc(list, func(a, b room.SheetWidth) int { return cmp.Compare(a.Number, b.Number) })
 	}
 	return list
+}
+
+// tooNarrow reports whether a sheet came too narrow to hang, one that is damaged besides among them.
+func (c *Set) tooNarrow(f *room.Flitch, w room.SheetWidth) bool {
+	return slices.Contains(f.Refused, w.Number) || slices.Contains(f.Damaged, w.Number) && w.Width < c.Room.LeastGross()
 }
 
 // LeastGross is the width under which a sheet is refused, as it is printed: never less than it is.

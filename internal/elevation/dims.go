@@ -43,6 +43,7 @@ func (e *View) stacks() {
 	add(&e.below, e.seamTier())
 	add(&e.below, e.wallTier())
 	add(&e.left, e.bandTier())
+	add(&e.left, e.levelTier())
 	if !e.lean {
 		for _, t := range e.heightTiers() {
 			add(&e.left, t)

@@ -25,7 +25,7 @@ func Departs(s *folio.Set, f finding.Finding) bool {
 	case finding.ClosingSeam:
 		return *f.Measured > s.Room.Rules.ShortSeam
 	}
-	return f.Level != finding.Note
+	return f.Level < finding.Ask
 }
 
 // Deviations are all findings of which the reviewer has to know, numbered.

@@ -58,6 +58,8 @@ func asked(p *layout.Plan, f *face.Face, from, to length.Length) []string {
 	for i, r := range f.RawEnds() {
 		add(in(r.X), "end %d", i)
 	}
+	add(f.Run.Up && from == f.Left, "end 0")
+	add(f.Run.Up && to == f.Right, "end 1")
 	for _, d := range elevation.Deviations(&folio.Set{Plan: p, Room: p.Room}) {
 		add(d.Wall == f.Wall && in(d.At), "deviation %d", d.Number)
 	}
@@ -99,6 +101,7 @@ func TestEveryThingOfTheLayoutIsOnItsPageOnce(t *testing.T) {
 				assert.Empty(t, lists)
 				assert.Contains(t, roomtest.Texts([]*scene.Page{page}), "also here: "+d.Pages[i+1].Name)
 				lists = roomtest.Classed(&d.Pages[i+1].Group, "listed")
+				assert.NotEmpty(t, lists, "seed %d on %s: a page of its own for nothing", seed, paper)
 			}
 			for _, v := range roomtest.Classed(&page.Group, "view") {
 				if roomtest.Fact(v, "wall") == "" || roomtest.Fact(v, "opening") != "" {

@@ -31,6 +31,7 @@ func (e *View) labels() {
 	e.grainArrow()
 	e.heightsElsewhere()
 	e.pinLines()
+	e.levelLine()
 }
 
 // cornerMarks letters the corners at the ends under the dimensions, and the terminations at the sides of the wall.
@@ -62,7 +63,7 @@ func (e *View) cornerMarks() {
 			e.Page.Link(box, page)
 		}
 	}
-	for i, r := range e.F.RawEnds() {
+	for i, r := range e.rawEnds() {
 		mark, key := e.EndMark(r.Kind), fmt.Sprintf("end %d", i)
 		if mark == "" || r.X < e.From || r.X > e.To || e.elsewhere(key) {
 			continue
@@ -71,6 +72,14 @@ func (e *View) cornerMarks() {
 			e.drop(key, "%s, %s, at %s", mark, r.Words, e.Style.Format(r.X))
 		}
 	}
+}
+
+// rawEnds are the raw ends of the covering that are marked: of level grain, which goes round no corner, both sides of the wall.
+func (e *View) rawEnds() []face.RawEnd {
+	if !e.F.Run.Up {
+		return e.F.RawEnds()
+	}
+	return []face.RawEnd{{X: e.F.Left, Kind: "side", Words: "side of a wall"}, {X: e.F.Right, Right: true, Kind: "side", Words: "side of a wall"}}
 }
 
 // CornerDisc is the diameter of the circle with a corner's name: more from C10 on.

@@ -21,7 +21,7 @@ func (e *View) OpeningNames() {
 		}
 		x0, z0, x1, z1 := e.F.Hole(o)
 		box := e.V.Box(max(x0, e.From), z0, min(x1, e.To), z1)
-		if e.Detail && box.W() < k.Of(8) {
+		if e.Detail && (box.W() < k.Of(8) || !e.Box().Meets(box)) {
 			continue // a neighbour broken off: its own enlargement names it
 		}
 		c := box.Centre()
@@ -119,7 +119,7 @@ func (e *View) PlateNames() {
 	k := e.Look
 	for i := range e.F.W.Boxes {
 		b := &e.F.W.Boxes[i]
-		if b.X < e.From || b.X > e.To {
+		if b.X < e.From || b.X > e.To || b.Z < e.F.Low || b.Z > e.F.High {
 			continue
 		}
 		key := fmt.Sprintf("box %d", i)

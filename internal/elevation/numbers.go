@@ -38,6 +38,9 @@ func (e *View) Numbers() {
 			if x0, x1, shown := e.onPage(p); shown && course < len(p.Sheets) && !e.ballooned(p.Place, course) {
 				s := p.Sheets[course]
 				if e.Detail {
+					if _, low, _, high, ok := e.F.Extent(s); ok && (high <= e.F.Low || low >= e.F.High) {
+						continue // broken off
+					}
 					e.number(p, course, x0, x1, row, ok)
 				} else if !e.elsewhere(sheetKey(s)) {
 					q := e.widest(p, course)

@@ -316,6 +316,9 @@ wrap_reveal = true
 
 func TestEveryCodeIsProvoked(t *testing.T) {
 	have := map[finding.Code]bool{finding.Glyph: true} // made by the drawings, which know the face
+	for _, code := range finding.OfFile() {
+		have[code] = true // asked of the room file, before there is a layout
+	}
 	for _, code := range finding.OfSite() {
 		have[code] = true // made where the climate is known
 	}

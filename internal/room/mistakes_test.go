@@ -192,6 +192,13 @@ func TestMistakes(t *testing.T) {
 		{"close_at at a corner that is none", closed, inRoom("closed = true\nclose_at = {corner='Wall 1'}") + "\ncorner='none'", []string{`9 'Wall 1': the corner of wall "Wall 1" is "none": it cannot be cut`}},
 		{"close_at on a bare wall", closed, inRoom("closed = true\nclose_at = {wall='Wall 1',at=0}") + "\ncover=false", []string{`9 'Wall 1': wall "Wall 1" is bare: nothing closes on it`}},
 
+		{"across in a room that closes", closed, inRoom("closed = true\nacross = 72") + "\ncorner='none'", []string{`9 72: across is asked of a room that closes`}},
+		{"across without an open end", closed, inRoom("across = 72"), []string{`8 72: across is asked of a room without an open end between two walls`}},
+		{"across for more open ends than there are", closed, inRoom("across = [72, 72]") + "\ncorner='none'", []string{`8 [72, 72]: across has 2 lengths for 1 open ends`}},
+		{"across of nothing", closed, inRoom("across = 0") + "\ncorner='none'", []string{`8 0: across is 0`}},
+		{"north is a direction", closed, inRoom("north = 360"), []string{`8 360: north = 360 is no direction in degrees`}},
+		{"north is a number", closed, inRoom("north = 'up'"), []string{`8 'up': north takes a number, not a text`}},
+
 		{"hung sheet in no flitch", "+", flitch("sheets = '1-6'") + "[[hung]]\nwall='Wall 1'\nsheet=1\nseam=20\n[[hung]]\nwall='Wall 1'\nsheet=7\nseam=40", []string{`22 7: hung sheet 7 is in no flitch`}},
 		{"hung sheets not increasing", "+", flitch("sheets = '1-6'") + "[[hung]]\nwall='Wall 1'\nsheet=1\nseam=20\n[[hung]]\nwall='Wall 1'\nsheet=1\nseam=15", []string{`22 1: hung sheet 1 follows sheet 1`, `23 15: the seam at 15 in is not right of the one before it at 20 in`}},
 		{"hung sheets not from the first", "+", flitch("sheets = '1-6'") + "[[hung]]\nwall='Wall 1'\nsheet=2\nseam=20", []string{`18 2: the first hung sheet is 2, not the first of flitch "F"`}},
