@@ -38,6 +38,9 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 			if err != nil {
 				return err
 			}
+			if err := c.pageSound(p.Room, folder(args[0])); err != nil {
+				return err
+			}
 			p.Findings = append(p.Findings, climate.Findings(p.Room)...)
 			finding.Sort(p.Findings)
 			var out bytes.Buffer

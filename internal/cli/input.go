@@ -59,12 +59,20 @@ func (c *call) bytes(path string) (name string, text []byte, err error) {
 		name = "standard input"
 		text, err = io.ReadAll(c.in)
 	} else {
-		text, err = os.ReadFile(path)
+		text, err = c.open(path)
 	}
 	if err != nil {
 		return "", nil, fmt.Errorf("%s cannot be read: %w", name, plain(err))
 	}
 	return unpacked(name, text)
+}
+
+// open reads a file, and keeps its name: what was read is not written over.
+func (c *call) open(path string) ([]byte, error) {
+	c.reading.Lock()
+	c.inputs = append(c.inputs, path)
+	c.reading.Unlock()
+	return os.ReadFile(path)
 }
 
 // folder is where paths inside a room file start from.

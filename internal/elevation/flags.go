@@ -58,30 +58,6 @@ func (e *View) deviationMarks() {
 	}
 }
 
-// revisionMarks puts the mark of each revision that has a place on the wall into a triangle there, the shape that it has in
-// the revision block.
-//
-// Source: mark in a triangle near the change, the same shape in the block: drawing practice of public works, see the
-// revision letters of package room.
-func (e *View) revisionMarks() {
-	for i, rev := range e.Room.Project.Revisions {
-		if rev.Wall != e.F.Wall || rev.At < e.From || rev.At > e.To || rev.At == e.From && !e.First() {
-			continue
-		}
-		key := fmt.Sprintf("revision %d", i)
-		if e.elsewhere(key) {
-			continue
-		}
-		done := e.flag(rev.At, draft.DeltaSize(e.Look, rev.Mark, e.Look.Seam), func(c scene.Point) {
-			in := e.Group.Part(scene.Tag{Class: "revision", Title: rev.Note, Data: []scene.Datum{item(key), folio.Datum("mark", rev.Mark), folio.Datum("x", folio.Mm(rev.At))}})
-			e.Space.Take(draft.Delta(in, e.Look, scene.Marks, c, rev.Mark, e.Look.Seam))
-		})
-		if !done {
-			e.drop(key, "revision %s at %s", rev.Mark, e.Style.Format(rev.At))
-		}
-	}
-}
-
 // Places for a flag. Shares are of the height of the covering from its foot, distances in mm on the office page.
 var (
 	flagShares = []float64{0.16, 0.24, 0.32, 0.4, 0.48, 0.56, 0.64, 0.72} // from low up: the numbers of sheets stand high

@@ -82,8 +82,10 @@ func pageNotes(list []*View) []string {
 		lines = append(lines, "Bands are struck from the level line, "+e.Style.Format(e.Room.Space.LevelLine)+" over the level of the room: up from it, and down.")
 	}
 	for _, o := range list {
-		if note := o.floorNote(); note != "" {
-			lines = append(lines, note)
+		for _, note := range []string{o.floorNote(), o.hungNote()} {
+			if note != "" {
+				lines = append(lines, note)
+			}
 		}
 	}
 	for _, o := range list {

@@ -173,6 +173,23 @@ func (e *View) levelTier() draft.Tier {
 	return e.FromLevel("FROM LEVEL", ascending(list))
 }
 
+// levelElsewhere sees to the seams of level bands where a crowded view has no tier of them.
+func (e *View) levelElsewhere() {
+	if !e.lean || !e.F.Run.Up || len(e.F.Run.Seams) == 0 || e.elsewhere("from level") {
+		return
+	}
+	var list []string
+	for _, s := range e.F.Run.Seams {
+		way := "up "
+		d := s.At - e.Room.Space.LevelLine
+		if d < 0 {
+			way = "down "
+		}
+		list = append(list, way+e.Style.Format(d.Abs()))
+	}
+	e.drop("from level", "seams of the bands from the level line: %s", strings.Join(list, ", "))
+}
+
 // FromLevel is a running tier of heights that counts from the level line, which is one of them: up and down.
 func (e *View) FromLevel(name string, list []L) draft.Tier {
 	level := e.Room.Space.LevelLine

@@ -40,7 +40,7 @@ func openingIn(b *folio.Board, cell scene.Box, h hole, n int, floor map[int64]fl
 	if !beside {
 		title.Most = room.W()
 	}
-	openingFoot(e, room, foot, title, table, beside)
+	openingFoot(e, room, foot, math.Max(e.Box().Y1, right.Box(k).Y1-k.Of(4)), title, table, beside)
 	inside := b.Space.Bounds
 	if h.f.Run.Up { // no number on what is broken off
 		b.Space.Bounds = e.Box()
@@ -114,9 +114,9 @@ func scaleOpening(e *elevation.View, h hole, room scene.Box, foot float64) bool 
 	return false
 }
 
-// openingFoot draws title and bar directly under an enlargement, and the table of cut-outs beside them, or under them: all as near to
+// openingFoot draws title and bar directly under what an enlargement takes, and the table of cut-outs beside them, or under them: all as near to
 // the middle of the view as the room allows.
-func openingFoot(e *elevation.View, room scene.Box, foot float64, title draft.Title, table *draft.Table, beside bool) {
+func openingFoot(e *elevation.View, room scene.Box, foot, under float64, title draft.Title, table *draft.Table, beside bool) {
 	k, g := e.Look, &e.Page.Group
 	gap, left := k.Of(12), e.Box().X0
 	wide := title.Wide(k)
@@ -124,7 +124,7 @@ func openingFoot(e *elevation.View, room scene.Box, foot float64, title draft.Ti
 		wide += gap + table.Width()
 	}
 	left = math.Max(room.X0, math.Min(left, room.X1-wide))
-	at := scene.Pt(left, math.Min(e.Box().Y1+k.Of(14), room.Y1-foot+k.Of(7)))
+	at := scene.Pt(left, math.Min(under+k.Of(14), room.Y1-foot+k.Of(7)))
 	tb := title.Draw(g, k, at)
 	bar := draft.Bar{Scale: e.V.Scale, Metric: e.Metric()}
 	bb := bar.Draw(g, k, scene.Pt(at.X+k.Of(17), tb.Y1+k.Of(8)), k.Of(42))
