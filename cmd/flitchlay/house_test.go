@@ -47,7 +47,7 @@ var ours = map[string]string{
 	"elevation": "length finding scene shape room layout draft face folio",
 	"detail":    "length scene room run layout draft face folio elevation",
 	"submittal": "length wood finding scene room layout climate paper draft face folio elevation detail",
-	"crewday":   "length scene room layout count days climate paper draft face folio submittal",
+	"crewday":   "length finding scene room layout count days climate paper draft face folio submittal",
 	"card":      "length scene shape room run layout count paper draft face folio words",
 	"crew":      "length scene shape room layout count days paper draft face folio crewday card words",
 	"pole":      "length scene room layout paper draft face folio",

@@ -196,9 +196,9 @@ func (w speech) ends(c *Card) []line {
 	switch r := c.Register; {
 	case c.Level:
 		if c.Back {
-			add(w.Words.Say("card.cut_long", w.Say(c.Sheet.CutLength)), true)
+			add(w.Words.Say("card.cut_long", w.Say(c.Cut.Long(c.Sheet, w.Style))), true)
 		} else {
-			add(w.Words.Say("card.cut_hangs", w.Say(c.Sheet.CutLength), c.Cut.EndWords(w.Words, w.Say, -c.Sheet.Below)), true)
+			add(w.Words.Say("card.cut_hangs", w.Say(c.Cut.Long(c.Sheet, w.Style)), c.Cut.EndWords(w.Words, w.Say, -c.Sheet.Below)), true)
 		}
 	case c.Cut.Line.Second() && !c.Cut.Line.Off:
 		add(w.markLine(c), true)
@@ -211,9 +211,9 @@ func (w speech) ends(c *Card) []line {
 			end = "head"
 		}
 		if c.stays(false) {
-			add(w.Words.Of("measure", end+" stays", w.Say(c.Sheet.CutLength)), true)
+			add(w.Words.Of("measure", end+" stays", w.Say(c.Cut.Long(c.Sheet, w.Style))), true)
 		} else {
-			add(w.Words.Of("measure", end+" cut", w.Inches(max(0, c.Kept.Bottom-c.Raw.Bottom)), w.Say(c.Sheet.CutLength)), true)
+			add(w.Words.Of("measure", end+" cut", w.Inches(max(0, c.Kept.Bottom-c.Raw.Bottom)), w.Say(c.Cut.Long(c.Sheet, w.Style))), true)
 		}
 	case r.Turned:
 		add(w.Words.Say("card.mark_turned", w.Say(r.At)), true)
@@ -237,9 +237,9 @@ func (w speech) unmarked(c *Card) string {
 		end = "foot"
 	}
 	if c.stays(true) {
-		return w.Words.Of("measure_up", end+" stays", w.Say(c.Sheet.CutLength))
+		return w.Words.Of("measure_up", end+" stays", w.Say(c.Cut.Long(c.Sheet, w.Style)))
 	}
-	return w.Words.Of("measure_up", end+" cut", w.Inches(c.Raw.Top-c.Kept.Top), w.Say(c.Sheet.CutLength))
+	return w.Words.Of("measure_up", end+" cut", w.Inches(c.Raw.Top-c.Kept.Top), w.Say(c.Cut.Long(c.Sheet, w.Style)))
 }
 
 // set says at which height a sheet is hung that has no mark: how far the end that its heights are from is over its level line, or

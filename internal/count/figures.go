@@ -2,6 +2,7 @@ package count
 
 import (
 	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
 	"flitchlay/internal/words"
 )
 
@@ -158,14 +159,26 @@ func (c *Cut) BendWords(w Speech, b Bend) string {
 // EndWords say where an end of the sheet is: over or under its level line; where the grain is level right or left of the
 // wall's datum.
 func (c *Cut) EndWords(t *words.Table, say func(L) string, at L) string {
-	if c.Level {
-		at -= c.datum
-	}
+	at = c.end(at)
 	switch {
 	case !c.Level:
-		return UpDown(t, say, at-c.Line.By)
+		return UpDown(t, say, at)
 	case at < 0:
 		return t.Say("place.left_of_0", say(-at))
 	}
 	return say(at)
+}
+
+// end is where an end of the sheet is from what its figure runs from.
+func (c *Cut) end(at L) L {
+	if c.Level {
+		return at - c.datum
+	}
+	return at - c.Line.By
+}
+
+// Long is how long a sheet is cut, as pages print it: from the one end's printed figure to the other's, so that who adds them up comes
+// to it. The trims at its ends have room for what that is more or less than its exact length.
+func (c *Cut) Long(s *layout.Sheet, style length.Style) L {
+	return style.Round(c.end(s.Above)) - style.Round(c.end(-s.Below))
 }

@@ -40,7 +40,7 @@ func (c *Set) cutRows() []cutRow {
 				continue
 			}
 			x := c.Count.CutOf(s)
-			row := cutRow{order: len(list) + 1, number: c.SheetNumber(s), flitch: s.Flitch, cut: c.Say(s.CutLength), run: r.Name, sheet: s}
+			row := cutRow{order: len(list) + 1, number: c.SheetNumber(s), flitch: s.Flitch, cut: c.Say(x.Long(s, c.Style)), run: r.Name, sheet: s}
 			row.ends = []string{x.EndWords(c.Words, c.Say, s.Above), x.EndWords(c.Words, c.Say, -s.Below)}
 			if r.Up {
 				slices.Reverse(row.ends) // from left to right
@@ -190,7 +190,7 @@ func (c *Set) stockLengths(rows []cutRow) []string {
 	for _, r := range rows {
 		long := c.Plan.LeastLong(r.sheet)
 		counts[length.CeilDiv(long, step)]++
-		longest, most, more = max(longest, r.sheet.CutLength), max(most, long), max(more, long-r.sheet.CutLength)
+		longest, most, more = max(longest, c.Count.CutOf(r.sheet).Long(r.sheet, c.Style)), max(most, long), max(more, long-r.sheet.CutLength)
 	}
 	var steps []int64
 	for k := range counts {

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"flitchlay/internal/card"
+	"flitchlay/internal/days"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/scene"
@@ -17,7 +18,7 @@ const rowsOnPage = 18
 const (
 	cutHigh    = 12.4 // a sheet to cut
 	firstHigh  = 8.0  // the words over the first sheets
-	thenHigh   = 9.4  // the words over the others
+	thenHigh   = 9.4  // the words under the last sheet before a hold
 	struckHigh = 8.4  // what is not cut
 	notCutHigh = 8.0  // the words over it
 	stockPitch = 6.0  // from one line of stock lengths to the next
@@ -35,17 +36,16 @@ type cutList struct {
 	b         *board // the page being drawn, nil before the first
 	g         *scene.Group
 	y, bottom float64
-	count     int             // sheets on this page
-	first     int             // sheets that are cut before all others
-	closes    map[string]bool // rows that end what goes up together
+	count     int                   // sheets on this page
+	holds     map[string]*days.Task // that come after a row
+	closes    map[string]bool       // rows that end what goes up together
 }
 
 // cutPages draws the cut list: the first three on top, then all others, then what is not cut, then how many of which
 // stock length.
 func (c *Set) cutPages(n int) []*scene.Page {
 	rows := c.cutRows()
-	l := &cutList{set: c, n: n, closes: c.closesGroup(rows)}
-	l.first = c.firstCut(rows)
+	l := &cutList{set: c, n: n, closes: c.closesGroup(rows), holds: c.holdRows()}
 	l.register(c.registerLines())
 	for i, r := range rows {
 		l.sheet(i, r, i == len(rows)-1)
@@ -159,7 +159,7 @@ func (l *cutList) register(lines []string) {
 		l.words(l.y+6*u, l.set.Words.Say("list.register"), true)
 		l.y += 6 * u
 	}
-	for _, line := range append(slices.Clone(lines), l.set.trimmed()) {
+	for _, line := range append(slices.Clone(lines), l.set.trimmed(), l.set.RoundingWords()) {
 		for _, part := range scene.Wrap(line, folio.TapedText*u, false, l.b.Page.Frame.W()-6*u) {
 			l.y += stockPitch * u
 			l.words(l.y, part, false)
@@ -179,44 +179,65 @@ func (l *cutList) rule(width float64) {
 	l.g.HLine(l.b.Page.Frame.X0, l.b.Page.Frame.X1, l.y, scene.Pen(scene.Frame, width))
 }
 
-// sheet draws the i-th sheet to cut, with the words over the first ones and over the others.
+// sheet draws the i-th sheet to cut, with the words over the first ones, and under the last before a hold what comes then.
 func (l *cutList) sheet(i int, r cutRow, last bool) {
-	u := l.set.Unit
+	c, u := l.set, l.set.Unit
 	if l.b == nil {
 		l.fresh()
 	}
-	high := l.b.rowHigh(r)
-	over := 0.0 // what stands over the row
-	switch {
-	case i == 0:
+	high, over, under := l.b.rowHigh(r), 0.0, 0.0 // the row, and what stands over and under it
+	if i == 0 {
 		over = 2 * firstHigh * u
-	case i == l.first && l.count > 0:
-		over = thenHigh * u
 	}
-	if l.count == rowsOnPage || l.count > 0 && l.y+over+high > l.bottom {
+	hold := l.holds[cutKey(r.sheet, r.run)]
+	if hold != nil {
+		under = thenHigh * u
+	}
+	if l.count == rowsOnPage || l.count > 0 && l.y+over+high+under > l.bottom {
 		l.fresh()
 		if i > 0 {
 			l.y = l.b.cutHead(l.g, l.y)
 		}
 	}
-	switch {
-	case i == 0:
-		l.words(l.y+6*u, l.set.Words.Both("list.first"), true)
+	if i == 0 {
+		l.words(l.y+6*u, l.both("list.first", 1), true)
 		l.y = l.b.cutHead(l.g, l.y+firstHigh*u)
-	case i == l.first && l.count > 0:
-		l.words(l.y+7*u, l.set.Words.Both("list.then"), true)
-		l.y += thenHigh * u
-		l.rule(folio.TapedFine)
 	}
-	l.set.First(cutKey(r.sheet, r.run), l.n+len(l.out)-1)
+	c.First(cutKey(r.sheet, r.run), l.n+len(l.out)-1)
 	l.b.cutRow(l.g, r, l.y, cutHigh*u)
 	l.y += high
 	l.count++
 	width := folio.TapedFine
-	if i+1 == l.first || l.closes[cutKey(r.sheet, r.run)] || last {
+	if l.closes[cutKey(r.sheet, r.run)] || last || hold != nil {
 		width = cutHeavy
 	}
-	if l.y < l.b.Page.Frame.Y1-0.5*u { // not on the frame
+	l.under(width)
+	if hold == nil {
+		return
+	}
+	words := c.HoldWords(hold)
+	if !last {
+		words = l.both("list.then", words)
+	}
+	l.words(l.y+6.4*u, words, true)
+	l.y += thenHigh * u
+	if !last {
+		l.under(folio.TapedFine)
+	}
+}
+
+// both says something bold in both languages, or in the first where the page is too narrow for two.
+func (l *cutList) both(key string, given ...any) string {
+	words := l.set.Words.Both(key, given...)
+	if scene.Width(words, folio.TapedText*l.set.Unit, true) > l.b.Page.Frame.W()-6*l.set.Unit {
+		return l.set.Words.Say(key, given...)
+	}
+	return words
+}
+
+// under draws a line under what was drawn last, but not on the frame.
+func (l *cutList) under(width float64) {
+	if l.y < l.b.Page.Frame.Y1-0.5*l.set.Unit {
 		l.rule(width)
 	}
 }

@@ -164,28 +164,3 @@ func (d *drawing) endsOnPage(h *face.Hang) bool {
 		return slices.ContainsFunc(f.p.Hangs, func(x *face.Hang) bool { return x.Place == h.Place && f.p.Here(x) && !x.After })
 	})
 }
-
-// holdField is where the crew signs a look. Without one on the page nobody is called and nothing is signed; the readings
-// are taken all the same.
-func (b *board) holdField(g *scene.Group, box scene.Box, d *wallBoard) {
-	u, size := b.Unit, folio.TapedText*b.Unit
-	x, right := box.X0+3*u, box.X1-3*u
-	b.Word(g, scene.Pt(x, box.Y0+6*u), scene.Shorten(d.holdWords(), size, true, right-x), size, true, scene.Start)
-	far, unit := b.Words.Say("unit.far"), b.Words.Say("unit.fahrenheit")
-	if b.Metric() {
-		far, unit = b.Words.Say("unit.far_metric"), b.Words.Say("unit.celsius")
-	}
-	if d.held() {
-		b.Word(g, scene.Pt(x, box.Y0+12.4*u), b.Words.Say("foot.look", far), size, false, scene.Start)
-		mid := x + (right-x)*0.58
-		y := box.Y0 + 20.3*u
-		pen := scene.Pen(scene.Frame, 0.25)
-		g.HLine(x, mid-2*u, y, pen)
-		g.HLine(mid, right, y, pen)
-		b.Word(g, scene.Pt(x, y+3.9*u), b.Words.Say("sign.name"), folio.TapedSmall*u, false, scene.Start)
-		b.Word(g, scene.Pt(mid, y+3.9*u), b.Words.Say("sign.time"), folio.TapedSmall*u, false, scene.Start)
-	}
-	b.Blanks(g, x, right, box.Y1-6.5*u, []string{b.Words.Say("blank.air"), b.Words.Say("blank.humidity", unit), b.Words.Say("blank.board")})
-	limits := b.LimitLine()
-	b.Word(g, scene.Pt(x, box.Y1-1.9*u), scene.Shorten(limits, folio.TapedSmall*u, false, right-x), folio.TapedSmall*u, false, scene.Start)
-}

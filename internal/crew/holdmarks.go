@@ -12,7 +12,7 @@ import (
 // the drawing and needs no mark in it.
 func (d *wallBoard) hold() {
 	for _, h := range d.p.holds() {
-		if d.p.held(h) != days.Finished {
+		if d.p.held(h).Hold != days.Finished {
 			d.holdAt(h)
 		}
 	}
@@ -21,7 +21,7 @@ func (d *wallBoard) hold() {
 func (d *wallBoard) holdAt(h *face.Hang) {
 	u, size := d.Unit, folio.TapedText*d.Unit
 	at := d.v.X(min(h.To, d.p.To))
-	text := d.Words.Say("wall.hold_after", d.SheetNumbers(h))
+	text := d.HoldWords(d.p.held(h))
 	w := scene.Width(text, size, true)
 	const sign = 5.2
 	// 1. the triangle over the seam, the words to its right, where the work goes on; 2. the words to its left

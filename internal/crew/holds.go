@@ -12,24 +12,19 @@ import (
 // Where the work stops for a look is worked out once, with the hanging days; timetable, walls and cut list all take it from
 // there.
 
-// held is what is looked at when a place of the wall hangs, on the wall where its right edge is.
-func (p *piece) held(h *face.Hang) days.Hold {
+// held is the hold point that comes when a place of the wall hangs, on the wall where its right edge is; nil where the work goes on.
+func (p *piece) held(h *face.Hang) *days.Task {
 	if h.After || !p.Here(h) {
-		return days.NoHold
+		return nil
 	}
-	for i := range p.wall.Days.Tasks {
-		if t := &p.wall.Days.Tasks[i]; t.Run == p.wall.Run.Name && t.Place == h.Place && t.Hold != days.NoHold {
-			return t.Hold
-		}
-	}
-	return days.NoHold
+	return p.wall.HoldAt(p.wall.Run.Name, h.Place)
 }
 
 // holds are the places of a page after which the work stops.
 func (p *piece) holds() []*face.Hang {
 	var list []*face.Hang
 	for _, h := range p.rows {
-		if p.held(h) != days.NoHold {
+		if p.held(h) != nil {
 			list = append(list, h)
 		}
 	}
@@ -41,25 +36,16 @@ func (d *drawing) held() bool {
 	return slices.ContainsFunc(d.faces, func(f *wallBoard) bool { return len(f.p.holds()) > 0 })
 }
 
-// holdWords head the field where a look is signed: after which sheets of the page.
-func (d *wallBoard) holdWords() string {
-	var holds []*face.Hang
+// tasks are the hold points of the page, in the order in which they come.
+func (d *wallBoard) tasks() []*days.Task {
+	var list []*days.Task
 	for _, f := range d.faces {
-		holds = append(holds, f.p.holds()...)
+		for _, h := range f.p.holds() {
+			list = append(list, f.p.held(h))
+		}
 	}
-	slices.SortStableFunc(holds, func(a, b *face.Hang) int { return cmp.Compare(a.Place, b.Place) })
-	var list []string
-	for _, h := range holds {
-		list = append(list, d.SheetNumbers(h))
-	}
-	if list == nil {
-		return d.Words.Say("foot.no_hold")
-	}
-	words := list[0]
-	for _, more := range list[1:] {
-		words = d.Words.Say("cut.and", words, more)
-	}
-	return d.Words.Say("wall.hold_after", words)
+	slices.SortFunc(list, func(a, b *days.Task) int { return cmp.Compare(a.HoldNo, b.HoldNo) })
+	return list
 }
 
 // closesGroup are the rows of the cut list, by their keys, after which a group of the timetable is whole: what is cut and damped
@@ -81,18 +67,31 @@ func (c *Set) closesGroup(rows []cutRow) map[string]bool {
 	return closes
 }
 
-// firstCut is how many sheets of the cut list are cut and hung before all others: up to the first look.
-func (c *Set) firstCut(rows []cutRow) int {
+// holdRows are the hold points by the keys of the rows of the cut list after which they come.
+func (c *Set) holdRows() map[string]*days.Task {
+	holds := map[string]*days.Task{}
 	for i := range c.Days.Tasks {
-		t := &c.Days.Tasks[i]
-		if t.Hold == days.NoHold {
-			continue
-		}
-		for k, r := range rows {
-			if r.run == t.Run && r.sheet.Place == t.Place && r.sheet.Course == t.Course {
-				return k + 1
-			}
+		if t := &c.Days.Tasks[i]; t.Hold != days.NoHold {
+			holds[card.RowKey(t.Run, t.Place, t.Course)] = t
 		}
 	}
-	return len(rows)
+	return holds
+}
+
+// ruled sets the heavy rules of a list where its holds fall due: under the last row of what hangs by then. Of walls unrolled that is
+// not always the row of the hold's own sheet: one that closes the room has its line on the wall that is listed first.
+func ruled(rows []tapeRow) []tapeRow {
+	for _, r := range rows {
+		if r.hold == nil {
+			continue
+		}
+		last := 0
+		for i, x := range rows {
+			if x.place > 0 && x.place <= r.place {
+				last = i
+			}
+		}
+		rows[last].rule = true
+	}
+	return rows
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"flitchlay/internal/crewday"
 	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/paper"
@@ -16,11 +17,14 @@ type mark struct {
 	draw func(k *keyPage, g *scene.Group, at scene.Point)
 }
 
-// wallMarks and cardMarks are what is explained once for all pages, in the order in which a sheet meets them.
+// wallMarks, levelMarks where the grain runs level, and cardMarks are what is explained once for all pages, in the order in which a
+// sheet meets them.
 //
 // Source: common practice, no source.
 var (
 	wallMarks = []mark{{"key.line", (*keyPage).line}, {"key.check", (*keyPage).check}, {"key.level", (*keyPage).level}, {"key.hold", (*keyPage).hold}, {"key.ripped", (*keyPage).ripped},
+		{"key.turned", (*keyPage).turned}, {"key.raw_end", (*keyPage).rawEnd}, {"key.round", (*keyPage).round}, {"key.box", (*keyPage).inWall}, {"key.match", (*keyPage).match}}
+	levelMarks = []mark{{"key.line_level", (*keyPage).line}, {"key.check_level", (*keyPage).check}, {"key.level_level", (*keyPage).level}, {"key.hold", (*keyPage).hold}, {"key.ripped", (*keyPage).ripped},
 		{"key.turned", (*keyPage).turned}, {"key.raw_end", (*keyPage).rawEnd}, {"key.round", (*keyPage).round}, {"key.box", (*keyPage).inWall}, {"key.match", (*keyPage).match}}
 	cardMarks = []mark{{"key.raw", (*keyPage).raw}, {"key.cut", (*keyPage).cut}, {"key.trim", (*keyPage).trim}, {"key.shows", (*keyPage).shows}, {"key.fold", (*keyPage).fold},
 		{"key.cut_out", (*keyPage).cutOut}, {"key.never", (*keyPage).never}, {"key.zero", (*keyPage).zero}, {"key.tick", (*keyPage).tick}, {"key.apart", (*keyPage).apart}}
@@ -33,6 +37,7 @@ const (
 	keyGap    = 3.4  // between two marks
 	keyTall   = 10.6 // the least height of a row: a mark and its air
 	keyThin   = 0.25
+	keyPart   = 60.0 // what is left of a column in which another part begins
 	keyDash   = 0.22 // the width by whose line dashes are parted: short enough that a mark shows some
 )
 
@@ -67,7 +72,11 @@ func (c *Set) keyPages(n int) []*scene.Page {
 		k.y = k.box.Y0
 	}
 	part := func(head string, marks []mark) {
-		next()
+		if k == nil || column == 0 || k.y == k.box.Y0 || k.y+keyPart*c.Unit > k.box.Y1 {
+			next()
+		} else {
+			k.y += keyGap * c.Unit
+		}
 		k.Word(k.g, scene.Pt(k.box.X0, k.y+6*c.Unit), c.Words.Say(head), folio.TapedText*c.Unit, true, scene.Start)
 		k.y += 8.5 * c.Unit
 		for _, m := range marks {
@@ -80,6 +89,9 @@ func (c *Set) keyPages(n int) []*scene.Page {
 		}
 	}
 	marks := wallMarks
+	if c.Room.Veneer.Horizontal {
+		marks = levelMarks
+	}
 	if c.stairs() {
 		at := slices.IndexFunc(marks, func(m mark) bool { return m.name == "key.level" }) + 1
 		marks = slices.Insert(slices.Clone(marks), at, mark{"key.second", (*keyPage).second})
@@ -91,7 +103,27 @@ func (c *Set) keyPages(n int) []*scene.Page {
 	if c.Paper.Cards != paper.CardsNone {
 		part("key.cards", cardMarks)
 	}
+	lines := scene.Wrap(c.Words.Both("key.figures", c.Inches(c.Style.Least())), folio.TapedText*c.Unit, false, k.box.W())
+	high := keyGap + 6.5 + keyLine*float64(len(lines))
+	if k.y+high*c.Unit > k.box.Y1 {
+		next()
+	}
+	k.figures(lines)
+	c.First(crewday.RoundingKey, n+len(out)-1)
 	return out
+}
+
+// figures says, in this one place for all pages, how figures are rounded, and that none is got by adding up others.
+func (k *keyPage) figures(lines []string) {
+	u, size := k.Unit, folio.TapedText*k.Unit
+	g := k.Page.Part(scene.Tag{Class: "rounding"})
+	k.y += (keyGap + 5) * u
+	k.Word(g, scene.Pt(k.box.X0, k.y), k.Words.Say("key.rounding"), size, true, scene.Start)
+	k.y += 0.5 * u
+	for _, line := range lines {
+		k.y += keyLine * u
+		k.Word(g, scene.Pt(k.box.X0, k.y), line, size, false, scene.Start)
+	}
 }
 
 // row draws a mark with its words beside it.

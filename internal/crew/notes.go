@@ -151,9 +151,9 @@ func (d *wallBoard) cutsBeside() []string {
 	var order []string
 	numbers := map[string][]int{}
 	for _, s := range d.cuts {
-		cut := d.Say(s.CutLength)
-		if s.Hung {
-			cut = d.Words.Say("tape.hung")
+		cut := d.Words.Say("tape.hung")
+		if !s.Hung {
+			cut = d.Say(d.Count.CutOf(s).Long(s, d.Style))
 		}
 		if numbers[cut] == nil {
 			order = append(order, cut)
@@ -235,7 +235,7 @@ func (d *wallBoard) markWords() []string {
 		if m.line > 0 {
 			where = d.Words.Say("tape.up_down_line", d.Say(m.above), d.Say(m.below), m.line)
 		}
-		lines = append(lines, who+d.Words.Say("tape.with_trims", d.Say(m.cut), where))
+		lines = append(lines, who+d.Words.Say("tape.with_trims", d.Say(d.Style.Round(m.above)+d.Style.Round(m.below)), where))
 	}
 	return lines
 }

@@ -186,7 +186,7 @@ func TestInstallTextIsFound(t *testing.T) {
 	text, err := exec.Command(tool, "-layout", file, "-").Output()
 	require.NoError(t, err)
 	p := roomtest.SmallPlan(t)
-	for _, want := range []string{"TAPE LIST", "DATUM", "HOLD 0: dry lay-out", "RIP BEFORE PASTING", "FIRST: cut these, hang, hold", "C1 in",
+	for _, want := range []string{"TAPE LIST", "DATUM", "HOLD 0: dry lay-out", "RIP BEFORE PASTING", "FIRST: cut these, hang them, HOLD 1", "C1 in",
 		p.Style.Format(p.Runs[0].Sheets[0].CutLength), p.Style.Format(p.Runs[0].Sheets[0].Above), "damaged"} {
 		assert.Contains(t, string(text), want)
 	}

@@ -36,6 +36,8 @@ var pointers = []pointer{
 	{regexp.MustCompile(`(?:off: |STOP, (?:plan again, )?|may be off: )` + toPages), (*pointed).limitsOfWall},
 	{regexp.MustCompile(`closes: rip to the gap, ` + toPages), (*pointed).gapThere},
 	{regexp.MustCompile(`goes on: ` + toPages), (*pointed).goesOn},
+	{regexp.MustCompile(`how figures are rounded: ` + toPages), (*pointed).rounding},
+	{regexp.MustCompile(`HOLD (\d+) to (\d+): sign ` + toPages), (*pointed).signed},
 	{regexp.MustCompile(`level line of ` + toPages), titled("Room start")},
 	{regexp.MustCompile(`(?:tables, |length and leans \()` + toPages), titled("Room start")},
 	{regexp.MustCompile(`(?:MATCH LINE: |on |, )page (\d+)`), (*pointed).sameWall},
@@ -279,6 +281,23 @@ func (r *pointed) sameWall(t *testing.T, from int, said []string, to []int) {
 func (r *pointed) gapThere(t *testing.T, from int, said []string, to []int) {
 	require.Len(t, to, 1)
 	assert.Regexp(t, `closes(?:: rip to raw gap|, no rip|: measure)`, r.texts[to[0]-1], "page %d: %s", from, said[0])
+}
+
+func (r *pointed) rounding(t *testing.T, from int, said []string, to []int) {
+	require.Len(t, to, 1)
+	assert.Contains(t, r.texts[to[0]-1], "HOW FIGURES ARE ROUNDED Every figure runs from its own 0", "page %d: %s", from, said[0])
+}
+
+// signed finds the lines of the first and the last of some hold points on the pages named, and those of one of them on each.
+func (r *pointed) signed(t *testing.T, from int, said []string, to []int) {
+	all := ""
+	for _, n := range to {
+		assert.Regexp(t, `HOLD \d+ after [^:]+: (?:the first sheets|the new flitch|all of it) name, signature`, r.texts[n-1], "page %d: %s", from, said[0])
+		all += r.texts[n-1] + " "
+	}
+	for _, hold := range said[1:3] {
+		assert.Regexp(t, `HOLD `+hold+` after [^:]+: (?:the first sheets|the new flitch|all of it) name, signature`, all, "page %d: %s", from, said[0])
+	}
 }
 
 func (r *pointed) goesOn(t *testing.T, from int, said []string, to []int) {

@@ -52,9 +52,17 @@ func TestPagesBeforeTheWallsHoldAllOfTheirLists(t *testing.T) {
 			for _, w := range c.Faces {
 				assert.Contains(t, all, w.W.Name, "%s on %s", language, paper)
 			}
+			for i, page := range pages[1:] { // what goes on on a page says so on the one before it
+				words := roomtest.Texts([]*scene.Page{page})
+				for _, on := range []string{"start.checks_on", "start.sheets_on"} {
+					if strings.Contains(words, c.Words.Say(on)) {
+						assert.Contains(t, roomtest.Texts(pages[i:i+1]), c.Words.Say("page.goes_on", i+2)+"\n", "%s on %s", language, paper)
+					}
+				}
+			}
 			days := c.DayPages(1)
 			signed := strings.Join(strings.Fields(roomtest.Texts(days)), " ")
-			holds, signs := strings.Count(signed, c.Words.Say("day.hold", "")), strings.Count(signed, c.Words.Say("day.sign", ""))
+			holds, signs := strings.Count(signed, c.Words.Of("look", "first"))+strings.Count(signed, c.Words.Of("look", "flitch"))+strings.Count(signed, c.Words.Of("look", "all")), strings.Count(signed, c.Words.Say("sign.name"))
 			assert.GreaterOrEqual(t, holds, 2)
 			assert.Equal(t, holds, signs, "hold points of the timetable with lines to sign on, %s on %s", language, paper)
 			for _, p := range append(pages, days...) {

@@ -3,6 +3,7 @@ package crew_test
 import (
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -10,49 +11,125 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flitchlay/internal/days"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/roomtest"
+	"flitchlay/internal/scene"
 )
 
-// TestHoldsAreTheSameEverywhere reads after which sheets the walls' pages stop, and how many sheets the cut list cuts first:
-// those of the timetable.
+// TestHoldsAreTheSameEverywhere reads the hold points of the timetable, of the walls' pages and of the cut list: each has its number
+// and its sheets, the same in all three; on the walls and in the timetable it has a signature of its own, and in the cut list it
+// stands right under the last sheet before it.
 func TestHoldsAreTheSameEverywhere(t *testing.T) {
-	after := regexp.MustCompile(`HOLD after ([\d+]+(?: and [\d+]+)*) look from`)
+	hold := `HOLD (\d+) after ([\d+]+)`
+	looks := regexp.MustCompile(hold + `: look at`)
+	signed := regexp.MustCompile(hold + `: (?:the first sheets|the new flitch|all of it) name, signature date, time`)
+	field := regexp.MustCompile(hold + ` (?:` + hold + ` )?(?:look from [^;]*; call )?name, signature date, time`)
+	after := regexp.MustCompile(hold)
+	listed := regexp.MustCompile(hold + `(?:\. THEN, when it is signed: (\d+) |)`)
 	for file, p := range rooms(t) {
 		t.Run(file, func(t *testing.T) {
-			var want []string
-			for _, k := range days.Of(p).Tasks {
-				if k.Hold != days.NoHold {
-					want = append(want, itoa(k.Number))
-				}
-			}
+			want := holdsOf(p)
 			require.NotEmpty(t, want)
-			var got []string
-			pages := printed(t, p)
-			for _, page := range pages {
-				for _, m := range after.FindAllStringSubmatch(page, -1) {
-					for _, numbers := range strings.Split(m[1], " and ") {
-						sheets := strings.Split(numbers, "+")
-						got = append(got, sheets[len(sheets)-1])
-					}
+			var timetable, lines, walls, cuts []string
+			for i, page := range printed(t, p) {
+				switch {
+				case strings.Contains(page, "TAPE LIST"):
+					walls = append(walls, found(after, field.FindString(page))...)
+				case strings.Contains(page, "TIMETABLE"):
+					timetable, lines = append(timetable, found(looks, page)...), append(lines, found(signed, page)...)
+				case install(t, p).Pages[i].Title == "Cut list":
+					cuts = append(cuts, found(listed, page)...)
 				}
 			}
-			slices.Sort(got)
-			slices.Sort(want)
-			assert.Equal(t, want, got, "on the walls")
-			first, then := "", "" // the last row before the hold, and the first after it
-			list := cutListOf(t, p)
-			words := strings.Join(pages, " ")
-			for i, row := range list {
-				if slices.Contains(want, itoa(row.sheet.Number)) && first == "" {
-					if first = itoa(row.sheet.Number); i+1 < len(list) {
-						then = itoa(list[i+1].sheet.Number)
-					}
-				}
+			slices.Sort(walls) // which are in the order of their pages
+			assert.Equal(t, want, timetable, "in the timetable")
+			assert.Equal(t, want, lines, "signed in the timetable")
+			assert.Equal(t, want, walls, "signed on the walls")
+			assert.Equal(t, want, cuts, "in the cut list")
+			drawn := map[string]bool{}
+			for _, g := range written(t, p, "sign") {
+				drawn[g.facts["data-hold"]] = true
 			}
-			if then != "" {
-				assert.Regexp(t, `THEN, when the hold is signed(?: NUMBER flitch CUT \S+ \S+ rip, to wall)? \d+ `+then+` `, words)
+			assert.Len(t, drawn, len(want), "each with lines of its own")
+			all := strings.Join(printed(t, p), " ")
+			for i, task := range days.Of(p).Tasks {
+				if tasks := days.Of(p).Tasks; task.Hold != days.NoHold && i+1 < len(tasks) {
+					assert.Regexp(t, "HOLD "+itoa(task.HoldNo)+` after [\d+]+\. THEN, when it is signed:(?: .{0,160}NUMBER flitch CUT \S+ \S+ rip, to wall)? \d+ `+itoa(tasks[i+1].Number)+" ", all)
+				}
 			}
 		})
 	}
+}
+
+// holdsOf are the hold points of a plan as they are printed.
+func holdsOf(p *layout.Plan) (list []string) {
+	s := days.Of(p)
+	for i := range s.Tasks {
+		if k := &s.Tasks[i]; k.Hold != days.NoHold {
+			var numbers []string
+			for _, x := range s.Column(k) {
+				numbers = append(numbers, itoa(x.Number))
+			}
+			list = append(list, itoa(k.HoldNo)+" after "+strings.Join(numbers, "+"))
+		}
+	}
+	return list
+}
+
+// found are the hold points that a pattern finds on a page.
+func found(pattern *regexp.Regexp, page string) (list []string) {
+	for _, m := range pattern.FindAllStringSubmatch(page, -1) {
+		list = append(list, m[1]+" after "+m[2])
+	}
+	return list
+}
+
+// TestEveryHoldOfAPageIsSigned reads a wall whose flitches change so often that a page has more hold points than it has lines for:
+// those are signed with the hanging days, which the page names.
+func TestEveryHoldOfAPageIsSigned(t *testing.T) {
+	text, _, _ := strings.Cut(roomtest.Head("in"), "[[flitch]]")
+	for _, f := range []string{"P", "Q", "R", "S"} {
+		text += "[[flitch]]\nnumber = '" + f + "'\nsheets = '1-2'\n"
+	}
+	p := roomtest.Laid(t, "flitches.toml", text+"[day]\ngroup = 2\nplain = 2\ncut = 2\nrest = 0\nlay_out = 0\nlook = 2\n"+roomtest.Wall("Long wall", "15' 6", "9'"))
+	require.Len(t, holdsOf(p), 4)
+	all := strings.Join(printed(t, p), " ")
+	m := regexp.MustCompile(`HOLD 1 after 2 name, signature date, time HOLD 2 to 4: sign pages (\d+), (\d+) look from`).FindStringSubmatch(all)
+	require.NotNil(t, m, all)
+	signed := ""
+	for _, n := range m[1:] {
+		page, err := strconv.Atoi(n)
+		require.NoError(t, err)
+		signed += printed(t, p)[page-1] + " "
+	}
+	for _, hold := range []string{"HOLD 2 after 2: the new flitch name, signature", "HOLD 3 after 2: the new flitch name, signature", "HOLD 4 after 2: all of it name, signature"} {
+		assert.Contains(t, signed, hold)
+	}
+}
+
+// TestRulesOfAListStandWhereHoldsFallDue finds the heavy rule of a column unrolled, whose last sheet closes on the wall that is listed
+// first, under the last row of the list.
+func TestRulesOfAListStandWhereHoldsFallDue(t *testing.T) {
+	found := 0
+	for _, page := range install(t, rooms(t)["freecol"]).Pages {
+		for _, g := range roomtest.PartsOf(&page.Group, "tape-list") {
+			heavy, last := 0.0, 0.0
+			for _, it := range g.Items {
+				switch x := it.(type) {
+				case *scene.Line:
+					if x.Style.Width == 1 {
+						assert.Zero(t, heavy, "one hold")
+						heavy = x.A.Y
+					}
+				case *scene.Rect:
+					last = max(last, x.Box.Y1)
+				}
+			}
+			assert.InDelta(t, last, heavy, 0.5)
+			found++
+		}
+	}
+	assert.Equal(t, 1, found)
 }
 
 // TestTurnedSheetsHaveAnArrow finds an arrow on the walls for every sheet that hangs head down, and for every sheet that the level

@@ -96,6 +96,19 @@ func TestNarrowSheetsSayThatTheyAre(t *testing.T) {
 	assert.Contains(t, all, "9 W-8, damaged")
 }
 
+// TestTooNarrowIsSaidOfWhatIsDamagedToo reads of a sheet that is listed as damaged and came too narrow besides what it measured, at the
+// start, on the page of receiving and in the cut list.
+func TestTooNarrowIsSaidOfWhatIsDamagedToo(t *testing.T) {
+	text, err := os.ReadFile("testdata/rooms/oldhouse.toml")
+	require.NoError(t, err)
+	p := roomtest.Laid(t, "both.toml", strings.Replace(string(text), "damaged = [9]", "damaged = [9, 11]\nwidths = [[9, \"22 1/2\"]]", 1))
+	all := strings.Join(printed(t, p), " ")
+	assert.Contains(t, all, `9 W-8, refused: too narrow (measured 22 1/2", least 23 1/2")`)
+	assert.Contains(t, all, `9 22 1/2" too narrow`)
+	assert.Contains(t, all, "damaged: 11 refused, too narrow: 9 ")
+	assert.NotContains(t, all, "9 W-8, damaged")
+}
+
 // TestNarrowClosingSheetIsNotRipped reads how a sheet closes a room that came narrower than the gap and its overlaps: it is not
 // ripped, and the gap to check by is what its neighbours' raw edges leave.
 func TestNarrowClosingSheetIsNotRipped(t *testing.T) {

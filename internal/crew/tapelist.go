@@ -18,10 +18,12 @@ type tapeRow struct {
 	seam   string
 	off    string // how far the line may be off
 	hung   bool
-	rule   bool
-	head   string // names a flitch, in place of all else
-	face   string // names an unrolled wall, in place of all else
-	low    bool   // of an unrolled wall, with nothing to strike: a low row
+	place  int
+	hold   *days.Task // that comes when its sheets hang
+	rule   bool       // under it, where a hold falls due
+	head   string     // names a flitch, in place of all else
+	face   string     // names an unrolled wall, in place of all else
+	low    bool       // of an unrolled wall, with nothing to strike: a low row
 }
 
 // across reports whether the words of a row run on over the column of seams.
@@ -30,13 +32,13 @@ func (r tapeRow) across() bool { return r.words != "" && r.seam == "" }
 // tapeRows lists the lines of the page: of a piece of a wall in hanging order, of walls unrolled one wall after the other.
 func (d *wallBoard) tapeRows() []tapeRow {
 	if !d.unrolled() {
-		return d.wallRows()
+		return ruled(d.wallRows())
 	}
 	var list []tapeRow
 	for _, f := range d.faces {
 		list = append(append(list, tapeRow{face: f.faceWords()}), f.wallRows()...)
 	}
-	return list
+	return ruled(list)
 }
 
 // wallRows lists the lines of a piece in hanging order.
@@ -57,7 +59,7 @@ func (d *wallBoard) wallRows() []tapeRow {
 		if o := d.startsIn(h); o != nil && !h.Hung() {
 			list = append(list, tapeRow{number: d.stacked(h), words: d.Words.Say("tape.from", o.Name), seam: d.at(o.Right())})
 		}
-		r := tapeRow{number: d.stacked(h), rule: d.p.held(h) != days.NoHold, hung: h.Hung()}
+		r := tapeRow{number: d.stacked(h), place: h.Place, hold: d.p.held(h), hung: h.Hung()}
 		switch {
 		case h.Gone():
 			r.words = d.Words.Say("tape.in_gap")

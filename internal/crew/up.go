@@ -135,7 +135,7 @@ func (d *wallBoard) holdsUp() {
 		y := d.v.Y(h.X)
 		g := d.g.Part(scene.Tag{Class: "hold"})
 		draft.Triangle(g, scene.Marks, scene.Pt(x, y), 180, 4.4*u, 5.2*u, folio.TapedHeavy, true)
-		d.Word(g, scene.Pt(x+6*u, y+size/2), d.Words.Say("wall.hold"), size, true, scene.Start)
+		d.Word(g, scene.Pt(x+6*u, y+size/2), d.Words.Say("wall.hold", d.p.held(h).HoldNo), size, true, scene.Start)
 		d.space.Take(scene.Box{X0: x - 1*u, Y0: y - 3*u, X1: x + 20*u, Y1: y + 3*u})
 	}
 }
@@ -200,7 +200,7 @@ func (d *wallBoard) markWordsUp() []string {
 			if s.CutLength == 0 || s.Hung {
 				continue
 			}
-			text := d.Words.Say("tape.cut_from", d.Say(s.CutLength), d.Along(d.w.Face, -s.Below))
+			text := d.Words.Say("tape.cut_from", d.Say(d.Count.CutOf(s).Long(s, d.Style)), d.Along(d.w.Face, -s.Below))
 			if !seen[text] {
 				seen[text] = true
 				lines = append(lines, text)

@@ -8,10 +8,11 @@ import (
 type Board struct {
 	*Set
 	*folio.Taped
+	n int // of the page
 }
 
 // Open makes a page of the set ready.
 func (c *Set) Open(n int, sheet folio.Sheet) *Board {
 	sheet.Name = "install"
-	return &Board{Set: c, Taped: c.Tape(n, sheet)}
+	return &Board{Set: c, Taped: c.Tape(n, sheet), n: n}
 }

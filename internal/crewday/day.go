@@ -16,6 +16,7 @@ import (
 // hanging is the plan of the hanging days on its way onto pages of the install set.
 type hanging struct {
 	*folio.Set
+	set    *Set
 	look   draft.Look
 	plan   *days.Schedule
 	box    scene.Box   // that the pages leave to it
@@ -28,7 +29,7 @@ type hanging struct {
 // points, its stop places and a log to fill in. There are none where nothing is left to hang.
 func (c *Set) DayPages(n int) []*scene.Page {
 	var out []*scene.Page
-	h := &hanging{Set: &c.Set, look: c.readable(), plan: c.Days, limits: c.logLimits(), under: c.Words.Say("limits.outside") + c.wallWords()}
+	h := &hanging{Set: &c.Set, set: c, look: c.readable(), plan: c.Days, limits: c.logLimits(), under: c.Words.Say("limits.outside") + c.wallWords()}
 	fresh := func(title string) *Board {
 		lines := [2]string{c.Place(), h.Words.Say("day.crew", h.plan.Day.Crew, clock(h.plan.Day.Start), clock(h.plan.Day.End))}
 		b := c.Open(n+len(out), folio.Sheet{Title: title, Lines: lines})
@@ -64,7 +65,7 @@ func (h *hanging) pages() []*folio.Leaf {
 		if h.plan.Days > 1 {
 			title = h.Words.Both("day.day_of", day, h.plan.Days)
 		}
-		list = append(list, h.leaves(title, h.dayBlocks(day), h.daySides(day)...)...)
+		list = append(list, h.dayLeaves(title, day)...)
 	}
 	return list
 }
@@ -87,8 +88,8 @@ func (h *hanging) hoursBlocks() []folio.Block {
 	row(false, say.Say("day.rest"), "", "", "", clock(p.Wait), "")
 	row(false, say.Say("day.looks"), "", "", "", clock(p.Look), "")
 	end := p.Steps[len(p.Steps)-1]
-	row(true, say.Say("day.all"), strconv.Itoa(len(p.Tasks)), clock(p.Hang), clock(p.Cut), clock(p.Minutes()), say.Say("day.when", end.Day, clock(end.From)))
-	return []folio.Block{{Table: t}, {Title: say.Both("day.how"), Items: h.rules()}}
+	row(true, say.Say("day.all"), strconv.Itoa(len(p.Tasks)), clock(p.Hang), clock(p.Cut), clock(p.Minutes()), say.Say("day.over", end.Day, clock(end.From)))
+	return []folio.Block{{Table: t}, h.pasteBlock(), {Title: say.Both("day.how"), Items: h.rules()}, h.cautionBlock()}
 }
 
 // rules are how a hanging day goes.
@@ -104,39 +105,66 @@ func (h *hanging) rules() []draft.Item {
 	return list
 }
 
-// dayBlocks are the timetable of a day and the other places where it may stop.
-func (h *hanging) dayBlocks(day int) []folio.Block {
+// dayLeaves are the pages of a day: its timetable and the other places where it may stop. These stand at the side where they would
+// take a page of their own.
+func (h *hanging) dayLeaves(title string, day int) []*folio.Leaf {
+	table := h.timetable(day)
+	list := h.dayStops(day)
+	stops := &draft.Table{Title: h.Words.Say("day.stops"), Columns: []draft.Column{{Head: h.Words.Say("day.at"), Align: scene.End}, {Head: h.Words.Say("day.after"), Bold: true},
+		{Head: h.Words.Say("day.where"), Wrap: true}, {Head: h.Words.Say("day.to_cut"), Align: scene.End}}, Row: h.look.Of(5.6)}
+	var lines []string
+	for _, x := range list {
+		stops.Rows = append(stops.Rows, draft.Row{Cells: x[:]})
+		lines = append(lines, h.Words.Say("day.stop_line", x[0], x[1], x[2], x[3]))
+	}
+	sides, free := h.daySides(day, nil)
+	alone := h.leaves(title, []folio.Block{{Table: table}}, sides...)
+	if len(list) == 0 {
+		return alone
+	}
+	both := h.leaves(title, []folio.Block{{Table: table}, {Table: stops}}, sides...)
+	_, box := h.halves()
+	if len(both) == len(alone) || h.stopsHigh(lines, box.W()) > free {
+		return both
+	}
+	sides, _ = h.daySides(day, lines)
+	return h.leaves(title, []folio.Block{{Table: table}}, sides...)
+}
+
+// timetable is what happens on a day, by the clock.
+func (h *hanging) timetable(day int) *draft.Table {
 	k := h.look
 	say := h.Words
 	t := &draft.Table{Title: say.Both("day.timetable"), Columns: []draft.Column{{Head: say.Say("day.from"), Align: scene.End}, {Head: say.Say("day.hang"), Align: scene.End},
 		{Head: say.Say("day.to"), Align: scene.End}, {Head: say.Say("day.sheets"), Bold: true, Size: k.Medium}, {Head: say.Say("day.cut"), Align: scene.End},
 		{Head: say.Say("day.what"), Wrap: true}}, Row: k.Of(6.8)}
-	evening := -1
 	for _, x := range h.plan.Steps {
 		if x.Day == day {
 			t.Rows = append(t.Rows, h.rows(x)...)
-			if x.Kind == days.EveningStep && x.Stop != nil {
-				evening = x.Stop.Task
-			}
 		}
 	}
-	stops := &draft.Table{Title: say.Say("day.stops"), Columns: []draft.Column{{Head: say.Say("day.at"), Align: scene.End}, {Head: say.Say("day.after"), Bold: true},
-		{Head: say.Say("day.where"), Wrap: true}, {Head: say.Say("day.to_cut"), Align: scene.End}}, Row: k.Of(5.6)}
+	return t
+}
+
+// dayStops are the places where a day may stop besides its own evening: when, after which sheet, where, and what stays uncut.
+func (h *hanging) dayStops(day int) (list [][4]string) {
+	evening := -1
+	for _, x := range h.plan.Steps {
+		if x.Day == day && x.Kind == days.EveningStep && x.Stop != nil {
+			evening = x.Stop.Task
+		}
+	}
 	for i := range h.plan.Stops {
 		x := &h.plan.Stops[i]
 		if task := &h.plan.Tasks[x.Task]; task.Day == day && x.Task != evening {
-			left := say.Say("day.nothing")
+			left := h.Words.Say("day.nothing")
 			if x.Seen > 0 {
 				left = h.Style.Format(x.Seen)
 			}
-			stops.Rows = append(stops.Rows, draft.Row{Cells: []string{clock(task.Up), sheetWord(task), h.stopAt(x), left}})
+			list = append(list, [4]string{clock(task.Up), sheetWord(task), h.stopAt(x), left})
 		}
 	}
-	blocks := []folio.Block{{Table: t}}
-	if len(stops.Rows) > 0 {
-		blocks = append(blocks, folio.Block{Table: stops})
-	}
-	return blocks
+	return list
 }
 
 // rowSheets is how many sheet numbers stand in one row of the timetable.
@@ -162,7 +190,8 @@ func (h *hanging) row(x days.Step) draft.Row {
 	case days.BreakStep:
 		cells[5] = h.Words.Say("day.break")
 	case days.LookStep:
-		cells[5] = h.Words.Say("day.hold", h.holdWords(x.Hold, "look"))
+		t := &h.plan.Tasks[x.After]
+		cells[3], cells[5] = h.Words.Say("wall.hold", t.HoldNo), h.Words.Say("day.hold", h.set.holdSheets(t), h.set.lookWords(x.Hold, "look"))
 		r.Strong, r.Rule = true, true
 	case days.EveningStep:
 		cells[2], cells[5] = "", h.Words.Say("day.stop")
@@ -234,20 +263,6 @@ func (h *hanging) where(tasks []int) string {
 		text += "; " + h.Words.Say("day.dry", sheetWord(last))
 	}
 	return text
-}
-
-// holdWords says what a hold point is: what is done there, or what is signed, by the section.
-func (h *hanging) holdWords(x days.Hold, section string) string {
-	what := "all"
-	switch x {
-	case days.FirstSheets:
-		what = "first"
-	case days.NewFlitch:
-		what = "flitch"
-	case days.DryLayOut:
-		what = "lay_out"
-	}
-	return h.Words.Of(section, what)
 }
 
 // stopAt says what is at the right of the sheet after which a day may stop.

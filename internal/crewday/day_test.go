@@ -119,14 +119,37 @@ height = "8'"
 	template, err := paper.Named("ansi-a")
 	require.NoError(t, err)
 	pages := NewSet(roomtest.Laid(t, "room.toml", text), template, "Install").DayPages(1)
-	require.Len(t, pages, 2)
-	day := strings.Join(strings.Fields(roomtest.Texts(pages[1:])), " ")
-	for _, row := range [][]string{{"8:00", "8:30", "dry lay-out of all sheets: HOLD 0"}, {"8:30", "8:45", "10:10", "1, 2, 3", "2", "North; right edge of 3 unpasted"}, {"10:10", "10:20", "HOLD: look at the first sheets"},
-		{"10:20", "10:35", "12:10", "4, 5, 6", "3", "North"}, {"12:10", "12:20", "HOLD: look at all of it"}, {"12:20", "all hangs"}} {
+	require.Len(t, pages, 3)
+	day := strings.Join(strings.Fields(roomtest.Texts(pages[2:])), " ")
+	for _, row := range [][]string{{"8:00", "8:30", "dry lay-out of all sheets: HOLD 0"}, {"8:30", "8:45", "10:10", "1, 2, 3", "2", "North; right edge of 3 unpasted"}, {"10:10", "10:20", "HOLD 1 after 3: look at the first sheets"},
+		{"10:20", "10:35", "12:10", "4, 5, 6", "3", "North"}, {"12:10", "12:20", "HOLD 2 after 6: look at all of it"}, {"12:20", "all hangs"}} {
 		assert.Contains(t, day, strings.Join(row, " "))
 	}
 	// 2 x 25 + 4 x 20 = 130 minutes to hang, 5 x 10 to cut
 	assert.Contains(t, roomtest.Texts(pages[:1]), "North\n6\n2:10\n0:50\n3:00\nday 1, 12:10\n")
+}
+
+// A wall is done when the last sheet that begins on it is up, not when the group does of which that is one: the first wall here ends
+// with the first sheet of a group that goes on round the corner.
+func TestWallsAreDoneWithTheirOwnLastSheet(t *testing.T) {
+	text := roomtest.Head("in") + "[day]\nplain = 20\nnarrow = 20\nwrap = 20\ncut = 10\nrest = 15\nlay_out = 0\nlook = 10\nstart = \"8:00\"\n" + roomtest.Wall("North", `7' 6`, `8'`) + roomtest.Wall("East", `7' 6`, `8'`)
+	c := NewSet(roomtest.Laid(t, "room.toml", text), roomtest.Template(t, "ansi-a"), "Install")
+	last := map[string]string{}
+	for _, k := range c.Days.Tasks {
+		last[c.Room.Walls[k.Wall].Name] = "day 1, " + clock(k.Up)
+	}
+	groups := map[string]bool{}
+	for _, x := range c.Days.Steps {
+		groups["day 1, "+clock(x.To)] = true
+	}
+	require.False(t, groups[last["North"]], "the group goes on")
+	words := strings.Join(strings.Fields(roomtest.Texts(c.DayPages(1)[:1])), " ")
+	assert.Contains(t, words, "TOTAL LAST UP")
+	for wall, when := range last {
+		assert.Regexp(t, wall+` \d+ \d+:\d\d \d+:\d\d \d+:\d\d `+when+` `, words)
+	}
+	end := c.Days.Steps[len(c.Days.Steps)-1]
+	assert.Contains(t, words, "over day 1, "+clock(end.From), "with the looks")
 }
 
 // A timetable of more than one page goes on with a step, never with more sheets of the step before, and with rows enough

@@ -85,26 +85,38 @@ func (h *hanging) dayLog(width float64) *draft.Table {
 // logPad is what a cell keeps clear at both sides of its words, on the office's page.
 const logPad = 3.8
 
-// signHigh is what a hold point takes to be signed, on the office's page.
-const signHigh = 17
+// signHigh is what a hold point takes to be signed under its name, on the office's page.
+const signHigh = 14
 
-// daySides are what is filled in through a day: readings and signed hold points, on as many sides as these take.
-func (h *hanging) daySides(day int) []side {
+// daySides are what is filled in through a day: readings and signed hold points, on as many sides as these take; then the other places to
+// stop that are given. Free is what the last of them has left without these.
+func (h *hanging) daySides(day int, stops []string) (sides []side, free float64) {
 	k := h.look
-	var looks []string
+	var looks []*days.Task
 	for _, x := range h.plan.Steps {
 		if x.Day == day && x.Kind == days.LookStep { // hold 0 is signed on the room start page
-			looks = append(looks, h.Words.Say("day.sign", h.holdWords(x.Hold, "signed")))
+			looks = append(looks, &h.plan.Tasks[x.After])
 		}
 	}
 	_, box := h.halves()
 	log := h.dayLog(box.W())
 	used := log.High(k) + k.Of(3) + draft.ParagraphHigh(h.under, k.Small, false, box.W()) + k.Of(3)
-	var sides []side
 	for len(looks) > 0 || len(sides) == 0 {
-		n := min(max(0, int((box.H()-used)/k.Of(signHigh))), len(looks))
+		n := 0
+		for n < len(looks) {
+			high := k.Of(signHigh) + draft.ParagraphHigh(h.signWords(looks[n]), k.Small, true, box.W())
+			if used+high > box.H() && (n > 0 || len(sides) == 0) {
+				break
+			}
+			used += high
+			n++
+		}
 		part, first := looks[:n], len(sides) == 0
-		looks, used = looks[n:], 0
+		looks = looks[n:]
+		last := len(looks) == 0
+		if free = box.H() - used; !last {
+			used = 0
+		}
 		sides = append(sides, func(b *folio.Board, box scene.Box) {
 			y := box.Y0
 			if first {
@@ -112,13 +124,48 @@ func (h *hanging) daySides(day int) []side {
 				y = taken.Y1 + k.Of(2)
 				y = draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), h.under, k.Small, false, box.W()) + k.Of(3)
 			}
-			for _, words := range part {
-				y = h.sign(b, box, y, words)
+			for _, t := range part {
+				y = h.sign(b, box, y, h.signWords(t))
+				h.set.First(holdKey(t), h.page)
+			}
+			if last {
+				y = h.listStops(b, box, y, stops)
 			}
 			h.notes(b, box, y)
 		})
 	}
-	return sides
+	return sides, free
+}
+
+// stopsHigh is how high places to stop come out at the side.
+func (h *hanging) stopsHigh(stops []string, wide float64) float64 {
+	if len(stops) == 0 {
+		return 0
+	}
+	k := h.look
+	high := draft.ParagraphHigh(h.Words.Say("day.stops"), k.Small, true, wide) + k.Of(3)
+	for _, line := range stops {
+		high += draft.ParagraphHigh(line, k.Small, false, wide) + k.Of(1)
+	}
+	return high
+}
+
+// listStops letters places to stop, and gives the y under them.
+func (h *hanging) listStops(b *folio.Board, box scene.Box, y float64, stops []string) float64 {
+	if len(stops) == 0 {
+		return y
+	}
+	k := h.look
+	y = draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), h.Words.Say("day.stops"), k.Small, true, box.W()) + k.Of(1)
+	for _, line := range stops {
+		y = draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), line, k.Small, false, box.W()) + k.Of(1)
+	}
+	return y + k.Of(2)
+}
+
+// signWords stand over the lines on which a hold point is signed.
+func (h *hanging) signWords(t *days.Task) string {
+	return h.Words.Say("day.sign", h.set.HoldWords(t), h.set.lookWords(t.Hold, "signed"))
 }
 
 // notes are lines to write on what did not go as planned, down to the foot of a side.
@@ -133,16 +180,15 @@ func (h *hanging) notes(b *folio.Board, box scene.Box, y float64) {
 	}
 }
 
-// sign draws a line for a name and one for a time under a hold point.
+// sign draws a line for a name and a signature and one for date and time under the name of a hold point.
 func (h *hanging) sign(b *folio.Board, box scene.Box, y float64, words string) float64 {
 	k := h.look
-	b.Page.Text(scene.Text{At: scene.Pt(box.X0, y), String: scene.Shorten(words, k.Small, true, box.W()), Height: k.Small, Bold: true, Seat: scene.Hanging, Layer: scene.Notes})
-	y += k.Small + k.Of(7)
-	middle := box.X0 + box.W()*0.66
+	y = draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), words, k.Small, true, box.W()) + k.Of(6)
+	middle := box.X0 + box.W()*0.62
 	pen := scene.Pen(scene.Frame, k.Thin)
 	b.Page.HLine(box.X0, middle-k.Of(3), y, pen)
 	b.Page.HLine(middle, box.X1, y, pen)
-	for _, t := range []scene.Text{{At: scene.Pt(box.X0, y+k.Of(1.4)), String: h.Words.Say("sign.name")}, {At: scene.Pt(middle, y+k.Of(1.4)), String: h.Words.Say("sign.time")}} {
+	for _, t := range []scene.Text{{At: scene.Pt(box.X0, y+k.Of(1.4)), String: h.Words.Say("sign.name")}, {At: scene.Pt(middle, y+k.Of(1.4)), String: h.Words.Say("sign.date")}} {
 		t.Height, t.Seat, t.Layer = k.Small, scene.Hanging, scene.Notes
 		b.Page.Text(t)
 	}

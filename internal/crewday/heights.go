@@ -16,14 +16,11 @@ const heightsKey = "heights"
 func (c *Set) heightPages(n int) []*scene.Page {
 	u, size := c.Unit, folio.TapedText*c.Unit
 	const row = 7.2
-	least := 29 * u // of a column: room for its figures, and to write beside them
+	least := 29 * u // of a column: its figures, and a blank beside each for what is read
 	for _, w := range c.Faces {
 		for _, x := range c.heightPlaces(w.W) {
-			least = max(least, scene.Width(c.Say(x), size, true)+3*u)
-			if floor, ceiling := c.pastLevel(w.W); floor || ceiling {
-				for _, s := range c.heightCells(w.W, x)[1:] {
-					least = max(least, scene.Width(s, size, false)+writeHeight*u)
-				}
+			for i, s := range c.heightCells(w.W, x) {
+				least = max(least, scene.Width(s, size, i == 0)+(2.4+writeHeight)*u)
 			}
 		}
 	}
@@ -70,7 +67,7 @@ func (c *Set) heightPages(n int) []*scene.Page {
 	return out
 }
 
-// writeHeight is what is kept free beside a height for the hand that reads it, in mm on letter paper.
+// writeHeight is the blank beside a height for the hand that reads it, in mm on letter paper.
 const writeHeight = 16.0
 
 // pastLevel reports whether the floor of a wall climbs over the level line where it is read, and whether the ceiling comes
@@ -131,7 +128,10 @@ func (b *Board) heightGrid(g *scene.Group, w *room.Wall, places []L, at scene.Po
 	}
 	for k, x := range places {
 		x0 := at.X + head + wide*float64(k)
-		g.VLine(x0, at.Y, at.Y+3*row, pen)
+		g.VLine(x0, at.Y, at.Y+3*row, scene.Pen(scene.Frame, folio.TapedFine))
+		blank := x0 + wide - writeHeight*u
+		g.VLine(blank, at.Y, at.Y+3*row, pen)
+		b.Word(g, scene.Pt(blank+1.2*u, at.Y+0.5*row+size/2), b.Words.Say("start.as_read"), size, false, scene.Start)
 		cells := b.heightCells(w, x)
 		for i, s := range cells {
 			b.Word(g, scene.Pt(x0+1.2*u, at.Y+(float64(i)+0.5)*row+size/2), s, size, i == 0, scene.Start)

@@ -3,6 +3,7 @@ package crewday
 import (
 	"math"
 
+	"flitchlay/internal/finding"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
 )
@@ -18,7 +19,7 @@ type leanRow struct {
 // leanRows lists all covered walls with what the room file says of them.
 func (c *Set) leanRows() []leanRow {
 	var list []leanRow
-	marks := folio.WallMarks(c.Plan)
+	marks, much := folio.WallMarks(c.Plan), c.leansMuch()
 	for _, w := range c.Faces {
 		floor, end, level := w.Lengths()
 		long := []string{c.Say(floor)}
@@ -27,10 +28,36 @@ func (c *Set) leanRows() []leanRow {
 			long = []string{c.Words.Say("start.floor_length", c.Say(floor)), c.Words.Say("start.level_length", c.Say(end))}
 		case end != floor:
 			long = []string{c.Words.Say("start.floor_length", c.Say(floor)), c.Words.Say("start.zero_length", c.Say(end))}
+		case w.W.LeanLeft != 0 || w.W.LeanRight != 0:
+			long = []string{c.Words.Say("start.floor_length", c.Say(floor))}
 		}
-		list = append(list, leanRow{marks[w.Wall] + "  " + w.W.Name, long, c.leanWords(w.W.LeanLeft), c.leanWords(w.W.LeanRight)})
+		row := leanRow{marks[w.Wall] + "  " + w.W.Name, long, c.leanWords(w.W.LeanLeft), c.leanWords(w.W.LeanRight)}
+		if much[wallEnd{w.Wall, false}] {
+			row.left = c.Words.Say("start.too_much", row.left)
+		}
+		if much[wallEnd{w.Wall, true}] {
+			row.right = c.Words.Say("start.too_much", row.right)
+		}
+		list = append(list, row)
 	}
 	return list
+}
+
+// wallEnd is an end of a wall.
+type wallEnd struct {
+	wall  int
+	right bool
+}
+
+// leansMuch are the ends of walls that lean by so much that they are put right before sheets hang there.
+func (c *Set) leansMuch() map[wallEnd]bool {
+	ends := map[wallEnd]bool{}
+	for _, f := range c.Plan.Findings {
+		if f.Code == finding.LeansMuch {
+			ends[wallEnd{f.Wall, f.At > 0}] = true
+		}
+	}
+	return ends
 }
 
 // leanWords say how an upright edge leans from floor to ceiling.

@@ -67,9 +67,7 @@ func (c *Set) wallWords() string {
 func (c *Set) LimitLine() string {
 	var parts []string
 	for _, l := range climate.Limits(c.Room) {
-		if l.What != climate.WallFace {
-			parts = append(parts, c.Words.Say(limitNames[l.What])+" "+c.limitWords(l))
-		}
+		parts = append(parts, c.Words.Say(limitNames[l.What])+" "+c.limitWords(l))
 	}
 	return c.Words.Say("limits.line", strings.Join(parts, ", "))
 }

@@ -20,7 +20,7 @@ func TestEveryReadingHasItsLimit(t *testing.T) {
 	day := strings.Join(strings.Fields(roomtest.Texts(set.DayPages(1))), " ")
 	assert.Contains(t, day, "READINGS time air F 60 to 90 RH % 30 to 55 wall F min 49.6 board max 1 go")
 	assert.Contains(t, day, "Wall: 49.6 F at 70 F and 40 % RH; in other air, dew point + 5 F.")
-	assert.Equal(t, "go: air 60 to 90 F, RH 30 to 55 %, board max 1", set.LimitLine())
+	assert.Equal(t, "go: air 60 to 90 F, RH 30 to 55 %, wall min 49.6 F, board max 1", set.LimitLine())
 
 	set = NewSet(roomtest.Laid(t, "room.toml", roomtest.Metric()+roomtest.WallMM("Long", 6000, 2500)), roomtest.Template(t, "a4"), "Install")
 	start = strings.Join(strings.Fields(roomtest.Texts(set.StartPage(1))), " ")

@@ -16,7 +16,7 @@ func (c *Set) offTexts(level bool) []string {
 	if level {
 		read, stop = c.Words.Say("off.read_level"), c.Words.Say("off.stop_level")
 	}
-	return []string{c.Words.Say("off.what"), read, stop, c.Words.Say("off.lap", c.Inches(c.Room.Rules.LeastOverlap))}
+	return []string{c.Words.Say("off.what"), read, stop, c.Words.Say("off.lap", c.Inches(c.Room.Rules.LeastOverlap)), c.RoundingWords()}
 }
 
 // lines names lines one after the other that may be off by the same.
@@ -26,3 +26,9 @@ func (c *Set) lines(first, last string) string {
 	}
 	return c.Words.Say("off.lines", first, last)
 }
+
+// RoundingKey is where other pages find how figures are rounded.
+const RoundingKey = "rounding"
+
+// RoundingWords point to where it says how figures are rounded.
+func (c *Set) RoundingWords() string { return c.Words.Say("page.rounding", c.PageWord(RoundingKey)) }

@@ -1,6 +1,7 @@
 package crewday
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 
@@ -37,7 +38,7 @@ func (c *Set) ReceivePages(n int) []*scene.Page {
 		blocks = []folio.Block{{Table: c.receiveTable(c.Words.Say("receive.head"), list, nil)}}
 	}
 	var items []draft.Item
-	for _, text := range []string{c.Words.Say("receive.measure"), c.Words.Say("receive.under", limit), c.Words.Say("receive.between", limit, c.Inches(v.GrossWidth)), c.Words.Say("receive.torn")} {
+	for _, text := range []string{c.Words.Say("receive.measure"), c.Words.Say("receive.under", limit), c.Words.Say("receive.between", limit, c.Inches(v.GrossWidth)), c.Words.Say("receive.torn"), c.RoundingWords()} {
 		items = append(items, draft.Item{Text: text})
 	}
 	return c.sided(n, c.Words.Both("receive.title"), c.Words.Say("receive.about"), blocks, items, "receive.side", func(width float64) *draft.Table {
@@ -81,16 +82,16 @@ func (c *Set) received(f *room.Flitch, number int) (width, damage string) {
 	if f == nil {
 		return "", ""
 	}
+	if slices.Contains(f.Damaged, number) {
+		damage = c.Words.Say("receive.damaged")
+	}
 	for _, w := range f.Widths {
 		if w.Number == number {
 			width = c.Inches(w.Width)
+			if c.tooNarrow(f, w) {
+				damage = c.Words.Say("receive.narrow")
+			}
 		}
-	}
-	switch {
-	case slices.Contains(f.Refused, number):
-		damage = c.Words.Say("receive.narrow")
-	case slices.Contains(f.Damaged, number):
-		damage = c.Words.Say("receive.damaged")
 	}
 	return width, damage
 }
@@ -103,12 +104,19 @@ func (c *Set) Refused(flitch string) []room.SheetWidth {
 		if f.Number != flitch {
 			continue
 		}
-		for _, n := range f.Refused {
-			at := slices.IndexFunc(f.Widths, func(w room.SheetWidth) bool { return w.Number == n })
-			list = append(list, f.Widths[at])
+		for _, w := range f.Widths {
+			if c.tooNarrow(f, w) {
+				list = append(list, w)
+			}
 		}
+		slices.SortFunc(list, func(a, b room.SheetWidth) int { return cmp.Compare(a.Number, b.Number) })
 	}
 	return list
+}
+
+// tooNarrow reports whether a sheet came too narrow to hang, one that is damaged besides among them.
+func (c *Set) tooNarrow(f *room.Flitch, w room.SheetWidth) bool {
+	return slices.Contains(f.Refused, w.Number) || slices.Contains(f.Damaged, w.Number) && w.Width < c.Room.LeastGross()
 }
 
 // LeastGross is the width under which a sheet is refused, as it is printed: never less than it is.

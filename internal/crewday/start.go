@@ -11,6 +11,7 @@ import (
 // startRest is what has still to be lettered on the pages of the room's start.
 type startRest struct {
 	checks []string // what the site has to give
+	tight  float64  // how close its lines stand, from 0 to 1
 	stock  []string // what is delivered, and of it hangs
 	leans  []leanRow
 }
@@ -24,6 +25,7 @@ func (c *Set) StartPage(n int) []*scene.Page {
 	u := b.Unit
 	left, right := b.startHalves()
 	rest := startRest{checks: b.checksFor(left), stock: c.stockWords(), leans: c.leanRows()}
+	rest.tight = b.checksTight(left, rest.checks)
 	y := b.siteChecks(left, &rest, b.Words.Both("start.checks"))
 	usual := right.Y0 + math.Min(60*u, right.H()*0.42)
 	least := math.Max(planLeast*u, b.stockHigh(right.W()*planShare, rest.stock))
@@ -97,13 +99,38 @@ func (b *Board) checkLines(text string, wide float64) []string {
 	return scene.Wrap(text, folio.TapedText*b.Unit, false, wide-6.4*b.Unit)
 }
 
+// checkLess is by how much less the first is where the list would go on on another page for a line or two.
+const checkLess = checkFirst - checkPitch
+
+// checksHigh is how high checks come out together, where their lines stand so close.
+func (b *Board) checksHigh(texts []string, wide, tight float64) float64 {
+	all := 0.0
+	for _, text := range texts {
+		all += checkFirst - tight*checkLess + checkPitch*float64(len(b.checkLines(text, wide))-1)
+	}
+	return all * b.Unit
+}
+
+// checksTight is how close the lines of checks stand: as close as it takes to have all on one page, where that helps.
+func (b *Board) checksTight(box scene.Box, texts []string) float64 {
+	room := box.H() - (0.5+1.2+6)*b.Unit
+	loose, close := b.checksHigh(texts, box.W(), 0), b.checksHigh(texts, box.W(), 1)
+	if loose <= room || close > room {
+		return 0
+	}
+	return (loose - room) / (loose - close)
+}
+
+// goesOn says under what has no room on which page it goes on, and gives the y of that.
+func (b *Board) goesOn(g *scene.Group, x, y float64) float64 {
+	b.Word(g, scene.Pt(x, y), b.Words.Say("page.goes_on", b.n+1), folio.TapedText*b.Unit, true, scene.Start)
+	return y
+}
+
 // checksFor are the checks in both languages, or in the first where the column has no room for two.
 func (b *Board) checksFor(box scene.Box) []string {
-	texts, all := b.checkWords(b.Words.Both), 0.0
-	for _, text := range texts {
-		all += checkFirst + checkPitch*float64(len(b.checkLines(text, box.W()))-1)
-	}
-	if box.Y0+(6+all)*b.Unit > box.Y1-0.5*b.Unit {
+	texts := b.checkWords(b.Words.Both)
+	if box.Y0+6*b.Unit+b.checksHigh(texts, box.W(), 1) > box.Y1-0.5*b.Unit {
 		return b.checkWords(b.Words.Say)
 	}
 	return texts
@@ -115,17 +142,23 @@ func (b *Board) siteChecks(box scene.Box, rest *startRest, head string) float64 
 	g := b.Page.Part(scene.Tag{Class: "checks"})
 	y := box.Y0 + 6*u
 	b.Word(g, scene.Pt(box.X0, y), head, size, true, scene.Start)
+	first, pitch := (checkFirst-rest.tight*checkLess)*u, checkPitch*u
+	foot := box.Y1 - 0.5*u
+	if y+b.checksHigh(rest.checks, box.W(), rest.tight)+1.2*u > foot {
+		foot -= first // to say where it goes on
+	}
 	for len(rest.checks) > 0 {
 		lines := b.checkLines(rest.checks[0], box.W())
-		if y+(1.2+checkPitch*float64(len(lines)))*u > box.Y1-0.5*u {
+		if y+1.2*u+first+pitch*float64(len(lines)-1) > foot {
+			y = b.goesOn(g, box.X0, y+first)
 			break
 		}
 		rest.checks = rest.checks[1:]
-		y += checkFirst * u
+		y += first
 		g.Rect(scene.BoxAt(box.X0, y-size, size, size), scene.Pen(scene.Frame, folio.TapedFine))
 		for i, line := range lines {
 			if i > 0 {
-				y += checkPitch * u
+				y += pitch
 			}
 			b.Word(g, scene.Pt(box.X0+6.2*u, y), line, size, false, scene.Start)
 		}
@@ -159,10 +192,17 @@ const stockPitch = 5.4
 // stockLines letters what is delivered as far as there is room.
 func (b *Board) stockLines(g *scene.Group, box scene.Box, rest *startRest) {
 	u, size := b.Unit, folio.TapedText*b.Unit
-	y := box.Y0
+	y, foot, all := box.Y0, box.Y1-1*u, 0
+	for _, line := range rest.stock {
+		all += len(scene.Wrap(line, size, false, box.W()))
+	}
+	if y+stockPitch*u*float64(all) > foot {
+		foot -= stockPitch * u // to say where it goes on
+	}
 	for len(rest.stock) > 0 {
 		parts := scene.Wrap(rest.stock[0], size, false, box.W())
-		if y+stockPitch*u*float64(len(parts)) > box.Y1-1*u {
+		if y+stockPitch*u*float64(len(parts)) > foot {
+			b.goesOn(g, box.X0, y+stockPitch*u)
 			return
 		}
 		for _, part := range parts {
@@ -179,90 +219,16 @@ func (b *Board) checkWords(say func(key string, given ...any) string) []string {
 	if b.Metric() {
 		near, wide = b.Words.Say("unit.near_metric"), b.Words.Say("unit.wide_metric")
 	}
-	return []string{say("check.level", b.levelWords()), say("check.leans", b.PagesWord([]string{"start", heightsKey})), say("check.board", near, wide), say("check.primer"),
-		say("check.heat"), say("check.power"), say("check.alarms"), say("check.frames"), say("check.trims"),
-		say("check.rested"), say("check.counted"), say("check.release")}
-}
-
-// markOuts are how far outside a wall of the plan its letter may stand, in mm on letter paper: near it, further out where a
-// neighbour's stands there, else inside the room.
-var markOuts = []float64{4.4, 6.4, 8.4, -4.4, -6.4}
-
-// startPlaces are where the word START may stand, in mm on letter paper along the wall from where the first sheet begins,
-// and out of the room: inside it behind the arrow's foot, further in; to the arrow's sides, further away; far inside; out
-// of the room only where the wall leaves nothing else.
-var startPlaces = [][2]float64{{0, -9}, {0, -12}, {8, -9}, {-8, -9}, {14, -7}, {-14, -7}, {16, -4}, {-16, -4}, {0, -16}, {0, 12}, {10, 9}, {-10, 9}}
-
-// startPlan draws the room from above with the way of hanging, and beside it what is delivered.
-func (b *Board) startPlan(box scene.Box, rest *startRest) {
-	u, size := b.Unit, folio.TapedText*b.Unit
-	g := b.Page.Part(scene.Tag{Class: "key", Title: b.Words.Say("start.plan")})
-	view := scene.Box{X0: box.X0, Y0: box.Y0 + 2*u, X1: box.X0 + box.W()*(1-planShare), Y1: box.Y1 - 2*u}
-	p := folio.PlanIn(b.Room, view.Inset(8*u))
-	for i := range b.Room.Walls {
-		a, z := p.Ends(i)
-		pen := scene.Pen(scene.Walls, 1)
-		if !b.Room.Walls[i].Cover {
-			pen = scene.Pen(scene.Walls, 0.25).As(scene.Dashed(0.5))
-		}
-		pen.Cap = scene.Square
-		g.Line(a, z, pen)
+	list := []string{say("check.level", b.levelWords()), say("check.leans", b.PagesWord([]string{"start", heightsKey}))}
+	if len(b.leansMuch()) > 0 {
+		list = append(list, say("check.leans_much"))
 	}
-	var taken []scene.Box
-	b.startMark(g, p, view, &taken)
-	marks := folio.WallMarks(b.Plan)
-	for i := range b.Room.Walls {
-		mark, ok := marks[i]
-		if !ok {
-			continue
-		}
-		for _, out := range markOuts {
-			t := scene.Text{At: p.Along(i, 0.5, out*u), String: mark, Height: size, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
-			if k := t.Bounds().Inset(-1.3 * u); view.Contains(k) && !folio.MeetsAny(k, taken) && !p.Touches(k) {
-				taken = append(taken, k)
-				g.Text(t)
-				break
-			}
-		}
+	primer := say("check.primer")
+	if name := b.Room.PrimerName; name != "" {
+		primer = say("check.primer_named", name)
 	}
-	x, y := view.X1+3*u, box.Y0+6*u
-	b.Word(g, scene.Pt(x, y), b.Words.Both("start.sheets"), size, true, scene.Start)
-	b.stockLines(g, scene.Box{X0: x, Y0: y, X1: box.X1, Y1: box.Y1}, rest)
-}
-
-// startMark draws where the first sheet begins, inside the room, and letters START beside it.
-func (b *Board) startMark(g *scene.Group, p folio.OutlinePlan, view scene.Box, taken *[]scene.Box) {
-	u := b.Unit
-	for _, w := range b.Faces {
-		for _, h := range w.Hangs {
-			if !b.StartsWith(w, h) {
-				continue
-			}
-			share := float64(h.From) / math.Max(float64(w.W.Length), 1)
-			tip, foot := p.Along(w.Wall, share, -0.8*u), p.Along(w.Wall, share, -5.5*u)
-			dx, dy := tip.X-foot.X, tip.Y-foot.Y
-			l := math.Hypot(dx, dy)
-			nx, ny := -dy/l*1.9*u, dx/l*1.9*u
-			g.Polygon(scene.Style{Layer: scene.Marks, Fill: scene.Solid(scene.Black)}, tip, foot.Add(nx, ny), foot.Add(-nx, -ny))
-			*taken = append(*taken, scene.Box{X0: math.Min(tip.X, foot.X) - 2*u, Y0: math.Min(tip.Y, foot.Y) - 2*u, X1: math.Max(tip.X, foot.X) + 2*u, Y1: math.Max(tip.Y, foot.Y) + 2*u})
-			for _, k := range startPlaces {
-				along := share + k[0]*u/math.Max(lengthOf(p, w.Wall), 1)
-				t := scene.Text{At: p.Along(w.Wall, along, k[1]*u), String: b.Words.Say("wall.start"), Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
-				if box := t.Bounds().Inset(-1.3 * u); view.Contains(box) && !folio.MeetsAny(box, *taken) && !p.Touches(box) {
-					*taken = append(*taken, box)
-					g.Text(t)
-					return
-				}
-			}
-			return
-		}
-	}
-}
-
-// lengthOf is how long a wall of the plan is on paper.
-func lengthOf(p folio.OutlinePlan, wall int) float64 {
-	a, z := p.Ends(wall)
-	return math.Hypot(z.X-a.X, z.Y-a.Y)
+	return append(list, say("check.board", near, wide), primer, say("check.heat"), say("check.power"), say("check.alarms"), say("check.frames"), say("check.trims"),
+		say("check.rested"), say("check.counted"), say("check.release"))
 }
 
 // stockWords say what is delivered, what of it hangs, and where it begins.
@@ -286,6 +252,9 @@ func (c *Set) stockWords() []string {
 	}
 	if len(c.Plan.Left) == 0 {
 		lines = append(lines, c.Words.Say("start.numbered", c.Plan.Totals.Sheets))
+	}
+	if c.Room.Veneer.Horizontal {
+		return append(lines, c.Words.Say("start.order_up"))
 	}
 	return append(lines, c.Words.Say("start.order"))
 }

@@ -54,6 +54,7 @@ type Task struct {
 	First         bool // of its span: nothing hangs at its left
 	Whole         bool // the last course of its column: all of the column hangs
 	Hold          Hold // what is looked at when it hangs
+	HoldNo        int  // which hold that is, from 1 in hanging order; 0 where the work goes on
 	Late          bool // the paste at its left is not open any more when its seam is cut
 	Day, Up       int  // the day and the time at which it hangs, its seams cut
 	DryEdge       bool // its right edge stays unpasted over the overlap, since the next sheet comes after a pause
@@ -116,6 +117,7 @@ type Step struct {
 	Tasks    []int // of a group: in Tasks
 	Cut      int   // of a group: how many seams are cut
 	Hold     Hold  // of a look and of the lay-out
+	After    int   // of a look: in Tasks, after which it comes
 	Stop     *Stop // of an evening
 	Done     bool  // of an evening: nothing is left to hang
 }
@@ -125,7 +127,7 @@ type WallTime struct {
 	Wall      int
 	Sheets    int
 	Hang, Cut int // minutes
-	Day, Done int // when its last sheet hangs
+	Day, Done int // when the last of them hangs
 }
 
 // Minutes is hanging and cutting together.
@@ -245,7 +247,17 @@ func (s *Schedule) stop(c *count.Count, line *layout.Run, sheet *layout.Sheet) S
 	return stop
 }
 
-// holds sets the hold points: after the first group that is still to hang, and of every other flitch. After a pause in
+// Column are the tasks of the place of one of them, from its first course on.
+func (s *Schedule) Column(t *Task) (list []*Task) {
+	for i := range s.Tasks {
+		if k := &s.Tasks[i]; k.Run == t.Run && k.Place == t.Place {
+			list = append(list, k)
+		}
+	}
+	return list
+}
+
+// holds sets and counts the hold points: after the first group that is still to hang, and of every other flitch. After a pause in
 // which the room was planned again the first sheets are looked at as on the first day.
 //
 // Source: hang three, stop and look: general notes for wall coverings, an association's recommended practice.
@@ -262,5 +274,12 @@ func (s *Schedule) holds() {
 	}
 	if n := len(s.Tasks); n > 0 {
 		s.Tasks[n-1].Hold = Finished
+	}
+	no := 0
+	for i := range s.Tasks {
+		if t := &s.Tasks[i]; t.Hold != NoHold {
+			no++
+			t.HoldNo = no
+		}
 	}
 }

@@ -21,11 +21,11 @@ func (s *Schedule) plan(layOut bool) {
 	if layOut && s.Day.LayOut > 0 {
 		day, now = s.layOut(day)
 	}
-	look := NoHold // left over from the evening before
+	look, after := NoHold, 0 // left over from the evening before
 	for next := 0; next < len(s.Tasks) || look != NoHold; day, now = day+1, s.Day.Start {
 		fresh := now == s.Day.Start
 		if look != NoHold {
-			s.step(Step{Kind: LookStep, Day: day, From: now, To: now + s.Day.Look, Hold: look})
+			s.step(Step{Kind: LookStep, Day: day, From: now, To: now + s.Day.Look, Hold: look, After: after})
 			now, look = now+s.Day.Look, NoHold
 		}
 		tried := s.try(next, now, fresh)
@@ -35,7 +35,7 @@ func (s *Schedule) plan(layOut bool) {
 		s.Days = day
 		if n > 0 {
 			if last := tried[n-1]; s.Tasks[last.task].Hold != NoHold && !last.look {
-				look = s.Tasks[last.task].Hold
+				look, after = s.Tasks[last.task].Hold, last.task
 			}
 			now = s.Steps[len(s.Steps)-1].To
 		}
@@ -188,7 +188,7 @@ func (s *Schedule) keep(day int, list []placed) {
 			s.late(list, k)
 		}
 		if p.look {
-			s.step(Step{Kind: LookStep, Day: day, From: p.lookFrom, To: p.lookEnd, Hold: t.Hold})
+			s.step(Step{Kind: LookStep, Day: day, From: p.lookFrom, To: p.lookEnd, Hold: t.Hold, After: p.task})
 		}
 	}
 }
@@ -240,7 +240,7 @@ func (s *Schedule) walls() {
 			w.Sheets++
 			w.Hang += t.Hang
 			w.Cut += t.Cuts * s.Day.Cut
-			w.Day, w.Done = x.Day, x.To
+			w.Day, w.Done = t.Day, t.Up
 		}
 	}
 }

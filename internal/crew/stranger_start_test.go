@@ -1,0 +1,179 @@
+package crew_test
+
+import (
+	"os"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/crew"
+	"flitchlay/internal/finding"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
+	"flitchlay/internal/roomtest"
+	"flitchlay/internal/scene"
+)
+
+// startOf are the words of the pages of the room's start.
+func startOf(t *testing.T, p *layout.Plan) string {
+	var words []string
+	for i, page := range install(t, p).Pages {
+		if strings.HasPrefix(page.Title, "Room start") {
+			words = append(words, printed(t, p)[i])
+		}
+	}
+	return strings.Join(words, " ")
+}
+
+// TestStartOfBandsGoesUp reads the pages before the walls of a room whose grain lies level: nothing on them is said of upright sheets.
+func TestStartOfBandsGoesUp(t *testing.T) {
+	p := rooms(t)["horiz"]
+	start := startOf(t, p)
+	assert.Contains(t, start, "hung bottom to top, START at the floor")
+	assert.NotContains(t, start, "left to right")
+	assert.Contains(t, start, `A Head wall floor 15'-7" 1/4" R 1/8" L`, "which length that is")
+	key := ""
+	for i, page := range install(t, p).Pages {
+		if page.Title == "Key to the marks" {
+			key += printed(t, p)[i]
+		}
+	}
+	assert.Contains(t, key, "a line to strike level, from end to end of the wall: the raw UPPER edge")
+	for _, words := range []string{"RIGHT", "left edge", "floor to ceiling", "witness"} {
+		assert.NotContains(t, key, words)
+	}
+}
+
+// TestLeansTooMuchAreMarkedAtTheStart finds beside every end of a wall that is to be put right first its mark, beside no other end, and
+// the check that says what is done about it.
+func TestLeansTooMuchAreMarkedAtTheStart(t *testing.T) {
+	marked := 0
+	for file, p := range rooms(t) {
+		ends := map[[2]int]bool{}
+		for _, f := range p.Findings {
+			if f.Code == finding.LeansMuch {
+				side := 0
+				if f.At > 0 {
+					side = 1
+				}
+				ends[[2]int{f.Wall, side}] = true
+			}
+		}
+		start := startOf(t, p)
+		assert.Equal(t, len(ends), len(regexp.MustCompile(`" [RL] !|\d [RL] !`).FindAllString(start, -1)), file)
+		assert.Equal(t, len(ends) > 0, strings.Contains(start, "leans with a ! put right before sheets hang there"), file)
+		marked += len(ends)
+	}
+	assert.Contains(t, startOf(t, rooms(t)["winwall"]), `level 13'-0 13/16" plumb 3/8" L !`)
+	assert.GreaterOrEqual(t, marked, 3)
+}
+
+// TestEveryWallHasItsLetterOnThePlan finds on the plan of the first page the letter of every wall that is covered, however short.
+func TestEveryWallHasItsLetterOnThePlan(t *testing.T) {
+	plans := map[string]*layout.Plan{}
+	for file, p := range rooms(t) {
+		plans[file] = p
+	}
+	for file, text := range roomtest.Samples(t) {
+		plans[file] = roomtest.Laid(t, file, text)
+	}
+	for file, p := range plans {
+		for _, paper := range []string{"ansi-a", "a4"} {
+			page := crew.NewSet(p, roomtest.Template(t, paper), "Install").StartPage(1)[0]
+			plan := roomtest.PartsOf(&page.Group, "key")
+			require.Len(t, plan, 1)
+			letters := map[string]int{}
+			plan[0].Texts(func(x *scene.Text) { letters[x.String]++ })
+			for wall, mark := range folio.WallMarks(p) {
+				assert.Equal(t, 1, letters[mark], "%s on %s: %s of wall %s", file, paper, mark, p.Room.Walls[wall].Name)
+			}
+		}
+	}
+}
+
+// TestHeightsHaveBlanks counts the blanks beside the heights: one for every place along every wall.
+func TestHeightsHaveBlanks(t *testing.T) {
+	for file, p := range rooms(t) {
+		want, got := 0, 0
+		for i := range p.Room.Walls {
+			if w := &p.Room.Walls[i]; w.Cover {
+				step := 4 * length.Foot
+				if p.Room.Project.Units == length.Millimetres {
+					step = 1200 * length.Millimetre
+				}
+				want++ // its end
+				for x := layout.L(0); x < w.Length-step/4; x += step {
+					want++
+				}
+			}
+		}
+		for _, g := range written(t, p, "heights") {
+			for _, w := range g.words {
+				if w == "read" {
+					got++
+				}
+			}
+		}
+		assert.Equal(t, want, got, file)
+	}
+}
+
+// TestWhoMixesReadsPasteAndPrimer reads what is mixed, how far it goes and how long it stays open; what the room file does not say is a
+// line to write on.
+func TestWhoMixesReadsPasteAndPrimer(t *testing.T) {
+	text, err := os.ReadFile("testdata/rooms/oldhouse.toml")
+	require.NoError(t, err)
+	named := strings.NewReplacer("[paste]", "[paste]\nname = \"Heron clear\"", "[primer]", "[primer]\nname = \"Heron base\"").Replace(string(text))
+	all := strings.Join(printed(t, roomtest.Laid(t, "named.toml", named)), " ")
+	assert.Regexp(t, `PASTE AND PRIMER NAME SPREAD NEEDED STAYS OPEN paste Heron clear 150 sq ft a gal \d+(\.\d)? gal 60 min primer Heron base 300 sq ft a gal \d+(\.\d)? gal`, all)
+	assert.Contains(t, all, "primer Heron base on and dry: name, date")
+	assert.Regexp(t, `paste _+ _+ _+ 60 min primer _+ _+ _+`, strings.Join(printed(t, rooms(t)["horiz"]), " "))
+}
+
+// TestCautionsStandOnce counts what may hurt somebody: once in a set, and what stands first gives way to codes and trades.
+func TestCautionsStandOnce(t *testing.T) {
+	for file, p := range rooms(t) {
+		all := strings.Join(printed(t, p), " ")
+		assert.Equal(t, 1, strings.Count(all, "CAUTIONS Local codes, makers' sheets and licensed trades go before these pages."), file)
+		for _, word := range []string{"tested dead by a licensed electrician", "lead, asbestos", "extraction, mask", "Blades: ", "Ladders, platforms: ", "ratings: the architect's"} {
+			assert.Equal(t, 1, strings.Count(all, word), "%s: %s", file, word)
+		}
+	}
+}
+
+// TestRoundingIsSaidInOnePlace follows what points to how figures are rounded: to the one page that says so, and no page has another word
+// for a small amount.
+func TestRoundingIsSaidInOnePlace(t *testing.T) {
+	points := regexp.MustCompile(`how figures are rounded: page (\d+)`)
+	for file, p := range rooms(t) {
+		pages := printed(t, p)
+		all := strings.Join(pages, " ")
+		assert.Equal(t, 1, strings.Count(all, "HOW FIGURES ARE ROUNDED"), file)
+		assert.NotContains(t, all, " hair", file)
+		found := points.FindAllStringSubmatch(all, -1)
+		require.GreaterOrEqual(t, len(found), 2, file)
+		for _, m := range found {
+			n, err := strconv.Atoi(m[1])
+			require.NoError(t, err)
+			assert.Contains(t, pages[n-1], "HOW FIGURES ARE ROUNDED Every figure runs from its own 0, to the nearest "+map[bool]string{true: "0,5", false: `1/16"`}[p.Room.Project.Units == length.Millimetres]+":", file)
+		}
+	}
+}
+
+// TestLimitsStandWhole reads under the blanks of every wall's page all limits that the start page has.
+func TestLimitsStandWhole(t *testing.T) {
+	walls := 0
+	for _, page := range printed(t, rooms(t)["oldhouse"]) {
+		if strings.Contains(page, "TAPE LIST") {
+			assert.Contains(t, page, "air F RH % wall F board")
+			assert.Contains(t, page, "go: air 60 to 90 F, RH 30 to 55 %, wall min 53.8 F, board max 1")
+			walls++
+		}
+	}
+	assert.Positive(t, walls)
+}

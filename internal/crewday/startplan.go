@@ -1,0 +1,174 @@
+package crewday
+
+import (
+	"math"
+
+	"flitchlay/internal/face"
+	"flitchlay/internal/folio"
+	"flitchlay/internal/scene"
+)
+
+// startPlan draws the room from above with a letter for each wall and the way of hanging, and beside it what is delivered.
+func (b *Board) startPlan(box scene.Box, rest *startRest) {
+	u, size := b.Unit, folio.TapedText*b.Unit
+	g := b.Page.Part(scene.Tag{Class: "key", Title: b.Words.Say("start.plan")})
+	view := scene.Box{X0: box.X0, Y0: box.Y0 + 2*u, X1: box.X0 + box.W()*(1-planShare), Y1: box.Y1 - 2*u}
+	p := planBoard{Board: b, g: g, plan: folio.PlanIn(b.Room, view.Inset(8*u)), view: view}
+	for i := range b.Room.Walls {
+		a, z := p.plan.Ends(i)
+		pen := scene.Pen(scene.Walls, 1)
+		if !b.Room.Walls[i].Cover {
+			pen = scene.Pen(scene.Walls, 0.25).As(scene.Dashed(0.5))
+		}
+		pen.Cap = scene.Square
+		g.Line(a, z, pen)
+	}
+	where := p.startArrow()
+	marks := folio.WallMarks(b.Plan)
+	for i := range b.Room.Walls {
+		if mark, ok := marks[i]; ok {
+			p.letter(i, mark)
+		}
+	}
+	if where != nil {
+		p.startWord(where)
+	}
+	x, y := view.X1+3*u, box.Y0+6*u
+	b.Word(g, scene.Pt(x, y), b.Words.Both("start.sheets"), size, true, scene.Start)
+	b.stockLines(g, scene.Box{X0: x, Y0: y, X1: box.X1, Y1: box.Y1}, rest)
+}
+
+// planBoard is the plan of the room while it is drawn.
+type planBoard struct {
+	*Board
+	g     *scene.Group
+	plan  folio.OutlinePlan
+	view  scene.Box
+	taken []scene.Box
+}
+
+// free reports whether something may stand in a box, and takes it then.
+func (p *planBoard) free(b scene.Box) bool {
+	if !p.view.Contains(b) || folio.MeetsAny(b, p.taken) || p.plan.Touches(b) {
+		return false
+	}
+	p.taken = append(p.taken, b)
+	return true
+}
+
+// markOuts are how far outside a wall of the plan its letter may stand, in mm on letter paper: near it, further out where a
+// neighbour's stands there, else inside the room.
+var markOuts = []float64{4.4, 6.4, 8.4, -4.4, -6.4}
+
+// leaderOuts and leaderSlides are how far from the middle of a short wall its letter may stand on a leader, in mm on letter paper: out of the
+// room before into it, the nearest first.
+var (
+	leaderOuts   = []float64{7, 10, 13, 16, -7, -10, -13, -16}
+	leaderSlides = []float64{0, 4, -4, 8, -8, 12, -12}
+)
+
+// letter letters a wall: 1. at its middle; 2. at a quarter of it, where something stands there; 3. on a leader.
+func (p *planBoard) letter(wall int, mark string) {
+	u := p.Unit
+	text := scene.Text{String: mark, Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
+	for _, share := range []float64{0.5, 0.25, 0.75} {
+		for _, out := range markOuts {
+			text.At = p.plan.Along(wall, share, out*u)
+			if p.free(text.Bounds().Inset(-1.3 * u)) {
+				p.g.Text(text)
+				return
+			}
+		}
+	}
+	long := math.Max(p.long(wall), 0.1)
+	tip := p.plan.Along(wall, 0.5, 0)
+	for _, out := range leaderOuts {
+		for _, slide := range leaderSlides {
+			text.At = p.plan.Along(wall, 0.5+slide*u/long, out*u)
+			from, to, ok := p.leader(tip, text.At)
+			if ok && p.free(text.Bounds().Inset(-0.9*u)) {
+				p.g.Line(from, to, scene.Pen(scene.Marks, 0.25))
+				p.g.Text(text)
+				return
+			}
+		}
+	}
+}
+
+// leader is a line from beside a wall to under a letter, where it goes through nothing.
+func (p *planBoard) leader(tip, at scene.Point) (from, to scene.Point, ok bool) {
+	const wall, letter, step = 1.1, 3.0, 0.8 // what it keeps clear at its ends, and of how it is walked
+	u := p.Unit
+	dx, dy := at.X-tip.X, at.Y-tip.Y
+	l := math.Hypot(dx, dy)
+	if l < (wall+letter+step)*u {
+		return from, to, false
+	}
+	on := func(d float64) scene.Point { return scene.Pt(tip.X+dx*d/l, tip.Y+dy*d/l) }
+	for d := (wall + 0.3) * u; d < l-letter*u; d += step * u {
+		if b := scene.BoxRound(on(d), 0.6*u, 0.6*u); folio.MeetsAny(b, p.taken) || p.plan.Touches(b) {
+			return from, to, false
+		}
+	}
+	return on(wall * u), on(l - letter*u), true
+}
+
+// startPlaces are where the word START may stand, in mm on letter paper along the wall from where the first sheet begins,
+// and out of the room: inside it behind the arrow's foot, further in; to the arrow's sides, further away; far inside; out
+// of the room only where the wall leaves nothing else.
+var startPlaces = [][2]float64{{0, -9}, {0, -12}, {8, -9}, {-8, -9}, {14, -7}, {-14, -7}, {16, -4}, {-16, -4}, {0, -16}, {0, 12}, {10, 9}, {-10, 9}}
+
+// starting is where the first sheet begins: a wall, and a share of its length.
+type starting struct {
+	wall  int
+	share float64
+}
+
+// startArrow draws where the first sheet begins, inside the room; nothing where no sheet is left to hang. Where the grain runs level that
+// is the lowest band, at the wall's left end.
+func (p *planBoard) startArrow() *starting {
+	u := p.Unit
+	for _, w := range p.Faces {
+		for _, h := range w.Hangs {
+			if !p.StartsWith(w, h) {
+				continue
+			}
+			at := &starting{w.Wall, p.share(w, h)}
+			tip, foot := p.plan.Along(at.wall, at.share, -0.8*u), p.plan.Along(at.wall, at.share, -5.5*u)
+			dx, dy := tip.X-foot.X, tip.Y-foot.Y
+			l := math.Hypot(dx, dy)
+			nx, ny := -dy/l*1.9*u, dx/l*1.9*u
+			p.g.Polygon(scene.Style{Layer: scene.Marks, Fill: scene.Solid(scene.Black)}, tip, foot.Add(nx, ny), foot.Add(-nx, -ny))
+			p.taken = append(p.taken, scene.Box{X0: math.Min(tip.X, foot.X) - 2*u, Y0: math.Min(tip.Y, foot.Y) - 2*u, X1: math.Max(tip.X, foot.X) + 2*u, Y1: math.Max(tip.Y, foot.Y) + 2*u})
+			return at
+		}
+	}
+	return nil
+}
+
+// share is where along a wall a first sheet begins.
+func (p *planBoard) share(w *face.Face, h *face.Hang) float64 {
+	if w.Run.Up {
+		return math.Min(4*p.Unit/math.Max(p.long(w.Wall), 1), 0.5)
+	}
+	return float64(h.From) / math.Max(float64(w.W.Length), 1)
+}
+
+// startWord letters START beside the arrow.
+func (p *planBoard) startWord(at *starting) {
+	u := p.Unit
+	for _, k := range startPlaces {
+		along := at.share + k[0]*u/math.Max(p.long(at.wall), 1)
+		t := scene.Text{At: p.plan.Along(at.wall, along, k[1]*u), String: p.Words.Say("wall.start"), Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
+		if p.free(t.Bounds().Inset(-1.3 * u)) {
+			p.g.Text(t)
+			return
+		}
+	}
+}
+
+// long is how long a wall of the plan is on paper.
+func (p *planBoard) long(wall int) float64 {
+	a, z := p.plan.Ends(wall)
+	return math.Hypot(z.X-a.X, z.Y-a.Y)
+}
