@@ -89,7 +89,7 @@ func (h *hanging) hoursBlocks() []folio.Block {
 	row(false, say.Say("day.looks"), "", "", "", clock(p.Look), "")
 	end := p.Steps[len(p.Steps)-1]
 	row(true, say.Say("day.all"), strconv.Itoa(len(p.Tasks)), clock(p.Hang), clock(p.Cut), clock(p.Minutes()), say.Say("day.over", end.Day, clock(end.From)))
-	return []folio.Block{{Table: t}, h.pasteBlock(), {Title: say.Both("day.how"), Items: h.rules()}, h.cautionBlock()}
+	return []folio.Block{{Table: t}, h.pasteBlock(), {Title: say.Both("day.how"), Items: h.rules()}}
 }
 
 // rules are how a hanging day goes.

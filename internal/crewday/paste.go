@@ -49,17 +49,3 @@ func (h *hanging) amount(a *layout.Amount) string {
 	}
 	return climate.WordsOf(h.Style).Decimal(a.Amount, 1) + " " + a.Unit
 }
-
-// cautionKeys are what may hurt somebody, once in the set.
-//
-// Source: common practice, no source; local codes and the licensed trades go before all of it.
-var cautionKeys = []string{"caution.codes", "caution.live", "caution.lead", "caution.dust", "caution.blades", "caution.ladders", "caution.fire"}
-
-// cautionBlock is the list of them.
-func (h *hanging) cautionBlock() folio.Block {
-	var items []draft.Item
-	for _, key := range cautionKeys {
-		items = append(items, draft.Item{Text: h.Words.Both(key)})
-	}
-	return folio.Block{Title: h.Words.Both("caution.title"), Items: items, Whole: true}
-}
