@@ -221,10 +221,10 @@ func TestScalesAreOfTheStandards(t *testing.T) {
 	}
 }
 
-// A reader that measures 225.5625 points on a view at 1/4" = 1'-0" shows 12 ft 6 3/8 in, by the factors in the file.
+// A reader that measures 225.5625 points on a view at 1/2" = 1'-0" shows 6 ft 3 3/16 in, by the factors in the file.
 //
-// Source: ISO 32000-1, 12.9, Tables 260 to 263; a point is 1/72 in, so 225.5625 points are 3.1328125 in, at 48 times the
-// size 12.53125 ft.
+// Source: ISO 32000-1, 12.9, Tables 260 to 263; a point is 1/72 in, so 225.5625 points are 3.1328125 in, at 24 times the
+// size 6.265625 ft.
 func TestPDFMeasuresTheVector(t *testing.T) {
 	qpdf := effort.Tool(t, "qpdf")
 	dir := drawn(t, filepath.Join(top, "samples", "reading-room.toml"))
@@ -232,15 +232,15 @@ func TestPDFMeasuresTheVector(t *testing.T) {
 	run(t, qpdf, "--qdf", "--object-streams=disable", filepath.Join(dir, "submittal.pdf"), plain)
 	text, err := os.ReadFile(plain)
 	require.NoError(t, err)
-	dictionary := regexp.MustCompile(`(?s)/D \[\s*<<\s*/C 1\s*/Type /NumberFormat\s*/U \(ft\)\s*>>\s*<<\s*/C 12\s*/D 16\s*/F /F\s*/Type /NumberFormat\s*/U \(in\)\s*>>\s*\]\s*/R \(1/4" = 1'-0" \\\(1:48\\\)\)\s*/Subtype /RL\s*/Type /Measure\s*/X \[\s*<<\s*/C ([\d.]+)\s*/Type /NumberFormat\s*/U \(ft\)`)
+	dictionary := regexp.MustCompile(`(?s)/D \[\s*<<\s*/C 1\s*/Type /NumberFormat\s*/U \(ft\)\s*>>\s*<<\s*/C 12\s*/D 16\s*/F /F\s*/Type /NumberFormat\s*/U \(in\)\s*>>\s*\]\s*/R \(1/2" = 1'-0" \\\(1:24\\\)\)\s*/Subtype /RL\s*/Type /Measure\s*/X \[\s*<<\s*/C ([\d.]+)\s*/Type /NumberFormat\s*/U \(ft\)`)
 	m := dictionary.FindSubmatch(text)
-	require.NotNil(t, m, "a view at 1/4 in to the foot is there")
+	require.NotNil(t, m, "a view at 1/2 in to the foot is there")
 	factor, err := strconv.ParseFloat(string(m[1]), 64)
 	require.NoError(t, err)
 	feet := 225.5625 * factor
-	assert.InDelta(t, 12.53125, feet, 1e-7)
+	assert.InDelta(t, 6.265625, feet, 1e-7)
 	whole := math.Floor(feet)
 	sixteenths := math.Round((feet - whole) * 12 * 16)
-	assert.Equal(t, 12.0, whole)
-	assert.Equal(t, 6.375, sixteenths/16, "6 3/8 in")
+	assert.Equal(t, 6.0, whole)
+	assert.Equal(t, 3.1875, sixteenths/16, "3 3/16 in")
 }

@@ -94,6 +94,9 @@ func given(p *layout.Plan) string {
 	for _, f := range p.Room.Flitches {
 		fmt.Fprintf(&b, " %+v", f)
 	}
+	if board := p.Room.Site.Board; board != nil {
+		b.WriteString(" " + board.Meter)
+	}
 	return b.String()
 }
 

@@ -2,6 +2,7 @@ package submittal
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"flitchlay/internal/draft"
@@ -12,8 +13,56 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// headHigh is the height of the heading over the ribbon: what the set is of, and of what.
-func (r *ribbon) headHigh() float64 { return r.Look.Huge + r.Look.Medium + r.Look.Of(8) }
+// headLine is a line of the heading over the ribbon.
+type headLine struct {
+	text   string
+	height float64
+	bold   bool
+}
+
+// head are the lines of the heading: what the set is of, and what hangs there. What is long is lettered smaller, then folded.
+func (r *ribbon) head() []headLine {
+	k, w := r.Look, r.NoteColumns().Box.W()
+	title := r.Room.Project.Title
+	h := draft.FitHeight(title, k.Huge, k.Medium, true, w)
+	var list []headLine
+	for _, text := range draft.Folded(title, h, true, w) {
+		list = append(list, headLine{text, h, true})
+	}
+	for _, text := range draft.Folded(r.hangs(), k.Medium, false, w) {
+		list = append(list, headLine{text, k.Medium, false})
+	}
+	return list
+}
+
+// hangs is what hangs in the room: wood, sheets, area.
+func (r *ribbon) hangs() string {
+	words := fmt.Sprintf("%d sheets, %s of wall", r.Plan.Totals.Sheets, r.Style.FormatArea(r.Plan.Totals.NetArea))
+	if r.Plan.Totals.Sheets == 1 {
+		words = strings.Replace(words, "sheets", "sheet", 1)
+	}
+	v := r.Room.Veneer
+	if v.Species == "" {
+		return words
+	}
+	wood := v.Species
+	if v.Cut != "" {
+		wood += ", " + v.Cut + " cut"
+	}
+	return elevation.Capital(wood) + ": " + words
+}
+
+// headGap parts the lines of the heading.
+const headGap = 3.0
+
+// headHigh is the height of the heading over the ribbon, with what parts it from that.
+func (r *ribbon) headHigh() float64 {
+	high := r.Look.Of(2)
+	for _, l := range r.head() {
+		high += l.height + r.Look.Of(headGap)
+	}
+	return high
+}
 
 // footHigh is that of the title under the ribbon, with what parts it from the lists.
 func (r *ribbon) footHigh() float64 {
@@ -26,7 +75,11 @@ func (r *ribbon) footHigh() float64 {
 
 // under are the lines under the title: the scale, what the marks on the ribbon mean, those that it has, and what has no place on it.
 func (r *ribbon) under() []string {
-	words := []string{"SCALE " + draft.Ratio(r.scale, r.Metric()), "seen from inside, from left to right", "triangle: hanging starts"}
+	seen := "seen from inside, from left to right"
+	if slices.ContainsFunc(r.Plan.Runs, func(run layout.Run) bool { return run.Up }) { // bands are hung upward: no word of another way
+		seen = "seen from inside"
+	}
+	words := []string{"SCALE " + draft.Ratio(r.scale, r.Metric()), seen, "triangle: hanging starts"}
 	closing, change, broken := false, false, false
 	for i := range r.Plan.Runs {
 		for _, m := range r.Plan.Runs[i].Seams {
@@ -88,24 +141,12 @@ func (r *ribbon) draw(b *folio.Board, y float64) {
 
 // heading letters what the set is of, and what hangs there.
 func (r *ribbon) heading(b *folio.Board) {
-	k, w := b.Look, b.NoteColumns().Box.W()
 	g := b.Page.Part(scene.Tag{Class: "heading"})
-	h := draft.FitHeight(r.Room.Project.Title, k.Huge, k.Medium, true, w)
 	y := r.box.Y0
-	g.Text(scene.Text{At: scene.Pt(r.box.X0, y), String: scene.Shorten(r.Room.Project.Title, h, true, w), Height: h, Bold: true, Seat: scene.Hanging, Layer: scene.Notes})
-	y += k.Huge + k.Of(3)
-	words := fmt.Sprintf("%d sheets, %s of wall", r.Plan.Totals.Sheets, r.Style.FormatArea(r.Plan.Totals.NetArea))
-	if r.Plan.Totals.Sheets == 1 {
-		words = strings.Replace(words, "sheets", "sheet", 1)
+	for _, l := range r.head() {
+		g.Text(scene.Text{At: scene.Pt(r.box.X0, y), String: l.text, Height: l.height, Bold: l.bold, Seat: scene.Hanging, Layer: scene.Notes})
+		y += l.height + b.Look.Of(headGap)
 	}
-	if v := r.Room.Veneer; v.Species != "" {
-		wood := v.Species
-		if v.Cut != "" {
-			wood += ", " + v.Cut + " cut"
-		}
-		words = elevation.Capital(wood) + ": " + words
-	}
-	g.Text(scene.Text{At: scene.Pt(r.box.X0, y), String: scene.Shorten(words, k.Medium, false, w), Height: k.Medium, Seat: scene.Hanging, Layer: scene.Notes})
 }
 
 // row draws a row with the left end of its lowest floor at a place.
