@@ -17,6 +17,7 @@ import (
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
 	"flitchlay/internal/report"
+	"flitchlay/internal/room"
 )
 
 // L is short for the exact length that every field here uses.
@@ -262,8 +263,13 @@ func (d *Changes) Mark() string {
 	if len(new) > len(old) {
 		return new[len(new)-1].Mark
 	}
+	return Next(slices.Concat(old, new))
+}
+
+// Next is the mark after the last of some revisions.
+func Next(list []room.Revision) string {
 	last := ""
-	for _, r := range slices.Concat(old, new) {
+	for _, r := range list {
 		if len(r.Mark) == 1 && r.Mark >= "A" && r.Mark < "Z" && r.Mark > last {
 			last = r.Mark
 		}

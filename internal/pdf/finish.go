@@ -220,8 +220,8 @@ func (w *finisher) attach() int {
 		if a.Type != "" {
 			kind = " /Subtype /" + name(a.Type)
 		}
-		stream := w.add("<</Type /EmbeddedFile%s /Filter /FlateDecode /Length %d /Params <</Size %d /ModDate %s /CheckSum <%x>>>>>\nstream\n%s\nendstream",
-			kind, packed.Len(), len(a.Data), w.stamp(), md5.Sum(a.Data), packed.Bytes())
+		stream := w.add("<</Type /EmbeddedFile%s /Filter /FlateDecode /Length %d /Params <</Size %d%s /CheckSum <%x>>>>>\nstream\n%s\nendstream",
+			kind, packed.Len(), len(a.Data), w.stamp("ModDate"), md5.Sum(a.Data), packed.Bytes())
 		about := ""
 		if a.About != "" {
 			about = " /Desc " + phrase(a.About)
@@ -258,9 +258,19 @@ func (w *finisher) info() string {
 			fmt.Fprintf(&b, "/%s %s\n", e.key, phrase(e.value))
 		}
 	}
-	fmt.Fprintf(&b, "/CreationDate %s\n/ModDate %s\n>>\n", w.stamp(), w.stamp())
+	for _, key := range []string{"CreationDate", "ModDate"} {
+		if s := w.stamp(key); s != "" {
+			b.WriteString(strings.TrimSpace(s) + "\n")
+		}
+	}
+	b.WriteString(">>\n")
 	return b.String()
 }
 
-// stamp writes the document's date, with its zone.
-func (w *finisher) stamp() string { return date(w.doc).Format("(D:20060102150405Z)") }
+// stamp writes a key with the document's date and its zone; nothing where the document has none.
+func (w *finisher) stamp(key string) string {
+	if w.doc.Date.IsZero() {
+		return ""
+	}
+	return " /" + key + date(w.doc).Format(" (D:20060102150405Z)")
+}

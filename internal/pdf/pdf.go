@@ -88,7 +88,8 @@ func size(p *scene.Page) fpdf.SizeType {
 	return fpdf.SizeType{Wd: p.Width * perMM, Ht: p.Height * perMM}
 }
 
-// date returns the date that stands in the file.
+// date returns the date that the library is given, which else takes that of the clock. Where the document has none, none is left of it
+// in the finished file.
 func date(d *scene.Document) time.Time {
 	if d.Date.IsZero() {
 		return time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)

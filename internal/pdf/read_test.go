@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -103,4 +104,16 @@ func FuzzAttached(f *testing.F) {
 			}
 		}
 	})
+}
+
+// A document without a date gives a file without one, of the whole and of what it carries.
+func TestNoDateIsMadeUp(t *testing.T) {
+	d := sample()
+	require.Contains(t, string(write(t, d)), "/CreationDate (D:20260414")
+	d.Date = time.Time{}
+	file := write(t, d)
+	assert.NotContains(t, string(file), "Date (D:")
+	got, err := Attached(file, d.Attachments[0].Name)
+	require.NoError(t, err)
+	assert.Equal(t, d.Attachments[0].Data, got)
 }
