@@ -50,7 +50,7 @@ func TestScripts(t *testing.T) {
 			return err
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"status": status, "closed": closed, "same": same, "pages": pages, "change": change, "picture": picture,
+			"status": status, "closed": closed, "same": same, "pages": pages, "change": change, "picture": picture, "under": under,
 		},
 	})
 }
@@ -139,6 +139,16 @@ func same(ts *testscript.TestScript, neg bool, args []string) {
 	alike := len(differ) == 0 && len(a) == len(b)
 	if alike == neg {
 		ts.Fatalf("%d and %d files, different: %v", len(a), len(b), differ)
+	}
+}
+
+// under holds a file to a line and what another file says, which stand in it one under the other: under stdout LINE FILE.
+func under(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 3 {
+		ts.Fatalf("usage: under FILE LINE FILE")
+	}
+	if got, want := ts.ReadFile(args[0]), args[1]+"\n"+ts.ReadFile(args[2]); got != want {
+		ts.Fatalf("%s is not %q over %s", args[0], args[1], args[2])
 	}
 }
 
