@@ -129,7 +129,7 @@ func openingFoot(e *elevation.View, room scene.Box, foot, under float64, title d
 		wide += gap + table.Width()
 	}
 	left = math.Max(room.X0, math.Min(left, room.X1-wide))
-	at := scene.Pt(left, math.Min(under+k.Of(7)+title.High(k), room.Y1-foot+k.Of(7)))
+	at := scene.Pt(left, math.Min(under+k.Of(7)+title.High(k), room.Y1-foot+title.High(k)))
 	tb := title.Draw(g, k, at)
 	bar := draft.Bar{Scale: e.V.Scale, Metric: e.Metric()}
 	bb := bar.Draw(g, k, scene.Pt(at.X+k.Of(17), tb.Y1+k.Of(8)), k.Of(42))
