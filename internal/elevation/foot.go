@@ -242,9 +242,16 @@ func (e *View) titleY() float64 {
 	return math.Min(under+over, e.Field.Y1-k.Of(8)-e.titleLow())
 }
 
-// titleLow is what the lines under the name of the view take more than its circle reaches down.
+// titleLow is what the lines under the name of the view take more than its circle reaches down. While pages are planned, the reference
+// to a page of the list may still come to them.
 func (e *View) titleLow() float64 {
-	return math.Max(0, e.title().Low(e.Look)+e.Look.Of(2.6)-e.Look.Of(7.5))
+	t := e.title()
+	low := t.Low(e.Look)
+	if len(e.List) == 0 && e.more == "" {
+		t.Under[0] += "   also here: " + e.Leaf.Number
+		low = math.Max(low, t.Low(e.Look))
+	}
+	return math.Max(0, low+e.Look.Of(2.6)-e.Look.Of(7.5))
 }
 
 // Lengths of the scale bar beside the title, in mm on the office page.
@@ -259,7 +266,7 @@ const (
 //  1. the longest that stands beside the title;
 //  2. the shortest beside it, both moved to the left as far as it takes;
 //  3. the shortest under it;
-//  4. the shortest beside it, the name shortened, where there is no room under it.
+//  4. the shortest beside it, the name on more lines, where there is no room under it.
 func (e *View) foot() {
 	k := e.Look
 	box, y, t := e.Box(), e.titleY(), e.title()
@@ -284,9 +291,10 @@ func (e *View) foot() {
 		barAt.X -= over
 	}
 	under := barAt.X+bar.Wide(k, most) > right // no room beside the title
-	if under && y+k.Of(22) > e.Field.Y1 {      // nor under it: the name is shortened
+	if under && y+k.Of(22) > e.Field.Y1 {      // nor under it: the name takes more lines
 		x, t.Width = left, 0
 		t.Most = right - left - gap - bar.Wide(k, most)
+		y = math.Max(y, math.Min(y+t.High(k)-e.title().High(k), e.Field.Y1-k.Of(6)-t.Low(k))) // for the lines that it takes more
 		barAt = scene.Pt(right-bar.Wide(k, most), y+k.Of(1.5))
 		under = false
 	}

@@ -184,7 +184,7 @@ func stands(s *folio.Set, f *face.Face, c Cut, i, of int) bool {
 
 // Scratch is a page that is thrown away: to see what would stand on one.
 func Scratch(s *folio.Set) *folio.Board {
-	return &folio.Board{Set: s, Leaf: &folio.Leaf{}, Page: scene.NewPage("", "", 1, 1), Space: draft.NewSpace(scene.Box{}), Field: folio.BoxOf(s.Paper.Field)}
+	return &folio.Board{Set: s, Leaf: &folio.Leaf{Number: s.Paper.PageNumber(int(folio.Elevations), 1)}, Page: scene.NewPage("", "", 1, 1), Space: draft.NewSpace(scene.Box{}), Field: folio.BoxOf(s.Paper.Field)}
 }
 
 // trial is a view on a page that is thrown away.

@@ -133,9 +133,12 @@ func wraps(s *folio.Set) bool {
 	return slices.ContainsFunc(s.Plan.Runs, func(r layout.Run) bool { return len(r.Corners) > 0 })
 }
 
+// mostNarrow is how many narrow sheets are named among the places at which the grain breaks.
+const mostNarrow = 4
+
 // breaks are the places at which the grain does not go on.
 func breaks(s *folio.Set) []string {
-	var list []string
+	var list, narrow []string
 	for i := range s.Plan.Runs {
 		for _, m := range s.Plan.Runs[i].Seams {
 			if m.Closing {
@@ -147,13 +150,17 @@ func breaks(s *folio.Set) []string {
 		}
 		for _, sh := range s.Plan.Runs[i].Sheets {
 			if sh.Narrow && sh.Lowest {
-				list = append(list, fmt.Sprintf("by %s right of narrow sheet %s%s", s.Style.Words(sh.Lost), elevation.NumberOf(&sh), wallOfSeam(s, &s.Plan.Runs[i], sh.Place)))
+				narrow = append(narrow, fmt.Sprintf("by %s right of narrow sheet %s%s", s.Style.Words(sh.Lost), elevation.NumberOf(&sh), wallOfSeam(s, &s.Plan.Runs[i], sh.Place)))
 			}
 		}
 		if n := len(s.Plan.Runs[i].Spans); n > 1 {
 			list = append(list, "between the "+fmt.Sprint(n)+" stretches of run "+s.Plan.Runs[i].Name)
 		}
 	}
+	if len(narrow) > mostNarrow { // they are deviations, one by one
+		narrow = []string{fmt.Sprintf("right of %d narrow sheets", len(narrow))}
+	}
+	list = append(list, narrow...)
 	if len(s.Plan.Runs) > 1 {
 		list = append(list, "between the runs")
 	}

@@ -144,7 +144,8 @@ func openingView(b *folio.Board, cell scene.Box, h hole) (e *elevation.View, roo
 	table.Fit(k, 0)
 	room = scene.Box{X0: cell.X0 + k.Of(6), Y0: cell.Y0 + k.Of(6), X1: cell.X1 - k.Of(6), Y1: cell.Y1 - k.Of(5)}
 	beside = room.W() > k.Of(titleWide)+table.Width()+k.Of(6)
-	lines := k.Of(5) * float64(len(wrapWords(e, h)))
+	title := openingTitle(e, h, 1, room, table, beside)
+	lines := title.Low(k) - k.Of(8.5) + title.High(k) - k.Of(7) // more than two under one of the usual height
 	foot = math.Max(k.Of(26)+lines, table.High(k))
 	if !beside {
 		foot = k.Of(30) + lines + table.High(k)

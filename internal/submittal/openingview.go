@@ -19,7 +19,6 @@ const titleWide = 66
 func openingIn(b *folio.Board, cell scene.Box, h hole, n int, floor map[int64]float64) {
 	k := b.Look
 	e, room, foot, table, beside := openingView(b, cell, h)
-	more := wrapWords(e, h)
 	scaleOpening(e, h, room, foot)
 	if down := floor[e.V.Scale] - e.V.Origin.Y; down > 0 && e.Box().Y1+down+k.Of(9) <= room.Y1-foot {
 		e.V.Origin.Y += down
@@ -35,11 +34,7 @@ func openingIn(b *folio.Board, cell scene.Box, h hole, n int, floor map[int64]fl
 	right.Draw(e.Group, k, b.Space)
 	levelLine(e, h)
 
-	under := []string{"SCALE " + draft.Ratio(e.V.Scale, e.Metric()), "wall " + h.f.W.Name + ", page " + e.PageAt(h.f.Wall, (h.o.FromLeft+h.o.Right())/2)}
-	title := draft.Title{Mark: fmt.Sprint(n), Page: b.Leaf.Number, Name: name, Under: append(under, more...), Most: room.W() - table.Width() - k.Of(6)}
-	if !beside {
-		title.Most = room.W()
-	}
+	title := openingTitle(e, h, n, room, table, beside)
 	openingFoot(e, room, foot, math.Max(e.Box().Y1, right.Box(k).Y1-k.Of(4)), title, table, beside)
 	inside := b.Space.Bounds
 	if h.f.Run.Up { // no number on what is broken off
@@ -114,6 +109,16 @@ func scaleOpening(e *elevation.View, h hole, room scene.Box, foot float64) bool 
 	return false
 }
 
+// openingTitle is the title of the n-th enlargement of a page.
+func openingTitle(e *elevation.View, h hole, n int, room scene.Box, table *draft.Table, beside bool) draft.Title {
+	under := []string{"SCALE " + draft.Ratio(max(e.V.Scale, openingScales[0]), e.Metric()), "wall " + h.f.W.Name + ", page " + e.PageAt(h.f.Wall, (h.o.FromLeft+h.o.Right())/2)}
+	t := draft.Title{Mark: fmt.Sprint(n), Page: e.Leaf.Number, Name: strings.ToUpper(h.o.Kind.Named(h.o.Name)), Under: append(under, wrapWords(e, h)...), Most: room.W()}
+	if beside {
+		t.Most -= table.Width() + e.Look.Of(6)
+	}
+	return t
+}
+
 // openingFoot draws title and bar directly under what an enlargement takes, and the table of cut-outs beside them, or under them: all as near to
 // the middle of the view as the room allows.
 func openingFoot(e *elevation.View, room scene.Box, foot, under float64, title draft.Title, table *draft.Table, beside bool) {
@@ -124,7 +129,7 @@ func openingFoot(e *elevation.View, room scene.Box, foot, under float64, title d
 		wide += gap + table.Width()
 	}
 	left = math.Max(room.X0, math.Min(left, room.X1-wide))
-	at := scene.Pt(left, math.Min(under+k.Of(14), room.Y1-foot+k.Of(7)))
+	at := scene.Pt(left, math.Min(under+k.Of(7)+title.High(k), room.Y1-foot+title.High(k)))
 	tb := title.Draw(g, k, at)
 	bar := draft.Bar{Scale: e.V.Scale, Metric: e.Metric()}
 	bb := bar.Draw(g, k, scene.Pt(at.X+k.Of(17), tb.Y1+k.Of(8)), k.Of(42))
