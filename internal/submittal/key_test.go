@@ -39,7 +39,9 @@ func keyOf(t *testing.T, p *layout.Plan, paper string) (*folio.Set, *scene.Page)
 func TestPlanHasAllThatItShows(t *testing.T) {
 	rooms := roomtest.Samples(t)
 	if !effort.Full() {
-		maps.DeleteFunc(rooms, func(name, _ string) bool { return !strings.HasPrefix(name, "samples l") && !strings.HasPrefix(name, "samples ca") })
+		maps.DeleteFunc(rooms, func(name, _ string) bool {
+			return !strings.HasPrefix(name, "samples l") && !strings.HasPrefix(name, "samples ca")
+		})
 	}
 	roomtest.OnPapers(t, rooms, []string{"a4", "ansi-b", "arch-d"}, func(t *testing.T, text, paper string) {
 		p := roomtest.Laid(t, "room.toml", text)
@@ -140,4 +142,17 @@ func TestWallsThatRepeatShareALine(t *testing.T) {
 	assert.Contains(t, words, `5 x 2'-0"`)
 	assert.Contains(t, words, "A to E")
 	assert.Contains(t, words, "Wall 6")
+}
+
+// Nothing touches on the plans of rooms made at random, nor in the strip under them.
+func TestNothingTouchesOnThePlan(t *testing.T) {
+	papers := []string{"ansi-b", "a4", "arch-d", "a3"}
+	roomtest.RandomPlans(t, effort.Of(4, 60), func(seed uint64, _ string, p *layout.Plan) {
+		for _, paper := range effort.Turns(int(seed), papers) {
+			_, page := keyOf(t, p, paper)
+			for _, o := range scene.Overlaps(page, 0.5) {
+				t.Errorf("seed %d on %s: %s", seed, paper, o)
+			}
+		}
+	})
 }
