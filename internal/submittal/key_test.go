@@ -143,3 +143,16 @@ func TestWallsThatRepeatShareALine(t *testing.T) {
 	assert.Contains(t, words, "A to E")
 	assert.Contains(t, words, "Wall 6")
 }
+
+// Nothing touches on the plans of rooms made at random, nor in the strip under them.
+func TestNothingTouchesOnThePlan(t *testing.T) {
+	papers := []string{"ansi-b", "a4", "arch-d", "a3"}
+	roomtest.RandomPlans(t, effort.Of(4, 60), func(seed uint64, _ string, p *layout.Plan) {
+		for _, paper := range effort.Turns(int(seed), papers) {
+			_, page := keyOf(t, p, paper)
+			for _, o := range scene.Overlaps(page, 0.5) {
+				t.Errorf("seed %d on %s: %s", seed, paper, o)
+			}
+		}
+	})
+}
