@@ -27,7 +27,7 @@ func (c *Set) SitePages(n int) []*scene.Page {
 // Source: as each names it. 73 FR 21692 and 40 CFR 745; 29 CFR 1926 and 1910.1000; NIOSH; rules from memory are named
 // without a paragraph; what names nobody is common practice.
 var cautions = []string{"caution.defer", "caution.lead", "caution.power", "caution.alarms", "caution.ladders", "caution.blades", "caution.dust", "caution.paste",
-	"caution.fire", "caution.flat", "caution.swells"}
+	"caution.fire", "caution.raking", "caution.beads", "caution.fillets", "caution.flat", "caution.swells"}
 
 // moistureLog has a blank row for every covered wall, and one for a dry spot to compare with.
 func (c *Set) moistureLog() *draft.Table {

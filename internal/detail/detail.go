@@ -14,45 +14,6 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// Pages are the plan of every wrapped corner, then once for the set the double cut and the terminations.
-func Pages(s *folio.Set) []*folio.Leaf {
-	return append(cornerPages(s), standardPages(s)...)
-}
-
-// cornerPages are the plans of all wrapped corners, close ones together in one cell.
-func cornerPages(s *folio.Set) []*folio.Leaf {
-	var pages []*folio.Leaf
-	for _, cells := range settle(s, chains(s), s.Cells(128, 104)) {
-		var names []string
-		scale := draft.Ratio(detailScale(s), s.Metric())
-		l := &folio.Leaf{Wall: -1}
-		for _, c := range cells {
-			for _, b := range c.bends {
-				l.Abouts = append(l.Abouts, "corner "+b.Name)
-				names = append(names, b.Name)
-			}
-			if c.scale != detailScale(s) {
-				scale = "" // the title block says: as noted
-			}
-		}
-		slices.SortStableFunc(names, func(a, b string) int { return cmp.Compare(cornerNumber(a), cornerNumber(b)) })
-		l.Title, l.Scale = "CORNERS "+ranges(names), scale
-		if len(names) == 1 {
-			l.Title = "CORNER " + names[0]
-		}
-		l.Draw = func(b *folio.Board) {
-			var boxes []scene.Box
-			for i, c := range cells {
-				cornerIn(b, c, i+1)
-				boxes = append(boxes, c.box)
-			}
-			grid(b, boxes)
-		}
-		pages = append(pages, l)
-	}
-	return pages
-}
-
 // cornerCell is a cell of a page with the bends that are drawn in it, and how they come to stand in it.
 type cornerCell struct {
 	chain
@@ -65,7 +26,7 @@ type cornerCell struct {
 func settle(s *folio.Set, list []chain, cells []scene.Box) [][]cornerCell {
 	var pages [][]cornerCell
 	var taken [][]bool
-	columns := perRow(s, cells)
+	columns := perRow(cells)
 	for len(list) > 0 {
 		c := list[0]
 		list = list[1:]

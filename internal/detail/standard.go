@@ -11,34 +11,47 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// standardPages are the details that stand once for the whole set: the double cut, and one for each termination.
-func standardPages(s *folio.Set) []*folio.Leaf {
-	l := &folio.Leaf{Title: "DOUBLE CUT AND TERMINATIONS", Wall: -1, About: "terminations"}
-	cells := s.Cells(100, 66)
-	var pages []*folio.Leaf
-	l.Draw = func(b *folio.Board) { standard(b, cells, s.Ends, true) }
-	pages = append(pages, l)
-	// the double cut takes the first row; the ends that do not fit go on to further pages
-	used := min(len(cells)-perRow(s, cells), len(s.Ends))
-	l.Abouts = ends(s.Ends[:used])
-	for rest := s.Ends[used:]; len(rest) > 0; {
-		part := rest[:min(len(cells), len(rest))]
-		rest = rest[len(part):]
-		pages = append(pages, &folio.Leaf{Title: "TERMINATIONS", Wall: -1, Abouts: ends(part), Draw: func(b *folio.Board) { standard(b, cells, part, false) }})
-	}
-	return pages
+// standardCell is a cell with a detail that stands once for the whole set.
+type standardCell struct {
+	box scene.Box
+	end *face.Termination // nil: the double cut
 }
 
-// ends are what other pages look terminations up by.
-func ends(list []face.Termination) (abouts []string) {
-	for _, t := range list {
-		abouts = append(abouts, "end "+t.Mark)
+// Sizes of the standard details on the office page.
+const (
+	standardWide = 88  // of a termination's cell
+	cutWide      = 160 // of the double cut's
+)
+
+// standards sets the double cut and the terminations into rows of a height, page by page; the first page has room from a height on.
+func standards(s *folio.Set, field scene.Box, from, high float64) [][]standardCell {
+	columns := max(1, int(field.W()/s.Look.Of(standardWide)+0.06))
+	wide := field.W() / float64(columns)
+	cut := min(columns, int(math.Ceil(s.Look.Of(cutWide)/wide-0.06)))
+	var pages [][]standardCell
+	var page []standardCell
+	y, column := from, 0
+	put := func(end *face.Termination, count int) {
+		if column+count > columns {
+			y, column = y+high, 0
+		}
+		if y+high > field.Y1+1e-6 && y > field.Y0 {
+			pages, page = append(pages, page), nil
+			y, column = field.Y0, 0
+		}
+		x := field.X0 + wide*float64(column)
+		page = append(page, standardCell{scene.Box{X0: x, Y0: y, X1: x + wide*float64(count), Y1: min(y+high, field.Y1)}, end})
+		column += count
 	}
-	return abouts
+	put(nil, cut)
+	for i := range s.Ends {
+		put(&s.Ends[i], 1)
+	}
+	return append(pages, page)
 }
 
 // perRow counts the cells of the first row.
-func perRow(s *folio.Set, cells []scene.Box) int {
+func perRow(cells []scene.Box) int {
 	n := 0
 	for _, c := range cells {
 		if c.Y0 == cells[0].Y0 {
@@ -48,23 +61,12 @@ func perRow(s *folio.Set, cells []scene.Box) int {
 	return n
 }
 
-func standard(b *folio.Board, cells []scene.Box, ends []face.Termination, cut bool) {
-	first := 0
-	if cut {
-		first = perRow(b.Set, cells)
-		row := cells[0]
-		row.X1 = cells[first-1].X1
-		doubleCut(b, row)
+func (c standardCell) draw(b *folio.Board) {
+	if c.end == nil {
+		doubleCut(b, c.box)
+		return
 	}
-	used := []scene.Box{cells[0]}
-	for i, t := range ends {
-		if first+i >= len(cells) {
-			break
-		}
-		terminationIn(b, cells[first+i], t)
-		used = append(used, cells[first+i])
-	}
-	grid(b, used)
+	terminationIn(b, c.box, *c.end)
 }
 
 // doubleCut draws a seam at full size: as hung, both sheets overlapped, and as cut. Wide sheets are broken off, and
@@ -85,7 +87,7 @@ func doubleCut(b *folio.Board, cell scene.Box) {
 	g := b.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(scale)))
 	for i := range 2 {
 		mid := cell.X0 + (wide+k.Of(20))*(0.5+float64(i))
-		cutStage(b, g, scene.Pt(mid, cell.Y0+k.Of(8)+high*0.62), o, half, wide/2+k.Of(4), i == 1)
+		cutStage(b, g, scene.Pt(mid, cell.Y0+math.Min(k.Of(8)+high*0.62, cell.H()-k.Of(35.5))), o, half, wide/2+k.Of(4), i == 1)
 	}
 	under := []string{"SCALE " + draft.Ratio(scale, b.Metric()) + ", not to thickness",
 		"net " + b.Style.Measured(b.Room.NetWidth()) + ": gross " + elevation.NetOf(b.Set)}

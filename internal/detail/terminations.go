@@ -56,16 +56,14 @@ func endScale(s *folio.Set, size L, high float64) int64 {
 // terminationIn draws how the covering ends in one way: at a scale where its size is given, else not to scale.
 func terminationIn(b *folio.Board, cell scene.Box, t face.Termination) {
 	k := b.Look
-	lines := scene.Wrap(endNote(b, t), k.Small, false, cell.W()-k.Of(28))
-	more := k.Of(4.2) * float64(max(len(lines)-2, 0))
-	box := scene.Box{X0: cell.X0 + k.Of(4), Y0: cell.Y0 + k.Of(3), X1: cell.X1 - k.Of(4), Y1: cell.Y1 - k.Of(24) - more}
+	under, foot := endLines(b, cell, t)
+	box := scene.Box{X0: cell.X0 + k.Of(4), Y0: cell.Y0 + k.Of(3), X1: cell.X1 - k.Of(4), Y1: cell.Y1 - foot - k.Of(7.5)}
 	size := given(b.Set, t)
-	scale := endScale(b.Set, size, math.Min(box.H()-k.Of(2), k.Of(44))-k.Of(10))
+	scale := scaleIn(b.Set, cell, t)
 	mark := folio.Datum("termination", t.Mark)
-	ratio, g := "NOT TO SCALE", (*scene.Group)(nil)
+	g := (*scene.Group)(nil)
 	if scale > 0 {
 		text := draft.Ratio(scale, b.Metric())
-		ratio = "SCALE " + text + ", not to thickness"
 		g = b.Page.Viewed(scene.View{Box: box, Scale: float64(scale), Metric: b.Metric(), Name: t.Mark, Ratio: text}, folio.Datum("scale", fmt.Sprint(scale)), mark)
 	} else {
 		g = b.Page.Part(scene.Tag{Class: "sketch", Title: t.Words, Data: []scene.Datum{mark}})
@@ -83,8 +81,31 @@ func terminationIn(b *folio.Board, cell scene.Box, t face.Termination) {
 	default:
 		endPlan(b, g, c, t.Kind)
 	}
-	title := draft.Title{Mark: t.Mark, Page: b.Leaf.Number, Name: strings.ToUpper(t.Words), Under: append([]string{ratio}, lines...), Most: cell.W() - k.Of(10)}
-	b.Space.Take(title.Draw(&b.Page.Group, k, scene.Pt(cell.X0+k.Of(5), cell.Y1-k.Of(16.5)-more)))
+	title := draft.Title{Mark: t.Mark, Page: b.Leaf.Number, Name: strings.ToUpper(t.Words), Under: under, Most: cell.W() - k.Of(10)}
+	b.Space.Take(title.Draw(&b.Page.Group, k, scene.Pt(cell.X0+k.Of(5), cell.Y1-foot)))
+}
+
+// scaleIn is the scale of a termination in a cell; 0: not to scale.
+func scaleIn(s *folio.Set, cell scene.Box, t face.Termination) int64 {
+	k := s.Look
+	return endScale(s, given(s, t), math.Min(cell.H()-k.Of(29), k.Of(44))-k.Of(10))
+}
+
+// endLines are the lines under the title of a termination, and how far over the foot of its cell that stands: the scale, plain in a
+// narrow cell, and the note, there on a line more.
+func endLines(b *folio.Board, cell scene.Box, t face.Termination) (under []string, foot float64) {
+	k := b.Look
+	wide := cell.W() - k.Of(28)
+	ratio := "NOT TO SCALE"
+	if scale := scaleIn(b.Set, cell, t); scale > 0 {
+		ratio = "SCALE " + draft.Ratio(scale, b.Metric()) + ", not to thickness"
+		if scene.Width(ratio, k.Small, false) > wide {
+			ratio = fmt.Sprintf("SCALE 1:%d, not to thickness", scale)
+		}
+	}
+	lines := scene.Wrap(endNote(b, t), k.Small, false, wide)
+	foot = k.Of(16.5) + k.Of(4.2)*float64(max(0, len(lines)-2))
+	return append([]string{ratio}, lines...), foot
 }
 
 // endNote says in words what a termination is.

@@ -40,12 +40,25 @@ func siteBlocks(s *folio.Set) []folio.Block {
 		blocks = append(blocks, folio.Block{Title: "FINDINGS OF THE SITE", Items: items})
 	}
 	return append(blocks,
-		folio.Block{Table: holdTable(s)},
+		figures(s, holdTable(s)),
 		folio.Block{Title: "WATER, LIGHT AND AIR", Items: listed(s, waterNotes)},
-		folio.Block{Table: wallChecks(s)},
+		figures(s, wallChecks(s)),
 		folio.Block{Title: "THE WALL", Items: listed(s, wallNotes)},
 		folio.Block{Title: "FIRE", Items: listed(s, fireNotes(s))},
 	)
+}
+
+// figures are a table of things with a figure each; where a column is too narrow for what stands beside the figures, a list of the same.
+func figures(s *folio.Set, t *draft.Table) folio.Block {
+	const least = 90 // width of a column on the office page
+	if s.NoteColumns().Width() >= s.Look.Of(least) {
+		return folio.Block{Table: t}
+	}
+	list := folio.Block{Title: t.Title}
+	for _, r := range t.Rows {
+		list.Items = append(list.Items, draft.Item{Mark: Ordinal(len(list.Items) + 1), Text: r.Cells[0] + ": " + r.Cells[1] + "."})
+	}
+	return list
 }
 
 // listed numbers notes.

@@ -63,9 +63,6 @@ func boardLimit(s *folio.Set) string {
 // Source: common practice, no source, but where a note names one.
 var wallNotes = []string{
 	"Primer: name and date on this page; dry, tight, tested with tape on two places of every wall. Old paper and loose paint are off.",
-	"Look along every wall with a raking light before primer and after it; what is seen now is seen through the veneer.",
-	"Outside beads: straight, tight, filled flush, the edge slightly eased: a proud bead shows, a knife edge cracks the bend.",
-	"Inside corners: taped, no lump: a fillet of compound makes a sheet bridge.",
 	"Trims: say before hanging which go on before the covering and which after. Door and window frames are not cut over.",
 	"Backing for brackets is in; sprinklers and their plates stay free and are never pasted over.",
 	"First three sheets: hang, stop, look (general notes for wall coverings, an association's recommended practice).",
