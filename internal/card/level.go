@@ -84,7 +84,7 @@ func (s *sketch) cutEnd(g *scene.Group) {
 // heights beside the sheet.
 func (s *sketch) cutLength() scene.Text {
 	k := s.rect(s.c.Kept)
-	text := s.Words.Say("card.cut", s.Say(s.c.Sheet.CutLength))
+	text := s.Words.Say("card.cut", s.Say(s.CutLong(s.c.Sheet)))
 	half := scene.Width(text, s.text, true) / 2
 	x, y := math.Min(math.Max(k.Centre().X, s.box.X0+half), s.right-half), s.sheet.Y1+3.8*s.u
 	if x-half < s.sheet.X0-0.5*s.u || x+half > s.sheet.X1+0.5*s.u {

@@ -42,19 +42,22 @@ func (w speech) caption(c *Card) string {
 	return w.Words.Say("card.sheet")
 }
 
-// captions are the caption with the number of the job and the issue that the card is of, then with less and less of it.
-func (w speech) captions(c *Card) []string {
-	said := w.caption(c)
-	list := []string{said}
-	if issue := strings.TrimSpace(w.Issued()); issue != "" || len(w.Room.Project.Revisions) > 0 {
-		mark := strings.TrimSpace(w.Words.Say("card.issue", w.Issue(), ""))
-		issue = strings.TrimSpace(w.Words.Say("card.issue", w.Issue(), issue))
-		list = append([]string{said + ", " + issue, said + ", " + mark}, list...)
-		if number := w.Room.Project.Number; number != "" {
-			list = append([]string{said + ", " + number + ", " + issue}, list...)
+// job says of which job and room a card is, of which issue and of which date: it is cut out, and lies on a sheet.
+func (w speech) job() string {
+	p, date := w.Room.Project, w.Issued()
+	var who []string
+	for _, name := range []string{p.Number, p.Room} {
+		if name != "" {
+			who = append(who, name)
 		}
 	}
-	return list
+	if len(who) == 0 {
+		who = []string{p.Title}
+	}
+	if date == "" {
+		date = w.Words.Say("page.no_date")
+	}
+	return strings.Join(who, ", ") + ", " + w.Words.Say("card.issue", w.Issue(), date)
 }
 
 // where is on which walls a sheet hangs, and which course of its place it is where there are more.
@@ -196,9 +199,9 @@ func (w speech) ends(c *Card) []line {
 	switch r := c.Register; {
 	case c.Level:
 		if c.Back {
-			add(w.Words.Say("card.cut_long", w.Say(c.Sheet.CutLength)), true)
+			add(w.Words.Say("card.cut_long", w.Say(w.CutLong(c.Sheet))), true)
 		} else {
-			add(w.Words.Say("card.cut_hangs", w.Say(c.Sheet.CutLength), c.Cut.EndWords(w.Words, w.Say, -c.Sheet.Below)), true)
+			add(w.Words.Say("card.cut_hangs", w.Say(w.CutLong(c.Sheet)), c.Cut.EndWords(w.Words, w.Say, -c.Sheet.Below)), true)
 		}
 	case c.Cut.Line.Second() && !c.Cut.Line.Off:
 		add(w.markLine(c), true)
@@ -211,9 +214,9 @@ func (w speech) ends(c *Card) []line {
 			end = "head"
 		}
 		if c.stays(false) {
-			add(w.Words.Of("measure", end+" stays", w.Say(c.Sheet.CutLength)), true)
+			add(w.Words.Of("measure", end+" stays", w.Say(w.CutLong(c.Sheet))), true)
 		} else {
-			add(w.Words.Of("measure", end+" cut", w.Inches(max(0, c.Kept.Bottom-c.Raw.Bottom)), w.Say(c.Sheet.CutLength)), true)
+			add(w.Words.Of("measure", end+" cut", w.Inches(max(0, c.Kept.Bottom-c.Raw.Bottom)), w.Say(w.CutLong(c.Sheet))), true)
 		}
 	case r.Turned:
 		add(w.Words.Say("card.mark_turned", w.Say(r.At)), true)
@@ -237,9 +240,9 @@ func (w speech) unmarked(c *Card) string {
 		end = "foot"
 	}
 	if c.stays(true) {
-		return w.Words.Of("measure_up", end+" stays", w.Say(c.Sheet.CutLength))
+		return w.Words.Of("measure_up", end+" stays", w.Say(w.CutLong(c.Sheet)))
 	}
-	return w.Words.Of("measure_up", end+" cut", w.Inches(c.Raw.Top-c.Kept.Top), w.Say(c.Sheet.CutLength))
+	return w.Words.Of("measure_up", end+" cut", w.Inches(c.Raw.Top-c.Kept.Top), w.Say(w.CutLong(c.Sheet)))
 }
 
 // set says at which height a sheet is hung that has no mark: how far the end that its heights are from is over its level line, or

@@ -40,7 +40,7 @@ func (c *Set) cutRows() []cutRow {
 				continue
 			}
 			x := c.Count.CutOf(s)
-			row := cutRow{order: len(list) + 1, number: c.SheetNumber(s), flitch: s.Flitch, cut: c.Say(s.CutLength), run: r.Name, sheet: s}
+			row := cutRow{order: len(list) + 1, number: c.SheetNumber(s), flitch: s.Flitch, cut: c.Say(c.CutLong(s)), run: r.Name, sheet: s}
 			row.ends = []string{x.EndWords(c.Words, c.Say, s.Above), x.EndWords(c.Words, c.Say, -s.Below)}
 			if r.Up {
 				slices.Reverse(row.ends) // from left to right

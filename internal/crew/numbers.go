@@ -240,5 +240,5 @@ func (d *wallBoard) cutWords(h *face.Hang, s *layout.Sheet) string {
 	case !d.begins(h):
 		return ""
 	}
-	return d.Say(s.CutLength)
+	return d.Say(d.CutLong(s))
 }

@@ -200,7 +200,7 @@ func (d *wallBoard) markWordsUp() []string {
 			if s.CutLength == 0 || s.Hung {
 				continue
 			}
-			text := d.Words.Say("tape.cut_from", d.Say(s.CutLength), d.Along(d.w.Face, -s.Below))
+			text := d.Words.Say("tape.cut_from", d.Say(d.CutLong(s)), d.Along(d.w.Face, -s.Below))
 			if !seen[text] {
 				seen[text] = true
 				lines = append(lines, text)

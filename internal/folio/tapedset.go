@@ -122,6 +122,9 @@ func (s *TapedSet) SheetNumbers(h *face.Hang) string {
 // Say prints a length as on drawings.
 func (s *TapedSet) Say(l L) string { return s.Style.Format(l) }
 
+// CutLong is how long a sheet is cut, as its printed ends come to: over and under its level mark they add up to it.
+func (s *TapedSet) CutLong(x *layout.Sheet) L { return s.Style.Round(x.Above) + s.Style.Round(x.Below) }
+
 // Seam is a seam's name on a page of its own wall: "11 | 12".
 func (s *TapedSet) Seam(r *layout.Run, seam *layout.Seam) string {
 	return s.Plan.PlaceName(r, seam.LeftSheet) + " | " + s.Plan.PlaceName(r, seam.RightSheet)
