@@ -109,7 +109,16 @@ func (s *sketch) flitchBeside() bool {
 	return scene.Width(s.c.Sheet.Flitch, folio.TapedSmall*s.u, true) <= s.flitchRoom()
 }
 
-// headLines stand with the number: the flitch, where its name is too long for its place, where the sheet hangs, its course, and what
+// jobBeside reports whether job and issue have room over the flitch, up to the box to tick.
+func (s *sketch) jobBeside() bool {
+	room := s.flitchRoom()
+	if s.box.W() <= headWide*s.u {
+		room -= (boxSize + 2) * s.u
+	}
+	return scene.Width(s.caption(s.c)+", "+s.job(), folio.TapedSmall*s.u, s.c.Back) <= room
+}
+
+// headLines stand with the number: job and issue and the flitch, where they are too long for their place, where the sheet hangs, its course, and what
 // it meets, what is left and right of it in one line where that has room.
 func (s *sketch) headLines() []string {
 	wide, x := s.headRoom(), s.said[s.c]
@@ -119,6 +128,9 @@ func (s *sketch) headLines() []string {
 	}
 	list = append(list, scene.Wrap(x.where, s.text, true, wide)...)
 	s.strong = len(list)
+	if !s.jobBeside() {
+		list = append(list, scene.Wrap(s.job(), s.text, false, wide)...)
+	}
 	for _, pair := range x.neighbours {
 		text := strings.Trim(pair[0]+"   "+pair[1], " ")
 		switch {
@@ -234,16 +246,11 @@ func (s *sketch) head(g *scene.Group) {
 		x = b.X1 - b.W()*headShare
 		room, flitch, y = tick.X0-2*u-x, x-2*u-left, b.Y0-0.4*u
 	}
-	over := flitch
-	if !beside {
-		over = tick.X0 - 2*u - left
+	caption := s.caption(s.c)
+	if s.jobBeside() {
+		caption += ", " + s.job()
 	}
-	for _, text := range s.captions(s.c) { // a card that is cut out says of which job and issue it is, where it has room
-		if text == s.caption(s.c) || !s.left && scene.Width(text, small, s.c.Back) <= over {
-			g.Text(scene.Text{At: scene.Pt(left, b.Y0+1*u), String: text, Height: small, Bold: s.c.Back, Seat: scene.Hanging, Layer: scene.Notes})
-			break
-		}
-	}
+	g.Text(scene.Text{At: scene.Pt(left, b.Y0+1*u), String: caption, Height: small, Bold: s.c.Back, Seat: scene.Hanging, Layer: scene.Notes})
 	if name := s.c.Sheet.Flitch; name != "" && s.flitchBeside() {
 		high := draft.Squeeze(name, folio.TapedLarge*u, small, true, flitch)
 		g.Text(scene.Text{At: scene.Pt(left, base), String: name, Height: high, Bold: true, Layer: scene.Notes})

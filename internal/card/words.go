@@ -42,19 +42,22 @@ func (w speech) caption(c *Card) string {
 	return w.Words.Say("card.sheet")
 }
 
-// captions are the caption with the number of the job and the issue that the card is of, then with less and less of it.
-func (w speech) captions(c *Card) []string {
-	said := w.caption(c)
-	list := []string{said}
-	if issue := strings.TrimSpace(w.Issued()); issue != "" || len(w.Room.Project.Revisions) > 0 {
-		mark := strings.TrimSpace(w.Words.Say("card.issue", w.Issue(), ""))
-		issue = strings.TrimSpace(w.Words.Say("card.issue", w.Issue(), issue))
-		list = append([]string{said + ", " + issue, said + ", " + mark}, list...)
-		if number := w.Room.Project.Number; number != "" {
-			list = append([]string{said + ", " + number + ", " + issue}, list...)
+// job says of which job and room a card is, of which issue and of which date: it is cut out, and lies on a sheet.
+func (w speech) job() string {
+	p, date := w.Room.Project, w.Issued()
+	var who []string
+	for _, name := range []string{p.Number, p.Room} {
+		if name != "" {
+			who = append(who, name)
 		}
 	}
-	return list
+	if len(who) == 0 {
+		who = []string{p.Title}
+	}
+	if date == "" {
+		date = w.Words.Say("page.no_date")
+	}
+	return strings.Join(who, ", ") + ", " + w.Words.Say("card.issue", w.Issue(), date)
 }
 
 // where is on which walls a sheet hangs, and which course of its place it is where there are more.

@@ -45,7 +45,8 @@ func (d *wallBoard) endsWords() []string {
 		if h.Hung() || !h.Ends || !d.p.Here(h) || h.Gone() || h.Sheet().Short != 0 {
 			continue
 		}
-		lines = append(lines, d.Words.Say("tape.end_begins", strings.Join(d.stacked(h), "+"), d.at(h.Start)))
+		end := d.w.Run.Line.Spans[h.Sheet().Span].RightEnd
+		lines = append(lines, d.Words.Say("tape.end_begins", strings.Join(d.stacked(h), "+"), d.at(h.Start), d.EndWords(end), d.Inches(d.Room.Rules.LeastOverlap)))
 	}
 	return lines
 }
@@ -203,9 +204,10 @@ func (d *wallBoard) markWords() []string {
 	var order []mark
 	numbers := map[mark][]int{}
 	for _, s := range d.begun() {
-		m := mark{s.CutLength, s.Above, s.Below, 0}
-		if x := d.Count.CutOf(s); x != nil && x.Line.Second() && !x.Line.Off {
-			m = mark{s.CutLength, s.Above - x.Line.By, s.Below + x.Line.By, x.Line.No}
+		x := d.Count.CutOf(s)
+		m := mark{x.Long(s, d.Style), s.Above, s.Below, 0}
+		if x.Line.Second() && !x.Line.Off {
+			m = mark{x.Long(s, d.Style), s.Above - x.Line.By, s.Below + x.Line.By, x.Line.No}
 		}
 		if numbers[m] == nil {
 			order = append(order, m)

@@ -19,7 +19,7 @@ import (
 type readCard struct{ number, words string }
 
 var (
-	cardStart   = regexp.MustCompile(`(\d+) sheet(?:,(?: \S+,)? issue \S+(?: \d{4}-\d\d-\d\d)?)? `)
+	cardStart   = regexp.MustCompile(`(\d+) sheet(?:, [^"]{0,80}? issue \S+ (?:\d{4}-\d\d-\d\d|no date))? `)
 	ripPattern  = regexp.MustCompile(`RIP (LEFT|RIGHT|LOWER|UPPER): ` + figure + ` stays, from raw (left|right|lower|upper) edge`)
 	foldPattern = regexp.MustCompile(`fold (C\d+) (in|out)(?:, round ` + figure + `)?: ` + figure + `(?: at head, (?:` + figure + ` at level, )?` + figure + ` at foot,)? from (left|ripped) edge`)
 	markPattern = regexp.MustCompile(`MARK ` + figure + ` (below its raw head|from its raw foot, which hangs up), then cut`)

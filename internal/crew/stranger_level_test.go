@@ -103,7 +103,7 @@ func stretchOf(p *layout.Plan, wall int) (*layout.Run, layout.Stretch) {
 // TestAskewEdgesSayHowTheyStand measures from the corner at three heights to the right edge of a sheet that comes askew round
 // it: as much as the sheet has left there, which was hung plumb on the wall before.
 func TestAskewEdgesSayHowTheyStand(t *testing.T) {
-	said := regexp.MustCompile(`(?:\b([A-Z]): )?(\d+), right edge from the corner: foot ` + figure + `, level ` + figure + `, head ` + figure + `: do not pull plumb`)
+	said := regexp.MustCompile(`(?:\b([A-Z]): )?(\d+), raw right edge from the corner: foot ` + figure + `, level ` + figure + `, head ` + figure + `: do not pull it plumb; the seam is cut plumb`)
 	found := 0
 	for file, p := range rooms(t) {
 		for _, page := range printed(t, p) {
