@@ -268,7 +268,11 @@ func (b *board) besides(g *scene.Group, d *wallBoard, notes []note, y float64) (
 			rest = append(rest, note{n.head, n.lines[entries:], n.listed})
 		}
 		y += 7.4 * u
-		b.Word(g, scene.Pt(b.List.X0, y), b.Words.Say("tape.goes_on", n.head), folio.TapedText*u, true, scene.Start)
+		head := n.head
+		if n.listed { // begun at the foot
+			head = b.Words.Say("tape.goes_on", head)
+		}
+		b.Word(g, scene.Pt(b.List.X0, y), head, folio.TapedText*u, true, scene.Start)
 		for _, line := range lines {
 			y += 5.6 * u
 			b.Word(g, scene.Pt(b.List.X0, y), line, folio.TapedText*u, false, scene.Start)

@@ -177,3 +177,25 @@ func TestLimitsStandWhole(t *testing.T) {
 	}
 	assert.Positive(t, walls)
 }
+
+// TestNoHeadingStandsTwice reads the pages of walls: what begins at the foot and goes on beside the drawing says that it does.
+func TestNoHeadingStandsTwice(t *testing.T) {
+	on := 0
+	for file, p := range rooms(t) {
+		for _, page := range install(t, p).Pages {
+			heads := map[string]int{}
+			page.Texts(func(x *scene.Text) {
+				if x.Bold && regexp.MustCompile(`^[A-Z]{4,}( [A-Z]+)*(, on)?$`).MatchString(x.String) {
+					heads[x.String]++
+					if strings.HasSuffix(x.String, ", on") {
+						on++
+					}
+				}
+			})
+			for _, head := range []string{"BOXES", "BOXES AND OPENINGS", "OPENINGS", "RIP BEFORE PASTING", "TAPE LIST"} {
+				assert.LessOrEqual(t, heads[head], 1, "%s: %s on %s", file, head, page.Title)
+			}
+		}
+	}
+	assert.Positive(t, on)
+}

@@ -93,6 +93,7 @@ func (b *Board) leanColumns(rows []leanRow, wide float64) [7]float64 {
 // Heights in the table of leans, in mm on letter paper.
 const (
 	leanRowHigh = 7.4 // of a row of one line
+	leanRowLow  = 7.0 // of one where the table would go on on another page for a row or two
 	leanPitch   = 5.3 // from one line of a row to the next
 )
 
@@ -101,18 +102,22 @@ func (b *Board) nameLines(r leanRow, wide float64) []string {
 	return scene.Wrap(r.name, folio.TapedText*b.Unit, false, wide-2*b.Unit)
 }
 
-// leanHigh is how high the table comes out.
-func (b *Board) leanHigh(wide float64, rows []leanRow) float64 {
+// leanHigh is how high the table comes out with rows so high.
+func (b *Board) leanHigh(wide, row float64, rows []leanRow) float64 {
 	lines := float64(len(scene.Wrap(b.Words.Say("start.read"), folio.TapedText*b.Unit, true, wide)) - 1)
 	columns := b.leanColumns(rows, wide)
 	for _, r := range rows {
 		lines += float64(max(len(b.nameLines(r, columns[0])), len(r.length)) - 1)
 	}
-	return (7.4 + leanRowHigh*float64(len(rows)+1) + leanPitch*lines + 1.6) * b.Unit
+	return (7.4 + row*float64(len(rows)+1) + leanPitch*lines + 1.6) * b.Unit
 }
 
-// leanTable draws as many rows as have room, and gives back the others.
+// leanTable draws as many rows as have room, and gives back the others. Rows are lower where that brings all of them in.
 func (b *Board) leanTable(box scene.Box, rows []leanRow) []leanRow {
+	row := leanRowHigh
+	if b.leanHigh(box.W(), leanRowHigh, rows) > box.H() && b.leanHigh(box.W(), leanRowLow, rows) <= box.H() {
+		row = leanRowLow
+	}
 	u, size := b.Unit, folio.TapedText*b.Unit
 	g := b.Page.Part(scene.Tag{Class: "leans"})
 	for i, line := range scene.Wrap(b.Words.Say("start.read"), size, true, box.W()) {
@@ -131,7 +136,7 @@ func (b *Board) leanTable(box scene.Box, rows []leanRow) []leanRow {
 		if r >= 0 {
 			cells = [7][]string{b.nameLines(rows[r], widths[0]), rows[r].length, nil, {rows[r].left}, nil, {rows[r].right}, nil}
 		}
-		high := (leanRowHigh + leanPitch*float64(max(len(cells[0]), len(cells[1]))-1)) * u
+		high := (row + leanPitch*float64(max(len(cells[0]), len(cells[1]))-1)) * u
 		if y+high > box.Y1-1.5*u {
 			break
 		}

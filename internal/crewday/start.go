@@ -29,7 +29,7 @@ func (c *Set) StartPage(n int) []*scene.Page {
 	y := b.siteChecks(left, &rest, b.Words.Both("start.checks"))
 	usual := right.Y0 + math.Min(60*u, right.H()*0.42)
 	least := math.Max(planLeast*u, b.stockHigh(right.W()*planShare, rest.stock))
-	split := math.Min(usual, math.Max(right.Y1-limitHigh*u-1*u-b.leanHigh(right.W(), rest.leans), right.Y0+least))
+	split := math.Min(usual, math.Max(right.Y1-limitHigh*u-1*u-b.leanHigh(right.W(), leanRowHigh, rest.leans), right.Y0+least))
 	b.startPlan(scene.Box{X0: right.X0, Y0: right.Y0, X1: right.X1, Y1: split}, &rest)
 	if len(rest.checks) == 0 {
 		b.stockOn(scene.Box{X0: left.X0, Y0: y + 2*u, X1: left.X1, Y1: left.Y1}, &rest)
