@@ -85,6 +85,7 @@ const (
 	BoardUnread     Code = "board-unread"
 	SparesMany      Code = "spares-many"
 	PinsClose       Code = "pins-close"
+	FractionOdd     Code = "fraction-odd"
 	AnswersNothing  Code = "answers-nothing"
 
 	HangIt         Code = "hang"
@@ -179,6 +180,7 @@ var rules = []rule{
 	{BoardUnread, Ask, "what does the meter read on the wall? Its scale is named, and no reading"},
 	{SparesMany, Ask, "spare_share {share} asks for {spares} spare sheets of {sheets}: is one in so many meant?"},
 	{PinsClose, Ask, "the pins {put} at {from} and at {to} on wall {wall} are {measured} apart, less than the {required} that a sheet covers: are both wanted?"},
+	{FractionOdd, Ask, "{key} is written {text}, and no rule is marked so: is one of its figures another?"},
 	{AnswersNothing, Ask, "answered holds {entry}, and nothing asks that{near}"},
 
 	{Leans, Note, "the {side} end of wall {wall} leans {lean} to the {to} over {high}, which is {measured} in {over}; woodwork is made for walls within {required} in that ({source})"},

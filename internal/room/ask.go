@@ -13,16 +13,16 @@ import (
 // asker puts together what a careful colleague would ask of a file without a mistake.
 type asker struct {
 	*decoder
-	answers map[string]source.Value // what [room] answered holds, but for what has answered something
-	uncased []source.Value          // openings of whose casing nothing is said
-	cased   []string                // their names
+	answers map[string]bool // what [room] answered holds, and whether it has answered something
+	uncased []source.Value  // openings of whose casing nothing is said
+	cased   []string        // their names
 }
 
 // asks notes every figure and lack that may be meant, but that the file does not say is.
 //
 // Errors: an entry of answered that is none is a mistake.
 func (d *decoder) asks() {
-	a := &asker{decoder: d, answers: map[string]source.Value{}}
+	a := &asker{decoder: d, answers: map[string]bool{}}
 	a.readAnswers()
 	a.ofRoom()
 	a.ofVeneer()
@@ -37,6 +37,7 @@ func (d *decoder) asks() {
 		}
 		a.ofPins(v, i)
 	}
+	a.ofFractions()
 	a.ofLeans()
 	a.ofCasings()
 	a.idle()
@@ -50,7 +51,7 @@ func (a *asker) ask(code finding.Code, at source.Value, name, mend string, f fin
 		f.Answer += " " + name
 	}
 	if _, answered := a.answers[f.Answer]; answered {
-		delete(a.answers, f.Answer)
+		a.answers[f.Answer] = true
 		return
 	}
 	if at.Span() != (source.Span{}) { // else what lacks has no place to stand
@@ -88,7 +89,7 @@ func (a *asker) readAnswers() {
 			}
 			item.Mistake(mend, "nothing is asked by the word %q", code)
 		}
-		a.answers[text] = item
+		a.answers[text] = false
 	}
 }
 
@@ -101,7 +102,7 @@ func (a *asker) idle() {
 	}
 	for _, item := range a.root.Get("room").Get("answered").Items() {
 		text := item.Text("")
-		if _, left := a.answers[text]; !left {
+		if a.answers[text] {
 			continue
 		}
 		near := ""

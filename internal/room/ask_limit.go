@@ -1,6 +1,9 @@
 package room
 
 import (
+	"regexp"
+	"slices"
+	"strconv"
 	"strings"
 
 	"flitchlay/internal/finding"
@@ -32,6 +35,41 @@ var limits = []limit{
 	{code: finding.LevelOdd, least: 2 * length.Foot, most: 6 * length.Foot},
 	{code: finding.PlateOdd, least: length.Inch, most: 24 * length.Inch},
 }
+
+// fraction is one as it is typed.
+var fraction = regexp.MustCompile(`([0-9]+) ?/ ?([0-9]+)`)
+
+// untaped reports whether a length has a fraction that is not read off a rule: not of halves to 64ths, or quarters that are not in their lowest terms.
+func untaped(text string) bool {
+	m := fraction.FindStringSubmatch(text)
+	if m == nil {
+		return false
+	}
+	top, err := strconv.Atoi(m[1])
+	foot, err2 := strconv.Atoi(m[2])
+	if err != nil || err2 != nil || top == 0 {
+		return false
+	}
+	return !slices.Contains([]int{2, 4, 8, 16, 32, 64}, foot) || foot <= 4 && top%2 == 0
+}
+
+// ofFractions asks about fractions that are not read off a rule: one of their figures is likely another.
+func (a *asker) ofFractions() {
+	for _, v := range a.fractions {
+		a.ask(finding.FractionOdd, v, v.Text(""), v.Name(), finding.Finding{Place: plainOwner(v), Wall: -1}, finding.Slots{"key": v.Name(), "text": v.Raw()})
+	}
+}
+
+// plainOwner names the table of a value, as its header has it.
+func plainOwner(v source.Value) string {
+	path := strings.Split(indices.ReplaceAllString(v.Path(), ""), ".")
+	if len(path) < 2 {
+		return "room"
+	}
+	return strings.Join(path[:len(path)-1], ".")
+}
+
+var indices = regexp.MustCompile(`\[[0-9]+\]`)
 
 // limitOf finds the limit of a kind of figure.
 func limitOf(code finding.Code, key string) limit {

@@ -75,6 +75,8 @@ var asked = []struct {
 	{finding.BoardUnread, "humidity = 42", "humidity = 42\nboard = { meter = \"gypsum\" }", `11 board-unread: what does the meter read on the wall? Its scale is named, and no reading`, [2]string{`"gypsum"`, `"gypsum", reading = 1`}},
 	{finding.SparesMany, "[room]", "[rules]\nspare_share = 0.95\n[room]", `12 spares-many: spare_share 0.95 asks for 95 spare sheets of 100: is one in so many meant?`, [2]string{`0.95`, `0.5`}},
 	{finding.PinsClose, "+", "pin = [{ at = 40 }, { at = 50 }, { at = 45, put = \"middle\" }]\n", `24 pins-close E: the pins seam at 3'-4" and at 4'-2" on wall E are 10 in apart, less than the 23 1/2 in that a sheet covers: are both wanted?`, [2]string{`at = 50`, `at = 63.5`}},
+	{finding.FractionOdd, `"24 1/2"`, `"24 3/7"`, `5 fraction-odd 24 3/7: gross_width is written "24 3/7", and no rule is marked so: is one of its figures another?`, [2]string{`3/7`, `3/8`}},
+	{finding.FractionOdd, `"5"`, `"5 2/4"`, `12 fraction-odd 5 2/4: base is written "5 2/4", and no rule is marked so: is one of its figures another?`, [2]string{`2/4`, `3/4`}},
 	{finding.AnswersNothing, `[room]`, "[room]\nanswered = [\"wall-odd M\"]", `12 answers-nothing wall-odd M: answered holds "wall-odd M", and nothing asks that`, [2]string{`"wall-odd M"`, ``}},
 }
 

@@ -59,6 +59,8 @@ type decoder struct {
 	room     *Room
 	sound    []bool         // walls whose outline is sound
 	arrivals []source.Value // where the readings stand
+
+	fractions []source.Value // lengths with a fraction that no rule is marked with
 }
 
 // unit is the unit of bare numbers.
@@ -113,6 +115,9 @@ func (d *decoder) length(v source.Value, other L) (L, bool) {
 		if err != nil {
 			v.Mistake(d.example(), "%s %q is no length: %s", label(v), v.Text(""), err)
 			return other, false
+		}
+		if untaped(v.Text("")) {
+			d.fractions = append(d.fractions, v)
 		}
 		return l, true
 	case source.Integer, source.Float:
@@ -208,47 +213,6 @@ func (d *decoder) project(v source.Value) {
 // SheetNumber finds the places of a sheet's number in the name of its photograph: %d, %3d, %03d, or a row of # that gives its
 // least number of figures.
 var SheetNumber = regexp.MustCompile(`%(0?)(\d*)d|#+`)
-
-// revisionLetters are those that cannot be read for a figure or for another.
-//
-// Source: NAVFAC drawing practice for revision letters, as restated in public manuals: without I, O, Q, S, X and Z.
-const revisionLetters = "ABCDEFGHJKLMNPRTUVWY"
-
-// letter is the mark of the i-th revision: A to Y, then AA.
-func letter(i int) string {
-	n := len(revisionLetters)
-	if i < n {
-		return revisionLetters[i : i+1]
-	}
-	return letter(i/n-1) + letter(i%n)
-}
-
-// revisionPlaces reads where the changes are, once the walls are known.
-func (d *decoder) revisionPlaces(tables []source.Value) {
-	for i, v := range tables {
-		r := &d.room.Project.Revisions[i]
-		at := v.Get("at")
-		if !v.Get("wall").Given() {
-			if at.Given() {
-				at.Mistake("add wall: the name of the wall that it is measured on", "a change at a place needs its wall")
-			}
-			continue
-		}
-		if r.Wall = d.wallNamed(v.Get("wall"), "a revision"); r.Wall < 0 {
-			continue
-		}
-		w := &d.room.Walls[r.Wall]
-		r.At = w.Length / 2
-		if !at.Given() {
-			continue
-		}
-		if l, ok := d.length(at, 0); ok {
-			if r.At = l; w.Length > 0 && (l < 0 || l > w.Length) {
-				at.Mistake(d.stand(w), "the change stands outside wall %q (%s)", w.Name, d.words(w.Length))
-			}
-		}
-	}
-}
 
 func (d *decoder) veneer(v source.Value) {
 	n := &d.room.Veneer
