@@ -56,7 +56,9 @@ func endScale(s *folio.Set, size L, high float64) int64 {
 // terminationIn draws how the covering ends in one way: at a scale where its size is given, else not to scale.
 func terminationIn(b *folio.Board, cell scene.Box, t face.Termination) {
 	k := b.Look
-	box := scene.Box{X0: cell.X0 + k.Of(4), Y0: cell.Y0 + k.Of(3), X1: cell.X1 - k.Of(4), Y1: cell.Y1 - k.Of(24)}
+	lines := scene.Wrap(endNote(b, t), k.Small, false, cell.W()-k.Of(28))
+	more := k.Of(4.2) * float64(max(len(lines)-2, 0))
+	box := scene.Box{X0: cell.X0 + k.Of(4), Y0: cell.Y0 + k.Of(3), X1: cell.X1 - k.Of(4), Y1: cell.Y1 - k.Of(24) - more}
 	size := given(b.Set, t)
 	scale := endScale(b.Set, size, math.Min(box.H()-k.Of(2), k.Of(44))-k.Of(10))
 	mark := folio.Datum("termination", t.Mark)
@@ -81,12 +83,8 @@ func terminationIn(b *folio.Board, cell scene.Box, t face.Termination) {
 	default:
 		endPlan(b, g, c, t.Kind)
 	}
-	lines := scene.Wrap(endNote(b, t), k.Small, false, cell.W()-k.Of(28))
-	if len(lines) > 2 {
-		lines = append(lines[:1], scene.Shorten(strings.Join(lines[1:], " "), k.Small, false, cell.W()-k.Of(28)))
-	}
 	title := draft.Title{Mark: t.Mark, Page: b.Leaf.Number, Name: strings.ToUpper(t.Words), Under: append([]string{ratio}, lines...), Most: cell.W() - k.Of(10)}
-	b.Space.Take(title.Draw(&b.Page.Group, k, scene.Pt(cell.X0+k.Of(5), cell.Y1-k.Of(16.5))))
+	b.Space.Take(title.Draw(&b.Page.Group, k, scene.Pt(cell.X0+k.Of(5), cell.Y1-k.Of(16.5)-more)))
 }
 
 // endNote says in words what a termination is.

@@ -90,15 +90,15 @@ func TestEveryKeyDecodes(t *testing.T) {
 		Snap: in("1/8"), Aim: "even", JointHeight: &seven, Upper: "turned", SpareShare: 0.125, SpareShareParts: 125_000}, r.Rules)
 	north := 330.0
 	assert.Equal(t, Space{Name: "Reading room", North: &north, Closed: true, LevelLine: in("4'"), Base: in("5 1/2"), Crown: in("3"), Behind: Behind{Crown: true},
-		CloseAt: &CloseAt{Wall: 2, At: in("3' 2"), Corner: -1, Where: Place{91, 1}}, Choose: 2, ChooseAt: Place{92, 1}}, r.Space)
+		CloseAt: &CloseAt{Wall: 2, At: in("3' 2"), Corner: -1, Where: Place{91, 1}}, Casing: ref(in("3 1/2")), Choose: 2, ChooseAt: Place{92, 1}}, r.Space)
 
 	require.Len(t, r.Walls, 4)
 	w := r.Walls[0]
 	assert.Equal(t, []Opening{
 		{Name: "View", Kind: "window", FromLeft: in("3'"), Width: in("4'"), Sill: in("2' 8"), SillGiven: true, Height: in("4' 6"),
-			Head: in("7' 2"), Reveal: in("5"), WrapReveal: true, At: Place{114, 8}},
+			Head: in("7' 2"), Casing: ref(in("4")), Reveal: in("5"), WrapReveal: true, At: Place{114, 8}},
 		{Name: "O1", Kind: "cased opening", FromLeft: in("12'"), Width: in("4'"), Sill: w.Openings[1].Sill, Height: in("9' 3"),
-			Head: w.Openings[1].Head, Grain: "through", At: Place{124, 8}}}, w.Openings)
+			Head: w.Openings[1].Head, Casing: ref(in("3 1/2")), Grain: "through", At: Place{124, 8}}}, w.Openings)
 	// on 18'-4 1/4" the ceiling falls 6 in and the floor 1/4 in: at 12' the ceiling is at 114 - 6 x 144/220.25 = 110.07719 in,
 	// at 16' the floor is at -1/4 x 192/220.25 = -0.21793 in
 	assert.InDelta(t, 110.07719, float64(w.Openings[1].Head)/float64(length.Inch), 1e-5)
@@ -152,6 +152,9 @@ func TestEveryKeyDecodes(t *testing.T) {
 	assert.Equal(t, Coverage{true, 7.5, "m2", "L"}, r.Primer)
 	assert.Equal(t, Page{"ansi-b", "ansi-a", "our-mark.png", "en+es"}, r.Page)
 }
+
+// ref points to a value.
+func ref[T any](v T) *T { return &v }
 
 // least is a room with required keys only.
 const least = `[project]

@@ -118,6 +118,13 @@
 // is from the left one. Heights are off by what they were read to be off: evenly between two places, and past the outermost as there
 // (TestReadingsChangeWallsWhereTheyWereRead). What comes of it is told there (TestReadingsOnArrival in package layout).
 //
+// # Asks
+//
+// What is no mistake but may be one is asked: a figure past what is usual (limits), and what is left unsaid where it counts. An ask
+// is answered by the key that it names, or by its code and name in answered of [room]; an entry there that answers nothing is asked
+// about in its turn, and one that begins with no code is a mistake (TestEveryAskIsEarnedAndAnswered, TestAnsweredIsRead). Nothing is
+// laid out otherwise for it.
+//
 // # Site, day, paste, paper
 //
 // Nothing of these moves a seam. Temperatures are degrees F as bare numbers, texts say their unit; humidity is relative, in

@@ -83,6 +83,8 @@ var Schema = source.Schema{
 		some("behind", "none", "what the covering runs behind", behindWords),
 		may("across", "length or list of lengths", "walls go straight on", "open room: from wall to wall across its open ends, where a wall with corner = \"none\" is faced by the next; one for all, or one for each in the order of the walls, 0 where the next goes straight on"),
 		may("north", "number", "", "where north is: by how many degrees to the right of the way one looks who faces the first wall"),
+		may("casing", "length", "", "width of the casings of windows and doors; 0 where they have none"),
+		may("answered", "list of texts", "none", "what check asks and may stand as it is: [\"wall-odd North\", \"climate-unread\"]"),
 		may("choose", "whole number", "1", "which layout of those that compare lists is laid out, 1 the best; another one may have that number once the room changes"),
 	}},
 	{Path: "room.close_at", Doc: "a wished place of the closing seam", Keys: []source.Key{
@@ -117,6 +119,7 @@ var Schema = source.Schema{
 		need("width", "length", "to the other outer edge"),
 		may("sill", "length", "the floor", "height of its lower edge"),
 		need("height", "length", "from the sill, or from the floor at its left edge, to the head"),
+		may("casing", "length", "as in [room]", "width of the casing round a window or a door; 0 where it has none"),
 		may("reveal", "length", "0", "depth of its sides"),
 		may("wrap_reveal", "true or false", "false", "true: the jambs become bends"),
 		some("grain", "skip", "only of full-height gaps: whether the grain counts on behind it", throughWords),

@@ -3,6 +3,7 @@ package room
 import (
 	"cmp"
 
+	"flitchlay/internal/finding"
 	"flitchlay/internal/length"
 	"flitchlay/internal/source"
 )
@@ -27,6 +28,7 @@ type Room struct {
 
 	PasteName, PrimerName string // as stated, or empty
 	Page                  Page
+	Asks                  []finding.Finding // what the file leaves open and has not answered, in its order
 
 	src source.Value // the file, for mistakes that later stages find
 }
@@ -126,6 +128,7 @@ type Space struct {
 	Base      L
 	Crown     L
 	Behind    Behind
+	Casing    *L  // of windows and doors that say nothing else; nil: not said
 	Choose    int // which of the room's layouts is laid out, from 1
 	ChooseAt  Place
 }
@@ -192,6 +195,7 @@ type Opening struct {
 	SillGiven  bool // false: the opening reaches down to the floor
 	Height     L    // from Sill, or from the floor at its left edge, to Head
 	Head       L    // height of its head above the room's level
+	Casing     *L   // width of the casing, inside its edges; nil: not said
 	Reveal     L
 	WrapReveal bool
 	Grain      string // "", "skip", "through": as given

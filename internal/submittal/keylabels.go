@@ -39,7 +39,7 @@ type wallLabel struct {
 
 func (r *roomKey) labelOf(i int) wallLabel {
 	w := &r.Room.Walls[i]
-	l := wallLabel{wall: i, lines: []string{scene.Shorten(w.Name, r.Look.Medium, false, r.Look.Of(60))}}
+	l := wallLabel{wall: i, lines: draft.Folded(w.Name, r.Look.Medium, false, r.Look.Of(60))}
 	if !r.figured[i] {
 		l.lines = append(l.lines, r.Style.Format(w.Length))
 	}
