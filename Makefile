@@ -8,6 +8,10 @@ ALL      = GOGC=400 FLITCHLAY_CHECK=1 $(GO) test -timeout 60m -tags glpsol ./int
 BIN     := bin/flitchlay
 SAMPLES := $(wildcard samples/*.toml)
 CHECKED  = grep -rlE --include='*_test.go' 'internal/(effort|roomtest)"' cmd internal templates | xargs -n1 dirname | sort -u | sed 's:^:flitchlay/:'
+
+# The program and its tests need no C compiler, and link faster without one; the race detector needs it.
+export CGO_ENABLED := 0
+
 .PHONY: demo test check build bench fuzz update gallery hashes clean vet lint format race large long
 
 # Draws the closed sample room: both PDF sets and one SVG for each page.
@@ -48,8 +52,8 @@ format:
 # The packages that do things side by side, or whose callers do. The detector slows a program tenfold, so the solver's
 # comparisons are few here; make large runs them all without it.
 race:
-	FLITCHLAY_CHECK= FLITCHLAY_SPANS=200 $(GO) test -race ./internal/cli/... ./internal/font/... ./internal/svg/... ./internal/pdf/...
-	FLITCHLAY_CHECK= FLITCHLAY_SPANS=200 $(GO) test -race -run 'BruteForce|Concurrent' ./internal/seam
+	CGO_ENABLED=1 FLITCHLAY_CHECK= FLITCHLAY_SPANS=200 $(GO) test -race ./internal/cli/... ./internal/font/... ./internal/svg/... ./internal/pdf/...
+	CGO_ENABLED=1 FLITCHLAY_CHECK= FLITCHLAY_SPANS=200 $(GO) test -race -run 'BruteForce|Concurrent' ./internal/seam
 
 # With FLITCHLAY_CHECK=1 the comparisons are long ones, and a program that is not installed is a failure. What make test has just run
 # that way is not run twice. The solver's, the slowest, begin first, with GLPK beside them, so that nothing has to wait for them alone.

@@ -95,7 +95,7 @@ var crewCode = []string{"internal/crewday/", "internal/card/", "internal/crew/",
 var noWords = map[string]string{
 	"the data of a drawing":            "FACE, BACK, none, wall %d piece %d, cut, %s set: %w",
 	"keys of pages, and file names":    "start, heights, days, site, key, offs, receiving, cuts, cards, notes, roll, pole, install",
-	"sets, sections of tables":         "Install, Story pole, set, side, end, end_label, end_named, kind, look, signed, stock, next, measure, slopes, card_end, raw_end, tape, wall, register, breaks",
+	"sets, sections of tables":         "Install, Story pole, set, side, measure_up, hang, hang_end, end, end_label, end_named, kind, look, signed, stock, next, measure, slopes, card_end, raw_end, tape, wall, register, breaks",
 	"words that sections have":         "left, right, lower, upper, head, foot, under, over, first, flitch, lay_out, all, hangs, to_hang, in_a_gap, spare, damaged, refused, not_used, left to right, bottom to top, sliver right, sliver left, witness right, witness left, bare, bare why, free, run, gap",
 	"ends of words that sections have": " cut, turned, raw, stays, on, raw, kind.",
 	"a corner's name":                  "C",

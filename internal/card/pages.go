@@ -64,7 +64,7 @@ type leaf struct {
 type said struct {
 	work       []line
 	where      string
-	neighbours []string
+	neighbours [][2]string
 }
 
 // Pages are the pages of the cards, at the end of the install set; none where the page template wants none, or nothing is

@@ -20,9 +20,9 @@ func (w speech) height(c *Card, z L) string {
 
 // rake says how a head or a foot slopes, at every point where it turns.
 func (w speech) rake(c *Card, r *Rake) string {
-	end, trim := "foot", c.Cut.BottomTrim
+	end := "foot"
 	if r.Head {
-		end, trim = "head", c.Cut.TopTrim
+		end = "head"
 	}
 	cuts := w.cuts(c)
 	var list []string
@@ -45,14 +45,30 @@ func (w speech) rake(c *Card, r *Rake) string {
 	if len(c.Cut.Walls) > 1 {
 		text = w.Words.Of("slopes", end+" on", w.Room.Walls[r.Wall].Name, strings.Join(list, ", "))
 	}
-	if line := c.Cut.Line; line.Second() {
+	if line := c.Cut.Line; line.Second() && !line.Off {
 		text = w.Words.Say("slopes.line", text, line.No)
 	}
 	text += w.bevel(r)
 	if c.Level {
 		return text
 	}
-	return w.Words.Say("card.rake_trim", text, w.Inches(trim))
+	if past := c.past(r); past > 0 {
+		return w.Words.Say("card.rake_trim", text, w.Inches(past))
+	}
+	return text
+}
+
+// past is the least that stands past a slope of a sheet that is cut square, at the point of it that comes nearest to the cut.
+func (c *Card) past(r *Rake) L {
+	least := c.Kept.Top - c.Kept.Bottom
+	for _, p := range r.Points {
+		if r.Head {
+			least = min(least, c.Kept.Top-p.Z)
+		} else {
+			least = min(least, p.Z-c.Kept.Bottom)
+		}
+	}
+	return least
 }
 
 // bevel says a slope as what a bevel square is set to: how much it rises or falls, going right, over how much of the sheet.

@@ -125,7 +125,7 @@ func (s *sketch) mark() (z L, on bool) {
 	if s.c.Level {
 		z = s.levelLine()
 	}
-	return z, s.c.Raw.Bottom <= z && z <= s.c.Raw.Top
+	return z, s.c.Raw.Bottom <= z && z <= s.c.Raw.Top && (s.c.Level || s.c.Cut.Marked())
 }
 
 // levelLine is how high the level line is over the lower edge of a sheet that lies.

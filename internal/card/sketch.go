@@ -3,6 +3,7 @@ package card
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
@@ -34,6 +35,7 @@ type sketch struct {
 	right   float64   // how far what stands round it may reach
 	list    scene.Box
 	over    []string // the lines of the head
+	strong  int      // how many of them are about the sheet itself; what it meets comes after
 	heights []label  // at the side where figures begin
 	lines   []line   // of the list as wrapped
 	left    bool     // words of the list had no room
@@ -86,14 +88,48 @@ func (s *sketch) headBeside() bool {
 	return s.box.W() > headWide*s.u && float64(len(s.over))*s.pitch() <= (numberHigh+4)*s.u
 }
 
-// headLines stand with the number: where the sheet hangs, its course, and what it meets.
-func (s *sketch) headLines() []string {
-	wide := s.box.W()
-	if wide > headWide*s.u {
-		wide *= headShare
+// headRoom is how wide the lines of the head may be: all of the card, or the half beside number and flitch, up to the box to tick.
+func (s *sketch) headRoom() float64 {
+	if s.box.W() > headWide*s.u {
+		return s.box.W()*headShare - (boxSize+2)*s.u
 	}
-	x := s.said[s.c]
-	return append(scene.Wrap(x.where, s.text, true, wide), x.neighbours...)
+	return s.box.W()
+}
+
+// flitchRoom is how wide the name of the flitch may be beside the number.
+func (s *sketch) flitchRoom() float64 {
+	if s.box.W() > headWide*s.u {
+		return s.box.X1 - s.box.W()*headShare - 2*s.u - s.afterNumber()
+	}
+	return s.box.X1 - s.afterNumber()
+}
+
+// flitchBeside reports whether the name of the flitch has room beside the number.
+func (s *sketch) flitchBeside() bool {
+	return scene.Width(s.c.Sheet.Flitch, folio.TapedSmall*s.u, true) <= s.flitchRoom()
+}
+
+// headLines stand with the number: the flitch, where its name is too long for its place, where the sheet hangs, its course, and what
+// it meets, what is left and right of it in one line where that has room.
+func (s *sketch) headLines() []string {
+	wide, x := s.headRoom(), s.said[s.c]
+	var list []string
+	if !s.flitchBeside() {
+		list = scene.Wrap(s.c.Sheet.Flitch, s.text, true, wide)
+	}
+	list = append(list, scene.Wrap(x.where, s.text, true, wide)...)
+	s.strong = len(list)
+	for _, pair := range x.neighbours {
+		text := strings.Trim(pair[0]+"   "+pair[1], " ")
+		switch {
+		case text == "":
+		case scene.Width(text, folio.TapedSmall*s.u, false) <= wide:
+			list = append(list, text)
+		default:
+			list = append(append(list, scene.Wrap(pair[0], s.text, false, wide)...), scene.Wrap(pair[1], s.text, false, wide)...)
+		}
+	}
+	return list
 }
 
 // lay finds the place of everything, and whether all of it has one.
@@ -171,7 +207,7 @@ func (s *sketch) draw(g *scene.Group) {
 	}
 	y, lines := s.list.Y0, s.lines
 	if s.left {
-		lines = append(slices.Clone(lines), line{s.others(), false})
+		lines = append(slices.Clone(lines), line{s.others(s.c), false})
 	}
 	part := g.Part(scene.Tag{Class: "work"})
 	for _, l := range lines {
@@ -208,16 +244,16 @@ func (s *sketch) head(g *scene.Group) {
 			break
 		}
 	}
-	if name := s.c.Sheet.Flitch; name != "" {
+	if name := s.c.Sheet.Flitch; name != "" && s.flitchBeside() {
 		high := draft.Squeeze(name, folio.TapedLarge*u, small, true, flitch)
-		g.Text(scene.Text{At: scene.Pt(left, base), String: scene.Shorten(name, high, true, flitch), Height: high, Bold: true, Layer: scene.Notes})
+		g.Text(scene.Text{At: scene.Pt(left, base), String: name, Height: high, Bold: true, Layer: scene.Notes})
 	}
 	g.Rect(tick, scene.Pen(scene.Frame, folio.TapedFine))
 	for i, text := range lines {
 		y += s.pitch()
-		bold := i < len(lines)-len(s.said[s.c].neighbours)
+		bold := i < s.strong
 		high := draft.Squeeze(text, s.text, small, bold, room)
-		g.Text(scene.Text{At: scene.Pt(x, y), String: scene.Shorten(text, high, bold, room), Height: high, Bold: bold, Layer: scene.Notes})
+		g.Text(scene.Text{At: scene.Pt(x, y), String: text, Height: high, Bold: bold, Layer: scene.Notes})
 	}
 	g.HLine(b.X0, b.X1, b.Y0+s.headHigh(), scene.Pen(scene.Frame, folio.TapedFine))
 }

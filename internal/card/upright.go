@@ -71,16 +71,18 @@ func (s *sketch) heightLabels() []label {
 	marked, line := c.Cut.Marked(), c.Cut.Line
 	say := func(z L) string {
 		switch {
-		case line.Second():
+		case line.Second() && !line.Off:
 			return count.UpDown(s.Words, s.Say, z-line.By)
 		case c.Register.Foot && z-c.Raw.Bottom <= c.Step:
 			return ""
 		case c.Register.Foot:
 			return s.Say(z - c.Raw.Bottom)
-		case marked || c.Raw.Bottom <= 0 && c.Raw.Top >= 0:
+		case marked:
 			return count.UpDown(s.Words, s.Say, z)
+		case c.Raw.Top-z <= c.Step:
+			return ""
 		}
-		return s.Say((z - c.Kept.Bottom).Abs())
+		return s.Say(c.Raw.Top - z)
 	}
 	if !c.stays(true) {
 		add(c.Raw.Top, false, s.Words.Of("raw_end", raw[0]))
@@ -89,9 +91,10 @@ func (s *sketch) heightLabels() []label {
 		add(c.Kept.Top, true, say(c.Kept.Top), s.Words.Of("raw_end", raw[0]+" stays"))
 	}
 	switch {
+	case !marked:
 	case line.Second():
 		add(line.By, true, s.Say(c.MarkedAt()), s.Words.Say("card.mark_line", line.No))
-	case c.Raw.Bottom <= 0 && 0 <= c.Raw.Top && !c.Register.Foot:
+	default:
 		add(0, true, s.Say(c.Register.At), s.Words.Say("card.mark_here"))
 	}
 	if !c.stays(false) {

@@ -70,10 +70,17 @@ func (w speech) where(c *Card) string {
 }
 
 // others says where the rest of a list stands that a card has no room for.
-func (w speech) others() string { return w.Words.Say("card.others", w.PageWord("cuts")) }
+func (w speech) others(c *Card) string {
+	return w.Words.Say("card.others", w.PageWord(RowKey(c.Run.Name, c.Sheet.Place, c.Sheet.Course)))
+}
 
-// neighbours say what the sheet meets, on as few lines as there are directions.
-func (w speech) neighbours(c *Card) []string {
+// RowKey is what pages find the row of a sheet in the cut list by.
+func RowKey(run string, place, course int) string {
+	return strings.Join([]string{"cut", run, itoa(place), itoa(course)}, " ")
+}
+
+// neighbours say what the sheet meets: left and right of it, under and over it.
+func (w speech) neighbours(c *Card) [][2]string {
 	say := func(side string, n Neighbour) string {
 		switch {
 		case n.Sheet != nil:
@@ -85,13 +92,7 @@ func (w speech) neighbours(c *Card) []string {
 	}
 	left, right := say("left", c.Next.Left), say("right", c.Next.Right)
 	under, over := say("under", c.Next.Under), say("over", c.Next.Over)
-	var list []string
-	for _, pair := range [][2]string{{left, right}, {under, over}} {
-		if text := strings.Trim(pair[0]+"   "+pair[1], " "); text != "" {
-			list = append(list, text)
-		}
-	}
-	return list
+	return [][2]string{{left, right}, {under, over}}
 }
 
 // zero names the corner that all figures are measured from.
@@ -199,9 +200,11 @@ func (w speech) ends(c *Card) []line {
 		} else {
 			add(w.Words.Say("card.cut_hangs", w.Say(c.Sheet.CutLength), c.Cut.EndWords(w.Words, w.Say, -c.Sheet.Below)), true)
 		}
-	case c.Cut.Line.Second():
+	case c.Cut.Line.Second() && !c.Cut.Line.Off:
 		add(w.markLine(c), true)
 		add(c.Cut.LineWords(w.cuts(c)), false)
+	case !c.Cut.Marked() && !r.Foot:
+		add(w.unmarked(c), true)
 	case r.Foot:
 		end := "foot"
 		if r.Turned {
@@ -221,7 +224,47 @@ func (w speech) ends(c *Card) []line {
 		add(line, false)
 	}
 	add(w.zero(c), false)
+	if !c.Level && !c.Cut.Marked() {
+		add(w.set(c), true)
+	}
 	return list
+}
+
+// unmarked says how a sheet is cut whose mark would come off with what is cut away: from the raw end that hangs up.
+func (w speech) unmarked(c *Card) string {
+	end := "head"
+	if c.Sheet.Turned {
+		end = "foot"
+	}
+	if c.stays(true) {
+		return w.Words.Of("measure_up", end+" stays", w.Say(c.Sheet.CutLength))
+	}
+	return w.Words.Of("measure_up", end+" cut", w.Inches(c.Raw.Top-c.Kept.Top), w.Say(c.Sheet.CutLength))
+}
+
+// set says at which height a sheet is hung that has no mark: how far the end that its heights are from is over its level line, or
+// under it.
+func (w speech) set(c *Card) string {
+	end := "foot"
+	if c.Cut.FromHead() {
+		end = "head"
+	}
+	key := "raw"
+	switch {
+	case !c.stays(end == "head"):
+		key = "cut"
+	case c.Sheet.Turned:
+		key = "turned"
+	}
+	line := w.Words.Say("card.the_level")
+	if c.Cut.Line.Second() {
+		line = w.Words.Say("wall.second", c.Cut.Line.No)
+	}
+	at, way := c.Cut.Set(), "over"
+	if at < 0 {
+		at, way = -at, "under"
+	}
+	return w.Words.Of("hang", way, w.Words.Of("hang_end", end+" "+key), w.Say(at), line)
 }
 
 // markLine says where the mark of a second level line is made.
@@ -233,6 +276,9 @@ func (w speech) markLine(c *Card) string {
 	return w.Words.Say(key, c.Cut.Line.No, w.Say(c.MarkedAt()))
 }
 
+// SetWords say at which height a card's sheet is hung that has no mark.
+func SetWords(set *folio.TapedSet, c *Card) string { return speech{TapedSet: set}.set(c) }
+
 // LineWords say in a language from which line the heights of a card's sheet are, where its wall has more than one, and where that is
 // marked, for a list beside the cards.
 func LineWords(set *folio.TapedSet, t *words.Table, c *Card) string {
@@ -241,6 +287,8 @@ func LineWords(set *folio.TapedSet, t *words.Table, c *Card) string {
 	w := speech{TapedSet: &in}
 	line := c.Cut.LineWords(w.cuts(c))
 	switch {
+	case c.Cut.Line.Off:
+		return line + "; " + w.set(c)
 	case c.Cut.Line.Second():
 		return line + "; " + w.markLine(c)
 	case c.Cut.Marked():

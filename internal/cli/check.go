@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"strconv"
+	"strings"
 	"text/tabwriter"
 
 	"github.com/spf13/cobra"
@@ -20,8 +22,10 @@ func (c *call) check() *cobra.Command {
 		DisableFlagsInUseLine: true,
 		Short:                 "Print the findings, the seams round every opening and the corner returns",
 		Long: `check prints one finding a line: level, code, place, message. A must finding is a rule that the layout
-breaks, a should finding a preference that it misses, a note something to know: among others the smallest
-change that would save a course, a sheet or a broken rule. Then it prints where the seams stand round every
+breaks, a should finding a preference that it misses, an ask what a careful colleague would ask of the room
+file before it is laid out, a note something to know: among others the smallest change that would save a
+course, a sheet or a broken rule. What is asked is answered in the file, by the key that is named or under
+[room] by answered = ["CODE NAME"]; it changes no exit status. Then it prints where the seams stand round every
 opening and what wraps past every corner; while sheets hang already, also what stands elsewhere because of
 them. Where [[reading]] gives what a wall measures on arrival, it answers with one of three words: hang
 (the lines stand as printed), re-strike (sheets and cut lengths stand, the lines named are struck from new
@@ -32,6 +36,9 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 		RunE: func(_ *cobra.Command, args []string) error {
 			p, err := c.plan(args[0])
 			if err != nil {
+				return err
+			}
+			if err := c.pageSound(p.Room, folder(args[0])); err != nil {
 				return err
 			}
 			p.Findings = append(p.Findings, climate.Findings(p.Room)...)
@@ -60,10 +67,22 @@ func findings(to io.Writer, p *layout.Plan) {
 		return
 	}
 	t := table(to)
+	var open []string
 	for _, f := range p.Findings {
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s\n", f.Level, f.Code, f.Place, f.Message)
+		place, message := f.Place, f.Message
+		if f.Level == finding.Ask {
+			if f.Line > 0 {
+				place += ", line " + strconv.Itoa(f.Line)
+			}
+			message += " (answer: " + f.Mend + ")"
+			open = append(open, strconv.Quote(f.Answer))
+		}
+		fmt.Fprintf(t, "%s\t%s\t%s\t%s\n", f.Level, f.Code, place, message)
 	}
 	t.Flush()
+	if len(open) > 0 {
+		fmt.Fprintf(to, "\nWhat is asked is answered in the room file: by the key that is named, or under [room] by\nanswered = [%s]\n", strings.Join(open, ", "))
+	}
 }
 
 // openings prints the seams over and under every opening and the nearest one at each side, with the distance to both
@@ -85,7 +104,7 @@ func openings(to io.Writer, p *layout.Plan) {
 					fmt.Fprintf(t, "OPENING\tWALL\tSEAM\tFROM %s\tFROM %s\n", edges[0], edges[1])
 					head = true
 				}
-				fmt.Fprintf(t, "%s %s\t%s\t%d\t%s\t%s\n", o.Kind, o.Name, p.Room.Walls[o.Wall].Name, n.seam.Number,
+				fmt.Fprintf(t, "%s %s\t%s\t%s\t%s\t%s\n", o.Kind, o.Name, p.Room.Walls[o.Wall].Name, p.SeamNumbers(r, n.seam),
 					p.Style.Words(n.left.Abs())+side(n.left < 0), p.Style.Words(n.right.Abs())+side(n.right > 0))
 			}
 		}

@@ -14,6 +14,7 @@ import (
 	"os"
 	"os/signal"
 	"strings"
+	"sync"
 	"syscall"
 )
 
@@ -52,6 +53,9 @@ type call struct {
 	messages *sink
 	must     bool
 	text     []byte // of the room file that was read
+	force    bool   // write over files that the program did not write
+	inputs   []string
+	reading  sync.Mutex // several rooms are read at a time
 }
 
 // say prints a message for a person.

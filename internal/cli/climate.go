@@ -51,6 +51,11 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 			if f.list {
 				return climate.SpeciesTable().Write(c.out)
 			}
+			if cmd.Flags().Changed("chart") {
+				if err := ending("--chart", f.chart, ".svg"); err != nil {
+					return err
+				}
+			}
 			k, err := c.climateOf(args, &f)
 			if err != nil {
 				return err
@@ -69,6 +74,7 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 	flags.StringVar(&f.wall, "wall", "", `temperature of the wall's own face: "58 F"`)
 	flags.StringVar(&f.year, "year", "", `the room's relative humidity over the year: "30-55 %"`)
 	flags.StringVar(&f.chart, "chart", "", "an SVG file to draw the chart of moisture over humidity into")
+	c.forcing(cmd)
 	cmd.RegisterFlagCompletionFunc("cut", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 		return cuts, cobra.ShellCompDirectiveNoFileComp
 	})
@@ -200,7 +206,7 @@ func (c *call) tellClimate(k *climate.Conditions, f *climateFlags) error {
 	if f.chart == "" {
 		return nil
 	}
-	if err := write(filepath.Dir(f.chart), []file{{name: filepath.Base(f.chart), data: chart}}); err != nil {
+	if err := c.put(filepath.Dir(f.chart), "climate", []file{{name: filepath.Base(f.chart), data: chart}}); err != nil {
 		return err
 	}
 	c.say("wrote %s", f.chart)

@@ -50,6 +50,7 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 		},
 	}
 	roomArgument(cmd)
+	c.forcing(cmd)
 	cmd.Flags().StringVarP(&to, "output", "o", "", "also draw the comparison into this file, .pdf or .svg")
 	return cmd
 }
@@ -105,11 +106,11 @@ func (c *call) drawComparison(to string, both *layout.Comparison, own *layout.Pl
 		return fmt.Errorf("-o takes a file whose name ends in %s, not %q", strings.Join(backendEnds(), " or "), to)
 	}
 	b.end = end // as it was typed
-	mark, err := logo(own.Room, from)
+	mark, err := c.logo(own.Room, from)
 	if err != nil {
 		return err
 	}
-	t, err := drawnSets[0].template(own.Room, from)
+	t, err := drawnSets[0].template(c, own.Room, from)
 	if err != nil {
 		return err
 	}
@@ -128,7 +129,7 @@ func (c *call) drawComparison(to string, both *layout.Comparison, own *layout.Pl
 	if err != nil {
 		return &lostError{to, err}
 	}
-	if err := write(filepath.Dir(to), files); err != nil {
+	if err := c.put(filepath.Dir(to), "compare", files); err != nil {
 		return err
 	}
 	for _, f := range files {

@@ -59,6 +59,7 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 	cmd.Flags().StringVar(&f.book, "xlsx", "", "write all tables into a workbook")
 	cmd.Flags().StringVar(&f.table, "table", "", "the table to print")
 	cmd.Flags().BoolVar(&f.quick, "quick", false, "leave out the margins that need laying out again")
+	c.forcing(cmd)
 	cmd.MarkFlagsMutuallyExclusive("csv", "json", "xlsx")
 	cmd.RegisterFlagCompletionFunc("table", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 		return append(count.TableNames(), "job"), cobra.ShellCompDirectiveNoFileComp
@@ -74,8 +75,10 @@ func (c *call) countAs(f *countFlags, rooms []string) error {
 	if f.table != "" && (f.asJSON || f.book != "") {
 		return fmt.Errorf("--table goes with --csv or with plain tables")
 	}
-	if f.intoBook && f.book == "" {
-		return fmt.Errorf("--xlsx takes the name of a file")
+	if f.intoBook {
+		if err := ending("--xlsx", f.book, ".xlsx"); err != nil {
+			return err
+		}
 	}
 	if i := slices.Index(rooms, stdin); i >= 0 && slices.Contains(rooms[i+1:], stdin) {
 		return fmt.Errorf("- can be read only once")
@@ -138,7 +141,7 @@ func (c *call) spool(write func(io.Writer) error) error {
 
 // countInto writes a workbook, whole or not at all.
 func (c *call) countInto(path string, rooms []string, quick bool) (err error) {
-	f, err := os.CreateTemp(filepath.Dir(path), ".flitchlay-*")
+	f, err := os.CreateTemp("", "flitchlay-")
 	if err != nil {
 		return &lostError{path, err}
 	}
@@ -158,12 +161,14 @@ func (c *call) countInto(path string, rooms []string, quick bool) (err error) {
 	if err := f.Close(); err != nil {
 		return &lostError{path, err}
 	}
-	if err := os.Chmod(f.Name(), 0o644); err != nil {
+	data, err := os.ReadFile(f.Name())
+	if err != nil {
 		return &lostError{path, err}
 	}
-	if err := os.Rename(f.Name(), path); err != nil {
-		return &lostError{path, err}
+	if err := c.put(filepath.Dir(path), "count", []file{{name: filepath.Base(path), data: data}}); err != nil {
+		return err
 	}
+	os.Remove(f.Name())
 	c.say("wrote %s", path)
 	return nil
 }
@@ -222,6 +227,7 @@ func (c *call) counts(rooms []string, quick bool, w count.Writer) error {
 	}
 	for _, clash := range job.Twice {
 		c.say("%s", clash)
+		c.must = true // a sheet hangs once
 	}
 	if err := w.Job(&job); err != nil {
 		return &lostError{"the count", err}

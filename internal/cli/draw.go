@@ -22,6 +22,8 @@ func (c *call) draw() *cobra.Command {
 		Long: `draw writes the drawings of a room: a PDF for each set, and one SVG for each page, named by the page's
 number. Without -o they go into a folder beside the room file that is named after it. Pages that an
 earlier run drew there and that are no longer wanted are removed; nothing else in the folder is touched.
+A file that the program did not write, or that was changed since, is not written over without --force, and
+what was read never is.
 
 Sets: ` + strings.Join(setWords(), ", ") + `. Without --set all are drawn.
 
@@ -52,6 +54,7 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 		return setWords(), cobra.ShellCompDirectiveNoFileComp
 	})
 	cmd.MarkFlagDirname("output")
+	c.forcing(cmd)
 	return cmd
 }
 
@@ -76,7 +79,7 @@ func (c *call) drawInto(to string, p *layout.Plan, sets []drawnSet, from string)
 	var files []file
 	drawing, count := map[string]bool{}, map[string]int{}
 	for _, s := range sets {
-		t, err := s.template(p.Room, from)
+		t, err := s.template(c, p.Room, from)
 		if err != nil {
 			return err
 		}
@@ -90,6 +93,9 @@ func (c *call) drawInto(to string, p *layout.Plan, sets []drawnSet, from string)
 	earlier, err := readRecord(to)
 	if err != nil {
 		return &lostError{to, err}
+	}
+	if err := c.mayWrite(to, earlier, files); err != nil {
+		return err
 	}
 	stay, stale := renew(earlier, files, drawing)
 	var kept []drawn

@@ -27,7 +27,7 @@ func (c *call) plan(path string) (*layout.Plan, error) {
 	if err != nil {
 		return nil, &roomError{err}
 	}
-	p.Findings = append(p.Findings, folio.Glyphs(r)...)
+	p.Findings = append(append(p.Findings, folio.Glyphs(r)...), r.Asks...)
 	finding.Sort(p.Findings)
 	c.must = finding.Any(p.Findings, finding.Must)
 	return p, nil
@@ -59,12 +59,20 @@ func (c *call) bytes(path string) (name string, text []byte, err error) {
 		name = "standard input"
 		text, err = io.ReadAll(c.in)
 	} else {
-		text, err = os.ReadFile(path)
+		text, err = c.open(path)
 	}
 	if err != nil {
 		return "", nil, fmt.Errorf("%s cannot be read: %w", name, plain(err))
 	}
 	return unpacked(name, text)
+}
+
+// open reads a file, and keeps its name: what was read is not written over.
+func (c *call) open(path string) ([]byte, error) {
+	c.reading.Lock()
+	c.inputs = append(c.inputs, path)
+	c.reading.Unlock()
+	return os.ReadFile(path)
 }
 
 // folder is where paths inside a room file start from.

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 
@@ -13,23 +12,23 @@ import (
 // by the path of its table from the room file's folder. Two with a plus between them stand side by side where a page has room.
 //
 // Errors: a roomError with every mistake of a table of the office's own.
-func wordsOf(language, folder string) (*words.Table, error) {
+func (c *call) wordsOf(language, folder string) (*words.Table, error) {
 	if language == "" {
 		return words.English(), nil
 	}
 	name, beside, two := strings.Cut(language, "+")
-	t, err := oneLanguage(name, folder)
+	t, err := c.oneLanguage(name, folder)
 	if err != nil || !two {
 		return t, err
 	}
-	other, err := oneLanguage(beside, folder)
+	other, err := c.oneLanguage(beside, folder)
 	if err != nil {
 		return nil, err
 	}
 	return words.Paired(t, other), nil
 }
 
-func oneLanguage(name, folder string) (*words.Table, error) {
+func (c *call) oneLanguage(name, folder string) (*words.Table, error) {
 	if words.IsName(name) {
 		return words.Named(name)
 	}
@@ -37,7 +36,7 @@ func oneLanguage(name, folder string) (*words.Table, error) {
 	if !filepath.IsAbs(path) {
 		path = filepath.Join(folder, path)
 	}
-	text, err := os.ReadFile(path)
+	text, err := c.open(path)
 	if err != nil {
 		return nil, fmt.Errorf("table of words %s cannot be read: %w", path, plain(err))
 	}

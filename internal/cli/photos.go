@@ -2,7 +2,6 @@ package cli
 
 import (
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
 	"strconv"
@@ -22,7 +21,7 @@ type pictures struct {
 
 // pictures reads what some sets show: the logo, and the photographs of the sheets where the architect's set is drawn.
 func (c *call) pictures(p *layout.Plan, sets []drawnSet, folder string) (with pictures, err error) {
-	if with.logo, err = logo(p.Room, folder); err != nil {
+	if with.logo, err = c.logo(p.Room, folder); err != nil {
 		return with, err
 	}
 	if slices.ContainsFunc(sets, func(s drawnSet) bool { return s.word == "submittal" }) {
@@ -51,7 +50,7 @@ func (c *call) photographs(p *layout.Plan, folder string) folio.Photographs {
 		return path
 	}
 	for _, name := range laid(p) {
-		data, err := os.ReadFile(path(name))
+		data, err := c.open(path(name))
 		if missing(err) {
 			lost = append(lost, path(name))
 			continue

@@ -3,7 +3,6 @@ package cli
 import (
 	"errors"
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -84,15 +83,26 @@ func chosen(words []string) ([]drawnSet, error) {
 // the words of a set for the crew.
 //
 // Errors: a roomError with every mistake of a template or a table of words of the office's own.
-func (s drawnSet) template(r *room.Room, folder string) (*paper.Template, error) {
-	t, err := s.paperOf(r, folder)
+func (s drawnSet) template(c *call, r *room.Room, folder string) (*paper.Template, error) {
+	t, err := s.paperOf(c, r, folder)
 	if err != nil || !s.crew {
 		return t, err
 	}
-	if t.Words, err = wordsOf(r.Page.Language, folder); err != nil {
+	if t.Words, err = c.wordsOf(r.Page.Language, folder); err != nil {
 		return nil, named(s.word, err)
 	}
 	return t, nil
+}
+
+// pageSound holds that everything [page] names can be used, so that check finds what draw would stumble over.
+func (c *call) pageSound(r *room.Room, folder string) error {
+	for _, s := range drawnSets {
+		if _, err := s.template(c, r, folder); err != nil {
+			return err
+		}
+	}
+	_, err := c.logo(r, folder)
+	return err
 }
 
 // named says of which set an error is, unless it has its place with it.
@@ -103,7 +113,7 @@ func named(set string, err error) error {
 	return fmt.Errorf("%s set: %w", set, err)
 }
 
-func (s drawnSet) paperOf(r *room.Room, folder string) (*paper.Template, error) {
+func (s drawnSet) paperOf(c *call, r *room.Room, folder string) (*paper.Template, error) {
 	word := s.paper(r.Page)
 	switch {
 	case word == "" && r.Project.Units == length.Millimetres:
@@ -122,7 +132,7 @@ func (s drawnSet) paperOf(r *room.Room, folder string) (*paper.Template, error) 
 	if !filepath.IsAbs(path) {
 		path = filepath.Join(folder, path)
 	}
-	text, err := os.ReadFile(path)
+	text, err := c.open(path)
 	if err != nil {
 		return nil, fmt.Errorf("%s set: page template %s cannot be read: %w", s.word, path, plain(err))
 	}
@@ -134,7 +144,7 @@ func (s drawnSet) paperOf(r *room.Room, folder string) (*paper.Template, error) 
 }
 
 // logo reads the picture for the title block, nil where the room names none.
-func logo(r *room.Room, folder string) (*scene.Picture, error) {
+func (c *call) logo(r *room.Room, folder string) (*scene.Picture, error) {
 	path := r.Page.Logo
 	if path == "" {
 		return nil, nil
@@ -142,7 +152,7 @@ func logo(r *room.Room, folder string) (*scene.Picture, error) {
 	if !filepath.IsAbs(path) {
 		path = filepath.Join(folder, path)
 	}
-	data, err := os.ReadFile(path)
+	data, err := c.open(path)
 	if err != nil {
 		return nil, fmt.Errorf("logo %s cannot be read: %w", path, plain(err))
 	}

@@ -11,6 +11,8 @@
 package count
 
 import (
+	"slices"
+
 	"flitchlay/internal/face"
 	"flitchlay/internal/finding"
 	"flitchlay/internal/layout"
@@ -61,6 +63,7 @@ func Of(p *layout.Plan) *Count {
 			}
 		}
 	}
+	c.rawEnds()
 	c.flitches()
 	c.walls()
 	c.lengths()
@@ -68,6 +71,25 @@ func Of(p *layout.Plan) *Count {
 	c.material()
 	c.Order = c.order()
 	return c
+}
+
+// rawEnds finds out at which of its ends, as it hangs, nothing is cut off a sheet that is marked at its flitch's register.
+func (c *Count) rawEnds() {
+	list, least := c.Plan.Registers(), c.Style.Least()
+	for i := range c.Cuts {
+		x := &c.Cuts[i]
+		k := slices.IndexFunc(list, func(r layout.Register) bool {
+			return r.Flitch == x.sheet.Flitch && r.Course == x.sheet.Course && r.Turned == x.sheet.Turned
+		})
+		if x.Level || k < 0 {
+			continue
+		}
+		top := list[k].At
+		if list[k].Foot {
+			top += c.room().Veneer.Length
+		}
+		x.RawHead, x.RawFoot = top-x.Above <= least, -x.Below-(top-c.room().Veneer.Length) <= least
+	}
 }
 
 // bed is what a sheet covers before openings are taken out.

@@ -29,6 +29,7 @@ type Cut struct {
 	Turned, Hung, Narrow bool
 	Level                bool      // grain is level
 	Line                 face.Line // that its heights are figured from
+	RawHead, RawFoot     bool      // as it hangs: nothing is cut off that end
 	Over                 string    // what the sheet is only over and under: "header of D1", "over and under W1"; else empty
 	HeaderOnly           bool
 	Closes               bool       // it meets the first of its span: the gap that it fills is measured before it is ripped
@@ -38,6 +39,9 @@ type Cut struct {
 	datum                L          // of the wall, where the grain is level
 	sheet                *layout.Sheet
 }
+
+// Sheet is the sheet that is cut.
+func (c *Cut) Sheet() *layout.Sheet { return c.sheet }
 
 // Bend is a bend line of a sheet, by how far it is from the sheet's left edge at three heights: they differ where the corner
 // leans.

@@ -46,15 +46,37 @@ func (c *Cut) Edge() string {
 }
 
 // Marked reports whether a level line crosses the sheet as it is cut, so that its mark stands on it.
-func (c *Cut) Marked() bool { return !c.Level && (c.Line.Second() || c.Above >= 0 && c.Below >= 0) }
+func (c *Cut) Marked() bool {
+	return !c.Level && !c.Line.Off && (c.Line.Second() || c.Above >= 0 && c.Below >= 0)
+}
 
-// FromFoot and FromHead report whether heights are from an end of the sheet, since no mark stands on it.
-func (c *Cut) FromFoot() bool { return !c.Marked() && c.Below < 0 }
-func (c *Cut) FromHead() bool { return !c.Marked() && c.Above < 0 }
+// FromFoot and FromHead report whether heights are from an end of the sheet, since no mark stands on it: from its raw end, where only
+// one of them is left raw; else from the end that is nearer to the level line.
+func (c *Cut) FromFoot() bool { return !c.Level && !c.Marked() && !c.FromHead() }
+func (c *Cut) FromHead() bool {
+	if c.Level || c.Marked() {
+		return false
+	}
+	if c.RawHead != c.RawFoot {
+		return c.RawHead
+	}
+	return c.Below >= 0
+}
+
+// FromRaw reports whether the end that heights are from is left raw.
+func (c *Cut) FromRaw() bool { return c.FromHead() && c.RawHead || c.FromFoot() && c.RawFoot }
+
+// Set is how high over its level line the end hangs that heights are from.
+func (c *Cut) Set() L {
+	if c.FromHead() {
+		return c.Above - c.Line.By
+	}
+	return -c.Below - c.Line.By
+}
 
 // OfLine says that heights are from a second level line, where they are.
 func (c *Cut) OfLine(w Speech, words string) string {
-	if !c.Line.Second() {
+	if !c.Line.Second() || c.Line.Off {
 		return words
 	}
 	return w.Words.Say("cut.of_line", words, c.Line.No)

@@ -31,6 +31,7 @@ type Job struct {
 	Style                                  length.Style
 	laid                                   map[string][]stretch
 	stretches                              int
+	shared                                 []*sharedFlitch // those that may stand in several rooms, as they come
 }
 
 // stretch is a row of sheet numbers that are laid.
@@ -53,13 +54,10 @@ func (j *Job) Add(c *Count) {
 	}
 	all := &c.All
 	j.Sheets += c.Sheets
-	j.Delivered += len(all.Delivered)
-	j.Damaged += len(all.Damaged)
-	j.Spare += len(all.Spare)
+	j.stock(c)
 	j.Laid += len(all.Laid)
 	j.Headers += all.Headers
 	j.Gaps += len(all.Gaps)
-	j.Left += len(all.Left)
 	j.Short += all.Short
 	j.Want += all.Want
 	for _, l := range c.Order {

@@ -48,6 +48,11 @@ func (t jobTable) sheets() {
 		{"hang nowhere", j.Gaps}, {"left", j.Left}, {"short", j.Short}, {"spares wanted", j.Want}, {"sheets to order", j.Order}} {
 		t.row(x.what, report.Whole(x.n), "", "")
 	}
+	for _, s := range j.shared {
+		if s.rooms > 1 {
+			t.row("of flitch "+s.number+" delivered", report.Whole(s.count), "", fmt.Sprintf("%s, which %d rooms share and lay %d of", s.numbers(), s.rooms, s.laid))
+		}
+	}
 	for _, l := range j.Lengths {
 		t.row("sheets needed "+j.Style.Format(l.Length)+" long", report.Whole(l.Sheets), "", "")
 	}

@@ -212,7 +212,7 @@ func (d *wallBoard) slopeWords() []string {
 
 // slopes letters under all else that stands beside the drawing the bevels that have no place in it, then how sheets slope, as far as
 // there is room; the rest stands in the cut list, to which the last line points.
-func (b *board) slopes(g *scene.Group, words []string, y float64) {
+func (b *board) slopes(g *scene.Group, words []string, y float64, rows string) {
 	u := b.Unit
 	wrap := func(line string) []string { return scene.Wrap(line, folio.TapedText*u, false, b.List.W()-0.6*u) }
 	room := int((b.List.Y1 - 1.9*u - y - 7.4*u) / (footPitch * u))
@@ -226,7 +226,7 @@ func (b *board) slopes(g *scene.Group, words []string, y float64) {
 			shown = append(shown, parts...)
 			continue
 		}
-		shown = append(shown, wrap(b.Words.Say("slopes.in_list", b.rows))...)
+		shown = append(shown, wrap(b.Words.Say("slopes.in_list", rows))...)
 		break
 	}
 	if shown == nil || len(shown) > room {

@@ -145,7 +145,7 @@ func (d *wallBoard) boxLines() []string {
 					continue
 				}
 				if found = true; !x.Hung {
-					lines = append(lines, d.Words.Say("wall.box_in", letter, d.numberOf(x), x.HoleWords(d.cutSpeech(), h)))
+					lines = append(lines, d.of(d.Words.Say("wall.box_in", letter, d.numberOf(x), x.HoleWords(d.cutSpeech(), h)), x.Sheet()))
 				}
 			}
 		}

@@ -38,6 +38,8 @@ func TestInstallSamplesAreClean(t *testing.T) {
 		d, err := crew.Install(p, roomtest.Template(t, paper))
 		require.NoError(t, err)
 		crew.Clean(t, d)
+		crew.AssertPointers(t, p, d)
+		crew.AssertWhole(t, d)
 		d, err = pole.Draw(p, roomtest.Template(t, paper))
 		require.NoError(t, err)
 		crew.Clean(t, d)
@@ -62,6 +64,8 @@ func TestInstallOddRoomsAreClean(t *testing.T) {
 			d, err := crew.Install(p, roomtest.Template(t, []string{"ansi-a", "a4"}[seed%2]))
 			require.NoError(t, err)
 			crew.Clean(t, d)
+			crew.AssertPointers(t, p, d)
+			crew.AssertWhole(t, d)
 			if seed%4 == 0 {
 				d, err = pole.Draw(p, roomtest.Template(t, "ansi-a"))
 				require.NoError(t, err)

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"flitchlay/internal/card"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/scene"
@@ -65,8 +66,8 @@ func (c *Set) cutPages(n int) []*scene.Page {
 	return l.out
 }
 
-// notesKey is where the walls' pages find what they have no room for.
-const notesKey = "notes"
+// notesKey is where a wall's page finds what it has no room for.
+func (s *strip) notesKey() string { return "notes " + s.lead().key() }
 
 // notes letters what the pages of the walls have no room for, wall by wall.
 func (l *cutList) notes() {
@@ -74,14 +75,15 @@ func (l *cutList) notes() {
 	type entry struct {
 		line string
 		bold bool
+		key  string // of what begins with it
 	}
 	var list []entry
 	for _, p := range c.inOrder() {
 		for _, n := range p.over {
-			list = append(list, entry{p.title() + ", " + strings.ToLower(n.head), true})
+			list = append(list, entry{p.title() + ", " + strings.ToLower(n.head), true, p.notesKey()})
 			for _, line := range n.lines {
 				for _, part := range scene.Wrap(line, folio.TapedText*c.Unit, false, l.b.Page.Frame.W()-6*c.Unit) {
-					list = append(list, entry{part, false})
+					list = append(list, entry{part, false, ""})
 				}
 			}
 		}
@@ -91,10 +93,10 @@ func (l *cutList) notes() {
 	}
 	l.whole(notesOver + float64(len(list))*stockPitch + stockUnder)
 	l.y += notesOver * c.Unit
-	for i, e := range list {
+	for _, e := range list {
 		l.more((stockPitch + stockUnder) * c.Unit)
-		if i == 0 {
-			c.First(notesKey, l.n+len(l.out)-1)
+		if e.key != "" {
+			c.First(e.key, l.n+len(l.out)-1)
 		}
 		l.y += stockPitch * c.Unit
 		l.words(l.y, e.line, e.bold)
@@ -102,28 +104,25 @@ func (l *cutList) notes() {
 }
 
 // cutKey is what other pages find the row of a sheet by.
-func cutKey(s *layout.Sheet, run string) string {
-	return keyOf(run, s.Place, s.Course)
-}
+func cutKey(s *layout.Sheet, run string) string { return card.RowKey(run, s.Place, s.Course) }
 
-func keyOf(run string, place, course int) string {
-	return strings.Join([]string{"cut", run, itoa(place), itoa(course)}, " ")
-}
-
-// rowsWord names the pages of the cut list on which the rows of the page's sheets stand.
-func (d *wallBoard) rowsWord() string {
+// rowsWord names the pages of the cut list on which the rows of some sheets stand.
+func (c *Set) rowsWord(sheets []*layout.Sheet) string {
 	var keys []string
-	for _, f := range d.faces {
-		for _, x := range f.cutsHere() {
-			if !x.Hung {
-				keys = append(keys, keyOf(x.Run, x.Place, x.Course))
-			}
+	for _, s := range sheets {
+		if x := c.Count.CutOf(s); x != nil {
+			keys = append(keys, card.RowKey(x.Run, x.Place, x.Course))
 		}
 	}
-	if words := d.PagesWord(keys); words != "" {
+	if words := c.PagesWord(keys); words != "" {
 		return words
 	}
-	return d.PageWord("cuts")
+	return c.PageWord("cuts")
+}
+
+// sloping are those of some sheets whose head or foot slopes.
+func (c *Set) sloping(sheets []*layout.Sheet) []*layout.Sheet {
+	return slices.DeleteFunc(slices.Clone(sheets), func(s *layout.Sheet) bool { return c.cards[s] == nil || len(c.cards[s].Rakes) == 0 })
 }
 
 // whole begins a page where what is so high has no room on this one but has it on a page of its own: the end of the list is

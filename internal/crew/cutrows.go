@@ -50,7 +50,7 @@ func (b *board) cutHead(g *scene.Group, y float64) float64 {
 // cutRow draws one sheet of the list.
 func (b *board) cutRow(g *scene.Group, r cutRow, y, high float64) {
 	u, f, w := b.Unit, b.Page.Frame, b.cutWidths()
-	g = g.Part(scene.Tag{Class: "sheet", Data: []scene.Datum{folio.Datum("place", strconv.Itoa(r.sheet.Place)), folio.Datum("cut", folio.Mm(r.sheet.CutLength))}})
+	g = g.Part(scene.Tag{Class: "sheet", Data: []scene.Datum{folio.Datum("place", strconv.Itoa(r.sheet.Place)), folio.Datum("flitch", r.sheet.Flitch), folio.Datum("number", strconv.Itoa(r.sheet.Number)), folio.Datum("cut", folio.Mm(r.sheet.CutLength))}})
 	mid := y + high/2
 	x := f.X0
 	put := func(s string, size, least float64, bold bool, wide float64, anchor scene.Anchor) {
@@ -73,7 +73,9 @@ func (b *board) cutRow(g *scene.Group, r cutRow, y, high float64) {
 	x += w[1]
 	put(r.number, folio.TapedName, folio.TapedText, true, w[2], scene.Middle)
 	x += w[2]
-	put(r.flitch, folio.TapedSmall, folio.TapedSmall, false, w[3], scene.Start)
+	if b.flitchFits(r) {
+		put(r.flitch, folio.TapedSmall, folio.TapedSmall, false, w[3], scene.Start)
+	}
 	x += w[3]
 	put(r.cut, folio.TapedLarge, folio.TapedText, true, w[4], scene.End)
 	x += w[4]
@@ -83,7 +85,9 @@ func (b *board) cutRow(g *scene.Group, r cutRow, y, high float64) {
 		b.pair(g, scene.BoxAt(x, y, w[6], high), []string{r.side, r.rip}, true, scene.Start)
 	}
 	x += w[6]
-	b.packed(g, scene.BoxAt(x, y, f.X1-x, high), r.wall)
+	if b.wallFits(r) {
+		b.packed(g, scene.BoxAt(x, y, f.X1-x, high), r.wall)
+	}
 	for i, line := range b.moreLines(r) {
 		b.Word(g, scene.Pt(b.moreLeft(), y+high+(float64(i)+0.7)*morePitch*u), line, folio.TapedText*u, false, scene.Start)
 	}
@@ -103,12 +107,34 @@ func (b *board) moreLeft() float64 {
 
 // moreLines are what else is done to a sheet, on as many lines as it takes.
 func (b *board) moreLines(r cutRow) []string {
-	var lines []string
-	for _, s := range r.more {
+	var lines, more []string
+	if !b.flitchFits(r) {
+		more = append(more, b.Words.Say("tape.flitch", r.flitch))
+	}
+	if !b.wallFits(r) {
+		more = append(more, r.wall)
+	}
+	for _, s := range append(more, r.more...) {
 		lines = append(lines, scene.Wrap(s, folio.TapedText*b.Unit, false, b.Page.Frame.X1-2*b.Unit-b.moreLeft())...)
 	}
 	return lines
 }
+
+// flitchFits and wallFits report whether a name has room in its column; else it stands with what else is said of the sheet.
+func (b *board) flitchFits(r cutRow) bool {
+	return scene.Width(r.flitch, folio.TapedSmall*b.Unit, false) <= b.cutWidths()[3]-1.6*b.Unit
+}
+
+func (b *board) wallFits(r cutRow) bool {
+	w := b.Page.Frame.W() - 2.2*b.Unit
+	for _, column := range b.cutWidths()[:7] {
+		w -= column
+	}
+	return len(scene.Wrap(r.wall, folio.TapedSmall*b.Unit, false, w)) <= mostPacked
+}
+
+// mostPacked is how many small lines a cell takes.
+const mostPacked = 2
 
 // rowHigh is how high a row of the cut list is.
 func (b *board) rowHigh(r cutRow) float64 {
@@ -143,7 +169,7 @@ func (b *board) packed(g *scene.Group, box scene.Box, text string) {
 		return
 	}
 	u := b.Unit
-	const most, pitch = 2, 4.1
+	const most, pitch = mostPacked, 4.1
 	size := folio.TapedText * u
 	lines := scene.Wrap(text, size, false, box.W()-2.2*u)
 	if len(lines) > 1 {

@@ -28,18 +28,20 @@ type drawing struct {
 	faces    []*wallBoard // from left to right
 	area     scene.Box    // what the drawing may take
 	space    *draft.Space
-	settled  bool            // what finds no place over the ceiling stands beside the drawing
-	above    bool            // something found no place over the ceiling
-	below    bool            // or under the floor
-	beside   []string        // words that stand beside the drawing
-	outside  []string        // how openings are cut whose white has no room for it
-	cuts     []*layout.Sheet // whose cut length has no room in them
-	bevelled []bevelled      // bevels that have no room in their sheets
+	settled  bool                       // what finds no place over the ceiling stands beside the drawing
+	above    bool                       // something found no place over the ceiling
+	below    bool                       // or under the floor
+	beside   []string                   // words that stand beside the drawing
+	outside  []string                   // how openings are cut whose white has no room for it
+	cuts     []*layout.Sheet            // whose cut length has no room in them
+	bevelled []bevelled                 // bevels that have no room in their sheets
+	about    map[string][]*layout.Sheet // whose sheets a line under the drawing is of
+	notes    string                     // where the page finds what it has no room for
 }
 
 // boards are the walls of a page, ready to be drawn; the one at its left.
 func (c *Set) boards(b *board, s *strip) *wallBoard {
-	in := &drawing{}
+	in := &drawing{notes: s.notesKey()}
 	for _, p := range s.pieces {
 		in.faces = append(in.faces, &wallBoard{board: b, drawing: in, w: p.wall, p: p})
 	}

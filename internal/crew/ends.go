@@ -8,7 +8,7 @@ import (
 )
 
 // ends draws how a sheet lies on the wall: the arrow of one that hangs with its head down, and the mark at the raw end from which
-// the heights of one are that the level line does not come to.
+// the heights of one are that no level line comes to.
 func (d *wallBoard) ends(n *numbered) {
 	s := n.sheet
 	if s.Hung || d.w.Run.Up {
@@ -25,7 +25,7 @@ func (d *wallBoard) ends(n *numbered) {
 // fromEnd reports whether the heights of a sheet are from its raw end, since the level mark is not on it.
 func (d *wallBoard) fromEnd(s *layout.Sheet) bool {
 	x := d.Count.CutOf(s)
-	return x != nil && !s.InGap && !x.Marked() && s.Below < 0
+	return x != nil && !s.InGap && x.FromRaw()
 }
 
 // endWord says what the mark means, where the wall has one.
@@ -92,16 +92,19 @@ func (d *wallBoard) turned(n *numbered) {
 // endMarks are the sizes of the mark at a raw end, and how clear of all else it stands, in mm on letter paper.
 var endMarks = []struct{ size, air float64 }{{2.4, 0.5}, {1.8, 0.4}, {1.4, 0.2}}
 
-// markAt finds the place of the mark at the raw end that hangs down at the foot of what the sheet covers: the first from the
-// left that is free.
+// markAt finds the place of the mark at the raw end, at the foot or at the head of what the sheet covers: the first from the left that
+// is free.
 func (d *wallBoard) markAt(n *numbered) (scene.Box, bool) {
-	u := d.Unit
+	u, head := d.Unit, d.Count.CutOf(n.sheet).FromHead()
 	for _, try := range endMarks {
 		half := try.size / 2 * u
 		for x := n.box.X0 + half + try.air*u; x < n.box.X1-half; x += half / 2 {
-			at := d.footOf(n.sheet, n.box, x)
+			at := d.endOf(n.sheet, n.box, x, head)
 			b := scene.Box{X0: x - half, Y0: at - half*2, X1: x + half, Y1: at - 0.3*u}
-			if at > n.box.Y0 && d.within(n.sheet, b.Centre()) && d.space.Free(b, try.air*u) {
+			if head {
+				b.Y0, b.Y1 = at+0.3*u, at+half*2
+			}
+			if (head && at < n.box.Y1 || !head && at > n.box.Y0) && d.within(n.sheet, b.Centre()) && d.space.Free(b, try.air*u) {
 				return b, true
 			}
 		}
@@ -114,8 +117,12 @@ func (d *wallBoard) endMark(n *numbered) {
 	if !ok {
 		return
 	}
-	g := d.g.Part(scene.Tag{Class: "raw-end", Title: d.Words.Say("tip.raw_end", d.SheetNumber(n.sheet)), Data: d.endData(n.sheet)})
-	g.Polygon(scene.Style{Layer: scene.Numbers, Fill: scene.Solid(scene.Black)}, scene.Pt(b.X0, b.Y1), scene.Pt(b.X1, b.Y1), scene.Pt((b.X0+b.X1)/2, b.Y0))
+	end, base, tip := "foot", b.Y1, b.Y0
+	if d.Count.CutOf(n.sheet).FromHead() {
+		end, base, tip = "head", b.Y0, b.Y1
+	}
+	g := d.g.Part(scene.Tag{Class: "raw-end", Title: d.Words.Say("tip.raw_end", d.SheetNumber(n.sheet)), Data: append(d.endData(n.sheet), folio.Datum("end", end))})
+	g.Polygon(scene.Style{Layer: scene.Numbers, Fill: scene.Solid(scene.Black)}, scene.Pt(b.X0, base), scene.Pt(b.X1, base), scene.Pt((b.X0+b.X1)/2, tip))
 	d.space.Take(b)
 }
 
@@ -144,13 +151,16 @@ func (d *wallBoard) leavesEnds(n *numbered, number scene.Text) bool {
 	return true
 }
 
-// footOf is where what a sheet covers ends on the page, going down at one place of it.
-func (d *wallBoard) footOf(s *layout.Sheet, box scene.Box, x float64) float64 {
-	foot := box.Y0
-	for y := box.Y1; y > box.Y0; y -= 0.25 * d.Unit {
+// endOf is where what a sheet covers ends on the page, going down at one place of it, or going up.
+func (d *wallBoard) endOf(s *layout.Sheet, box scene.Box, x float64, head bool) float64 {
+	from, step, far := box.Y1, -0.25*d.Unit, box.Y0
+	if head {
+		from, step, far = box.Y0, -step, box.Y1
+	}
+	for y := from; box.Y0 <= y && y <= box.Y1; y += step {
 		if d.within(s, scene.Pt(x, y)) {
 			return y
 		}
 	}
-	return foot
+	return far
 }

@@ -7,6 +7,7 @@ import (
 	"flitchlay/internal/draft"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
+	"flitchlay/internal/layout"
 	"flitchlay/internal/scene"
 )
 
@@ -26,7 +27,6 @@ func (b *board) grow(lines int) {
 // heads of the fields of which something of that stands beside the drawing.
 func (b *board) footStrip(g *scene.Group, d *wallBoard, beside map[string]bool) []note {
 	f := b.Foot
-	b.rows = d.rowsWord()
 	one, two := f.X0+f.W()*0.342, f.X0+f.W()*0.638
 	pen := scene.Pen(scene.Frame, folio.TapedFine)
 	top := b.Field.Y1
@@ -50,15 +50,15 @@ func (b *board) footStrip(g *scene.Group, d *wallBoard, beside map[string]bool) 
 	if d.w.Run.Up {
 		caution = b.Words.Say("foot.edges_up")
 	}
-	rest = append(rest, b.footList(g, beside, scene.Box{X0: f.X0, Y0: top, X1: one, Y1: f.Y1}, head, boxes, 4+b.more, caution)...)
-	rest = append(rest, b.footList(g, beside, scene.Box{X0: one, Y0: top, X1: two, Y1: f.Y1}, b.Words.Say("foot.rip"), rips, 3+b.more,
+	rest = append(rest, d.footList(g, beside, scene.Box{X0: f.X0, Y0: top, X1: one, Y1: f.Y1}, head, boxes, 4+b.more, caution)...)
+	rest = append(rest, d.footList(g, beside, scene.Box{X0: one, Y0: top, X1: two, Y1: f.Y1}, b.Words.Say("foot.rip"), rips, 3+b.more,
 		b.Words.Say("foot.pencil"), b.Words.Say("foot.blade"))...)
 	b.holdField(g, scene.Box{X0: two, Y0: f.Y0, X1: f.X1, Y1: f.Y1}, d)
 	return rest
 }
 
 // footList letters a heading, as many lines as stand under it, and cautions; the lines that have no room come back.
-func (b *board) footList(g *scene.Group, beside map[string]bool, box scene.Box, head string, lines []string, most int, caution ...string) []note {
+func (b *wallBoard) footList(g *scene.Group, beside map[string]bool, box scene.Box, head string, lines []string, most int, caution ...string) []note {
 	u := b.Unit
 	x, w := box.X0+3*u, box.W()-5*u
 	b.Word(g, scene.Pt(x, box.Y0+6*u), head, folio.TapedText*u, true, scene.Start)
@@ -74,12 +74,13 @@ func (b *board) footList(g *scene.Group, beside map[string]bool, box scene.Box, 
 			room-- // a line must stay to say that there are more
 		}
 		if len(parts) > room && !(i == len(lines)-1 && len(parts) <= most-len(shown)) {
-			line := b.Words.Say("foot.others", b.rows)
+			rows := b.rowsOf(lines[i:])
+			line := b.Words.Say("foot.others", rows)
 			if !beside[head] {
-				line = b.Words.Say("tape.others", b.rows)
+				line = b.Words.Say("tape.others", rows)
 			}
 			if beside[head] && scene.Width(line, folio.TapedText*u, false) > w {
-				line = b.Words.Say("foot.others_short", b.rows)
+				line = b.Words.Say("foot.others_short", rows)
 			}
 			shown = append(shown, line)
 			rest = []note{{head, lines[i:], true}}
@@ -98,6 +99,24 @@ func (b *board) footList(g *scene.Group, beside map[string]bool, box scene.Box, 
 	return rest
 }
 
+// of notes of which sheets a line under the drawing is, whose rows in the cut list say the same.
+func (d *drawing) of(line string, sheets ...*layout.Sheet) string {
+	if d.about == nil {
+		d.about = map[string][]*layout.Sheet{}
+	}
+	d.about[line] = append(d.about[line], sheets...)
+	return line
+}
+
+// rowsOf names the pages of the cut list that have what some lines say.
+func (d *wallBoard) rowsOf(lines []string) string {
+	var sheets []*layout.Sheet
+	for _, line := range lines {
+		sheets = append(sheets, d.about[line]...)
+	}
+	return d.rowsWord(sheets)
+}
+
 // ripLines say which sheets are ripped, at which edge, and what stays; those alike in one line.
 func (d *wallBoard) ripLines() []string {
 	type rip struct {
@@ -105,16 +124,16 @@ func (d *wallBoard) ripLines() []string {
 		stays L
 	}
 	var order []rip
-	numbers := map[rip][]string{}
+	numbers, sheets := map[rip][]string{}, map[rip][]*layout.Sheet{}
 	var lines, last []string
 	for _, f := range d.faces {
 		for _, h := range f.p.rows {
 			for _, s := range h.Sheets {
 				if x := d.Count.CutOf(s); x != nil && x.Closes && !x.Hung {
 					if f.p.Here(h) && !h.After {
-						last = append(last, d.SheetNumber(s)+" "+x.ClosingShort(d.cutSpeech(), d.Room.Veneer.Overlap))
+						last = append(last, d.of(d.SheetNumber(s)+" "+x.ClosingShort(d.cutSpeech(), d.Room.Veneer.Overlap), s))
 					} else if !h.Before && f.p.StartsHere(h) && !d.endsOnPage(h) {
-						last = append(last, d.Words.Say("foot.closes", d.SheetNumber(s), d.closingPage(h)))
+						last = append(last, d.of(d.Words.Say("foot.closes", d.SheetNumber(s), d.rowsWord([]*layout.Sheet{s})), s))
 					}
 					continue
 				}
@@ -125,7 +144,7 @@ func (d *wallBoard) ripLines() []string {
 				if numbers[k] == nil {
 					order = append(order, k)
 				}
-				numbers[k] = append(numbers[k], d.SheetNumber(s))
+				numbers[k], sheets[k] = append(numbers[k], d.SheetNumber(s)), append(sheets[k], s)
 			}
 		}
 	}
@@ -134,9 +153,9 @@ func (d *wallBoard) ripLines() []string {
 		if d.w.Run.Up {
 			side = map[string]string{"left": "lower", "right": "upper"}[side]
 		}
-		lines = append(lines, d.Words.Say("foot.edge_off", strings.Join(numbers[k], ", "), d.Words.Of("side", side), d.Inches(k.stays)))
+		lines = append(lines, d.of(d.Words.Say("foot.edge_off", strings.Join(numbers[k], ", "), d.Words.Of("side", side), d.Inches(k.stays)), sheets[k]...))
 	}
-	return append(lines, last...)
+	return append(last, lines...) // what is measured on the wall first: other pages point to it
 }
 
 // endsOnPage reports whether the right edge of a place is on another wall of the page.
@@ -144,20 +163,6 @@ func (d *drawing) endsOnPage(h *face.Hang) bool {
 	return d.unrolled() && slices.ContainsFunc(d.faces, func(f *wallBoard) bool {
 		return slices.ContainsFunc(f.p.Hangs, func(x *face.Hang) bool { return x.Place == h.Place && f.p.Here(x) && !x.After })
 	})
-}
-
-// closingPage is the page on which a sheet that closes the room has its seam.
-func (d *wallBoard) closingPage(h *face.Hang) string {
-	for _, w := range d.Walls {
-		for _, p := range w.pieces {
-			for _, n := range p.Hangs {
-				if n.Place == h.Place && w.Run == d.w.Run && p.Here(n) && !n.After {
-					return d.PageWord(p.key())
-				}
-			}
-		}
-	}
-	return d.PageWord("cuts")
 }
 
 // holdField is where the crew signs a look. Without one on the page nobody is called and nothing is signed; the readings

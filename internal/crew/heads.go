@@ -144,10 +144,13 @@ func (d *wallBoard) label(x float64, text string, bold bool, anchor scene.Anchor
 	d.labelOr(x, text, text, bold, anchor)
 }
 
+// labelMost is how wide a label may be.
+func (d *wallBoard) labelMost() float64 { return d.area.W() - 8*d.Unit }
+
 // labelOr letters a label, or leaves words beside the drawing where it has no place, nothing where there are none.
 func (d *wallBoard) labelOr(x float64, text, words string, bold bool, anchor scene.Anchor) {
 	size := folio.TapedText * d.Unit
-	text = scene.Shorten(text, size, bold, d.area.W()-8*d.Unit)
+	text = scene.Shorten(text, size, bold, d.labelMost())
 	w := scene.Width(text, size, bold)
 	inset, past := math.Min(w/2, labelInset*d.Unit), labelPast*d.Unit
 	var wanted []float64
@@ -208,7 +211,11 @@ func (d *wallBoard) endName(right bool) string {
 				return d.Words.Say("wall.goes_on", name, d.SheetNumbers(h), d.goesOn(h, c))
 			}
 			if !right && h.Before && h.Place == c.Sheet {
-				return d.Words.Say("wall.comes_from", name, d.SheetNumbers(h), d.Room.Walls[c.LeftWall].Name)
+				words := d.Words.Say("wall.comes_from", name, d.SheetNumbers(h), d.Room.Walls[c.LeftWall].Name)
+				if scene.Width(words, folio.TapedText*d.Unit, false) > d.labelMost() { // as the plan of the room calls it
+					words = d.Words.Say("wall.comes_from", name, d.SheetNumbers(h), folio.WallMarks(d.Plan)[c.LeftWall])
+				}
+				return words
 			}
 		}
 		return name

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"flitchlay/internal/card"
 	"flitchlay/internal/days"
 	"flitchlay/internal/face"
 )
@@ -68,7 +69,7 @@ func (c *Set) closesGroup(rows []cutRow) map[string]bool {
 	for i, step := range c.Days.Steps {
 		for _, k := range step.Tasks {
 			t := &c.Days.Tasks[k]
-			group[keyOf(t.Run, t.Place, t.Course)] = i
+			group[card.RowKey(t.Run, t.Place, t.Course)] = i
 		}
 	}
 	closes := map[string]bool{}

@@ -49,8 +49,7 @@ func NewSet(p *layout.Plan, t *paper.Template, name string) *Set {
 type board struct {
 	*Set
 	*folio.Taped
-	rows string // the pages on which the rows of its sheets stand in the cut list
-	more int    // lines by which boxes and rips are higher than the foot
+	more int // lines by which boxes and rips are higher than the foot
 }
 
 // open makes a page of the set ready.

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"flitchlay/internal/card"
 	"flitchlay/internal/count"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
@@ -19,8 +20,8 @@ func (d *wallBoard) tapeWords() []string {
 	if d.unrolled() {
 		return append(d.unrolledWords(), d.beside...)
 	}
-	lines := append(append(d.jointWords(), d.stockWords()...), append(d.edgeWords(), d.sliverWords()...)...)
-	lines = append(append(append(lines, d.Words.Say("tape.seam_left", d.Inches(d.half))), d.narrowWords()...), append(d.endsWords(), d.secondWords()...)...)
+	lines := slices.Concat(d.jointWords(), d.secondWords(), d.stockWords(), d.edgeWords(), d.sliverWords())
+	lines = append(append(append(lines, d.Words.Say("tape.seam_left", d.Inches(d.half))), d.narrowWords()...), d.endsWords()...)
 	lines = append(append(append(lines, d.slantWords()...), d.witnessWords()...), d.lengthWords()...)
 	return append(lines, d.beside...)
 }
@@ -84,6 +85,7 @@ func (d *wallBoard) secondWords() []string {
 			if list := d.figuredFrom(s); list != nil {
 				lines = append(lines, d.Words.Say("tape.from_second", layout.Numbers(list), s.No))
 			}
+			lines = append(lines, d.setFrom(s)...)
 		}
 	}
 	return lines
@@ -99,6 +101,25 @@ func (d *wallBoard) figuredFrom(second face.Second) []int {
 	}
 	slices.Sort(list)
 	return slices.Compact(list)
+}
+
+// setFrom say of the sheets that a second line runs past how far from it one of their ends hangs, those alike together.
+func (d *wallBoard) setFrom(second face.Second) []string {
+	var order, lines []string
+	numbers := map[string][]int{}
+	for _, s := range d.begun() {
+		if x := d.Count.CutOf(s); x != nil && x.Line == (face.Line{No: second.No, By: second.By, Off: true}) && x.Number > 0 {
+			words := card.SetWords(d.TapedSet, d.cards[s])
+			if numbers[words] == nil {
+				order = append(order, words)
+			}
+			numbers[words] = append(numbers[words], x.Number)
+		}
+	}
+	for _, words := range order {
+		lines = append(lines, d.Words.Say("tape.set", layout.Numbers(numbers[words]), words))
+	}
+	return lines
 }
 
 // stockWords name the courses that an opening takes whole, at places where another course hangs.
@@ -183,7 +204,7 @@ func (d *wallBoard) markWords() []string {
 	numbers := map[mark][]int{}
 	for _, s := range d.begun() {
 		m := mark{s.CutLength, s.Above, s.Below, 0}
-		if x := d.Count.CutOf(s); x != nil && x.Line.Second() {
+		if x := d.Count.CutOf(s); x != nil && x.Line.Second() && !x.Line.Off {
 			m = mark{s.CutLength, s.Above - x.Line.By, s.Below + x.Line.By, x.Line.No}
 		}
 		if numbers[m] == nil {
@@ -199,7 +220,7 @@ func (d *wallBoard) markWords() []string {
 		if len(d.bevelled) > 0 {
 			key = "tape.marks_bevels_on"
 		}
-		return append(d.cutsBeside(), d.Words.Say(key, d.rowsWord()))
+		return append(d.cutsBeside(), d.Words.Say(key, d.rowsWord(d.begun())))
 	}
 	var lines []string
 	for _, m := range order {
@@ -220,7 +241,7 @@ func (d *wallBoard) markWords() []string {
 }
 
 // besides letters notes under the tape list as far as there is room, and gives back the others, and where it came to.
-func (b *board) besides(g *scene.Group, notes []note, y float64) ([]note, float64) {
+func (b *board) besides(g *scene.Group, d *wallBoard, notes []note, y float64) ([]note, float64) {
 	u := b.Unit
 	var rest []note
 	for _, n := range notes {
@@ -234,7 +255,7 @@ func (b *board) besides(g *scene.Group, notes []note, y float64) ([]note, float6
 		for n.listed && entries > 0 && y+(7.4+5.6*float64(len(lines)))*u > b.List.Y1-2.4*u {
 			entries-- // whole entries as far as they go
 			if lines = nil; entries > 0 {
-				lines = wrap(append(slices.Clone(n.lines[:entries]), b.Words.Say("tape.others", b.rows)))
+				lines = wrap(append(slices.Clone(n.lines[:entries]), b.Words.Say("tape.others", d.rowsOf(n.lines[entries:]))))
 			}
 		}
 		if len(lines) == 0 || y+(7.4+5.6*float64(len(lines)))*u > b.List.Y1-2.4*u {

@@ -28,6 +28,27 @@ func (d *wallBoard) off(h *face.Hang, opens bool) string {
 	return offArrows(d.Off(play.Left), d.Off(play.Right), d.w.Run.Up)
 }
 
+// offPages names the pages that say how far the lines of this page may be off, and what breaks then.
+func (d *wallBoard) offPages() string {
+	var keys []string
+	for _, f := range d.faces {
+		for _, h := range f.p.rows {
+			if h.Lined && f.p.Here(h) && !h.Hung() && f.off(h, false) != "" {
+				keys = append(keys, crewday.OffKeyOf(f.w.Run, h.Place))
+			}
+			for i := range f.w.Run.Seams {
+				if s := &f.w.Run.Seams[i]; h.Opens && s.Closing && s.RightSheet == h.Place && f.off(h, true) != "" {
+					keys = append(keys, crewday.OffKeyOf(f.w.Run, s.LeftSheet))
+				}
+			}
+		}
+	}
+	if words := d.PagesWord(keys); words != "" {
+		return words
+	}
+	return d.PageWord(crewday.OffKey)
+}
+
 // offArrows are two limits with the ways to which they are; where the grain runs level these are down and up.
 func offArrows(left, right string, up bool) string {
 	if up {
@@ -83,7 +104,7 @@ func (b *board) offRule(g *scene.Group, d *wallBoard, shown bool, y float64) flo
 	if !shown {
 		keys = []string{"off.page_long", "off.page_short"}
 	}
-	page, wide := d.PageWord(crewday.OffKey), b.List.W()-0.6*u
+	page, wide := d.offPages(), b.List.W()-0.6*u
 	for i, key := range keys {
 		words := b.Words.Say(key, page)
 		if i == len(keys)-1 || scene.Width(words, size, true) <= wide {

@@ -15,6 +15,7 @@ type openingCut struct {
 	number, words string
 	from          string // the edge that the figures run from; "" where the words say it
 	whole         bool   // the opening is wider than the sheet
+	sheets        []*layout.Sheet
 }
 
 // openingCuts say where each sheet is cut at an opening, from its left edge; where it is folded in too, where it is bent.
@@ -22,7 +23,7 @@ func (d *wallBoard) openingCuts(o *room.Opening) []openingCut {
 	var list []openingCut
 	for _, h := range d.p.Hangs {
 		if stock := h.Stock(); !d.w.Run.Up && h.Meets(o) && !h.Hung() && len(stock) > 0 {
-			list = append(list, openingCut{number: d.numbersOf(stock), words: d.Words.Say("wall.to_stock")})
+			list = append(list, openingCut{number: d.numbersOf(stock), words: d.Words.Say("wall.to_stock"), sheets: stock})
 		}
 	}
 	for _, x := range d.cutsHere() {
@@ -30,7 +31,7 @@ func (d *wallBoard) openingCuts(o *room.Opening) []openingCut {
 			if h.Kind.Traits().Box || h.Wall != d.w.Wall || &d.w.W.Openings[h.Index] != o || x.Hung {
 				continue
 			}
-			c := openingCut{number: d.numberOf(x), words: h.Across(d.cutSpeech()), from: x.FromEdge(d.cutSpeech())}
+			c := openingCut{number: d.numberOf(x), words: h.Across(d.cutSpeech()), from: x.FromEdge(d.cutSpeech()), sheets: []*layout.Sheet{x.Sheet()}}
 			c.whole = h.From == 0 && h.To == x.Width
 			if !x.Marked() || x.Line.Second() { // the heights of the opening are from a mark that is not on the sheet
 				c.words, c.from, c.whole = x.HoleWords(d.cutSpeech(), h), "", false
@@ -139,13 +140,15 @@ func (d *wallBoard) openingWords() {
 		var lines, short []string
 		cuts := d.openingCuts(o)
 		edge := edgeOf(cuts)
+		var all []*layout.Sheet
 		for _, c := range cuts {
+			all = append(all, c.sheets...)
 			words := c.words
 			if c.from != "" && c.from != edge {
 				words += " " + c.from
 			}
 			lines = append(lines, c.number+": "+words)
-			short = append(short, d.Words.Say("wall.in_sheet", c.number, c.words+strings.TrimSuffix(" "+c.from, " ")))
+			short = append(short, d.of(o.Name+" "+d.Words.Say("wall.in_sheet", c.number, c.words+strings.TrimSuffix(" "+c.from, " ")), c.sheets...))
 		}
 		if edge != "" {
 			lines = append(lines, edge)
@@ -153,7 +156,7 @@ func (d *wallBoard) openingWords() {
 		heights := d.openingHeights(o)
 		lines = append(lines, heights...)
 		if len(heights) > 0 {
-			short = append(short, strings.Join(heights, ", "))
+			short = append(short, d.of(o.Name+" "+strings.Join(heights, ", "), all...))
 		}
 		if d.openingBlock(box, o.Name, lines) {
 			continue
@@ -161,11 +164,7 @@ func (d *wallBoard) openingWords() {
 		if !d.openingBlock(box, o.Name, nil) && !d.openingName(box, o.Name) {
 			d.callout(d.g, scene.Pt(box.Centre().X, box.Y0+1*d.Unit), o.Name, d.Words.Say("wall.opening_at", o.Name, d.where(o.FromLeft), d.where(o.Right())), false)
 		}
-		if len(short) > 0 {
-			for _, s := range short {
-				d.outside = append(d.outside, o.Name+" "+s)
-			}
-		}
+		d.outside = append(d.outside, short...)
 	}
 }
 

@@ -24,6 +24,8 @@ var (
 	foldPattern = regexp.MustCompile(`fold (C\d+) (in|out)(?:, round ` + figure + `)?: ` + figure + `(?: at head, (?:` + figure + ` at level, )?` + figure + ` at foot,)? from (left|ripped) edge`)
 	markPattern = regexp.MustCompile(`MARK ` + figure + ` (below its raw head|from its raw foot, which hangs up), then cut`)
 	markLine    = regexp.MustCompile(`MARK LINE 2 at ` + figure + ` (below the raw end that hangs up|above the raw end that hangs down), then cut`)
+	hangPattern = regexp.MustCompile(`HANG (its (?:raw )?(head|foot)(?: as cut|, now the (head|foot),)?) ` + figure + ` (over|under) (the level line|LINE 2)`)
+	upPattern   = regexp.MustCompile(`which hangs up: head ` + figure + ` from it`)
 	onWall      = regexp.MustCompile(`(\S+)(?: (?:outlet|switch|thermostat|light|alarm|bracket|panel|other))?(?: on ([^:]+?))?: $`)
 )
 
@@ -96,14 +98,54 @@ func assertMark(t *testing.T, p *layout.Plan, r *layout.Run, s *layout.Sheet, c 
 		assert.Nil(t, m, "two marks on sheet %d", s.Number)
 		return
 	}
-	if r.Up || low > 0 {
+	hangs := hangPattern.FindStringSubmatch(c.words)
+	if r.Up || low > 0 || hangs != nil {
 		assert.Nil(t, m, "no level line on sheet %d: %s", s.Number, c.words)
+		if assert.Equal(t, r.Up, hangs == nil, "sheet %d can be set in height: %s", s.Number, c.words); hangs != nil {
+			assertSet(t, p, s, c, hangs, [2]length.Length{high, low})
+		}
 		return
 	}
+	assert.True(t, s.Above >= 0 && s.Below >= 0, "the mark of sheet %d comes off: %s", s.Number, c.words)
 	require.NotNil(t, m, "the mark of sheet %d: %s", s.Number, c.words)
 	assert.True(t, near(high, read(t, p, m[1])), "the mark of sheet %d: %s", s.Number, m[0])
 	assert.Equal(t, s.Turned, m[2] != "below its raw head")
 	assert.Equal(t, s.Turned, strings.Contains(c.words, "TURNED"))
+}
+
+// assertSet cuts a sheet without a mark from its raw end, and hangs it by the end that is named: it is where the layout has it.
+func assertSet(t *testing.T, p *layout.Plan, s *layout.Sheet, c readCard, m []string, reach [2]length.Length) {
+	t.Helper()
+	end, at, over := m[2], read(t, p, m[4]), p.Room.Space.LevelLine
+	if m[3] != "" {
+		end = m[3]
+	}
+	if m[5] == "under" {
+		at = -at
+	}
+	by := secondOn(t, p, s.Pieces[0].Wall)
+	assert.True(t, m[6] == "LINE 2" || lineOf(t, p, s) == 0, c.words)
+	if m[6] == "LINE 2" {
+		at += by
+		over += by
+	}
+	want := s.Above
+	if end == "foot" {
+		want = -s.Below
+	}
+	assert.True(t, near(want, at), "sheet %d: %s", s.Number, m[0])
+	assert.True(t, slices.ContainsFunc(p.Room.Walls[s.Pieces[0].Wall].Floor, func(x room.Point) bool { return x.Z < over }), "a line that is over the floor")
+	raw := end == "head" && near(s.Above, reach[0]) || end == "foot" && near(-s.Below, reach[1])
+	if reach[1] > 0 {
+		raw = end == "foot" && near(-s.Below, reach[1]) || s.Above+s.Below >= p.Room.Veneer.Length
+	}
+	assert.Equal(t, raw, strings.Contains(m[1], "raw"), "an end that is cut is not raw: %s", c.words)
+	if x := upPattern.FindStringSubmatch(c.words); x != nil {
+		assert.True(t, near(reach[0]-s.Above, read(t, p, x[1])), "the head of sheet %d: %s", s.Number, x[0])
+	} else if reach[1] <= 0 {
+		assert.Contains(t, c.words, "which hangs up: no cut there")
+		assert.Equal(t, reach[0], s.Above)
+	}
 }
 
 // assertRip holds a rip to the sheet; one that closes the room is ripped to its gap.

@@ -55,8 +55,11 @@ func meets(q *layout.Piece, z length.Length) (from, to length.Length, ok bool) {
 	return slices.Min(at), slices.Max(at), true
 }
 
+// setFromSecond stands for a sheet that neither line crosses, near the second one: it is set from that.
+const setFromSecond = 3
+
 // lineOf is the line from which a sheet has to be figured: 1 where that crosses what it covers, else 2 where that does in its stretch;
-// 0 where neither does, or where its wall has no second one near it.
+// setFromSecond where neither does; 0 where its wall has no second one near it.
 func lineOf(t *testing.T, p *layout.Plan, s *layout.Sheet) int {
 	t.Helper()
 	line := 0
@@ -74,6 +77,8 @@ func lineOf(t *testing.T, p *layout.Plan, s *layout.Sheet) int {
 		}
 		if a, b, ok := meets(q, p.Room.Space.LevelLine+by); ok && a < to && b > from {
 			line = 2
+		} else if near && line == 0 {
+			line = setFromSecond
 		}
 	}
 	return line
@@ -82,7 +87,7 @@ func lineOf(t *testing.T, p *layout.Plan, s *layout.Sheet) int {
 // TestSheetsAreFiguredFromOneLineEverywhere finds out for every sheet on a stair which line crosses it, and reads the cut list, the
 // cards and the wall's page: all three name that line, and the ends of the sheet are where its figures say, up and down from it.
 func TestSheetsAreFiguredFromOneLineEverywhere(t *testing.T) {
-	found := [3]int{}
+	found := [4]int{}
 	for _, file := range []string{"stair", "landing"} {
 		p := rooms(t)[file]
 		cards := map[string]string{}
@@ -100,11 +105,17 @@ func TestSheetsAreFiguredFromOneLineEverywhere(t *testing.T) {
 			words, card := strings.Join(row.words, " "), cards[itoa(s.Number)]
 			for k, name := range []string{"", "heights from LINE 1", "heights from LINE 2"} {
 				if k > 0 {
-					assert.Equal(t, line == k, strings.Contains(words, name), "%s, sheet %d in the cut list: %s", file, s.Number, words)
+					assert.Equal(t, line == k || k == 2 && line == setFromSecond, strings.Contains(words, name), "%s, sheet %d in the cut list: %s", file, s.Number, words)
 					assert.Equal(t, line == k, strings.Contains(card, name), "%s, card %d: %s", file, s.Number, card)
 				}
 			}
 			assert.Equal(t, line == 2, slices.Contains(listed, itoa(s.Number)), "%s, sheet %d on the wall's page: %s", file, s.Number, m[0])
+			if line == setFromSecond {
+				set := "HANG its raw head " + p.Style.Format(secondOn(t, p, s.Pieces[0].Wall)-s.Above) + " under LINE 2"
+				assert.Contains(t, words, set)
+				assert.Contains(t, card, set)
+				assert.Regexp(t, `\b`+itoa(s.Number)+`\b[0-9, -]*: `+set, pages)
+			}
 			if line != 2 {
 				continue
 			}
@@ -115,6 +126,20 @@ func TestSheetsAreFiguredFromOneLineEverywhere(t *testing.T) {
 			assert.Contains(t, card, up, "%s: head of card %d", file, s.Number)
 			assert.Contains(t, card, down, "%s: foot of card %d", file, s.Number)
 			assert.NotContains(t, words+card, "over its foot")
+		}
+	}
+	// every sheet of the second line is under it, or over it, or on it from edge to edge
+	for _, file := range []string{"stair", "landing"} {
+		p := rooms(t)[file]
+		from, to := stretchOfSecond(t, p, 0)
+		for _, row := range cutListOf(t, p) {
+			for _, q := range row.sheet.Pieces {
+				if line := lineOf(t, p, row.sheet); line >= 2 && q.Wall == 0 {
+					for _, x := range q.Outline {
+						assert.True(t, x.X >= from-length.Inch/16 && x.X <= to+length.Inch/16, "%s: sheet %d lies in the stretch of line 2", file, row.sheet.Number)
+					}
+				}
+			}
 		}
 	}
 	for line, n := range found {

@@ -286,8 +286,11 @@ func TestStrangersRoomsAreClean(t *testing.T) {
 		texts[filepath.Base(file)] = string(text)
 	}
 	roomtest.OnPapers(t, texts, paper.Names(), func(t *testing.T, text, name string) {
-		d, err := crew.Install(roomtest.Laid(t, "room.toml", text), roomtest.Template(t, name))
+		p := roomtest.Laid(t, "room.toml", text)
+		d, err := crew.Install(p, roomtest.Template(t, name))
 		require.NoError(t, err)
 		crew.Clean(t, d)
+		crew.AssertPointers(t, p, d)
+		crew.AssertWhole(t, d)
 	})
 }

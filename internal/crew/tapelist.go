@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"flitchlay/internal/crewday"
 	"flitchlay/internal/days"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
@@ -126,7 +125,7 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	columns := b.tapeColumns(rows)
 	top, head := box.Y0+8.6*u, tapeHead*u
 	high := u * math.Max(leastRow(rows), math.Min(tapeMost, shareOf(rows, (box.Y1-top-head)/u-underTape)))
-	b.tapeHeads(g, columns, top, d.w.Run.Up, b.offHead(rows, d.PageWord(crewday.OffKey)))
+	b.tapeHeads(g, columns, top, d.w.Run.Up, b.offHead(rows, d.offPages()))
 	y := top + head
 	g.HLine(x0, x1, y, scene.Pen(scene.Frame, folio.TapedFine))
 	for i, r := range rows {
@@ -145,21 +144,21 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	g.Rect(scene.Box{X0: x0, Y0: top, X1: x1, Y1: y}, scene.Pen(scene.Frame, 0.5))
 	b.tapeLines(g, rows, columns, top+head, high)
 	y = b.offRule(g, d, hasOff(rows), y+1.2*u)
-	y, over := b.remarks(g, d.tapeWords(), y)
+	y, over := b.remarks(g, d.tapeWords(), y, d.PageWord(d.notes))
 	if over != nil {
 		notes = append([]note{{d.Words.Say("tape.title"), over, false}}, notes...)
 	}
 	if !d.w.Run.Up {
-		y = b.cutting(g, d.markWords(), y, len(d.bevelled) > 0)
+		y = b.cutting(g, d.markWords(), y, len(d.bevelled) > 0, d.rowsWord(d.begun()))
 	}
-	notes, y = b.besides(g, notes, y)
-	b.slopes(g, append(d.bevelWords(), d.slopeWords()...), y)
+	notes, y = b.besides(g, d, notes, y)
+	b.slopes(g, append(d.bevelWords(), d.slopeWords()...), y, d.rowsWord(d.sloping(d.begun())))
 	return notes
 }
 
 // remarks letters what has to be said about the list, as far as there is room. What has none stands at the end of the cut list,
 // to which the last line points; it comes back.
-func (b *board) remarks(g *scene.Group, words []string, y float64) (float64, []string) {
+func (b *board) remarks(g *scene.Group, words []string, y float64, page string) (float64, []string) {
 	u, high := b.Unit, 5.6*b.Unit
 	room := int((b.List.Y1 - 1.9*u - y) / high)
 	wrap := func(line string) []string { return scene.Wrap(line, folio.TapedText*u, false, b.List.W()-0.6*u) }
@@ -175,9 +174,13 @@ func (b *board) remarks(g *scene.Group, words []string, y float64) (float64, []s
 			used += len(wrap(words[n]))
 		}
 		shown, rest = words[:n], words[n:]
-		if room >= 0 {
-			shown = append(slices.Clone(shown), b.Words.Say("tape.more", b.PageWord(notesKey)))
+		more := b.Words.Say("tape.more", page)
+		if room < 0 { // right under the list, as its rows leave room for it
+			y += moreHigh * u
+			b.Word(g, scene.Pt(b.List.X0, y), more, folio.TapedSmall*u, true, scene.Start)
+			return y, rest
 		}
+		shown = append(slices.Clone(shown), more)
 	}
 	for _, line := range shown {
 		for _, part := range wrap(line) {
@@ -189,7 +192,7 @@ func (b *board) remarks(g *scene.Group, words []string, y float64) (float64, []s
 }
 
 // cutting letters how the sheets are cut, as far as there is room: the cut list has it for each, and their bevels.
-func (b *board) cutting(g *scene.Group, words []string, y float64, bevels bool) float64 {
+func (b *board) cutting(g *scene.Group, words []string, y float64, bevels bool, rows string) float64 {
 	u := b.Unit
 	wrap := func(list []string) (lines []string) {
 		for _, line := range list {
@@ -199,9 +202,9 @@ func (b *board) cutting(g *scene.Group, words []string, y float64, bevels bool) 
 	}
 	fits := func(list []string) bool { return y+5.6*u*float64(len(wrap(list))) <= b.List.Y1-1.9*u }
 	if !fits(words) {
-		words = []string{b.Words.Say("tape.cuts_on", b.rows)}
+		words = []string{b.Words.Say("tape.cuts_on", rows)}
 		if bevels {
-			words = []string{b.Words.Say("tape.cuts_bevels_on", b.rows)}
+			words = []string{b.Words.Say("tape.cuts_bevels_on", rows)}
 		}
 	}
 	if fits(words) {
@@ -268,7 +271,8 @@ const (
 	tapeTight  = 8.0  // of a row in a list without such: two hands one over the other
 	tapeMost   = 9.6  // of a row, where there are few
 	underTape  = 26.0 // kept for four lines of words under the list
-	underLeast = 8.7  // kept in any case, to say what is done when a line is off by more
+	underLeast = 13.4 // kept in any case, to say what is done when a line is off by more, and where all else is said
+	moreHigh   = 4.7  // of that, in which a small line says where
 	ruleMore   = 0.9  // by which the row over the heavy rule is higher
 )
 

@@ -195,7 +195,7 @@ func (d *wallBoard) markWordsUp() []string {
 		}
 	}
 	if len(lines) > 4 {
-		lines = []string{d.Words.Say("tape.cuts_in_list", d.rowsWord())}
+		lines = []string{d.Words.Say("tape.cuts_in_list", d.rowsWord(d.begun()))}
 	}
 	return append(lines, d.Words.Say("tape.seam_under", d.Inches(d.half)))
 }

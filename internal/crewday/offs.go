@@ -1,7 +1,10 @@
 package crewday
 
 import (
+	"math"
 	"slices"
+	"strconv"
+	"strings"
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
@@ -37,7 +40,45 @@ func (c *Set) OffPages(n int) []*scene.Page {
 	for _, text := range c.offTexts(level) {
 		items = append(items, draft.Item{Text: text})
 	}
-	return c.sided(n, c.Words.Both("off.title"), c.Words.Say("off.about"), []folio.Block{{Table: t}}, items, "off.rules", nil)
+	pages := c.sided(n, c.Words.Both("off.title"), c.Words.Say("off.about"), []folio.Block{{Table: t}}, items, "off.rules", nil)
+	c.noteOffs(n, pages)
+	return pages
+}
+
+// OffKeyOf is where other pages find how far one line may be off, by the place at its left.
+func OffKeyOf(r *layout.Run, place int) string {
+	return OffKey + " " + r.Name + " " + strconv.Itoa(place)
+}
+
+// bare are words without what stands between them, wherever their lines are broken.
+func bare(words ...string) string {
+	return strings.Join(strings.Fields(strings.Join(scene.Wrap(strings.Join(words, " "), 1, false, math.MaxFloat64), " ")), "")
+}
+
+// noteOffs notes on which page each row has come to stand, for all of its lines: rows are read off the pages one after the other.
+func (c *Set) noteOffs(n int, pages []*scene.Page) {
+	var texts []string
+	for _, p := range pages {
+		var words []string
+		p.Texts(func(t *scene.Text) { words = append(words, t.String) })
+		texts = append(texts, bare(words...))
+	}
+	at, from := 0, 0
+	for _, x := range c.offLines() {
+		cells := bare(c.Room.Walls[x.wall].Name, c.lines(x.first, x.last), x.off[0])
+		for k := at; k < len(texts); k++ {
+			if k > at {
+				from = 0
+			}
+			if i := strings.Index(texts[k][from:], cells); i >= 0 {
+				at, from = k, from+i+len(cells)
+				break
+			}
+		}
+		for _, place := range x.places {
+			c.First(OffKeyOf(x.run, place), n+at)
+		}
+	}
 }
 
 // offLine is a line of the table, or several one after the other that may be off by the same.
@@ -45,10 +86,12 @@ type offLine struct {
 	wall        int
 	first, last string
 	off         [4]string
+	run         *layout.Run
+	places      []int // at the left of its lines
 }
 
-// offRows are the lines of the room in the order of hanging; what is the same of neighbours on a wall stands in one row.
-func (c *Set) offRows() []draft.Row {
+// offLines are the lines of the room in the order of hanging; what is the same of neighbours on a wall stands in one.
+func (c *Set) offLines() []offLine {
 	var list []offLine
 	for i := range c.Plan.Runs {
 		r := &c.Plan.Runs[i]
@@ -58,21 +101,26 @@ func (c *Set) offRows() []draft.Row {
 			if !ok {
 				continue
 			}
-			x := offLine{wall: s.Wall, first: c.Seam(r, s), off: [4]string{c.Off(play.Left), c.breaks(r, play.Left), c.Off(play.Right), c.breaks(r, play.Right)}}
+			x := offLine{wall: s.Wall, first: c.Seam(r, s), off: [4]string{c.Off(play.Left), c.breaks(r, play.Left), c.Off(play.Right), c.breaks(r, play.Right)}, run: r, places: []int{s.LeftSheet}}
 			if s.Closing {
 				x.first = c.Words.Say("off.start", c.Plan.PlaceName(r, s.RightSheet))
 			}
 			x.last = x.first
 			if n := len(row) - 1; n >= 0 && row[n].wall == x.wall && row[n].off == x.off && !s.Closing {
 				row[n].last = x.last
+				row[n].places = append(row[n].places, s.LeftSheet)
 				continue
 			}
 			row = append(row, x)
 		}
 		list = append(list, row...)
 	}
+	return list
+}
+
+func (c *Set) offRows() []draft.Row {
 	var rows []draft.Row
-	for _, x := range list {
+	for _, x := range c.offLines() {
 		rows = append(rows, draft.Row{Cells: append([]string{c.Room.Walls[x.wall].Name, c.lines(x.first, x.last)}, x.off[:]...)})
 	}
 	return rows

@@ -131,8 +131,11 @@ func grid(b *folio.Board, cells []scene.Box) {
 	}
 }
 
-// titleFoot is how much of a cell its title takes, on the office page.
+// titleFoot is how much of a cell a title of two lines takes, on the office page.
 const titleFoot = 20
+
+// footOf is how much a title takes.
+func footOf(k draft.Look, t draft.Title) float64 { return math.Max(k.Of(titleFoot), t.Low(k)+k.Of(11)) }
 
 // clearOf is what a cell leaves its drawing and title.
 func clearOf(s *folio.Set, cell scene.Box) scene.Box {
@@ -147,9 +150,9 @@ func cornerIn(b *folio.Board, cell cornerCell, n int) {
 	ratio := draft.Ratio(cell.scale, b.Metric())
 	name := cell.title()
 	view := scene.View{Box: cell.box.Inset(k.Of(4)), Scale: float64(cell.scale), Metric: b.Metric(), Name: name, Ratio: ratio}
-	view.Box.Y1 -= k.Of(titleFoot)
 	t := titleOf(b.Set, cell.chain, cell.scale, b.Leaf.Number, n, clear)
-	at := titleAt(k, clear)
+	view.Box.Y1 -= footOf(k, t)
+	at := titleAt(k, t, clear)
 	var trial scene.Group
 	titled := t.Draw(&trial, k, at)
 	p := &chainPlan{Set: b.Set, chain: cell.chain, pose: cell.pose}
@@ -184,8 +187,8 @@ func titleOf(s *folio.Set, c chain, scale int64, page string, n int, clear scene
 }
 
 // titleAt is where the title of a cell stands.
-func titleAt(k draft.Look, clear scene.Box) scene.Point {
-	return scene.Pt(clear.X0, clear.Y1-k.Of(titleFoot)+k.Of(7))
+func titleAt(k draft.Look, t draft.Title, clear scene.Box) scene.Point {
+	return scene.Pt(clear.X0, clear.Y1-footOf(k, t)+k.Of(7))
 }
 
 // returnTable gives what the plan of a chain, which is drawn at the floor, cannot: both returns at ceiling and floor of a

@@ -84,10 +84,11 @@ func (c chain) rotations() []float64 {
 //  4. against the right edge of the cell, as high as it.
 func (p *chainPlan) legs(clear scene.Box, table *draft.Table) bool {
 	k := p.Look
-	high := clear.H() - k.Of(titleFoot) - k.Of(2)
 	var trial scene.Group
 	page := p.Paper.PageNumber(int(folio.Details), 1)
-	titled := titleOf(p.Set, p.chain, p.scale, page, 1, clear).Draw(&trial, k, titleAt(k, clear)).Inset(-k.Of(3))
+	t := titleOf(p.Set, p.chain, p.scale, page, 1, clear)
+	high := clear.H() - footOf(k, t) - k.Of(2)
+	titled := t.Draw(&trial, k, titleAt(k, t, clear)).Inset(-k.Of(3))
 	least := shortestLeg
 	if p.loop {
 		least = longestLeg
@@ -189,7 +190,7 @@ func (p *chainPlan) place(clear, titled scene.Box, table *draft.Table) scene.Poi
 		p.origin = scene.Pt(clear.X0+p.at.X, clear.Y0+p.at.Y)
 		return scene.Pt(clear.X0+p.table.X, clear.Y0+p.table.Y)
 	}
-	high := clear.H() - k.Of(titleFoot) - k.Of(2)
+	high := clear.H() - footOf(k, titleOf(p.Set, p.chain, p.scale, "", 1, clear)) - k.Of(2)
 	p.fit(clear, high)
 	if table == nil {
 		return scene.Point{}

@@ -107,6 +107,16 @@ func TestRoomChanged(t *testing.T) {
 	assert.Contains(t, text, "cut out otherwise", "the sheets hang where they hung, with another hole")
 }
 
+// TestPlanChanged turns a plan and moves its walls apart: no seam moves, but the drawing is another.
+func TestPlanChanged(t *testing.T) {
+	of := func(head string) string {
+		return strings.Replace(doorWall("90", "59 1/2", "8'", ""), "[[wall]]", "[room]\n"+head+"\n[[wall]]\nname = \"Face\"\nlength = \"4'\"\nheight = \"8'\"\ncorner = \"none\"\n[[wall]]", 1)
+	}
+	d, _ := compare(t, of("across = \"6'\""), of("across = \"5' 6\"\nname = \"Passage\"\nnorth = 90"))
+	assert.Equal(t, []string{"the room is called Passage, was not given", "north is another", "across the open end after wall Face it is 5'-6\", was 6'-0\""}, d.Room)
+	assert.Empty(t, d.Seams)
+}
+
 // TestSheetDamaged takes sheet 3 out: all after it hang one place further on.
 func TestSheetDamaged(t *testing.T) {
 	old, new := doorWall("90", "59 1/2", "8'", ""), doorWall("90", "59 1/2", "8'", "damaged = [3]")

@@ -129,11 +129,22 @@ func (d *Changes) rest() {
 	if a.Space.Choose != b.Space.Choose {
 		d.say("layout %d is chosen, was %d", b.Space.Choose, a.Space.Choose)
 	}
+	d.onPlan(&a.Space, &b.Space)
 	d.faces(a, b)
 	d.flitches(a, b)
 	d.boxes(a, b)
 	if len(b.Hung) > len(a.Hung) {
 		d.say("%s more on the wall", report.Plural(len(b.Hung)-len(a.Hung), "sheet"))
+	}
+}
+
+// onPlan compares what only the plan of the room shows.
+func (d *Changes) onPlan(a, b *room.Space) {
+	if a.Name != b.Name {
+		d.say("the room is called %s, was %s", orNone(b.Name), orNone(a.Name))
+	}
+	if (a.North == nil) != (b.North == nil) || a.North != nil && *a.North != *b.North {
+		d.say("north is another")
 	}
 }
 
@@ -169,6 +180,10 @@ func (d *Changes) faces(a, b *room.Room) {
 		}
 		if was.Corner != w.Corner || was.Angle != w.Angle || was.Radius != w.Radius || was.Wrap != w.Wrap {
 			d.say("corner at the right of wall %s is another", w.Name)
+		}
+		if was.Across != w.Across {
+			x, y := s.Apart(was.Across, w.Across)
+			d.say("across the open end after wall %s it is %s, was %s", w.Name, y, x)
 		}
 	}
 }

@@ -1,6 +1,9 @@
 package draft
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Flag is a place whose figure stands under it, level, in one of some rows. A stem leads down to it.
 type Flag struct {
@@ -35,10 +38,11 @@ const patience = 60_000
 //
 // Errors: false where the rows do not suffice.
 func Rows(flags []Flag, rows int, air, lo, hi float64) ([]Perch, bool) {
-	s := rowSearch{flags: flags, rows: rows, air: air, lo: lo, hi: hi, best: math.Inf(1), left: patience, now: make([]Perch, len(flags))}
+	s := rowSearch{flags: flags, rows: rows, air: air, lo: lo, hi: hi, best: math.Inf(1), left: patience, now: make([]Perch, len(flags)), side: make([]int, len(flags))}
 	for _, f := range flags {
 		s.widest = math.Max(s.widest, f.Width)
 	}
+	s.look()
 	s.place(0, 0)
 	return s.found, s.found != nil
 }
@@ -47,14 +51,61 @@ func Rows(flags []Flag, rows int, air, lo, hi float64) ([]Perch, bool) {
 //
 //  1. the rows from the wall out: the nearest costs least, so good answers come early and cut the others off;
 //  2. in each row the figure under its flag, then ending there, then beginning there: under it nothing is to be explained.
+//
+// What is still to be placed sees only the figures that reach far enough: where these stand as they stood before, at no less cost,
+// nothing better can come.
 type rowSearch struct {
 	flags       []Flag
 	rows        int
 	air, lo, hi float64
 	widest      float64 // of the figures
 	now, found  []Perch
+	side        []int // of now, counted in the order tried
 	best        float64
-	left        int // steps before it is content with what it has
+	left        int               // steps before it is content with what it has
+	first       []float64         // of each flag: where its figure and those after it begin at the earliest
+	seen        map[sight]float64 // the least cost so far
+}
+
+// sight is what the flags from one on see of those before: of every row the last figure, if it reaches them. Figures of a row follow one
+// another as their flags do, and so do stems, so that whoever is clear of the last is clear of all.
+type sight struct {
+	from int
+	last uint64 // seven bits for each row: how far back its flag is, and the side
+}
+
+// look finds where the figures of each flag and those after it begin at the earliest.
+func (s *rowSearch) look() {
+	s.seen = map[sight]float64{}
+	s.first = make([]float64, len(s.flags))
+	first := math.Inf(1)
+	for i, f := range slices.Backward(s.flags) {
+		first = min(first, f.At+nib-f.Width, f.At-f.Width/2, s.hi-f.Width)
+		s.first[i] = first
+	}
+}
+
+// known reports whether the flags from i on saw the same before at no more cost. What has no room in a sight is not known.
+func (s *rowSearch) known(i int, cost float64) bool {
+	at, met := sight{from: i}, uint64(0)
+	for j := i - 1; j >= 0 && s.flags[j].At+s.widest+s.air > s.first[i]; j-- {
+		p := s.now[j]
+		if row := uint64(1) << p.Row; met&row == 0 {
+			met |= row
+			if p.To+s.air > s.first[i] {
+				back := uint64(3*(i-j-1) + s.side[j] + 1)
+				if back > 127 || p.Row > 9 {
+					return false
+				}
+				at.last |= back << (7 * (p.Row - 1))
+			}
+		}
+	}
+	if was, ok := s.seen[at]; ok && was <= cost {
+		return true
+	}
+	s.seen[at] = cost
+	return false
 }
 
 func (s *rowSearch) place(i int, cost float64) {
@@ -65,38 +116,48 @@ func (s *rowSearch) place(i int, cost float64) {
 		s.best, s.found = cost, append([]Perch(nil), s.now...)
 		return
 	}
+	if s.known(i, cost) {
+		return
+	}
 	f := s.flags[i]
 	for row := 1; row <= s.rows; row++ {
 		if f.Row != 0 && f.Row != row {
 			continue
 		}
-		for _, side := range []int{0, -1, 1} {
+		for k, side := range []int{0, -1, 1} {
 			if f.Aside != 0 && side != f.Aside {
 				continue
 			}
 			s.left--
-			p := Perch{Row: row, From: f.At - f.Width/2, To: f.At + f.Width/2}
-			extra := 0.0
-			switch side {
-			case -1:
-				p.From, p.To, extra = f.At+nib-f.Width, f.At+nib, asideCost
-			case 1:
-				p.From, p.To, extra = f.At-nib, f.At-nib+f.Width, asideCost
-			}
-			// at the ends of the page a figure gives way as far as it still touches its stem
-			if d := s.lo - p.From; d > 0 {
-				p.From, p.To, extra = p.From+d, p.To+d, math.Max(extra, pushedCost)
-			}
-			if d := p.To - s.hi; d > 0 {
-				p.From, p.To, extra = p.From-d, p.To-d, math.Max(extra, pushedCost)
-			}
-			if p.From < s.lo-1e-9 || f.At < p.From-1e-9 || f.At > p.To+1e-9 || !s.clear(i, p) {
+			p, extra, ok := s.perch(f, row, side)
+			if !ok || !s.clear(i, p) {
 				continue
 			}
-			s.now[i] = p
+			s.now[i], s.side[i] = p, k
 			s.place(i+1, cost+float64(row)+extra)
 		}
 	}
+}
+
+// perch returns where the figure of a flag stands in a row and at a side of it, and what that costs besides the row.
+//
+// Errors: false where no room is left for it between the ends.
+func (s *rowSearch) perch(f Flag, row, side int) (p Perch, extra float64, ok bool) {
+	p = Perch{Row: row, From: f.At - f.Width/2, To: f.At + f.Width/2}
+	switch side {
+	case -1:
+		p.From, p.To, extra = f.At+nib-f.Width, f.At+nib, asideCost
+	case 1:
+		p.From, p.To, extra = f.At-nib, f.At-nib+f.Width, asideCost
+	}
+	// at the ends of the page a figure gives way as far as it still touches its stem
+	if d := s.lo - p.From; d > 0 {
+		p.From, p.To, extra = p.From+d, p.To+d, math.Max(extra, pushedCost)
+	}
+	if d := p.To - s.hi; d > 0 {
+		p.From, p.To, extra = p.From-d, p.To-d, math.Max(extra, pushedCost)
+	}
+	return p, extra, p.From >= s.lo-1e-9 && f.At >= p.From-1e-9 && f.At <= p.To+1e-9
 }
 
 // clear reports whether a figure is in the way of none before it. Flags ascend and a figure touches its stem, so that from the

@@ -7,6 +7,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/effort"
 )
 
 // apart checks that no figure touches another in its row, and that no stem runs through a figure on its way to a deeper row.
@@ -81,6 +83,66 @@ func TestRowsOfRandomFlagsStayApart(t *testing.T) {
 		apart(t, flags, perches, 1.2)
 	}
 	assert.Greater(t, found, 150, "most rows of flags find their places")
+}
+
+// plainRows is the search without memory: every answer is tried, in the same order.
+func plainRows(flags []Flag, rows int, air, lo, hi float64) float64 {
+	s := rowSearch{flags: flags, rows: rows, air: air, lo: lo, hi: hi, now: make([]Perch, len(flags))}
+	for _, f := range flags {
+		s.widest = math.Max(s.widest, f.Width)
+	}
+	var least func(i int) float64
+	least = func(i int) float64 {
+		if i == len(flags) {
+			return 0
+		}
+		best := math.Inf(1)
+		for row := 1; row <= rows; row++ {
+			for _, side := range []int{0, -1, 1} {
+				f := flags[i]
+				p, extra, ok := s.perch(f, row, side)
+				if f.Row != 0 && f.Row != row || f.Aside != 0 && f.Aside != side || !ok || !s.clear(i, p) {
+					continue
+				}
+				s.now[i] = p
+				best = min(best, float64(row)+extra+least(i+1))
+			}
+		}
+		return best
+	}
+	return least(0)
+}
+
+func TestRowsCostNoMoreThanAnyAnswer(t *testing.T) {
+	none := 0
+	for seed := range uint64(effort.Of(150, 3000)) {
+		r := rand.New(rand.NewPCG(seed, 9))
+		var flags []Flag
+		x := 12 * r.Float64()
+		for range 2 + r.IntN(4) {
+			x += 1 + 14*r.Float64()
+			flags = append(flags, Flag{At: x, Width: 8 + 14*r.Float64(), Row: max(0, r.IntN(9)-6), Aside: max(-2, r.IntN(10)-8) % 2})
+		}
+		hi := x + 12*r.Float64()
+		want := plainRows(flags, 3, 1.2, 0, hi)
+		perches, ok := Rows(flags, 3, 1.2, 0, hi)
+		require.Equal(t, !math.IsInf(want, 1), ok, "seed %d", seed)
+		if !ok {
+			none++
+			continue
+		}
+		s, cost := rowSearch{flags: flags, rows: 3, lo: 0, hi: hi}, 0.0
+		for i, p := range perches {
+			for _, side := range []int{0, -1, 1} {
+				if q, extra, ok := s.perch(flags[i], p.Row, side); ok && q == p && (flags[i].Aside == 0 || flags[i].Aside == side) {
+					cost += float64(p.Row) + extra
+					break
+				}
+			}
+		}
+		assert.InDelta(t, want, cost, 1e-9, "seed %d", seed)
+	}
+	assert.Positive(t, none, "some have no answer")
 }
 
 func TestShelfKeepsOrderPitchAndBounds(t *testing.T) {

@@ -87,7 +87,7 @@ func (s *Stack) draw(g *scene.Group, k Look, space *Space, i int) {
 	row.Line(s.pt(a, t.line), s.pt(b, t.line), line)
 	space.Stroke(s.pt(a, t.line), s.pt(b, t.line))
 	for j, m := range t.Marks {
-		if t.Running && j == 0 {
+		if t.Running && j == t.Zero {
 			c, r := s.pt(m, t.line), k.Of(originSize)/2
 			row.Circle(c, r, scene.Pen(scene.Dimensions, k.Thin).Filled(scene.White))
 			space.Outline(scene.BoxRound(c, 2*r, 2*r))
@@ -146,7 +146,7 @@ func (s *Stack) extension(g *scene.Group, k Look, pen scene.Style, space *Space,
 	}
 	for _, o := range s.Tiers[:i] {
 		for n, x := range o.Marks {
-			if math.Abs(x-m) < 0.01 && !(o.Running && n > 0) {
+			if math.Abs(x-m) < 0.01 && !(o.Running && n != o.Zero) {
 				from = o.line + s.Out*k.Of(overshoot)
 			}
 		}
@@ -154,7 +154,7 @@ func (s *Stack) extension(g *scene.Group, k Look, pen scene.Style, space *Space,
 	to := t.line + s.Out*k.Of(overshoot)
 	if t.Running {
 		to = t.line
-		if j == 0 {
+		if j == t.Zero {
 			to -= s.Out * k.Of(originSize) / 2
 		}
 	}

@@ -15,7 +15,7 @@ type Column struct {
 	Align scene.Anchor // Start, Middle or End
 	Bold  bool
 	Size  float64 // height of its text; 0: the table's
-	Wrap  bool    // long text takes more lines; else it is cut with an ellipsis
+	Wrap  bool    // long text takes more lines also where another column could do with less; else only where the table is too wide for it
 	Spare int     // 0: never left out; 1: where a table is too wide; 2 and more: before text is wrapped; the highest goes first
 }
 
@@ -81,7 +81,7 @@ func (t *Table) lines(k Look, c Column, text string, strong bool) []string {
 	if c.Wrap {
 		return scene.Wrap(text, size, bold, w)
 	}
-	return []string{scene.Shorten(text, size, bold, w)}
+	return Folded(text, size, bold, w)
 }
 
 // rowHeight is how high a row comes out.
@@ -102,12 +102,21 @@ func (t *Table) rowHeight(k Look, r Row) float64 {
 func (t *Table) above(k Look) float64 {
 	h := 0.0
 	if t.Title != "" {
-		h += k.Medium + k.Of(2.2)
+		h += t.titleHigh(k, t.Title)
 	}
 	if t.headed() {
 		h += t.headRow(k)
 	}
 	return h
+}
+
+// headPitch is how far lines of a title over a list stand apart, in their height.
+const headPitch = 1.5
+
+// titleHigh is how high a title over the table comes out with what parts it from the head.
+func (t *Table) titleHigh(k Look, title string) float64 {
+	lines := len(Folded(title, k.Medium, true, t.Width()))
+	return k.Medium*(1+headPitch*float64(lines-1)) + k.Of(2.2)
 }
 
 // headed reports whether a column has a head.
@@ -167,10 +176,14 @@ func (t *Table) Draw(g *scene.Group, k Look, at scene.Point, first int, height f
 	if t.Title != "" {
 		title := t.Title
 		if first > 0 {
-			title = k.Continued(title, k.Medium, w)
+			if on := k.Continued(title, k.Medium, w); len(Folded(on, k.Medium, true, w)) <= len(Folded(title, k.Medium, true, w)) {
+				title = on
+			}
 		}
-		g.Text(scene.Text{At: scene.Pt(at.X, y), String: scene.Shorten(title, k.Medium, true, w), Height: k.Medium, Bold: true, Seat: scene.Hanging, Layer: scene.Notes})
-		y += k.Medium + k.Of(2.2)
+		for i, line := range Folded(title, k.Medium, true, w) {
+			g.Text(scene.Text{At: scene.Pt(at.X, y+float64(i)*headPitch*k.Medium), String: line, Height: k.Medium, Bold: true, Seat: scene.Hanging, Layer: scene.Notes})
+		}
+		y += t.titleHigh(k, title)
 	}
 	top := y
 	if t.headed() {

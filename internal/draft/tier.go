@@ -29,7 +29,8 @@ type Tier struct {
 	Name    string    // what it measures, at its left or upper end
 	Marks   []float64 // along the line, ascending
 	Figures []string  // of a chain: one between each two marks, "" for none; of a running tier: one for each mark
-	Running bool      // figures count from the first mark, where the origin circle stands
+	Running bool      // figures count from one mark, both ways, where the origin circle stands
+	Zero    int       // of a running tier: which mark that is
 	Starts  []float64 // where extension lines begin, across the line; nil: at the object's edge
 	Height  float64   // of figures; 0: small
 	Bold    bool
@@ -157,14 +158,14 @@ func (t *Tier) stretch(k Look, i int, w float64) (lo, mid, hi float64, ok bool) 
 	}
 	air, stroke := k.Of(figureAir), k.Of(tick)/3
 	mid = t.Marks[i]
-	if i == 0 {
+	if i == t.Zero {
 		mid += k.Of(originSize)/2 + air + w/2 // beside the origin circle
-		for _, m := range t.Marks[1:] {
-			if m < mid+w/2+2*air+stroke {
+		for j, m := range t.Marks {
+			if j > t.Zero && m < mid+w/2+2*air+stroke {
 				return 0, 0, 0, false
 			}
 		}
-	} else if math.Abs(mid-t.Marks[0]) < w/2+air+k.Of(originSize)/2 {
+	} else if math.Abs(mid-t.Marks[t.Zero]) < w/2+air+k.Of(originSize)/2 {
 		return 0, 0, 0, false
 	}
 	return mid - w/2 - air - stroke, mid, mid + w/2 + air, true

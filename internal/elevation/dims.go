@@ -41,9 +41,11 @@ func (e *View) stacks() {
 	add(&e.above, e.openingTier())
 	add(&e.above, e.boxTier())
 	add(&e.below, e.seamTier())
+	add(&e.below, e.floorTier())
 	add(&e.below, e.wallTier())
 	add(&e.left, e.bandTier())
 	if !e.lean {
+		add(&e.left, e.levelTier())
 		for _, t := range e.heightTiers() {
 			add(&e.left, t)
 		}

@@ -171,7 +171,7 @@ func (e *View) Seams(g *scene.Group) {
 			continue
 		}
 		width := e.Look.Seam
-		title := fmt.Sprintf("seam %d, %s from the left end of the wall", s.Number, e.Style.Format(s.X))
+		title := fmt.Sprintf("seam %s, %s from its left end", e.Plan.SeamName(e.F.Run, s), e.Style.Format(s.X))
 		if s.Closing {
 			width = e.Look.Wide
 			title = "closing " + title
@@ -192,7 +192,7 @@ func (e *View) Slivers(g *scene.Group) {
 		if !e.sliverHere(s) || s.Seam == nil {
 			continue
 		}
-		in := g.Part(scene.Tag{Class: "seam", Title: fmt.Sprintf("seam %d past the joint, %s from the left end of the wall", s.Seam.Number, e.Style.Format(s.X)),
+		in := g.Part(scene.Tag{Class: "seam", Title: fmt.Sprintf("seam %s past the joint, %s from the left end of this wall", e.Plan.SeamName(e.F.Run, s.Seam), e.Style.Format(s.X)),
 			Data: []scene.Datum{folio.Datum("at", folio.Mm(s.Seam.At)), folio.Datum("x", folio.Mm(s.X)), folio.Datum("number", fmt.Sprint(s.Seam.Number))}})
 		for _, h := range e.F.Heights(s) {
 			a, b := e.V.Pt(s.X, h[1]), e.V.Pt(s.X, h[0])

@@ -25,7 +25,7 @@ func Departs(s *folio.Set, f finding.Finding) bool {
 	case finding.ClosingSeam:
 		return *f.Measured > s.Room.Rules.ShortSeam
 	}
-	return f.Level != finding.Note
+	return f.Level < finding.Ask
 }
 
 // Deviations are all findings of which the reviewer has to know, numbered.
@@ -54,30 +54,6 @@ func (e *View) deviationMarks() {
 		key := fmt.Sprintf("deviation %d", d.Number)
 		if !e.elsewhere(key) && !e.flag(d.At, r, func(c scene.Point) { e.deviationAt(d, c, r) }) {
 			e.drop(key, "deviation %d at %s", d.Number, e.Style.Format(d.At))
-		}
-	}
-}
-
-// revisionMarks puts the mark of each revision that has a place on the wall into a triangle there, the shape that it has in
-// the revision block.
-//
-// Source: mark in a triangle near the change, the same shape in the block: drawing practice of public works, see the
-// revision letters of package room.
-func (e *View) revisionMarks() {
-	for i, rev := range e.Room.Project.Revisions {
-		if rev.Wall != e.F.Wall || rev.At < e.From || rev.At > e.To || rev.At == e.From && !e.First() {
-			continue
-		}
-		key := fmt.Sprintf("revision %d", i)
-		if e.elsewhere(key) {
-			continue
-		}
-		done := e.flag(rev.At, draft.DeltaSize(e.Look, rev.Mark, e.Look.Seam), func(c scene.Point) {
-			in := e.Group.Part(scene.Tag{Class: "revision", Title: rev.Note, Data: []scene.Datum{item(key), folio.Datum("mark", rev.Mark), folio.Datum("x", folio.Mm(rev.At))}})
-			e.Space.Take(draft.Delta(in, e.Look, scene.Marks, c, rev.Mark, e.Look.Seam))
-		})
-		if !done {
-			e.drop(key, "revision %s at %s", rev.Mark, e.Style.Format(rev.At))
 		}
 	}
 }

@@ -78,9 +78,14 @@ func pageNotes(list []*View) []string {
 		line = strings.TrimSpace(line) + " Terminations " + page + ": " + strings.Join(ends, ", ") + "."
 	}
 	lines = append(lines, line)
+	if e.F.Run.Up {
+		lines = append(lines, "Bands are struck from the level line, "+e.Style.Format(e.Room.Space.LevelLine)+" over the level of the room: up from it, and down.")
+	}
 	for _, o := range list {
-		if note := o.floorNote(); note != "" {
-			lines = append(lines, note)
+		for _, note := range []string{o.floorNote(), o.hungNote()} {
+			if note != "" {
+				lines = append(lines, note)
+			}
 		}
 	}
 	for _, o := range list {
@@ -232,7 +237,7 @@ func (e *View) titleY() float64 {
 
 // titleLow is what the lines under the name of the view take more than its circle reaches down.
 func (e *View) titleLow() float64 {
-	return math.Max(0, e.Look.Of(4.3+4.2*float64(len(e.title().Under)-1)+2.6)-e.Look.Of(7.5))
+	return math.Max(0, e.title().Low(e.Look)+e.Look.Of(2.6)-e.Look.Of(7.5))
 }
 
 // Lengths of the scale bar beside the title, in mm on the office page.

@@ -159,3 +159,48 @@ func (e *View) bandTier() draft.Tier {
 	}
 	return e.Tier("BANDS", list, e.V.Y)
 }
+
+// levelTier are the same seams as the crew strikes them: from the level line, up and down.
+func (e *View) levelTier() draft.Tier {
+	level := e.Room.Space.LevelLine
+	if !e.F.Run.Up || len(e.F.Run.Seams) == 0 {
+		return draft.Tier{}
+	}
+	list := []L{level}
+	for _, s := range e.F.Run.Seams {
+		list = append(list, s.At)
+	}
+	return e.FromLevel("FROM LEVEL", ascending(list))
+}
+
+// levelElsewhere sees to the seams of level bands where a crowded view has no tier of them.
+func (e *View) levelElsewhere() {
+	if !e.lean || !e.F.Run.Up || len(e.F.Run.Seams) == 0 || e.elsewhere("from level") {
+		return
+	}
+	var list []string
+	for _, s := range e.F.Run.Seams {
+		way := "up "
+		d := s.At - e.Room.Space.LevelLine
+		if d < 0 {
+			way = "down "
+		}
+		list = append(list, way+e.Style.Format(d.Abs()))
+	}
+	e.drop("from level", "seams of the bands from the level line: %s", strings.Join(list, ", "))
+}
+
+// FromLevel is a running tier of heights that counts from the level line, which is one of them: up and down.
+func (e *View) FromLevel(name string, list []L) draft.Tier {
+	level := e.Room.Space.LevelLine
+	t := e.Running(name, strings.ToLower(name), level, list, e.V.Y)
+	for i, z := range list {
+		t.Figures[i] = ""
+		if z != level {
+			t.Figures[i] = e.Style.Format((z - level).Abs())
+		} else {
+			t.Zero = i
+		}
+	}
+	return t
+}

@@ -15,6 +15,7 @@ import (
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
+	"flitchlay/internal/room"
 	"flitchlay/internal/roomtest"
 	"flitchlay/internal/scene"
 	"flitchlay/internal/submittal"
@@ -49,6 +50,15 @@ func asked(p *layout.Plan, f *face.Face, from, to length.Length) []string {
 		add(seen && s.Closing, "closing %d", s.Number)
 		add(seen && s.FlitchChange && !s.Closing, "flitch %d", s.Number)
 	}
+	first, last := from == f.Left, to == f.Right
+	add(first && f.W.LeanLeft != 0, "lean left")
+	add(last && f.W.LeanRight != 0, "lean right")
+	add(f.W.HiddenBelow > max(f.Low, 0) && f.W.HiddenBelow < f.High, "hidden")
+	hung := false
+	for _, part := range f.Parts {
+		hung = hung || part.Sheet().Hung && part.From < to && part.To > from
+	}
+	add(hung, "hung")
 	for _, o := range f.W.Openings {
 		add(o.FromLeft < to && o.Right() > from, "opening %s", o.Name)
 	}
@@ -58,6 +68,8 @@ func asked(p *layout.Plan, f *face.Face, from, to length.Length) []string {
 	for i, r := range f.RawEnds() {
 		add(in(r.X), "end %d", i)
 	}
+	add(f.Run.Up && first, "end 0")
+	add(f.Run.Up && last, "end 1")
 	for _, d := range elevation.Deviations(&folio.Set{Plan: p, Room: p.Room}) {
 		add(d.Wall == f.Wall && in(d.At), "deviation %d", d.Number)
 	}
@@ -89,6 +101,7 @@ func TestEveryThingOfTheLayoutIsOnItsPageOnce(t *testing.T) {
 	counted, kinds, listed := 0, map[string]int{}, map[string]int{}
 	n := 0
 	roomtest.RandomPlans(t, effort.Of(6, 150), func(seed uint64, text string, p *layout.Plan) {
+		p = furnished(text, p)
 		paper := papers[n%len(papers)]
 		n++
 		d, err := submittal.Photographed(p, roomtest.Template(t, paper), nil, nil)
@@ -99,31 +112,40 @@ func TestEveryThingOfTheLayoutIsOnItsPageOnce(t *testing.T) {
 				assert.Empty(t, lists)
 				assert.Contains(t, roomtest.Texts([]*scene.Page{page}), "also here: "+d.Pages[i+1].Name)
 				lists = roomtest.Classed(&d.Pages[i+1].Group, "listed")
+				assert.NotEmpty(t, lists, "seed %d on %s: a page of its own for nothing", seed, paper)
 			}
 			for _, v := range roomtest.Classed(&page.Group, "view") {
 				if roomtest.Fact(v, "wall") == "" || roomtest.Fact(v, "opening") != "" {
 					continue
 				}
-				said := map[string]int{}
+				said, worded := map[string]int{}, []*scene.Group(nil)
 				count := func(g *scene.Group) {
 					g.Walk(func(it scene.Item) {
 						if in, ok := it.(*scene.Group); ok && roomtest.Fact(in, "item") != "" {
 							said[roomtest.Fact(in, "item")]++
+							worded = append(worded, in)
 						}
 					})
 				}
 				count(v)
+				struck := false       // the seams of level bands are figured from the level line
 				var measured []string // openings whose sill and head are said
 				for _, g := range roomtest.Classed(v, "dimension") {
 					measured = append(measured, strings.Fields(strings.ToUpper(roomtest.Fact(g, "tier")))...)
+					struck = struck || roomtest.Fact(g, "tier") == "from level"
 				}
 				for _, g := range lists {
 					if roomtest.Fact(g, "wall") == roomtest.Fact(v, "wall") {
+						if roomtest.Fact(g, "item") == "from level" {
+							struck = true
+							continue
+						}
 						if heights, ok := strings.CutPrefix(roomtest.Fact(g, "item"), "heights "); ok {
 							measured = append(measured, strings.Fields(heights)...)
 							continue
 						}
 						said[roomtest.Fact(g, "item")]++
+						worded = append(worded, g)
 						listed[strings.Fields(roomtest.Fact(g, "item"))[0]]++
 					}
 				}
@@ -138,11 +160,15 @@ func TestEveryThingOfTheLayoutIsOnItsPageOnce(t *testing.T) {
 						assert.True(t, slices.Contains(measured, o.Name) || slices.Contains(measured, "OVER") || enlargedIn(d, f.W.Name, o.Name), "seed %d on %s: sill and head of %s", seed, paper, o.Name)
 					}
 				}
+				assert.Equal(t, f.Run.Up && len(f.Run.Seams) > 0, struck, "seed %d on %s, wall %s", seed, paper, f.W.Name)
 				want := map[string]int{}
 				for _, key := range asked(p, f, lengthOf(t, roomtest.Fact(v, "from")), lengthOf(t, roomtest.Fact(v, "to"))) {
 					want[key] = 1
 					kinds[strings.Fields(key)[0]]++
 					counted++
+				}
+				for _, g := range worded {
+					assert.Contains(t, strings.Join(roomtest.Lettering(g), " "), wordsOf(p, f, roomtest.Fact(g, "item")), "seed %d on %s, wall %s: %s", seed, paper, f.W.Name, roomtest.Fact(g, "item"))
 				}
 				assert.Equal(t, want, said, "seed %d on %s, wall %s", seed, paper, roomtest.Fact(v, "wall"))
 			}
@@ -150,6 +176,81 @@ func TestEveryThingOfTheLayoutIsOnItsPageOnce(t *testing.T) {
 	})
 	assert.Greater(t, counted, 100)
 	t.Logf("%d counted, %v, in lists %v", counted, kinds, listed)
+}
+
+// furnished is a room with what random rooms lack: on every wall furniture that hides its foot and a revision, on the last a centre line
+// and a stretch without seams. One that is no room with them is left as it was.
+func furnished(text string, p *layout.Plan) *layout.Plan {
+	text = strings.ReplaceAll(text, "[[wall]]\n", "[[wall]]\nhidden_below = \"29 in\"\n")
+	text += "\n[[wall.pin]]\nat = \"21 in\"\nput = \"middle\"\n[[wall.keep_clear]]\nfrom = \"25 in\"\nto = \"30 in\"\nwhy = \"screen\"\n"
+	for i := range p.Room.Walls {
+		if w := &p.Room.Walls[i]; w.Cover {
+			text += fmt.Sprintf("[[project.revision]]\nnote = \"Moved\"\nwall = %q\n", w.Name)
+		}
+	}
+	r, err := room.Decode("room.toml", []byte(text))
+	if err != nil {
+		return p
+	}
+	if more, err := layout.Lay(r); err == nil {
+		return more
+	}
+	return p
+}
+
+// wordsOf is what has to be read where a thing of the layout is said, on the drawing or in a list.
+func wordsOf(p *layout.Plan, f *face.Face, key string) string {
+	s := &folio.Set{Plan: p, Room: p.Room}
+	style := length.StyleOf(p.Room.Project.Units)
+	var a, b int
+	kind, rest, _ := strings.Cut(key, " ")
+	fmt.Sscan(rest, &a, &b)
+	seam := func() string {
+		for _, m := range f.Seams {
+			if m.Number == a {
+				return elevation.NumberOf(elevation.SheetAt(s, m.LeftSheet)) + " | " + elevation.NumberOf(elevation.SheetAt(s, m.RightSheet))
+			}
+		}
+		return "no such seam"
+	}
+	switch kind {
+	case "sheet":
+		for _, part := range f.Parts {
+			for _, sh := range part.Sheets {
+				if sh.Place == a && sh.Course == b {
+					return strings.TrimPrefix(elevation.NumberOf(sh), "-")
+				}
+			}
+		}
+	case "closing", "flitch":
+		return seam()
+	case "lost":
+		return strings.TrimSuffix(style.Format(f.Run.Hanging(a).Lost), "\"") // in words: 1 9/16 in
+	case "opening":
+		return rest
+	case "box":
+		return f.W.Boxes[a].Name
+	case "end":
+		return "T"
+	case "deviation":
+		return rest
+	case "revision":
+		return p.Room.Project.Revisions[a].Mark
+	case "pin":
+		return "CL"
+	case "keep":
+		return "no seam: " + f.W.KeepClear[a].Why
+	case "lean":
+		if rest == "left" {
+			return style.Format(f.W.LeanLeft.Abs())
+		}
+		return style.Format(f.W.LeanRight.Abs())
+	case "hidden":
+		return style.Format(f.W.HiddenBelow)
+	case "hung":
+		return "hung"
+	}
+	return ""
 }
 
 // enlargedIn reports whether an opening is drawn large.

@@ -1,6 +1,7 @@
 package elevation
 
 import (
+	"slices"
 	"strings"
 
 	"flitchlay/internal/draft"
@@ -51,6 +52,38 @@ func (e *View) OverLevel(name string, heights ...L) draft.Tier {
 
 // nearLevel is how close to the level a height is lost in its mark, in mm on the office page.
 const nearLevel = 2.5
+
+// levelLine draws the line from which level bands are struck, broken where words stand, with its height over it where there is room:
+// the notes have it in any case.
+func (e *View) levelLine() {
+	level := e.Room.Space.LevelLine
+	if !e.F.Run.Up || level <= e.F.Low || level >= e.F.High {
+		return
+	}
+	k := e.Look
+	a, b := e.V.Pt(e.From, level), e.V.Pt(e.To, level)
+	in := e.Group.Part(scene.Tag{Class: "level-line", Data: []scene.Datum{folio.Datum("z", folio.Mm(level))}})
+	t := scene.Text{String: "level line " + e.Style.Format(level), Height: k.Small, Anchor: scene.Middle, Layer: scene.Notes, Field: 0.4}
+	for _, share := range levelShares {
+		t.At = scene.Pt(a.X+(b.X-a.X)*share, a.Y-k.Of(1)-t.Field)
+		if box := t.Bounds(); box.X0 > a.X && box.X1 < b.X && e.insideCover(t.At) && e.Space.Free(box, t.Field+k.Of(0.8)) {
+			in.Text(t)
+			e.Space.Take(box.Inset(-t.Field))
+			break
+		}
+	}
+	parts := e.Space.Gaps(a, b, k.Of(0.7))
+	for i := 0; i+1 < len(parts); i += 2 {
+		for _, p := range slices.Collect(slices.Chunk(draft.Outside(parts[i], parts[i+1], e.openBoxes()...), 2)) {
+			if p[1].X-p[0].X > k.Of(1.5) {
+				in.Line(p[0], p[1], scene.Pen(scene.Plumb, k.Dimension).As(scene.Chain(k.Dimension)))
+			}
+		}
+	}
+}
+
+// levelShares are the places of the words on the level line, as shares of its length.
+var levelShares = []float64{0.12, 0.2, 0.3, 0.4, 0.6, 0.7, 0.8, 0.9, 0.5}
 
 // floors are the ends and turns of the floor of what is shown.
 func (e *View) floors() []room.Point {

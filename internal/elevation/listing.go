@@ -29,31 +29,71 @@ const (
 
 // listing is the list of what has no place on the drawings of a page.
 type listing struct {
-	list   []said
+	list   []listed
+	lines  int     // that all of it takes
 	number float64 // width of the numbers
 	column float64 // width of a column, the gap beside it included
 }
 
-// listingOf gathers the list of some views.
-func listingOf(k draft.Look, views []*View) listing {
+// listed is one thing of the list, on as many lines as it takes.
+type listed struct {
+	said
+	lines []string
+}
+
+// listingOf gathers the list of some views, no column wider than so much.
+func listingOf(k draft.Look, views []*View, most float64) listing {
 	var l listing
+	var all []said
 	for _, e := range views {
 		for _, s := range e.listed {
 			if len(views) > 1 {
 				s.words = e.Marks[e.F.Wall] + ": " + s.words
 			}
-			l.list = append(l.list, s)
+			all = append(all, s)
 		}
 	}
-	l.number = scene.Width(fmt.Sprint(len(l.list)), k.Small, true) + k.Of(2)
-	for _, s := range l.list {
-		l.column = math.Max(l.column, l.number+scene.Width(s.words, k.Small, false)+k.Of(listGap))
+	l.number = scene.Width(fmt.Sprint(len(all)), k.Small, true) + k.Of(2)
+	for _, s := range all {
+		lines := draft.Folded(s.words, k.Small, false, most-l.number)
+		l.list = append(l.list, listed{s, lines})
+		l.lines += len(lines)
+		for _, line := range lines {
+			l.column = math.Max(l.column, l.number+scene.Width(line, k.Small, false)+k.Of(listGap))
+		}
 	}
 	return l
 }
 
-// rows is how many lines the list has in so many columns.
-func (l *listing) rows(columns int) int { return (len(l.list) + columns - 1) / columns }
+// rows is how many lines the list has in so many columns: what takes several lines stands in one column.
+func (l *listing) rows(columns int) int {
+	rows := (l.lines + columns - 1) / columns
+	for !l.stands(rows, columns) {
+		rows++
+	}
+	return rows
+}
+
+// stands reports whether the list stands in columns of so many lines.
+func (l *listing) stands(rows, columns int) bool {
+	column, row := 0, 0
+	for _, s := range l.list {
+		if row+len(s.lines) > rows {
+			column, row = column+1, 0
+		}
+		row += len(s.lines)
+	}
+	return column < columns && (len(l.list) == 0 || rows >= longest(l.list))
+}
+
+// longest is the most lines that one thing takes.
+func longest(list []listed) int {
+	n := 0
+	for _, s := range list {
+		n = max(n, len(s.lines))
+	}
+	return n
+}
 
 // size is what the list takes in so many columns.
 func (l *listing) size(k draft.Look, columns int) (w, h float64) {
@@ -71,13 +111,22 @@ func (l *listing) draw(b *folio.Board, at scene.Point, columns int, wide float64
 	b.Page.Text(head)
 	b.Space.Take(head.Bounds())
 	rows := l.rows(columns)
+	column, row := 0, 0
 	for i, s := range l.list {
-		at := head.At.Add(l.column*float64(i/rows), k.Of(listLine)*float64(i%rows+1))
+		if row+len(s.lines) > rows {
+			column, row = column+1, 0
+		}
 		in := b.Page.Part(scene.Tag{Class: "listed", Data: []scene.Datum{item(s.key), folio.Datum("wall", s.wall)}})
-		in.Text(scene.Text{At: at, String: fmt.Sprint(i + 1), Height: k.Small, Bold: true, Layer: scene.Notes})
-		t := scene.Text{At: at.Add(l.number, 0), String: scene.Shorten(s.words, k.Small, false, math.Max(wide, l.column)-l.number), Height: k.Small, Layer: scene.Notes}
-		in.Text(t)
-		b.Space.Take(t.Bounds().Union(scene.BoxRound(at, 1, 1)))
+		for j, line := range s.lines {
+			at := head.At.Add(l.column*float64(column), k.Of(listLine)*float64(row+j+1))
+			if j == 0 {
+				in.Text(scene.Text{At: at, String: fmt.Sprint(i + 1), Height: k.Small, Bold: true, Layer: scene.Notes})
+			}
+			t := scene.Text{At: at.Add(l.number, 0), String: line, Height: k.Small, Layer: scene.Notes}
+			in.Text(t)
+			b.Space.Take(t.Bounds().Union(scene.BoxRound(at, 1, 1)))
+		}
+		row += len(s.lines)
 	}
 }
 
@@ -108,7 +157,7 @@ func (l *listing) beside(b *folio.Board, views []*View) bool {
 		box.X0, box.X1 = box.X0-e.wide(e.ghostLeft), box.X1+e.wide(e.ghostRight)
 		space.Take(box, e.left.Box(k), e.right.Box(k), e.above.Box(k), e.below.Box(k))
 	}
-	for columns := 1; columns <= len(l.list); columns++ {
+	for columns := 1; columns <= l.lines; columns++ {
 		w, h := l.size(k, columns)
 		if w > b.Field.W()-k.Of(8) {
 			return false

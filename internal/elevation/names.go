@@ -21,7 +21,7 @@ func (e *View) OpeningNames() {
 		}
 		x0, z0, x1, z1 := e.F.Hole(o)
 		box := e.V.Box(max(x0, e.From), z0, min(x1, e.To), z1)
-		if e.Detail && box.W() < k.Of(8) {
+		if e.Detail && (box.W() < k.Of(8) || !e.Box().Meets(box)) {
 			continue // a neighbour broken off: its own enlargement names it
 		}
 		c := box.Centre()
@@ -119,7 +119,7 @@ func (e *View) PlateNames() {
 	k := e.Look
 	for i := range e.F.W.Boxes {
 		b := &e.F.W.Boxes[i]
-		if b.X < e.From || b.X > e.To {
+		if b.X < e.From || b.X > e.To || b.Z < e.F.Low || b.Z > e.F.High {
 			continue
 		}
 		key := fmt.Sprintf("box %d", i)
@@ -169,7 +169,7 @@ func (e *View) lost() {
 			if y1-y0 < t.Width()+k.Of(2) {
 				continue
 			}
-			if done = e.tryAlong(&t, e.V.X(p.To), y0, y1, key); done {
+			if done = e.tryAlong(&t, e.V.X(p.To), y0, y1, scene.Tag{Class: "lost", Data: []scene.Datum{item(key)}}, -k.Of(1.4), k.Of(1.4)+t.Height); done {
 				break
 			}
 		}
@@ -183,16 +183,16 @@ func (e *View) lost() {
 // turns down and up.
 var alongShares = []float64{0.5, 0.62, 0.38, 0.74, 0.26, 0.86, 0.14}
 
-// tryAlong puts an upright text at the left of a line, or at its right, in the first place that is free: near the middle
-// of the line sooner than on its better side.
-func (e *View) tryAlong(t *scene.Text, x, y0, y1 float64, key string) bool {
+// tryAlong puts an upright text beside a line, as far to its right as one of some distances says, in the first place that is free:
+// near the middle of the line sooner than at its better distance.
+func (e *View) tryAlong(t *scene.Text, x, y0, y1 float64, tag scene.Tag, asides ...float64) bool {
 	k := e.Look
 	for _, share := range alongShares {
-		for _, dx := range []float64{-k.Of(1.4), k.Of(1.4) + t.Height} {
+		for _, dx := range asides {
 			t.At = scene.Pt(x+dx, y0+(y1-y0)*share)
 			b := t.Bounds()
 			if b.Y0 > y0+k.Of(0.5) && b.Y1 < y1-k.Of(0.5) && e.Space.Free(b, t.Field+k.Of(0.9)) {
-				e.Group.Part(scene.Tag{Class: "lost", Data: []scene.Datum{item(key)}}).Text(*t)
+				e.Group.Part(tag).Text(*t)
 				e.Space.Take(b.Inset(-t.Field))
 				return true
 			}

@@ -38,6 +38,9 @@ func (e *View) Numbers() {
 			if x0, x1, shown := e.onPage(p); shown && course < len(p.Sheets) && !e.ballooned(p.Place, course) {
 				s := p.Sheets[course]
 				if e.Detail {
+					if _, low, _, high, ok := e.F.Extent(s); ok && (high <= e.F.Low || low >= e.F.High) {
+						continue // broken off
+					}
 					e.number(p, course, x0, x1, row, ok)
 				} else if !e.elsewhere(sheetKey(s)) {
 					q := e.widest(p, course)
@@ -115,6 +118,9 @@ func (e *View) visible(p face.Part, course int) [][2]float64 {
 func (e *View) visibleAt(p face.Part, course int, x L) [][2]float64 {
 	var list [][2]float64
 	for _, h := range e.F.CoveredBy(p.Sheets[course], x) {
+		if h[0], h[1] = max(h[0], e.F.Low), min(h[1], e.F.High); h[1] <= h[0] {
+			continue // broken off
+		}
 		list = append(list, [2]float64{e.V.Y(h[1]), e.V.Y(h[0])})
 	}
 	slices.SortStableFunc(list, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })

@@ -68,8 +68,12 @@ func (e *View) Opening(g *scene.Group, o *room.Opening) {
 	e.holes[o] = in
 	in.Rect(box, scene.Pen(scene.Openings, k.Outline).Filled(scene.White))
 	e.Space.Outline(box)
-	if d := k.Of(1.6); o.Kind.Traits().Cased && !o.WrapReveal && box.W() > 5*d && box.H() > 5*d {
-		// a second line inside says that the edge is a casing's; its width is not drawn to scale
+	// a second line inside says that the edge is a casing's; where its width is not said, that is not to scale
+	d, least := k.Of(1.6), 5.0
+	if o.Casing != nil {
+		d, least = e.V.MM(*o.Casing), 3
+	}
+	if o.Kind.Traits().Cased && !o.WrapReveal && d > k.Outline && box.W() > least*d && box.H() > least*d {
 		inner := box.Inset(d)
 		if !o.SillGiven {
 			inner.Y1 = box.Y1

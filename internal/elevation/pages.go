@@ -132,7 +132,7 @@ func morePage(row []wallView, first *folio.Leaf) *folio.Leaf {
 		p := thrownAway(b.Set)
 		p.Leaf = first
 		k := b.Look
-		list := listingOf(k, views(p, row))
+		list := listingOf(k, views(p, row), b.Field.W()-k.Of(16))
 		at := scene.Pt(b.Field.X0+k.Of(8), b.Field.Y0+k.Of(8))
 		if b.Unfit() {
 			at.Y += k.Of(11)
@@ -149,7 +149,11 @@ func listsFit(s *folio.Set, row []wallView) bool {
 	plan.List = nil
 	b := thrownAway(&plan)
 	b.Leaf.Wall = row[0].f.Wall
-	for _, e := range views(b, row) {
+	list := views(b, row)
+	if !slices.ContainsFunc(list, func(e *View) bool { return len(e.listed) > 0 }) {
+		return true // a full page, and nothing to list
+	}
+	for _, e := range list {
 		if e.spare(e.around()) < e.Look.Of(linesSpare) {
 			return false
 		}
@@ -181,6 +185,10 @@ func viewWide(s *folio.Set, v wallView) float64 {
 	return math.Max(e.around().W()+k.Of(8), e.title().Wide(k)+k.Of(14))
 }
 
+// longestTitle is the longest title of a page that a title block has room for: of longer ones the marks of the walls stand for their
+// names, which stand in full under the views.
+const longestTitle = 44
+
 // viewPage is the page of some views.
 func viewPage(s *folio.Set, row []wallView) *folio.Leaf {
 	first := row[0]
@@ -196,15 +204,20 @@ func viewPage(s *folio.Set, row []wallView) *folio.Leaf {
 	switch {
 	case first.of > 1:
 		l.Title += fmt.Sprintf(", %d OF %d", first.piece+1, first.of)
+		if len(l.Title) > longestTitle {
+			l.Title = fmt.Sprintf("ELEVATION %s, %d OF %d", s.Marks[first.f.Wall], first.piece+1, first.of)
+		}
 	case len(row) > 1:
 		l.Title = "ELEVATIONS: " + strings.Join(names, ", ")
-		if len(l.Title) > 44 { // no title block has room for it
+		if len(l.Title) > longestTitle {
 			var marks []string
 			for _, v := range row {
 				marks = append(marks, s.Marks[v.f.Wall])
 			}
 			l.Title = "ELEVATIONS " + strings.Join(marks, ", ")
 		}
+	case len(l.Title) > longestTitle:
+		l.Title = "ELEVATION " + s.Marks[first.f.Wall]
 	}
 	l.Draw = func(b *folio.Board) { views(b, row) }
 	return l
@@ -226,7 +239,7 @@ func views(b *folio.Board, row []wallView) []*View {
 			return list
 		}
 		if !more && !atHead {
-			l := listingOf(b.Look, list)
+			l := listingOf(b.Look, list, b.Field.W()-b.Look.Of(8))
 			more = !l.beside(b, list)
 			atHead = more
 		}
@@ -266,7 +279,7 @@ func sideBySide(b *folio.Board, row []wallView, listed [][]said, atHead bool) []
 	notes := Notes(b, pageNotes(list))
 	floor := row[0].floor
 	if atHead {
-		l := listingOf(b.Look, list)
+		l := listingOf(b.Look, list, b.NoteWidth())
 		notes = l.atHead(b, notes)
 	}
 	for _, e := range list {

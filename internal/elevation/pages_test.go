@@ -1,6 +1,7 @@
 package elevation_test
 
 import (
+	"maps"
 	"regexp"
 	"slices"
 	"strconv"
@@ -10,6 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/effort"
 	"flitchlay/internal/elevation"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
@@ -98,13 +100,20 @@ func TestWallsOfARoomAreAtOneScaleOnOneFloorLine(t *testing.T) {
 // An enlargement is larger than the elevation that it enlarges, or it is left out.
 func TestEnlargementsAreLargerThanWhatTheyEnlarge(t *testing.T) {
 	larger, left := 0, 0
-	for why, text := range roomtest.AllRooms(t) {
+	rooms := roomtest.AllRooms(t)
+	for i, why := range slices.Sorted(maps.Keys(rooms)) {
 		for _, paper := range []string{"ansi-b", "a4"} {
-			p := roomtest.Laid(t, "room.toml", text)
+			p, d := Drawn(t, rooms[why])
 			s := folio.NewSet(p, roomtest.Template(t, paper), nil, "")
 			cuts := elevation.CutWalls(s)
-			d, err := s.Document(submittal.Submittal)
-			require.NoError(t, err)
+			if paper != "ansi-b" {
+				if !effort.Full() && i%3 > 0 {
+					continue
+				}
+				var err error
+				d, err = s.Document(submittal.Submittal)
+				require.NoError(t, err)
+			}
 			drawn := 0
 			for _, page := range d.Pages {
 				for _, v := range roomtest.Classed(&page.Group, "view") {

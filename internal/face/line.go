@@ -7,10 +7,11 @@ import (
 	"flitchlay/internal/shape"
 )
 
-// Line is the level line that a sheet is marked for and its heights are figured from.
+// Line is the level line that a sheet is marked for and its heights are figured from, or by which it is set in height.
 type Line struct {
-	No int // 1 the first, also where no second one is near and it is 0; 2 and 3 second ones of a wall
-	By L   // over the first; negative under it, 0 of the first
+	No  int  // 1 the first, also where no second one is near and it is 0; 2 and 3 second ones of a wall
+	By  L    // over the first; negative under it, 0 of the first
+	Off bool // a second one that runs over the sheet, or under it: one of its ends is set from the line
 }
 
 // Second reports whether it is a second line.
@@ -20,9 +21,11 @@ func (l Line) Second() bool { return l.No > 1 }
 //
 //  1. a sheet that the first line crosses, in what it covers of any wall, is figured from that;
 //  2. else one that a second line crosses, in what it covers of that line's stretch, is figured from it;
-//  3. what neither crosses is figured from a raw end, or an end as cut, and has no line.
+//  3. what neither crosses, but hangs where a second line is, is set from that one: the first is out of reach there. Its own heights
+//     are figured from one of its ends;
+//  4. elsewhere too what the first line does not cross is figured from an end, and is set from the first.
 func Lines(p *layout.Plan) map[*layout.Sheet]Line {
-	list := map[*layout.Sheet]Line{}
+	list, off := map[*layout.Sheet]Line{}, map[*layout.Sheet]Line{}
 	for i := range p.Runs {
 		r := &p.Runs[i]
 		if r.Up {
@@ -33,12 +36,21 @@ func Lines(p *layout.Plan) map[*layout.Sheet]Line {
 				for k := range r.Sheets {
 					s := &r.Sheets[k]
 					if _, known := list[s]; !known {
-						if line, ok := lineOf(p.Room.Space.LevelLine, s, st.Wall, second); ok {
-							list[s] = line
+						if line, ok := lineOf(p.Room.Space.LevelLine, s, st.Wall, second); ok && (!line.Off || off[s].No == 0) {
+							if line.Off {
+								off[s] = line
+							} else {
+								list[s] = line
+							}
 						}
 					}
 				}
 			}
+		}
+	}
+	for s, line := range off {
+		if _, known := list[s]; !known {
+			list[s] = line
 		}
 	}
 	return list
@@ -65,7 +77,7 @@ func lineOf(level L, s *layout.Sheet, wall int, second Second) (Line, bool) {
 			}
 		}
 	}
-	return Line{}, false
+	return Line{No: second.No, By: second.By, Off: true}, true
 }
 
 // ends are the leftmost and the rightmost place of an outline.

@@ -16,12 +16,27 @@ const (
 // of feet, or of 300 mm, so that a figure of the one is turned into one of the other without a fraction.
 type Second struct {
 	No       int // 2; 3 on a wall that has one over the first line and one under it
-	From, To L   // x of where the first line is out of reach
+	From, To L   // x of where the first line is out of reach, or one of its sheets hangs
 	By       L   // over the first; negative under it
 }
 
-// Seconds are the second level lines of a wall: where its floor is over the level line, and where it is more than seven feet under.
-func (f *Face) Seconds() []Second { return seconds(f.room, f.W) }
+// Seconds are the second level lines of a wall: where its floor is over the level line, and where it is more than seven feet under;
+// each from where the first is out of reach on to the edges of all sheets that are marked for it or set from it.
+func (f *Face) Seconds() []Second {
+	list := seconds(f.room, f.W)
+	for i, second := range list {
+		for k := range f.Run.Sheets {
+			s := &f.Run.Sheets[k]
+			if line, ok := lineOf(f.room.Space.LevelLine, s, f.Wall, second); !ok || f.Run.Up || line.No != second.No {
+				continue
+			}
+			if left, _, right, _, here := f.Extent(s); here {
+				list[i].From, list[i].To = min(list[i].From, left), max(list[i].To, right)
+			}
+		}
+	}
+	return list
+}
 
 func seconds(rm *room.Room, w *room.Wall) []Second {
 	foot := length.Foot

@@ -15,7 +15,18 @@ func TestASecondLevelLineWhereTheFirstIsOutOfReach(t *testing.T) {
 	ft := length.Foot
 	stair := func(floor string) []Second {
 		p := roomtest.Laid(t, "room.toml", roomtest.Head("in")+roomtest.Wall("Stair", "16'", "14'")+"floor = "+floor+"\n")
-		return All(p)[0].Seconds()
+		list := seconds(p.Room, &p.Room.Walls[0])
+		for i, s := range All(p)[0].Seconds() { // struck as far as its sheets come, so at least to the seam before
+			assert.LessOrEqual(t, s.From, list[i].From)
+			assert.Less(t, list[i].From-s.From, p.Room.Veneer.GrossWidth)
+			assert.Equal(t, Second{s.No, list[i].From, list[i].To, s.By}, list[i])
+			edge := s.From == list[i].From
+			for _, x := range All(p)[0].Seams {
+				edge = edge || x.X == s.From
+			}
+			assert.True(t, edge, "from a seam on")
+		}
+		return list
 	}
 	assert.Equal(t, []Second{{2, 12 * ft, 16 * ft, 5 * ft}}, stair(`[[0, 0], ["4'", 0], ["16'", "6'"]]`))
 	assert.Empty(t, stair(`[[0, 0], ["4'", 0], ["16'", "4'"]]`), "a floor that only comes to the line")

@@ -61,6 +61,32 @@ const (
 	HungDamaged         Code = "hung-damaged"
 	Restrike            Code = "re-strike"
 
+	WallOdd         Code = "wall-odd"
+	CeilingOdd      Code = "ceiling-odd"
+	OpeningNarrow   Code = "opening-narrow"
+	DoorLow         Code = "door-low"
+	DoorWide        Code = "door-wide"
+	SillHigh        Code = "sill-high"
+	SheetOdd        Code = "sheet-odd"
+	TrimOdd         Code = "trim-odd"
+	LevelOdd        Code = "level-odd"
+	PlateOdd        Code = "plate-odd"
+	ClosedUnsaid    Code = "closed-unsaid"
+	LeftEndUnsaid   Code = "left-end-unsaid"
+	RightEndUnsaid  Code = "right-end-unsaid"
+	LeanUnsaid      Code = "lean-unsaid"
+	WrapUnsaid      Code = "wrap-unsaid"
+	CasingUnsaid    Code = "casing-unsaid"
+	HeightsFew      Code = "heights-few"
+	BoxNear         Code = "box-near"
+	NotMeasured     Code = "not-measured"
+	MeasuredLongAgo Code = "measured-long-ago"
+	SiteUnread      Code = "climate-unread"
+	BoardUnread     Code = "board-unread"
+	SparesMany      Code = "spares-many"
+	PinsClose       Code = "pins-close"
+	AnswersNothing  Code = "answers-nothing"
+
 	HangIt         Code = "hang"
 	NarrowSheet    Code = "narrow-sheet"
 	JumpSeen       Code = "jump-seen"
@@ -99,8 +125,8 @@ var rules = []rule{
 	{SkewEatsOverlap, Must, "sheet {sheet} goes {measured} askew round {bends}; the overlap allows of {required}"},
 	{PinDropped, Must, "the pin {put} at {at} on wall {wall} is dropped: {against}"},
 	{SheetShort, Must, "sheet {sheet} has to be cut {measured} long; the sheets are {required}"},
-	{FlitchShort, Must, "{needed} sheets are laid and {have} can be: {short} short{fewest}"},
-	{Misclosure, Must, "the walls miss closing by {measured}, {direction} degrees right of wall {wall}, the angles by {angles} degrees; over {girth} of girth no more than {required} is a measuring error: measure again"},
+	{FlitchShort, Must, "{needed} sheets are laid and {have} can be: {short} short{fewest}{why}"},
+	{Misclosure, Must, "the walls miss closing by {measured}, {likely}, the angles by {angles} degrees; over {girth} of girth no more than {required} is a measuring error: measure again"},
 	{CannotMeet, Must, "not all of these can be met on {where}: {rules}. {mend}"},
 	{PlanAgain, Must, "wall {wall}{read}: PLAN AGAIN: {why}. Put the reading into [[wall]] and what hangs into [[hung]], and lay out again"},
 
@@ -116,7 +142,7 @@ var rules = []rule{
 	{FigureSteps, Should, "the sheets of {whose} need {reach}, {measured} in all; out of {required} the figure steps from sheet to sheet; sheet {high} reaches up and sheet {low} down the most"},
 	{FlitchChangeInField, Should, "flitch {flitch} runs out at seam {seam}, in the open field of wall {wall}"},
 	{SparesFew, Should, "{have} spare of flitch {flitch} for {laid} sheets laid; better {want}"},
-	{ClosesBadly, Should, "the walls miss closing by {measured}, {direction} degrees right of wall {wall}, the angles by {angles} degrees, over {girth} of girth; better {required}"},
+	{ClosesBadly, Should, "the walls miss closing by {measured}, {likely}, the angles by {angles} degrees, over {girth} of girth; better {required}"},
 	{EdgeBare, Should, "the covering ends at outside edge {bend} of wall {wall}, at {at}, without a trim"},
 	{LeansMuch, Should, "the {side} end of wall {wall} leans {lean} to the {to} over {high}, which is {measured} in {over}; over {required} a wall is put right before sheets hang on it (woodwork is made for walls within {usual}, {source})"},
 	{HungDamaged, Should, "{numbers} of flitch {flitch}, said to be damaged, {hang} on the wall and {count} as laid: if a new sheet is to hang there, take it out of [[hung]], else out of damaged"},
@@ -128,6 +154,32 @@ var rules = []rule{
 	{WallCold, Should, "the wall itself is at {now}, {over} the dew point of {dew}; it has to be at least {least} over it ({source})"},
 	{BoardDamp, Should, "the wall reads {now} on the {meter}, over its limit of {limit}: let it dry"},
 	{YearWide, Should, "over the year the room goes from {low} to {high} relative humidity; wood wants {least} to {most} ({source})"},
+
+	{WallOdd, Ask, "wall {wall} is {measured} long, {usual}: is it so?"},
+	{CeilingOdd, Ask, "the ceiling of wall {wall} is {measured} up, {usual}: is it so?"},
+	{OpeningNarrow, Ask, "{opening} is {measured} wide, {usual}: is it so?"},
+	{DoorLow, Ask, "{opening} is {measured} high, {usual}: is it so?"},
+	{DoorWide, Ask, "{opening} is {measured} wide and {required} high: are the two figures in each other's place?"},
+	{SillHigh, Ask, "the sill of {opening} is {measured} up, {usual}: is it so?"},
+	{SheetOdd, Ask, "{key} of the veneer is {measured}, {usual}: is it so?"},
+	{TrimOdd, Ask, "{key} is {measured}, {usual}: is it so?"},
+	{LevelOdd, Ask, "the level line is {measured} up, {usual}: is it so?"},
+	{PlateOdd, Ask, "the plate of {box} is {measured} {way}, {usual}: is it so?"},
+	{ClosedUnsaid, Ask, "the last wall ends {measured} from where the first begins: do the walls close?"},
+	{LeftEndUnsaid, Ask, "what does the covering run against at the left end of wall {wall}? Nothing is said, and a free end is counted"},
+	{RightEndUnsaid, Ask, "what does the covering run against at the right end of wall {wall}? Nothing is said, and a free end is counted"},
+	{LeanUnsaid, Ask, "at other corners a lean was read: {walls} plumb?"},
+	{WrapUnsaid, Ask, "{opening} has sides {measured} deep: are they covered?"},
+	{CasingUnsaid, Ask, "how wide are casings? Nothing is said of {openings}, on walls with a base; figures run to the outer edge of a casing"},
+	{HeightsFew, Ask, "wall {wall} is {measured} long, and its ceiling is given at its ends only: is it straight between them?"},
+	{BoxNear, Ask, "the plate of {box} stands {measured} from {opening}: was it measured from the same end?"},
+	{NotMeasured, Ask, "the room is not yet said to be measured: are the figures from the drawings?"},
+	{MeasuredLongAgo, Ask, "the room was measured on {measured_on}, {days} days before it was drawn: is it still as it was?"},
+	{SiteUnread, Ask, "what are temperature and humidity of the site? Nothing is said of them"},
+	{BoardUnread, Ask, "what does the meter read on the wall? Its scale is named, and no reading"},
+	{SparesMany, Ask, "spare_share {share} asks for {spares} spare sheets of {sheets}: is one in so many meant?"},
+	{PinsClose, Ask, "the pins {put} at {from} and at {to} on wall {wall} are {measured} apart, less than the {required} that a sheet covers: are both wanted?"},
+	{AnswersNothing, Ask, "answered holds {entry}, and nothing asks that{near}"},
 
 	{Leans, Note, "the {side} end of wall {wall} leans {lean} to the {to} over {high}, which is {measured} in {over}; woodwork is made for walls within {required} in that ({source})"},
 	{Chosen, Note, "not the best layout but number {number} of those that compare lists is laid out, as choose in [room] asks{hung}"},
@@ -217,6 +269,16 @@ func Make(style length.Style, code Code, f Finding, slots Slots) Finding {
 	}
 	f.Message = b.String()
 	return f
+}
+
+// OfFile lists the codes that the room file earns, not the layout, for tests that provoke each: all that ask.
+func OfFile() (list []Code) {
+	for _, r := range rules {
+		if r.level == Ask {
+			list = append(list, r.code)
+		}
+	}
+	return list
 }
 
 // OfSite lists the codes that the site earns, not the layout, for tests that provoke each.

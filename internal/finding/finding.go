@@ -2,7 +2,7 @@
 //
 // Coordinates and units: measured and required figures are lengths.
 //
-// Order: findings stay in the order they are made; Sort brings musts first, then shoulds, then notes.
+// Order: findings stay in the order they are made; Sort brings musts first, then shoulds, then what is asked, then notes.
 //
 // Not here: when a finding is due (package layout).
 package finding
@@ -16,15 +16,16 @@ import (
 // Level is how much a finding weighs.
 type Level int
 
-// The three levels.
+// The four levels. What is asked is a figure or a lack in the room file that may be meant, and is answered there.
 const (
 	Must Level = iota
 	Should
+	Ask
 	Note
 )
 
 // String gives the word for the level.
-func (l Level) String() string { return [...]string{"must", "should", "note"}[l] }
+func (l Level) String() string { return [...]string{"must", "should", "ask", "note"}[l] }
 
 // Finding is one thing that the check says.
 type Finding struct {
@@ -35,6 +36,9 @@ type Finding struct {
 	At                 length.Length  // x on that wall, where it belongs to one
 	Measured, Required *length.Length // nil where there is nothing to measure
 	Message            string
+	Line               int    // of the room file, where a finding asks of it; else 0
+	Mend               string // how the file answers what is asked, by a key
+	Answer             string // what [room] answered takes to let it stand as it is
 }
 
 // Any reports whether a finding of that level is among them.
@@ -47,7 +51,7 @@ func Any(list []Finding, level Level) bool {
 	return false
 }
 
-// Sort brings musts first, then shoulds, then notes, and keeps the order inside a level.
+// Sort brings musts first, then shoulds, then what is asked, then notes, and keeps the order inside a level.
 func Sort(list []Finding) {
 	sort.SliceStable(list, func(i, j int) bool { return list[i].Level < list[j].Level })
 }

@@ -49,11 +49,11 @@ func (b *Block) indent(k draft.Look) float64 {
 }
 
 // titleHigh is the height of a list's title.
-func (b *Block) titleHigh(k draft.Look) float64 {
+func (b *Block) titleHigh(k draft.Look, width float64) float64 {
 	if b.Title == "" {
 		return 0
 	}
-	return k.Medium + k.Of(3)
+	return k.Medium + draft.Pitch(k.Medium)*float64(len(draft.Folded(b.Title, k.Medium, true, width))-1) + k.Of(3)
 }
 
 // heights are how high the head of a block comes out, and each of its rows or items. A table takes the width first.
@@ -68,7 +68,7 @@ func (b *Block) heights(k draft.Look, width float64) (above float64, rows []floa
 	for _, it := range b.Items {
 		rows = append(rows, draft.ParagraphHigh(it.Text, k.Small, it.Bold, width-b.indent(k))+k.Small*0.5)
 	}
-	return b.titleHigh(k), rows
+	return b.titleHigh(k, width), rows
 }
 
 // Put draws the parts of a page.
@@ -85,12 +85,14 @@ func (b *Board) Put(blocks []Block, parts []Placed, c Columns) {
 			continue
 		}
 		if bl.Title != "" {
-			title := bl.Title
-			if p.First > 0 {
-				title = k.Continued(title, k.Medium, c.Width())
+			lines := draft.Folded(bl.Title, k.Medium, true, c.Width())
+			if on := draft.Folded(k.Continued(bl.Title, k.Medium, c.Width()), k.Medium, true, c.Width()); p.First > 0 && len(on) <= len(lines) {
+				lines = on
 			}
-			b.Page.Text(scene.Text{At: at, String: scene.Shorten(title, k.Medium, true, c.Width()), Height: k.Medium, Bold: true, Seat: scene.Hanging, Layer: scene.Notes})
-			at.Y += bl.titleHigh(k)
+			for i, line := range lines {
+				b.Page.Text(scene.Text{At: at.Add(0, draft.Pitch(k.Medium)*float64(i)), String: line, Height: k.Medium, Bold: true, Seat: scene.Hanging, Layer: scene.Notes})
+			}
+			at.Y += bl.titleHigh(k, c.Width())
 		}
 		draft.List(&b.Page.Group, scene.Notes, at, bl.Items[p.First:], k.Small, bl.indent(k), c.Width(), p.Y+p.Height-at.Y+1e-6)
 	}

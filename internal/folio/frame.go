@@ -42,9 +42,8 @@ func (b *Board) heading(g *scene.Group, block paper.Block) scene.Box {
 	if block.Heading == "" {
 		return box
 	}
-	text := scene.Shorten(block.Heading, k.Small, false, block.Box.W-2*k.Of(2.2))
-	g.Text(scene.Text{At: scene.Pt(box.X0+k.Of(2.2), box.Y0+k.Of(2)), String: text, Height: k.Small, Seat: scene.Hanging, Layer: scene.Frame})
-	box.Y0 += k.Of(2) + 1.6*k.Small
+	y := draft.Paragraph(g, scene.Frame, scene.Pt(box.X0+k.Of(2.2), box.Y0+k.Of(2)), block.Heading, k.Small, false, block.Box.W-2*k.Of(2.2))
+	box.Y0 = y - 0.2*k.Small
 	return box
 }
 
@@ -112,8 +111,8 @@ func (b *Board) cell(g *scene.Group, box scene.Box, text string, middle bool) {
 	if page := b.PageOf(RevisionsKey); lines == nil && page != "" {
 		lines = cellLines(k, "see "+page, w, box.H())
 	}
-	if lines == nil {
-		lines = []string{scene.Shorten(text, k.Small, false, w)}
+	if lines == nil { // a mark that no cell takes, or a set without a cover
+		return
 	}
 	c := box.Centre()
 	pitch := cellPitch * k.Small

@@ -12,13 +12,13 @@ import (
 
 // OutlinePlan is the room seen from above, on paper.
 type OutlinePlan struct {
-	room   *room.Room
-	Points []scene.Point // left end of each wall, and the end of the last
+	room  *room.Room
+	sides [][2]scene.Point // left and right end of each wall
 }
 
 // PlanIn brings the plan of the room into a box, as large as it takes.
 func PlanIn(r *room.Room, box scene.Box) OutlinePlan {
-	all := scene.Around(corners(r)...)
+	all := sidesOf(r).Box()
 	scale := math.Inf(1)
 	if all.W() > 0 {
 		scale = box.W() / all.W()
@@ -29,28 +29,37 @@ func PlanIn(r *room.Room, box scene.Box) OutlinePlan {
 	return PlanAt(r, box, scale)
 }
 
-// corners are the corners of the room as a plan shows them, in 1/8 micrometre.
-func corners(r *room.Room) []scene.Point {
-	var list []scene.Point
-	for _, c := range run.Corners(r) {
-		list = append(list, scene.Pt(c[0], c[1]))
-	}
-	return list
-}
-
-// PlanAt puts the plan of the room into the middle of a box, at a scale in mm of paper to 1/8 micrometre.
-func PlanAt(r *room.Room, box scene.Box, scale float64) OutlinePlan {
-	all := corners(r)
+// sidesOf are the walls of the room as a plan shows them, in 1/8 micrometre.
+func sidesOf(r *room.Room) OutlinePlan {
 	p := OutlinePlan{room: r}
-	m, from := box.Centre(), scene.Around(all...).Centre()
-	for _, c := range all {
-		p.Points = append(p.Points, scene.Pt(m.X+(c.X-from.X)*scale, m.Y+(c.Y-from.Y)*scale))
+	for _, s := range run.Sides(r) {
+		p.sides = append(p.sides, [2]scene.Point{{X: s.X0, Y: s.Y0}, {X: s.X1, Y: s.Y1}})
 	}
 	return p
 }
 
+// PlanAt puts the plan of the room into the middle of a box, at a scale in mm of paper to 1/8 micrometre.
+func PlanAt(r *room.Room, box scene.Box, scale float64) OutlinePlan {
+	p := sidesOf(r)
+	m, from := box.Centre(), p.Box().Centre()
+	on := func(c scene.Point) scene.Point { return scene.Pt(m.X+(c.X-from.X)*scale, m.Y+(c.Y-from.Y)*scale) }
+	for i, s := range p.sides {
+		p.sides[i] = [2]scene.Point{on(s[0]), on(s[1])}
+	}
+	return p
+}
+
+// Box is the box round all walls.
+func (p OutlinePlan) Box() scene.Box {
+	var points []scene.Point
+	for _, s := range p.sides {
+		points = append(points, s[0], s[1])
+	}
+	return scene.Around(points...)
+}
+
 // Ends are the ends of a wall.
-func (p OutlinePlan) Ends(wall int) (a, b scene.Point) { return p.Points[wall], p.Points[wall+1] }
+func (p OutlinePlan) Ends(wall int) (a, b scene.Point) { return p.sides[wall][0], p.sides[wall][1] }
 
 // Along is a place on a wall, as a share of its length, moved out of the room.
 func (p OutlinePlan) Along(wall int, share, out float64) scene.Point {

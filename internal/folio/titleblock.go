@@ -108,7 +108,10 @@ func (b *Board) titleLines(row paper.Row, box scene.Box, values map[string]strin
 	lines, sum = nil, 0
 	for i, l := range row.Lines {
 		if texts[i] != "" {
-			lines = append(lines, titleLine{scene.Shorten(texts[i], k.Small, l.Bold, w), k.Small, l.Bold})
+			if scene.Width(texts[i], k.Small, l.Bold) > w { // a word that no line takes: the cover has it
+				continue
+			}
+			lines = append(lines, titleLine{texts[i], k.Small, l.Bold})
 			sum += k.Small
 		}
 	}

@@ -105,7 +105,7 @@ height = "12'"
 joint_height = "9' 9 1/2"
 `), "sheet 1 has to be cut 10'-0 1/2\" long; the sheets are 10'-0\""},
 	{finding.FlitchShort, flitchRoom("1-3"), "6 sheets are laid and 3 can be: 3 short"},
-	{finding.Misclosure, strings.Replace(closedRoom(""), `length = "12'"`, `length = "12' 3"`, 1), "miss closing by 3 in, 0 degrees right of wall A"},
+	{finding.Misclosure, strings.Replace(closedRoom(""), `length = "12'"`, `length = "12' 3"`, 1), "miss closing by 3 in, wall C is 3 in shorter than wall A, the angles by 0 degrees"},
 	{finding.CannotMeet, narrowFace, "not all of these can be met on wall B: returns of 11 in at corner C1; returns of 11 in at corner C2"},
 
 	{finding.ReturnClose, head + `[rules]
@@ -316,6 +316,9 @@ wrap_reveal = true
 
 func TestEveryCodeIsProvoked(t *testing.T) {
 	have := map[finding.Code]bool{finding.Glyph: true} // made by the drawings, which know the face
+	for _, code := range finding.OfFile() {
+		have[code] = true // asked of the room file, before there is a layout
+	}
 	for _, code := range finding.OfSite() {
 		have[code] = true // made where the climate is known
 	}
@@ -338,6 +341,14 @@ func TestEveryCodeIsProvoked(t *testing.T) {
 	for _, code := range finding.Codes() {
 		assert.True(t, have[code], "no room provokes %s", code)
 	}
+}
+
+// What makes so many sheets is said where they are short, and which walls miss each other where they do not close.
+func TestCausesStandWithTheirEffects(t *testing.T) {
+	p := lay(t, strings.Replace(flitchRoom("1-3"), `length = "10'"`, `length = "5'"`, 1))
+	assert.Contains(t, messages(p, finding.FlitchShort)[0], "; wall Long takes more than one course, for a sheet is only 5'-0\" long")
+	p = lay(t, strings.Replace(closedRoom(""), `length = "12'"`, `length = "11' 9"`, 1))
+	assert.Contains(t, messages(p, finding.Misclosure)[0], "wall A is 3 in shorter than wall C")
 }
 
 // The traverse ABCDEA of five sides; its misclosure is 0.081 ft in 2466.00 ft.

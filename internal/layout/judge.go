@@ -80,7 +80,7 @@ func (b *builder) judgeSeams(i int) {
 			continue
 		}
 		for _, d := range b.debts(b.asked[i][s.Span], s.At) {
-			slots := finding.Slots{"seam": b.plan.seamNumbers(r, s), "bend": d.what, "opening": d.what, "side": d.side, "box": d.what, "stands": b.stands(d)}
+			slots := finding.Slots{"seam": b.plan.SeamNumbers(r, s), "bend": d.what, "opening": d.what, "side": d.side, "box": d.what, "stands": b.stands(d)}
 			if d.Cause == seam.Kept {
 				b.keptSlots(d, slots)
 			}
@@ -133,7 +133,7 @@ func (b *builder) judgeNarrow(i int) {
 		}
 		b.say(code, finding.Finding{Place: "sheet " + SheetWords(s), Wall: joint.Wall, At: joint.X,
 			Measured: ptr(s.Width), Required: ptr(b.net)}, finding.Slots{"sheet": SheetWords(s), "lost": b.style.Words(s.Lost), "ripped": ripped,
-			"seam": b.plan.seamNumbers(r, joint), "seen": b.style.Words(joint.Seen), "where": where})
+			"seam": b.plan.SeamNumbers(r, joint), "seen": b.style.Words(joint.Seen), "where": where})
 	}
 }
 

@@ -200,8 +200,35 @@ func (b *builder) judgeClosure() {
 	if code != finding.ClosesWithin {
 		f.Required = ptr(required)
 	}
-	b.say(code, f, finding.Slots{"direction": Degrees(m.Direction), "wall": b.room.Walls[0].Name, "angles": Degrees(m.AngleSum),
+	b.say(code, f, finding.Slots{"likely": b.misclosed(&m), "angles": Degrees(m.AngleSum),
 		"girth": b.style.Words(m.Girth)})
+}
+
+// alongside is how far a closing error may point from a wall's own way for the wall to be the one that is measured wrong, in degrees.
+const alongside = 10
+
+// misclosed says which walls a closing error is on: those that it points along are too long, those that it points against too short.
+// Where it points along none, or the corners do not come round either, it says the way it points.
+func (b *builder) misclosed(m *run.Misclosure) string {
+	var long, short []string
+	for i, side := range run.Sides(b.room) {
+		way := math.Atan2(side.Y1-side.Y0, side.X1-side.X0) * 180 / math.Pi
+		switch off := math.Abs(math.Mod(m.Direction-way+540, 360) - 180); {
+		case off < alongside:
+			long = append(long, b.room.Walls[i].Name)
+		case off > 180-alongside:
+			short = append(short, b.room.Walls[i].Name)
+		}
+	}
+	by := b.style.Words(m.Gap)
+	switch {
+	case math.Abs(m.AngleSum) > 1 || len(long) == 0 || len(short) == 0:
+		return Degrees(m.Direction) + " degrees right of wall " + b.room.Walls[0].Name
+	case len(long) == 1 && len(short) == 1:
+		return "wall " + short[0] + " is " + by + " shorter than wall " + long[0]
+	}
+	return eachOf(len(short), "wall ", "walls ") + strings.Join(short, " and ") + " " + eachOf(len(short), "is ", "are ") + by + " shorter than " +
+		eachOf(len(long), "wall ", "walls ") + strings.Join(long, " and ")
 }
 
 // Degrees prints an angle to a tenth of a degree.

@@ -196,6 +196,8 @@ type KeptFinding struct {
 	Measured *MM    `json:"measured"`
 	Required *MM    `json:"required"`
 	Message  string `json:"message"`
+	Line     int    `json:"line,omitempty"`   // of the room file, of what is asked
+	Answer   string `json:"answer,omitempty"` // what [room] answered takes
 }
 
 // KeptTotals are the counts of the room as kept.

@@ -27,7 +27,7 @@ func (p *Plan) kept() *Kept {
 	k := &Kept{Format: KeptFormat, Unit: "mm", Aim: AimWord(p.Aim), Title: p.Room.Project.Title, Runs: each(p.Runs, p.keptRun),
 		Registers: each(p.Registers(), (*Register).kept)}
 	for _, f := range p.Findings {
-		k.Findings = append(k.Findings, KeptFinding{string(f.Code), f.Level.String(), f.Place, (*MM)(f.Measured), (*MM)(f.Required), f.Message})
+		k.Findings = append(k.Findings, KeptFinding{string(f.Code), f.Level.String(), f.Place, (*MM)(f.Measured), (*MM)(f.Required), f.Message, f.Line, f.Answer})
 	}
 	if k.Findings == nil {
 		k.Findings = []KeptFinding{}

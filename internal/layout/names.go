@@ -8,11 +8,11 @@ import (
 // SeamName is what a seam is called: the numbers of the sheets at its left and right as they hang on it, and its wall:
 // "11 | 12, West".
 func (p *Plan) SeamName(r *Run, s *Seam) string {
-	return p.seamNumbers(r, s) + ", " + p.Room.Walls[s.Wall].Name
+	return p.SeamNumbers(r, s) + ", " + p.Room.Walls[s.Wall].Name
 }
 
-// seamNumbers are the numbers of a seam's name: "11 | 12".
-func (p *Plan) seamNumbers(r *Run, s *Seam) string {
+// SeamNumbers are the numbers of a seam's name: "11 | 12".
+func (p *Plan) SeamNumbers(r *Run, s *Seam) string {
 	return p.PlaceName(r, s.LeftSheet) + " | " + p.PlaceName(r, s.RightSheet)
 }
 

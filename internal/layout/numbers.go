@@ -45,12 +45,12 @@ func (b *builder) number() error {
 	for _, e := range b.begins {
 		if e.seam.Seen > b.room.Rules.ShortSeam || b.whole(e.run, e.seam) {
 			b.say(finding.FlitchBegins, finding.Finding{Place: b.seamPlace(e.run, e.seam), Wall: e.seam.Wall, At: e.seam.X, Measured: ptr(e.seam.Seen)},
-				finding.Slots{"flitch": e.flitch, "seam": b.plan.seamNumbers(e.run, e.seam)})
+				finding.Slots{"flitch": e.flitch, "seam": b.plan.SeamNumbers(e.run, e.seam)})
 		}
 	}
 	for _, e := range b.ends {
 		b.say(finding.FlitchChangeInField, finding.Finding{Place: b.seamPlace(e.run, e.seam), Wall: e.seam.Wall, At: e.seam.X}, finding.Slots{
-			"flitch": e.flitch, "seam": b.plan.seamNumbers(e.run, e.seam), "wall": b.room.Walls[e.seam.Wall].Name})
+			"flitch": e.flitch, "seam": b.plan.SeamNumbers(e.run, e.seam), "wall": b.room.Walls[e.seam.Wall].Name})
 	}
 	for i := range all {
 		b.stock(columns, all[i])

@@ -38,7 +38,24 @@ func (b *builder) short(columns []column, all []supply) {
 	}
 	b.plan.Totals.Short = needed - have
 	b.say(finding.FlitchShort, finding.Finding{Place: "flitch " + all[len(all)-1].flitch.Number, Wall: -1}, finding.Slots{
-		"needed": strconv.Itoa(needed), "have": strconv.Itoa(have), "short": strconv.Itoa(needed - have), "fewest": fewest})
+		"needed": strconv.Itoa(needed), "have": strconv.Itoa(have), "short": strconv.Itoa(needed - have), "fewest": fewest, "why": b.higher()})
+}
+
+// higher says of the first wall with more than one course that it has: the cause of so many sheets stands with its effect.
+func (b *builder) higher() string {
+	for i := range b.plan.Runs {
+		r := &b.plan.Runs[i]
+		for k := range r.Sheets {
+			if r.Sheets[k].Course > 1 && len(r.Walls) > 0 {
+				name, take := "wall "+b.room.Walls[r.Walls[0].Wall].Name+" takes", " more than one course, for a sheet is only "
+				if n := len(r.Walls); n > 1 {
+					name = "of the walls from " + b.room.Walls[r.Walls[0].Wall].Name + " to " + b.room.Walls[r.Walls[n-1].Wall].Name + " some take"
+				}
+				return "; " + name + take + b.style.Words(b.room.Veneer.Length) + " long"
+			}
+		}
+	}
+	return ""
 }
 
 // leftOut names the numbers of a flitch that are never laid, and those damaged that hang all the same.

@@ -138,6 +138,8 @@ type printedFinding struct {
 	Code, Level, Place string
 	Measured, Required *num
 	Message            string
+	Line               int    // of the room file, of what is asked
+	Answer             string // what [room] answered takes
 }
 
 // lay has the command print the layout of a room; the second answer is the exit status; over 1 there is

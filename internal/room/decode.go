@@ -30,6 +30,7 @@ func Decode(name string, text []byte) (*Room, error) {
 	d.walls(root.Get("wall"))
 	d.places(root.Get("veneer").Section(), root.Get("rules").Section())
 	d.closeAt(root.Get("room").Get("close_at"))
+	d.onPlan(root.Get("room").Section())
 	d.revisionPlaces(root.Get("project").Get("revision").Tables())
 	d.flitches(root.Get("flitch").Tables())
 	d.hung(root.Get("hung").Tables())
@@ -45,6 +46,7 @@ func Decode(name string, text []byte) (*Room, error) {
 	}
 	d.room.offDatum()
 	d.arrived()
+	d.asks()
 	if err := root.Mistakes().Err(); err != nil {
 		return nil, err
 	}
@@ -316,6 +318,7 @@ func (d *decoder) space(v source.Value) {
 	s.Closed = closed.Bool(closed.Given()) // what is neither true nor false was meant to say something
 	s.Base, _ = d.positive(v.Get("base"), 0, true)
 	s.Crown, _ = d.positive(v.Get("crown"), 0, true)
+	s.Casing = d.casing(v.Get("casing"), nil)
 	s.Behind = behind(v.Get("behind").Word("none", behindWords...))
 	s.LevelLine, _ = d.length(v.Get("level_line"), d.either(48*64, 1200))
 	s.Choose = 1

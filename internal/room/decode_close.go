@@ -27,13 +27,28 @@ func (d *decoder) wallNamed(v source.Value, of string) int {
 	return -1
 }
 
+// nearWall is the name of a wall, or the nearest to it; the first wall's where none is near.
+func (d *decoder) nearWall(name string) string {
+	var names []string
+	for i := range d.room.Walls {
+		names = append(names, d.room.Walls[i].Name)
+	}
+	if near := source.Nearest(name, names); near != "" || len(names) == 0 {
+		return near
+	}
+	return names[0]
+}
+
 // closeAt reads the wished closing place.
 func (d *decoder) closeAt(v source.Value) {
 	switch v.Kind() {
 	case source.Absent:
 		return
 	case source.String:
-		v.Word("auto", "auto")
+		if name := v.Text(""); name != "auto" {
+			v.Mistake("write close_at = { corner = "+quote(d.nearWall(name))+" } to cut the corner at that wall's right end, { wall = "+
+				quote(d.nearWall(name))+", at = \"3' 2\" } for a place on it, or \"auto\"", "close_at = %s does not say where on a wall", v.Raw())
+		}
 		return
 	case source.Table:
 	default:

@@ -30,8 +30,11 @@ func (d *decoder) flitches(tables []source.Value) {
 		of := "flitch " + quote(f.Number)
 		if sheets := v.Get("sheets"); !sheets.Given() {
 			missing(sheets, of)
-		} else {
-			f.Sheets = d.numbers(sheets)
+		} else if sheets.Kind() == source.Integer {
+			sheets.Mistake(fmt.Sprintf("write sheets = \"1-%s\" for that many, sheets = [%s] for the one sheet of that number", sheets.Raw(), sheets.Raw()),
+				"sheets = %s names one sheet, or says how many there are", sheets.Raw())
+		} else if f.Sheets = d.numbers(sheets); !d.rising(sheets) {
+			sheets.Mistake("write them in rising order: sheets are laid by their numbers, whatever order they lie in", "the numbers of sheets go down in %s", sheets.Raw())
 		}
 		f.Damaged = d.delivered(v.Get("damaged"), f, of)
 		d.widths(v.Get("widths"), &f, of)
@@ -45,6 +48,37 @@ func (d *decoder) flitches(tables []source.Value) {
 		}
 		d.room.Flitches = append(d.room.Flitches, f)
 	}
+}
+
+// rising reports whether numbers stand in the order in which they are laid. What cannot be read is told elsewhere.
+func (d *decoder) rising(v source.Value) bool {
+	last := int64(0)
+	if v.Kind() == source.Array {
+		for _, item := range v.Items() {
+			if item.Kind() == source.Integer {
+				if item.Whole(0) < last {
+					return false
+				}
+				last = item.Whole(0)
+			}
+		}
+		return true
+	}
+	if _, err := parseNumbers(v.Text("")); err != nil {
+		return true
+	}
+	for _, part := range strings.Split(v.Text(""), ",") {
+		first, _, _ := strings.Cut(strings.NewReplacer("–", "-", "—", "-").Replace(part), "-")
+		n, err := sheetNumber(first)
+		if err != nil {
+			return true
+		}
+		if int64(n) < last {
+			return false
+		}
+		last = int64(n)
+	}
+	return true
 }
 
 // numbers reads sheet numbers: "1-6, 8-24" or a list of whole numbers. They come back ascending.

@@ -38,6 +38,7 @@ func (d *decoder) opening(v source.Value, o *Opening, w *Wall, long, sound bool)
 		o.Sill, okSill = d.height(sill)
 		o.SillGiven = true
 	}
+	o.Casing = d.casing(v.Get("casing"), d.room.Space.Casing)
 	o.Reveal, _ = d.positive(v.Get("reveal"), 0, true)
 	o.WrapReveal = v.Get("wrap_reveal").Bool(false)
 	if o.WrapReveal {
@@ -60,6 +61,14 @@ func (d *decoder) opening(v source.Value, o *Opening, w *Wall, long, sound bool)
 		return false
 	}
 	return d.heads(v, o, w)
+}
+
+// casing reads the width of a casing; nil or what holds for the room where nothing is said.
+func (d *decoder) casing(v source.Value, other *L) *L {
+	if l, ok := d.positive(v, 0, true); ok && v.Given() {
+		return &l
+	}
+	return other
 }
 
 // within checks that an opening stands between the ends of its wall; its right edge only where its width is sound.

@@ -27,8 +27,8 @@ func everyKey(t *testing.T) []byte {
 	return text
 }
 
-// The file really holds every key of the schema; close_at = { corner } stands against the other two, and a seam at the left of
-// the first sheet is only in a run that goes round.
+// The file really holds every key of the schema; close_at = { corner } stands against the other two, a seam at the left of the
+// first sheet is only in a run that goes round, and an open end is only in an open room.
 func TestEveryKeyIsThere(t *testing.T) {
 	root, err := source.Parse("every-key.toml", everyKey(t))
 	require.NoError(t, err)
@@ -46,7 +46,7 @@ func TestEveryKeyIsThere(t *testing.T) {
 	}
 	for _, table := range Schema {
 		for _, key := range table.Keys {
-			if table.Path == "room.close_at" && key.Name == "corner" || table.Path == "hung" && key.Name == "left_seam" {
+			if table.Path == "room.close_at" && key.Name == "corner" || table.Path == "hung" && key.Name == "left_seam" || key.Name == "across" {
 				continue
 			}
 			assert.True(t, holds(root, strings.Split(table.Path, "."), key.Name), "%s.%s", table.Path, key.Name)
@@ -88,38 +88,39 @@ func TestEveryKeyDecodes(t *testing.T) {
 		OpeningClear: in("2 1/2"), PreferClear: in("4 1/2"), BoxClear: in("1 1/2"), LeastWidth: in("6 3/4"), PreferWidth: in("12 1/2"),
 		ShortSeam: in("30 1/2"), LeastOverlap: in("5/8"), EdgeTrim: in("1 1/4"), TopTrim: in("2 1/4"), BottomTrim: in("2 3/4"),
 		Snap: in("1/8"), Aim: "even", JointHeight: &seven, Upper: "turned", SpareShare: 0.125, SpareShareParts: 125_000}, r.Rules)
-	assert.Equal(t, Space{Closed: true, LevelLine: in("4'"), Base: in("5 1/2"), Crown: in("3"), Behind: Behind{Crown: true},
-		CloseAt: &CloseAt{Wall: 2, At: in("3' 2"), Corner: -1, Where: Place{89, 1}}, Choose: 2, ChooseAt: Place{90, 1}}, r.Space)
+	north := 330.0
+	assert.Equal(t, Space{Name: "Reading room", North: &north, Closed: true, LevelLine: in("4'"), Base: in("5 1/2"), Crown: in("3"), Behind: Behind{Crown: true},
+		CloseAt: &CloseAt{Wall: 2, At: in("3' 2"), Corner: -1, Where: Place{91, 1}}, Casing: ref(in("3 1/2")), Choose: 2, ChooseAt: Place{92, 1}}, r.Space)
 
 	require.Len(t, r.Walls, 4)
 	w := r.Walls[0]
 	assert.Equal(t, []Opening{
 		{Name: "View", Kind: "window", FromLeft: in("3'"), Width: in("4'"), Sill: in("2' 8"), SillGiven: true, Height: in("4' 6"),
-			Head: in("7' 2"), Reveal: in("5"), WrapReveal: true, At: Place{112, 8}},
+			Head: in("7' 2"), Casing: ref(in("4")), Reveal: in("5"), WrapReveal: true, At: Place{114, 8}},
 		{Name: "O1", Kind: "cased opening", FromLeft: in("12'"), Width: in("4'"), Sill: w.Openings[1].Sill, Height: in("9' 3"),
-			Head: w.Openings[1].Head, Grain: "through", At: Place{122, 8}}}, w.Openings)
+			Head: w.Openings[1].Head, Casing: ref(in("3 1/2")), Grain: "through", At: Place{124, 8}}}, w.Openings)
 	// on 18'-4 1/4" the ceiling falls 6 in and the floor 1/4 in: at 12' the ceiling is at 114 - 6 x 144/220.25 = 110.07719 in,
 	// at 16' the floor is at -1/4 x 192/220.25 = -0.21793 in
 	assert.InDelta(t, 110.07719, float64(w.Openings[1].Head)/float64(length.Inch), 1e-5)
 	assert.InDelta(t, -0.21793, float64(w.Openings[1].Sill)/float64(length.Inch), 1e-5)
 	assert.Equal(t, []Box{
 		{Name: "E1", Kind: "outlet", X: in("9' 2"), Z: in("1' 4"), Gang: 3, PlateWidth: in("6 1/2"), PlateHigh: in("4 3/4"),
-			HoleWidth: in("5 1/2"), HoleHigh: in("3"), At: Place{129, 8}},
+			HoleWidth: in("5 1/2"), HoleHigh: in("3"), At: Place{131, 8}},
 		{Name: "S1", Kind: "switch", X: in("8'"), Z: in("4'"), Gang: 2, PlateWidth: in("4 1/2"), PlateHigh: in("4 1/2"),
-			HoleWidth: in("3 13/16"), HoleHigh: in("3"), At: Place{137, 8}}}, w.Boxes)
-	assert.Equal(t, []Pin{{in("9' 2 1/8"), "middle", Place{144, 1}}}, w.Pins)
-	assert.Equal(t, []KeepClear{{in("6'"), in("8'"), "screen bracket", Place{147, 8}}}, w.KeepClear)
-	assert.Equal(t, []Bare{{in("17'"), in("17' 4"), "control joint", Place{152, 8}}}, w.Bare)
+			HoleWidth: in("3 13/16"), HoleHigh: in("3"), At: Place{139, 8}}}, w.Boxes)
+	assert.Equal(t, []Pin{{in("9' 2 1/8"), "middle", Place{146, 1}}}, w.Pins)
+	assert.Equal(t, []KeepClear{{in("6'"), in("8'"), "screen bracket", Place{149, 8}}}, w.KeepClear)
+	assert.Equal(t, []Bare{{in("17'"), in("17' 4"), "control joint", Place{154, 8}}}, w.Bare)
 	w.Openings, w.Boxes, w.Pins, w.KeepClear, w.Bare = nil, nil, nil, nil, nil
 	assert.Equal(t, Wall{Name: "North", Ref: "3/A-512", Length: in("18' 4 1/4"), Ceiling: []Point{{0, in("9' 6")}, {in("18' 4 1/4"), in("9'")}},
 		Floor: []Point{{0, 0}, {in("18' 4 1/4"), in("-1/4")}}, Corner: Outside, Angle: 45.5, Radius: in("3/4"), Wrap: true,
 		LeanRight: in("1/4"), LeanLeftGiven: true, LeftEnd: "inside corner", RightEnd: "casing", Main: true, HiddenBelow: in("2' 6"),
-		Cover: true, Base: in("4"), Behind: Behind{true, true}, At: Place{92, 3}}, w)
+		Cover: true, Base: in("4"), Behind: Behind{true, true}, At: Place{94, 3}}, w)
 
 	w = r.Walls[1]
 	assert.Equal(t, Wall{Name: "Wall 2", Length: in("10'"), Ceiling: []Point{{0, in("9'")}, {in("5'"), in("9'")}, {in("5'"), in("8'")}, {in("10'"), in("8'")}},
 		Floor: []Point{{0, 0}, {in("10'"), 0}}, Corner: Inside, Angle: 90, Wrap: true, LeanLeft: in("1/4"), Cover: true,
-		Base: in("5 1/2"), Crown: in("3"), Behind: Behind{Crown: true}, At: Place{157, 3}}, w)
+		Base: in("5 1/2"), Crown: in("3"), Behind: Behind{Crown: true}, At: Place{159, 3}}, w)
 	assert.Equal(t, Straight, r.Walls[2].Corner)
 	assert.Zero(t, r.Walls[2].Angle)
 	assert.Equal(t, in("-1/8"), r.Walls[3].LeanLeft, "across a straight corner too")
@@ -131,12 +132,12 @@ func TestEveryKeyDecodes(t *testing.T) {
 	assert.Equal(t, in("1/2"), *r.Hung[0].Left, "half an overlap of 1 in right of the raw edge")
 	r.Hung[0].Left = nil
 	assert.Equal(t, []Hung{
-		{Sheet: 1, Seam: in("1' 11 1/4"), Top: in("1' 11 3/8"), Where: Place{172, 3}},
-		{Sheet: 2, Seam: in("3' 10 3/4"), Top: in("3' 10 3/4"), Edge: true, Where: Place{177, 3}},
-		{Sheet: 3, Seam: in("5' 10 1/4"), Top: in("5' 10 1/4"), Edge: true, Where: Place{181, 3}},
-		{Sheet: 4, Seam: in("7' 9 3/4"), Top: in("7' 9 5/8"), Edge: true, Where: Place{181, 3}},
-		{Sheet: 5, Seam: in("9' 9 1/4"), Top: in("9' 9 1/4"), Where: Place{185, 3}},
-		{Sheet: 6, Seam: in("11' 8 3/4"), Top: in("11' 8 3/4"), Where: Place{185, 3}},
+		{Sheet: 1, Seam: in("1' 11 1/4"), Top: in("1' 11 3/8"), Where: Place{174, 3}},
+		{Sheet: 2, Seam: in("3' 10 3/4"), Top: in("3' 10 3/4"), Edge: true, Where: Place{179, 3}},
+		{Sheet: 3, Seam: in("5' 10 1/4"), Top: in("5' 10 1/4"), Edge: true, Where: Place{183, 3}},
+		{Sheet: 4, Seam: in("7' 9 3/4"), Top: in("7' 9 5/8"), Edge: true, Where: Place{183, 3}},
+		{Sheet: 5, Seam: in("9' 9 1/4"), Top: in("9' 9 1/4"), Where: Place{187, 3}},
+		{Sheet: 6, Seam: in("11' 8 3/4"), Top: in("11' 8 3/4"), Where: Place{187, 3}},
 	}, r.Hung)
 	require.Len(t, r.Readings, 1)
 	x := r.Readings[0]
@@ -153,6 +154,9 @@ func TestEveryKeyDecodes(t *testing.T) {
 	assert.Equal(t, Coverage{true, 7.5, "m2", "L"}, r.Primer)
 	assert.Equal(t, Page{"ansi-b", "ansi-a", "our-mark.png", "en+es"}, r.Page)
 }
+
+// ref points to a value.
+func ref[T any](v T) *T { return &v }
 
 // least is a room with required keys only.
 const least = `[project]
@@ -223,6 +227,16 @@ opening = [ { from_left = 0, width = 10, height = 50, sill = 3 } ]
 	assert.Equal(t, []string{"D1", "W2", "W1", "F1", "B1", "E1", "S1", "TH1", "L1", "AL1", "BR1", "P1", "X1", "E2", "W3"}, names)
 	assert.Equal(t, []string{"door", "window", "window", "fireplace", "built-in", "window"}, kinds, "a sill makes a window")
 	assert.Equal(t, in("1"), r.Walls[1].Boxes[5].HoleWidth, "a usual hole is no wider than its plate")
+}
+
+// North is read in degrees to either side, and kept from 0 to 360.
+func TestNorth(t *testing.T) {
+	for given, want := range map[string]float64{"0": 0, "30": 30, "-30": 330, "359.5": 359.5} {
+		r, err := Decode("r.toml", []byte(strings.Replace(least, "[[wall]]", "[room]\nnorth = "+given+"\n[[wall]]", 1)))
+		require.NoError(t, err)
+		require.NotNil(t, r.Space.North, given)
+		assert.Equal(t, want, *r.Space.North, given)
+	}
 }
 
 // A left end that is not given leans as the wall before it across the corner: design of the room file.

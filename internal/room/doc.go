@@ -56,6 +56,15 @@
 // given leans as the wall before it does at that corner (TestLeansAcrossCorners). left_end and right_end say what the
 // covering runs against: at a frame half the trim is left (TestNamedSpans in package layout).
 //
+// # The plan
+//
+// Three keys of [room] move no seam and are for the plan alone. Walls of an open room go straight on after a corner = "none", unless
+// across says how far the room is open there: then the way goes on across the open end, and the next wall faces the one before, as
+// the two sides of a corridor do. One length holds for all open ends; a list has one for each in the order of the walls, with 0 where
+// the next wall goes straight on (TestAcross in package run). north says where north is, by how many degrees to the right of the way one looks who
+// faces the first wall, which lies at the head of the plan: 0 where that wall stands in the north (TestNorth). name is what the plan
+// calls the room.
+//
 // # What is on a wall
 //
 // x and from_left are from the wall's left end, openings to the outer edge of their casing. An opening without a sill
@@ -109,6 +118,13 @@
 // the drawings print it is as planned. A wall that is longer or shorter is so at its right end, and what stands on it stays where it
 // is from the left one. Heights are off by what they were read to be off: evenly between two places, and past the outermost as there
 // (TestReadingsChangeWallsWhereTheyWereRead). What comes of it is told there (TestReadingsOnArrival in package layout).
+//
+// # Asks
+//
+// What is no mistake but may be one is asked: a figure past what is usual (limits), and what is left unsaid where it counts. An ask
+// is answered by the key that it names, or by its code and name in answered of [room]; an entry there that answers nothing is asked
+// about in its turn, and one that begins with no code is a mistake (TestEveryAskIsEarnedAndAnswered, TestAnsweredIsRead). Nothing is
+// laid out otherwise for it.
 //
 // # Site, day, paste, paper
 //

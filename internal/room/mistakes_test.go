@@ -189,9 +189,16 @@ func TestMistakes(t *testing.T) {
 		{"close_at outside its wall", closed, inRoom("closed = true\nclose_at = {wall='Wall 2',at='11 ft'}"), []string{`9 '11 ft': the closing place stands outside wall "Wall 2" (10'-0")`}},
 		{"close_at without at, with both, of another word", closed, inRoom("closed = true\nclose_at = {wall='Wall 2'}"), []string{`9 close_at: close_at has no at`}},
 		{"close_at with a corner and a place", closed, inRoom("closed = true\nclose_at = {wall='Wall 2', corner='Wall 1'}"), []string{`9 'Wall 1': close_at names a corner and a place`}},
-		{"close_at of another word", closed, inRoom("closed = true\nclose_at = 'door'"), []string{`9 'door': close_at "door" is not known`}},
+		{"close_at of another word", closed, inRoom("closed = true\nclose_at = 'door'"), []string{`9 'door': close_at = 'door' does not say where on a wall`}},
 		{"close_at at a corner that is none", closed, inRoom("closed = true\nclose_at = {corner='Wall 1'}") + "\ncorner='none'", []string{`9 'Wall 1': the corner of wall "Wall 1" is "none": it cannot be cut`}},
 		{"close_at on a bare wall", closed, inRoom("closed = true\nclose_at = {wall='Wall 1',at=0}") + "\ncover=false", []string{`9 'Wall 1': wall "Wall 1" is bare: nothing closes on it`}},
+
+		{"across in a room that closes", closed, inRoom("closed = true\nacross = 72") + "\ncorner='none'", []string{`9 72: across is asked of a room that closes`}},
+		{"across without an open end", closed, inRoom("across = 72"), []string{`8 72: across is asked of a room without an open end between two walls`}},
+		{"across for more open ends than there are", closed, inRoom("across = [72, 72]") + "\ncorner='none'", []string{`8 [72, 72]: across has 2 lengths for 1 open ends`}},
+		{"across of nothing", closed, inRoom("across = 0") + "\ncorner='none'", []string{`8 0: across is 0`}},
+		{"north is a direction", closed, inRoom("north = 360"), []string{`8 360: north = 360 is no direction in degrees`}},
+		{"north is a number", closed, inRoom("north = 'up'"), []string{`8 'up': north takes a number, not a text`}},
 
 		{"hung sheet in no flitch", "+", flitch("sheets = '1-6'") + "[[hung]]\nwall='Wall 1'\nsheet=1\nseam=20\n[[hung]]\nwall='Wall 1'\nsheet=7\nseam=40", []string{`22 7: hung sheet 7 is in no flitch`}},
 		{"hung sheets not increasing", "+", flitch("sheets = '1-6'") + "[[hung]]\nwall='Wall 1'\nsheet=1\nseam=20\n[[hung]]\nwall='Wall 1'\nsheet=1\nseam=15", []string{`22 1: hung sheet 1 follows sheet 1`, `23 15: the seam at 15 in is not right of the one before it at 20 in`}},
@@ -247,6 +254,10 @@ func TestMistakes(t *testing.T) {
 		{"a ceiling under the floor", "+", "[[reading]]\nwall='Wall 1'\nceiling_up=-50", []string{`15 -50: as read base and crown leave nothing of wall "Wall 1", where it is -2 in high`}},
 		{"a level line that is under the floor", "+", "[[reading]]\nwall='Wall 1'\nfloor_down=-2", []string{`15 -2: as read the level line does not cross wall "Wall 1"`}},
 
+		{"sheets in an order that is not rising", "+", flitch("sheets = '1-10, 30-52, 11-29'") + "[[flitch]]\nnumber = 'G'\nsheets = [3, 1]\n", []string{
+			`15 '1-10, 30-52, 11-29': the numbers of sheets go down in '1-10, 30-52, 11-29'`, `18 [3, 1]: the numbers of sheets go down in [3, 1]`}},
+		{"how many sheets, or which one", "+", flitch("sheets = 52"), []string{`15 52: sheets = 52 names one sheet, or says how many there are`}},
+		{"damaged sheets in any order", "+", flitch("sheets = '1-9'\ndamaged = [7, 2]"), nil},
 		{"temperatures", "+", "[site]\ntemperature = '20 K'\nhumidity = 101\nshop = { temperature = 300, humidity = '40' }", []string{
 			`14 '20 K': "20 K" is no temperature`, `15 101: a relative humidity of 101 is not between 0 and 100 per cent`, `16 300: 300 is no temperature of a room`, `16 '40': humidity takes a number, not a text`}},
 		{"half a climate", "+", "[site]\ntemperature = 70\nshop = { humidity = 40 }", []string{`13 site: the site has no humidity`, `15 shop: the shop has no temperature`}},
@@ -319,7 +330,7 @@ func TestForms(t *testing.T) {
 			assert.InDelta(t, want, r.Site.Temperature, 1e-9, text)
 		}
 	}
-	for text, want := range map[string][]int{"'1-4'": {1, 2, 3, 4}, "'1-2, 4'": {1, 2, 4}, "'9,7 - 8'": {7, 8, 9}, "[3, 1]": {1, 3}, "5": {5}, "'1–3'": {1, 2, 3}} {
+	for text, want := range map[string][]int{"'1-4'": {1, 2, 3, 4}, "'1-2, 4'": {1, 2, 4}, "'7 - 8,9'": {7, 8, 9}, "[1, 3]": {1, 3}, "[5]": {5}, "'1–3'": {1, 2, 3}} {
 		r, err := Decode("r", file("[[flitch]]\nnumber = 'F'\nsheets = "+text))
 		if assert.NoError(t, err, text) {
 			assert.Equal(t, want, r.Flitches[0].Sheets, text)

@@ -3,6 +3,7 @@ package room
 import (
 	"cmp"
 
+	"flitchlay/internal/finding"
 	"flitchlay/internal/length"
 	"flitchlay/internal/source"
 )
@@ -27,6 +28,7 @@ type Room struct {
 
 	PasteName, PrimerName string // as stated, or empty
 	Page                  Page
+	Asks                  []finding.Finding // what the file leaves open and has not answered, in its order
 
 	src source.Value // the file, for mistakes that later stages find
 }
@@ -118,12 +120,15 @@ type Behind struct{ Base, Crown bool }
 
 // Space is the [room] table.
 type Space struct {
+	Name      string   // on the plan, or empty
+	North     *float64 // degrees to the right of facing the first wall, 0 <= d < 360; nil: not given
 	Closed    bool
 	CloseAt   *CloseAt // nil: auto
 	LevelLine L
 	Base      L
 	Crown     L
 	Behind    Behind
+	Casing    *L  // of windows and doors that say nothing else; nil: not said
 	Choose    int // which of the room's layouts is laid out, from 1
 	ChooseAt  Place
 }
@@ -162,6 +167,7 @@ type Wall struct {
 	Corner              Bend
 	Angle               float64 // degrees of turn, 0 < Angle < 180; 0 where the corner is no bend
 	Radius              L
+	Across              L      // at a corner None, to the next wall, which faces this one; 0: it goes straight on
 	Wrap                bool   // false: the corner at the right end is cut
 	LeanLeft, LeanRight L      // of its upright ends, as seen on this wall, to the right is positive
 	LeanLeftGiven       bool   // else LeanLeft is the right lean of the wall before it across a corner
@@ -189,6 +195,7 @@ type Opening struct {
 	SillGiven  bool // false: the opening reaches down to the floor
 	Height     L    // from Sill, or from the floor at its left edge, to Head
 	Head       L    // height of its head above the room's level
+	Casing     *L   // width of the casing, inside its edges; nil: not said
 	Reveal     L
 	WrapReveal bool
 	Clearance  L      // to what burns, as who decides states it

@@ -244,6 +244,43 @@ angle = 126.86989764584402
 	assert.InDelta(t, 53.13010235, m.Direction, 1e-6)
 }
 
+// Two sides of a corridor face each other across its open end: walls 10 ft and 8 ft long, 6 ft apart, then by hand. Without across the
+// second goes straight on.
+func TestAcross(t *testing.T) {
+	corridor := func(across string) []Side {
+		return Sides(decode(t, `
+[room]
+`+across+`
+[[wall]]
+length = "10'"
+height = "8'"
+corner = "none"
+[[wall]]
+length = "8'"
+height = "8'"
+corner = "none"
+[[wall]]
+length = "3'"
+height = "8'"
+`))
+	}
+	ft := float64(12 * in)
+	for why, c := range map[string]struct {
+		across string
+		want   []Side
+	}{
+		"straight on":          {"", []Side{{0, 0, 10, 0}, {10, 0, 18, 0}, {18, 0, 21, 0}}},
+		"the same at all ends": {`across = "6'"`, []Side{{0, 0, 10, 0}, {10, 6, 2, 6}, {2, 0, 5, 0}}},
+		"each its own":         {`across = ["6'", 0]`, []Side{{0, 0, 10, 0}, {10, 6, 2, 6}, {2, 6, -1, 6}}},
+	} {
+		got := corridor(c.across)
+		require.Len(t, got, 3, why)
+		for i, w := range c.want {
+			assert.InDeltaSlice(t, []float64{w.X0 * ft, w.Y0 * ft, w.X1 * ft, w.Y1 * ft}, []float64{got[i].X0, got[i].Y0, got[i].X1, got[i].Y1}, 1, "%s: wall %d", why, i+1)
+		}
+	}
+}
+
 func TestSpanMistakes(t *testing.T) {
 	_, err := Unroll(decode(t, `
 [[wall]]

@@ -24,8 +24,8 @@ func Traverse(r *room.Room) Misclosure {
 	} else {
 		m.AngleSum -= 360
 	}
-	corners := Corners(r)
-	x, y := corners[len(corners)-1][0], corners[len(corners)-1][1]
+	sides := Sides(r)
+	x, y := sides[len(sides)-1].X1, sides[len(sides)-1].Y1
 	m.Gap = length.Length(math.Round(math.Hypot(x, y)))
 	if m.Gap != 0 {
 		m.Direction = math.Mod(math.Atan2(y, x)*180/math.Pi+360, 360)
@@ -34,7 +34,8 @@ func Traverse(r *room.Room) Misclosure {
 }
 
 // turn is by how much the way turns to the right at the end of a wall, in degrees. Where the covering ends at a corner
-// "none", only a closed room says how its walls go on; in an open one they are drawn straight on.
+// "none", only a closed room says how its walls go on; in an open one they are drawn straight on, or back on the other side of an
+// open end, see Sides.
 func turn(r *room.Room, wall int) float64 {
 	w := &r.Walls[wall]
 	switch {
@@ -46,19 +47,33 @@ func turn(r *room.Room, wall int) float64 {
 	return 0
 }
 
-// Corners gives the plan of a room for a key: the left end of each wall and, last, the end of the last one.
+// Side is where a wall stands on the plan of a room, from its left end to its right one.
+type Side struct{ X0, Y0, X1, Y1 float64 }
+
+// Sides gives the plan of a room for a key: where each wall stands. Each begins where the one before ends, but after an open end
+// that the way goes straight across, turning to the right before it and behind it.
 //
 // Units: float64 in 1/8 micrometre, x to the right along the first wall, y down the page (to the right of it).
-func Corners(r *room.Room) [][2]float64 {
+func Sides(r *room.Room) []Side {
 	heading, x, y := 0.0, 0.0, 0.0
-	points := [][2]float64{{0, 0}}
+	var list []Side
 	for i := range r.Walls {
 		w := &r.Walls[i]
-		sin, cos := math.Sincos(heading * math.Pi / 180)
-		x += float64(w.Length) * cos
-		y += float64(w.Length) * sin
-		points = append(points, [2]float64{x, y})
+		side := Side{X0: x, Y0: y}
+		x, y = onward(x, y, heading, w.Length)
+		side.X1, side.Y1 = x, y
+		list = append(list, side)
+		if w.Across > 0 {
+			x, y = onward(x, y, heading+90, w.Across)
+			heading += 180
+		}
 		heading += turn(r, i)
 	}
-	return points
+	return list
+}
+
+// onward is where the way comes to that goes on from a place by a length.
+func onward(x, y, heading float64, by length.Length) (float64, float64) {
+	sin, cos := math.Sincos(heading * math.Pi / 180)
+	return x + float64(by)*cos, y + float64(by)*sin
 }

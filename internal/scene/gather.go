@@ -48,7 +48,7 @@ func (f *finder) gather(items []Item, clips [][]Point, class string) {
 // shape records the fill and the outline of a row of points.
 func (f *finder) shape(s Style, clips [][]Point, class string, whole, closed bool, points []Point) {
 	if s.Fill.On && len(points) > 2 {
-		f.fills = append(f.fills, fill{f.order, points, s.Fill.Light(), whole, Around(points...), clips, label("shape", s.Layer, class)})
+		f.fills = append(f.fills, fill{f.order, points, s.Fill.Light(), whole, Around(points...), clips, origin{s.Layer, class}})
 	}
 	if s.Width <= 0 {
 		return
@@ -66,19 +66,16 @@ func (f *finder) stroke(s Style, clips [][]Point, class string, a, b Point) {
 	if s.Width <= 0 {
 		return
 	}
+	add := func(a, b Point) {
+		f.strokes = append(f.strokes, stroke{f.order, a, b, s.Width / 2, Around(a, b).Inset(-s.Width / 2), hard(s), s.Colour == White, origin{s.Layer, class}})
+	}
+	if len(clips) == 0 {
+		add(a, b)
+		return
+	}
 	for _, piece := range visible(a, b, clips) {
-		f.strokes = append(f.strokes, stroke{f.order, piece[0], piece[1], s.Width / 2, s, Around(piece[0], piece[1]).Inset(-s.Width / 2), label("line", s.Layer, class)})
+		add(piece[0], piece[1])
 	}
-}
-
-func label(kind string, layer Layer, class string) string {
-	if layer != "" {
-		kind += " on " + string(layer)
-	}
-	if class != "" {
-		kind += " of " + class
-	}
-	return kind
 }
 
 // unclipped returns what the boxes round some clips leave of a box.
@@ -90,10 +87,13 @@ func unclipped(b Box, clips [][]Point) (Box, bool) {
 	return b, b.X0 < b.X1 && b.Y0 < b.Y1
 }
 
-// visible returns the pieces of a line inside all clips.
+// visible returns the pieces of a line inside all clips, of which there is one at least.
 func visible(a, b Point, clips [][]Point) [][2]Point {
-	pieces := [][2]Point{{a, b}}
-	for _, c := range clips {
+	if len(clips) == 0 {
+		return nil
+	}
+	pieces := inside(a, b, clips[0])
+	for _, c := range clips[1:] {
 		var left [][2]Point
 		for _, p := range pieces {
 			left = append(left, inside(p[0], p[1], c)...)

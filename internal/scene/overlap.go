@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"sync"
 )
 
 // OverlapKind is a way in which two things on a page get in each other's way.
@@ -66,7 +67,9 @@ func hard(s Style) bool {
 //
 // A shape that is filled hides what was drawn before it, so text on a filled panel is free of what lies underneath.
 func Overlaps(p *Page, gap float64) []Overlap {
-	f := &finder{page: p, gap: gap, told: map[meeting]bool{}}
+	f := finders.Get().(*finder)
+	defer f.giveBack()
+	f.page, f.gap, f.told = p, gap, map[meeting]bool{}
 	f.gather(p.Items, nil, "")
 	for i := range f.texts {
 		f.place(&f.texts[i])
@@ -79,6 +82,19 @@ func Overlaps(p *Page, gap float64) []Overlap {
 		out[i] = x.Overlap
 	}
 	return out
+}
+
+// finders keeps the room that pages took for the pages that come: a page full of grain is tens of thousands of strokes.
+var finders = sync.Pool{New: func() any { return new(finder) }}
+
+// giveBack keeps the room of a finder and nothing of its page.
+func (f *finder) giveBack() {
+	clear(f.texts)
+	clear(f.strokes)
+	clear(f.fills)
+	clear(f.pictures)
+	*f = finder{texts: f.texts[:0], strokes: f.strokes[:0], fills: f.fills[:0], pictures: f.pictures[:0]}
+	finders.Put(f)
 }
 
 // finder holds a page taken apart into what can collide. order is the place of an item in the drawing.
@@ -115,12 +131,30 @@ type lettering struct {
 }
 
 type stroke struct {
-	order int
-	a, b  Point
-	half  float64
-	Style
-	box Box
-	of  string
+	order  int
+	a, b   Point
+	half   float64
+	box    Box
+	strong bool // hard
+	white  bool
+	origin
+}
+
+// origin is where in the drawing something comes from.
+type origin struct {
+	layer Layer
+	class string // of its group
+}
+
+// label names it for a report.
+func (o origin) label(kind string) string {
+	if o.layer != "" {
+		kind += " on " + string(o.layer)
+	}
+	if o.class != "" {
+		kind += " of " + o.class
+	}
+	return kind
 }
 
 type fill struct {
@@ -130,7 +164,7 @@ type fill struct {
 	whole  bool // a plain shape, not one of several outlines of a path
 	box    Box
 	clips  [][]Point
-	of     string
+	origin
 }
 
 type picture struct {
@@ -184,16 +218,15 @@ func (f *finder) against(i int) {
 	ground := f.ground(t)
 	for k := range f.strokes {
 		s := &f.strokes[k]
-		strong := hard(s.Style)
 		gap := 0.0
-		if strong {
+		if s.strong {
 			gap = f.gap
 		}
-		if s.order < ground || s.Colour == White || !t.box.Inset(-gap).Meets(s.box) {
+		if s.order < ground || s.white || !t.box.Inset(-gap).Meets(s.box) {
 			continue
 		}
 		body := t.ink
-		if strong && s.order < t.order {
+		if s.strong && s.order < t.order {
 			body = t.field
 		}
 		if reach(body, s.a, s.b)-s.half >= gap-slack {
@@ -201,9 +234,9 @@ func (f *finder) against(i int) {
 		}
 		switch {
 		case s.order > t.order:
-			f.report(t.order, s.order, TextUnderLine, what, s.of, t.At)
-		case strong || t.Field <= 0:
-			f.report(t.order, s.order, TextOverLine, what, s.of, t.At)
+			f.report(t.order, s.order, TextUnderLine, what, s.label("line"), t.At)
+		case s.strong || t.Field <= 0:
+			f.report(t.order, s.order, TextOverLine, what, s.label("line"), t.At)
 		default:
 			continue
 		}
@@ -245,9 +278,9 @@ func (f *finder) onGround(t *lettering, ground int, what string) {
 		}
 		switch {
 		case s.order > t.order:
-			f.report(t.order, s.order, TextHidden, what, s.of, t.At)
+			f.report(t.order, s.order, TextHidden, what, s.label("shape"), t.At)
 		case s.order > ground && t.Field <= 0 && differ(letter, s.light) < contrast:
-			f.report(t.order, s.order, TextFaint, what, s.of, t.At)
+			f.report(t.order, s.order, TextFaint, what, s.label("shape"), t.At)
 		}
 	}
 	if t.Field > 0 {
@@ -262,15 +295,15 @@ func (f *finder) onGround(t *lettering, ground int, what string) {
 func (f *finder) rest() {
 	paper := f.page.Paper().Inset(-slack)
 	for _, s := range f.strokes {
-		if s.Colour == White {
+		if s.white {
 			continue
 		}
 		if !paper.Contains(s.box.Inset(s.half)) {
-			f.report(s.order, 0, OffPaper, s.of, "", s.a)
+			f.report(s.order, 0, OffPaper, s.label("line"), "", s.a)
 		}
 		for k, a := range f.page.Keep {
 			if a.Meets(s.box) && reach(a.Corners(), s.a, s.b)-s.half < -slack {
-				f.report(s.order, -1-k, InReservedArea, s.of, a.Name, s.a)
+				f.report(s.order, -1-k, InReservedArea, s.label("line"), a.Name, s.a)
 			}
 		}
 	}
@@ -280,7 +313,7 @@ func (f *finder) rest() {
 		}
 		for k, a := range f.page.Keep {
 			if a.Meets(s.box) && apart(a.Corners(), s.points) < -slack {
-				f.report(s.order, -1-k, InReservedArea, s.of, a.Name, s.points[0])
+				f.report(s.order, -1-k, InReservedArea, s.label("shape"), a.Name, s.points[0])
 			}
 		}
 	}

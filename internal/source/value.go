@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"math/big"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -245,11 +246,44 @@ func (v Value) Day() string {
 		if when, err := time.Parse(time.DateOnly, day); err == nil && when.Year() > 0 {
 			return day
 		}
-		v.Mistake("write year, month and day: 2026-04-14", "%s is no date", quoteText(day))
+		v.Mistake(dateMend(v.name, day), "%s is no date", quoteText(day))
 		return ""
 	}
 	v.wrong("a date", v.name+" = 2026-04-14")
 	return ""
+}
+
+// otherDate is a date as many write it: two figures and a year, or a year and two figures, with any mark between.
+var otherDate = regexp.MustCompile(`^(\d{1,4})[/. -](\d{1,2})[/. -](\d{1,4})$`)
+
+// dateMend says how to write a date: with the same figures where their order can be told, or may be either.
+func dateMend(name, typed string) string {
+	const form = "write year, month and day: "
+	m := otherDate.FindStringSubmatch(typed)
+	if m == nil {
+		return form + name + " = 2026-04-14"
+	}
+	day := func(y, mo, d string) string {
+		text := y + "-" + ("0" + mo)[len(mo)-1:] + "-" + ("0" + d)[len(d)-1:]
+		if _, err := time.Parse(time.DateOnly, text); err != nil {
+			return ""
+		}
+		return name + " = " + text
+	}
+	var ways []string
+	if len(m[1]) == 4 {
+		ways = append(ways, day(m[1], m[2], m[3]))
+	} else if len(m[3]) == 4 {
+		ways = append(ways, day(m[3], m[1], m[2]))
+		if m[1] != m[2] {
+			ways = append(ways, day(m[3], m[2], m[1]))
+		}
+	}
+	ways = slices.DeleteFunc(ways, func(s string) bool { return s == "" })
+	if len(ways) == 0 {
+		return form + name + " = 2026-04-14"
+	}
+	return form + strings.Join(ways, " or ")
 }
 
 // Section is a table that stands here, or an absent one. A [[list]] of tables in its place is a mistake.

@@ -2,6 +2,7 @@ package submittal
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"flitchlay/internal/climate"
@@ -110,16 +111,26 @@ func matchItems(s *folio.Set) []draft.Item {
 		match = v.Match + " match"
 	}
 	breaks := breaks(s)
-	area := "the grain goes on from sheet to sheet and round every wrapped corner"
+	area, order := "the grain goes on from sheet to sheet", "from left to right"
+	if s.Room.Veneer.Horizontal {
+		order = "from the foot up"
+	} else if wraps(s) {
+		area += " and round every wrapped corner"
+	}
 	if len(breaks) > 0 {
 		area += "; it breaks " + strings.Join(breaks, ", ")
 	}
 	return []draft.Item{
 		{Mark: "1", Text: "Between leaves: " + match + "."},
 		{Mark: "2", Text: "Within a sheet: leaves in the order in which they were sliced, as delivered; a sheet is ripped narrower only where it is drawn so."},
-		{Mark: "3", Text: "Between sheets: numbered sequence of one flitch, hung in number order from left to right, every seam overlapped and double cut."},
+		{Mark: "3", Text: "Between sheets: numbered sequence of one flitch, hung in number order " + order + ", every seam overlapped and double cut."},
 		{Mark: "4", Text: "Within the room: " + area + "."},
 	}
+}
+
+// wraps reports whether a sheet goes on round a corner somewhere.
+func wraps(s *folio.Set) bool {
+	return slices.ContainsFunc(s.Plan.Runs, func(r layout.Run) bool { return len(r.Corners) > 0 })
 }
 
 // breaks are the places at which the grain does not go on.
@@ -243,10 +254,10 @@ func questionItems(s *folio.Set) []draft.Item {
 	p := s.Room.Project
 	var list []draft.Item
 	ask := func(format string, a ...any) {
-		list = append(list, draft.Item{Mark: string(rune('a' + len(list))), Text: fmt.Sprintf(format, a...)})
+		list = append(list, draft.Item{Mark: lettered(len(list)), Text: fmt.Sprintf(format, a...)})
 	}
-	if p.Measured == "" {
-		ask("The room is not yet field measured: figures are from the drawings.")
+	for _, f := range s.Room.Asks {
+		ask("%s", strings.Replace(elevation.Said(s, f), "?.", "?", 1))
 	}
 	if len(s.Room.Flitches) == 0 {
 		ask("The flitch is not yet chosen.")
@@ -296,10 +307,18 @@ func clearanceItems(s *folio.Set, stated bool) []string {
 	return list
 }
 
+// lettered is the letter of the i-th question: a to z, then aa.
+func lettered(i int) string {
+	if i < 26 {
+		return string(rune('a' + i))
+	}
+	return lettered(i/26-1) + lettered(i%26)
+}
+
 func noteItems(s *folio.Set) []draft.Item {
 	var list []draft.Item
 	for _, f := range s.Plan.Findings {
-		if !elevation.Departs(s, f) && f.Code != finding.HeadAndSill && f.Code != finding.AlarmStaysBare {
+		if f.Level != finding.Ask && !elevation.Departs(s, f) && f.Code != finding.HeadAndSill && f.Code != finding.AlarmStaysBare {
 			list = append(list, draft.Item{Mark: "-", Text: elevation.Said(s, f)})
 		}
 	}
@@ -322,6 +341,10 @@ func generalItems(s *folio.Set) []draft.Item {
 		"Grain is drawn to show its way and where it breaks, not the figure of the flitch.",
 		"A double circle marks a sheet that is ripped narrower; a diamond the closing seam; a hexagon a change of flitch; a pentagon a deviation by its number in the list; a triangle a revision by its mark in the block.",
 		"Beside an opening and in its white: from its edges to the seams on either side and over it.",
+	}
+	if !wraps(s) { // no returns, and no ghosts
+		texts = slices.Delete(texts, 2, 4)
+		texts = slices.Insert(texts, 2, "Elevations are seen from inside the room.")
 	}
 	var list []draft.Item
 	for i, t := range append(texts, s.Paper.Standing...) {

@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"flitchlay/internal/room"
 	"flitchlay/internal/roomtest"
@@ -34,9 +33,7 @@ func TestAHeightHasOneFigureOverTheLevel(t *testing.T) {
 	}
 	figures, over, marks := 0, 0, 0
 	for why, text := range rooms {
-		p := roomtest.Laid(t, "room.toml", text)
-		d, err := Photographed(p, roomtest.Template(t, "ansi-b"), nil, nil)
-		require.NoError(t, err)
+		p, d := drawnOnce(t, text)
 		for _, page := range d.Pages {
 			for _, v := range roomtest.PartsOf(&page.Group, "view") {
 				w := wallNamed(p.Room, v.Data["wall"])

@@ -69,7 +69,7 @@ func newRoomKey(s *folio.Set) *roomKey {
 	for _, scale := range scales {
 		r.scale = scale
 		r.outline = folio.PlanAt(s.Room, inner, 1/(float64(length.Millimetre)*float64(scale)))
-		b := scene.Around(r.outline.Points...)
+		b := r.outline.Box()
 		if b.W() <= inner.W() && b.H() <= inner.H() {
 			break
 		}
@@ -79,7 +79,7 @@ func newRoomKey(s *folio.Set) *roomKey {
 
 func (r *roomKey) draw() {
 	k := r.Look
-	b := scene.Around(r.outline.Points...)
+	b := r.outline.Box()
 	view := scene.View{Box: b.Inset(-k.Of(2)), Scale: float64(r.scale), Metric: r.Metric(), Name: "ROOM KEY", Ratio: draft.Ratio(r.scale, r.Metric())}
 	r.g = r.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(r.scale)))
 	r.title()
@@ -190,7 +190,7 @@ func (r *roomKey) corner(i int) {
 	if c == nil {
 		return
 	}
-	at := r.outline.Points[i+1]
+	_, at := r.outline.Ends(i)
 	nx, ny := r.outline.Outward(i)
 	mx, my := r.outline.Outward((i + 1) % len(r.Room.Walls))
 	dx, dy := nx+mx, ny+my

@@ -81,7 +81,8 @@ var labelShares = []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.15, 0.85}
 func (r *roomKey) label(i int) {
 	k, w := r.Look, &r.Room.Walls[i]
 	f := face.On(r.Plan, i)
-	lines := []string{scene.Shorten(w.Name, k.Medium, false, k.Of(60))}
+	lines := draft.Folded(w.Name, k.Medium, false, k.Of(60))
+	named := len(lines) // these are not bold
 	if f != nil {
 		var sheets []*layout.Sheet
 		for _, p := range f.Parts {
@@ -90,10 +91,11 @@ func (r *roomKey) label(i int) {
 		lines = append(lines, short(sheets)...)
 	} else {
 		lines = append(lines, "bare")
+		named++
 	}
 	wide := 0.0
 	for j, line := range lines {
-		wide = math.Max(wide, scene.Width(line, k.Medium, j > 0 && f != nil))
+		wide = math.Max(wide, scene.Width(line, k.Medium, j >= named))
 	}
 	high := k.Medium*float64(len(lines)) + k.Of(2)*float64(len(lines)-1)
 	nx, ny := r.outline.Outward(i)
@@ -114,16 +116,16 @@ func (r *roomKey) label(i int) {
 				end := near.Add(-nx*k.Of(1), -ny*k.Of(1))
 				draft.Leader(r.g, k, r.Space, from, end)
 			}
-			r.lettered(lines, box, f != nil, nx)
+			r.lettered(lines, named, box, nx)
 			return
 		}
 	}
-	r.labelAside(i, lines, wide, high, f != nil)
+	r.labelAside(i, lines, named, wide, high)
 }
 
 // labelAside letters a wall that has no room outside, as between two others, on a leader: from inside the room, where the
 // wall is seen, then from outside; ring by ring round its middle, on each from the right anticlockwise.
-func (r *roomKey) labelAside(i int, lines []string, wide, high float64, covered bool) {
+func (r *roomKey) labelAside(i int, lines []string, named int, wide, high float64) {
 	k := r.Look
 	for _, side := range []float64{-1, 1} {
 		for out := k.Of(asideFirst); out < k.Of(asideReach); out += k.Of(asideStep) {
@@ -138,7 +140,7 @@ func (r *roomKey) labelAside(i int, lines []string, wide, high float64, covered 
 					continue
 				}
 				draft.Leader(r.g, k, r.Space, from, end)
-				r.lettered(lines, box, covered, 0)
+				r.lettered(lines, named, box, 0)
 				return
 			}
 		}
@@ -146,11 +148,11 @@ func (r *roomKey) labelAside(i int, lines []string, wide, high float64, covered 
 }
 
 // lettered letters the lines of a label in their box: ranged to a wall at the right or left of it, else centred.
-func (r *roomKey) lettered(lines []string, box scene.Box, covered bool, nx float64) {
+func (r *roomKey) lettered(lines []string, named int, box scene.Box, nx float64) {
 	k := r.Look
 	for j, line := range lines {
 		y := box.Y0 + k.Medium/2 + float64(j)*(k.Medium+k.Of(2))
-		t := scene.Text{At: scene.Pt(box.Centre().X, y), String: line, Height: k.Medium, Bold: j > 0 && covered, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
+		t := scene.Text{At: scene.Pt(box.Centre().X, y), String: line, Height: k.Medium, Bold: j >= named, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
 		if nx < -0.7 { // left of an upright wall: ranged to it
 			t.At.X, t.Anchor = box.X1, scene.End
 		} else if nx > 0.7 {

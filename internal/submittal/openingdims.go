@@ -14,6 +14,9 @@ import (
 func holeStacks(e *elevation.View, h hole) (above, right draft.Stack) {
 	k := e.Look
 	above = draft.Stack{Edge: e.Box().Y0, Out: -1, Outline: e.Roof, Tiers: edgeTiers(e, h)}
+	if e.F.High < h.f.High { // broken off under the ceiling
+		above.Outline = nil
+	}
 	right = draft.Stack{Upright: true, Edge: e.Box().X1, Out: 1, First: k.Of(10), Tiers: holeHeights(e, h)}
 	for i := range above.Tiers {
 		above.Tiers[i].Name = "" // the running figures show by their circle where they start
@@ -28,13 +31,13 @@ func holeStacks(e *elevation.View, h hole) (above, right draft.Stack) {
 // over the opening and on to the right edge.
 func edgeTiers(e *elevation.View, h hole) []draft.Tier {
 	all, run := []L{h.o.FromLeft, h.o.Right()}, []L{h.o.FromLeft}
-	for _, s := range e.F.Seams {
-		if s.X < e.From || s.X > e.To {
+	for _, x := range uprightSeams(e) {
+		if x < e.From || x > e.To {
 			continue
 		}
-		all = append(all, s.X)
-		if s.X > h.o.FromLeft && s.X < h.o.Right() {
-			run = append(run, s.X)
+		all = append(all, x)
+		if x > h.o.FromLeft && x < h.o.Right() {
+			run = append(run, x)
 		}
 	}
 	for _, r := range e.F.RawEnds() {
@@ -47,7 +50,30 @@ func edgeTiers(e *elevation.View, h hole) []draft.Tier {
 	return append(tiers, e.Running("", "from left edge", h.o.FromLeft, run, e.V.X))
 }
 
-// holeHeights are the heights at the opening: floor, base, sill, head, upper edge of the covering, ceiling; over the level of
+// uprightSeams are where seams run up the wall: of level bands their joints.
+func uprightSeams(e *elevation.View) []L {
+	if e.F.Run.Up {
+		return e.F.Run.Joints
+	}
+	var list []L
+	for _, s := range e.F.Seams {
+		list = append(list, s.X)
+	}
+	return list
+}
+
+// bandSeams are the seams of level bands from one height to another.
+func bandSeams(e *elevation.View, from, to L) []L {
+	var list []L
+	for _, s := range e.F.Run.Seams {
+		if e.F.Run.Up && s.At > from && s.At < to {
+			list = append(list, s.At)
+		}
+	}
+	return list
+}
+
+// holeHeights are the heights at the opening: floor, base, sill, head, upper edge of the covering, ceiling, the seams of level bands; over the level of
 // the room where the floor is not that.
 func holeHeights(e *elevation.View, h hole) []draft.Tier {
 	mid := (h.o.FromLeft + h.o.Right()) / 2
@@ -57,12 +83,19 @@ func holeHeights(e *elevation.View, h hole) []draft.Tier {
 	if h.o.SillGiven {
 		list = append(list, floor+e.F.W.Base)
 	}
-	list = append(list, ceiling-e.F.W.Crown)
+	list = append(append(list, ceiling-e.F.W.Crown), bandSeams(e, floor, ceiling)...)
+	list = slices.DeleteFunc(list, func(z L) bool { return z < e.F.Low || z > e.F.High })
 	tiers := []draft.Tier{e.Tier("", list, e.V.Y)}
 	if !e.OnLevel() {
 		tiers = []draft.Tier{e.OverLevel("OVER LEVEL", list...)}
 	}
-	if level := e.Room.Space.LevelLine; level > floor && level < ceiling {
+	switch level := e.Room.Space.LevelLine; {
+	case level <= max(floor, e.F.Low) || level >= min(ceiling, e.F.High):
+	case e.F.Run.Up:
+		struck := append(bandSeams(e, e.F.Low, e.F.High), z0, z1, level)
+		slices.Sort(struck)
+		tiers = append(tiers, e.FromLevel("FROM LEVEL", slices.Compact(struck)))
+	default:
 		tiers = append(tiers, e.Tier("", []L{z0, z1, level}, e.V.Y))
 	}
 	return tiers

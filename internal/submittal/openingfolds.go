@@ -67,6 +67,9 @@ func holeTable(e *elevation.View, h hole) *draft.Table {
 	if wrapped {
 		t.Columns = []draft.Column{{Head: "SHEET", Bold: true, Align: scene.End}, {Head: "FOLD"}, {Head: "FLAP"}, {Head: "TAKEN OUT, FROM LEFT EDGE"}, {Head: "FROM LEVEL"}}
 	}
+	if h.f.Run.Up {
+		return bandTable(e, h)
+	}
 	_, z0, _, z1 := e.F.Hole(h.o)
 	level := e.Room.Space.LevelLine
 	for _, p := range e.F.Parts {
@@ -90,6 +93,31 @@ func holeTable(e *elevation.View, h hole) *draft.Table {
 			}
 			t.Rows = append(t.Rows, draft.Row{Cells: append(cells, up+" to "+upDown(e.Set, z1-level))})
 		}
+	}
+	return t
+}
+
+// bandTable says the same of level bands: along from the left end of each as hung, and up and down from the level line.
+func bandTable(e *elevation.View, h hole) *draft.Table {
+	t := &draft.Table{Columns: []draft.Column{{Head: "SHEET", Bold: true, Align: scene.End}, {Head: "CUT-OUT, FROM LEFT END"}, {Head: "FROM LEVEL LINE"}}}
+	_, z0, _, z1 := e.F.Hole(h.o)
+	level := e.Room.Space.LevelLine
+	for _, p := range e.F.Parts {
+		s := p.Sheet()
+		x0, low, x1, high, ok := e.F.Extent(s)
+		if !ok || x1 < h.o.FromLeft || x0 > h.o.Right() || high <= z0 || low >= z1 {
+			continue
+		}
+		along := "all of it"
+		switch {
+		case x1 == h.o.FromLeft: // nothing of it goes on over the opening or under it
+			along = "ends at the opening, " + e.Style.Format(x1-x0)
+		case x0 == h.o.Right():
+			along = "begins at the opening"
+		case x0 < h.o.FromLeft || x1 > h.o.Right():
+			along = e.Style.Format(max(h.o.FromLeft, x0)-x0) + " to " + e.Style.Format(min(h.o.Right(), x1)-x0)
+		}
+		t.Rows = append(t.Rows, draft.Row{Cells: []string{elevation.NumberOf(s), along, upDown(e.Set, max(z0, low)-level) + " to " + upDown(e.Set, min(z1, high)-level)}})
 	}
 	return t
 }

@@ -53,9 +53,7 @@ func TestReturnsAtOneHeightAddUpToTheSheet(t *testing.T) {
 	}
 	both, rows, shown, leaning := 0, 0, 0, 0
 	for why, text := range rooms {
-		p := roomtest.Laid(t, "room.toml", text)
-		d, err := Photographed(p, roomtest.Template(t, "ansi-b"), nil, nil)
-		require.NoError(t, err)
+		p, d := drawnOnce(t, text)
 		for i := range p.Runs {
 			for j := range p.Runs[i].Corners {
 				c := &p.Runs[i].Corners[j]

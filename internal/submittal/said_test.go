@@ -195,9 +195,7 @@ func TestNetWidthIsSaidWithAllThatItIsLess(t *testing.T) {
 	rooms["a grid of 5"] = grid + "[rules]\nsnap = 5\n" + roomtest.WallMM("A", 3600, 2400)
 	said := regexp.MustCompile(`(?:Net (.{1,20}?) covered by a full sheet: |net (.{1,20}?): gross )(.{1,20}?) less (.{1,12}?) overlap(?: and (.{1,12}?) to the grid)?`)
 	for why, text := range rooms {
-		p := roomtest.Laid(t, "room.toml", text)
-		d, err := Photographed(p, roomtest.Template(t, "ansi-b"), nil, nil)
-		require.NoError(t, err)
+		p, d := drawnOnce(t, text)
 		times := 0
 		for _, m := range said.FindAllStringSubmatch(running(d.Pages), -1) {
 			times++

@@ -11,7 +11,7 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// Nothing may touch anything, on any room and any paper.
+// Nothing may touch anything or be cut short, on any room and any paper.
 func TestNothingOverlapsOnAnyPageOfTheSubmittalSet(t *testing.T) {
 	roomtest.OnPapers(t, roomtest.AllRooms(t), paper.Names(), func(t *testing.T, text, name string) {
 		d, err := Photographed(roomtest.Laid(t, "room.toml", text), roomtest.Template(t, name), nil, nil)
@@ -22,6 +22,7 @@ func TestNothingOverlapsOnAnyPageOfTheSubmittalSet(t *testing.T) {
 			}
 			p.Texts(func(x *scene.Text) {
 				assert.GreaterOrEqual(t, x.Height, 2.5-1e-9, "%s: %q is under 2.5 mm", p.Name, x.String)
+				assert.NotContains(t, x.String, "…", "cut short on %s", p.Name)
 			})
 		}
 	})
