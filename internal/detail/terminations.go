@@ -59,7 +59,7 @@ func terminationIn(b *folio.Board, cell scene.Box, t face.Termination) {
 	under, foot := endLines(b, cell, t)
 	box := scene.Box{X0: cell.X0 + k.Of(4), Y0: cell.Y0 + k.Of(3), X1: cell.X1 - k.Of(4), Y1: cell.Y1 - foot - k.Of(7.5)}
 	size := given(b.Set, t)
-	scale := scaleIn(b.Set, cell, t)
+	scale := scaleOver(b.Set, cell, foot, t)
 	mark := folio.Datum("termination", t.Mark)
 	g := (*scene.Group)(nil)
 	if scale > 0 {
@@ -85,10 +85,10 @@ func terminationIn(b *folio.Board, cell scene.Box, t face.Termination) {
 	b.Space.Take(title.Draw(&b.Page.Group, k, scene.Pt(cell.X0+k.Of(5), cell.Y1-foot)))
 }
 
-// scaleIn is the scale of a termination in a cell; 0: not to scale.
-func scaleIn(s *folio.Set, cell scene.Box, t face.Termination) int64 {
+// scaleOver is the scale of a termination over the foot of a cell; 0: not to scale.
+func scaleOver(s *folio.Set, cell scene.Box, foot float64, t face.Termination) int64 {
 	k := s.Look
-	return endScale(s, given(s, t), math.Min(cell.H()-k.Of(29), k.Of(44))-k.Of(10))
+	return endScale(s, given(s, t), math.Min(cell.H()-foot-k.Of(12.5), k.Of(44))-k.Of(10))
 }
 
 // endLines are the lines under the title of a termination, and how far over the foot of its cell that stands: the scale, plain in a
@@ -96,15 +96,15 @@ func scaleIn(s *folio.Set, cell scene.Box, t face.Termination) int64 {
 func endLines(b *folio.Board, cell scene.Box, t face.Termination) (under []string, foot float64) {
 	k := b.Look
 	wide := cell.W() - k.Of(28)
+	lines := scene.Wrap(endNote(b, t), k.Small, false, wide)
+	foot = k.Of(16.5) + k.Of(4.2)*float64(max(0, len(lines)-2))
 	ratio := "NOT TO SCALE"
-	if scale := scaleIn(b.Set, cell, t); scale > 0 {
+	if scale := scaleOver(b.Set, cell, foot, t); scale > 0 {
 		ratio = "SCALE " + draft.Ratio(scale, b.Metric()) + ", not to thickness"
 		if scene.Width(ratio, k.Small, false) > wide {
 			ratio = fmt.Sprintf("SCALE 1:%d, not to thickness", scale)
 		}
 	}
-	lines := scene.Wrap(endNote(b, t), k.Small, false, wide)
-	foot = k.Of(16.5) + k.Of(4.2)*float64(max(0, len(lines)-2))
 	return append([]string{ratio}, lines...), foot
 }
 
