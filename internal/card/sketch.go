@@ -115,7 +115,7 @@ func (s *sketch) jobBeside() bool {
 	if s.box.W() <= headWide*s.u {
 		room -= (boxSize + 2) * s.u
 	}
-	return scene.Width(s.caption(s.c)+", "+s.job(), folio.TapedSmall*s.u, s.c.Back) <= room
+	return !s.left && scene.Width(s.caption(s.c)+", "+s.job(), folio.TapedSmall*s.u, s.c.Back) <= room
 }
 
 // headLines stand with the number: job and issue and the flitch, where they are too long for their place, where the sheet hangs, its course, and what

@@ -9,6 +9,9 @@ import (
 	"flitchlay/internal/scene"
 )
 
+// planUnder is how far a plan of an end reaches under the face of its wall: the wall of a corner, with the break at its end.
+const planUnder = 17.5
+
 // endPlan draws a termination seen from above: board and veneer from the left, what it meets at the right.
 func endPlan(b *folio.Board, g *scene.Group, c scene.Point, kind string) {
 	k := b.Look

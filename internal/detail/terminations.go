@@ -57,7 +57,8 @@ func endScale(s *folio.Set, size L, high float64) int64 {
 func terminationIn(b *folio.Board, cell scene.Box, t face.Termination) {
 	k := b.Look
 	under, foot := endLines(b, cell, t)
-	box := scene.Box{X0: cell.X0 + k.Of(4), Y0: cell.Y0 + k.Of(3), X1: cell.X1 - k.Of(4), Y1: cell.Y1 - foot - k.Of(7.5)}
+	title := draft.Title{Mark: t.Mark, Page: b.Leaf.Number, Name: strings.ToUpper(t.Words), Under: under, Most: cell.W() - k.Of(10)}
+	box := scene.Box{X0: cell.X0 + k.Of(4), Y0: cell.Y0 + k.Of(3), X1: cell.X1 - k.Of(4), Y1: cell.Y1 - foot - max(k.Of(7.5), title.High(k)+k.Of(1))}
 	size := given(b.Set, t)
 	scale := scaleOver(b.Set, cell, foot, t)
 	mark := folio.Datum("termination", t.Mark)
@@ -79,9 +80,9 @@ func terminationIn(b *folio.Board, cell scene.Box, t face.Termination) {
 	case "reveal":
 		jambPlan(b, g, c, long)
 	default:
+		c.Y = math.Min(c.Y, box.Y1-k.Of(planUnder))
 		endPlan(b, g, c, t.Kind)
 	}
-	title := draft.Title{Mark: t.Mark, Page: b.Leaf.Number, Name: strings.ToUpper(t.Words), Under: under, Most: cell.W() - k.Of(10)}
 	b.Space.Take(title.Draw(&b.Page.Group, k, scene.Pt(cell.X0+k.Of(5), cell.Y1-foot)))
 }
 
