@@ -12,8 +12,35 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// headHigh is the height of the heading over the ribbon: what the set is of, and of what.
-func (r *ribbon) headHigh() float64 { return r.Look.Huge + r.Look.Medium + r.Look.Of(8) }
+// headLines are the lines of the heading over the cover: what the set is of, in the greatest letters that hold it in a line, and of
+// what wood it is.
+func (r *ribbon) headLines() (titles []string, height float64, words []string) {
+	k, w := r.Look, r.NoteColumns().Box.W()
+	height = draft.FitHeight(r.Room.Project.Title, k.Huge, k.Medium, true, w)
+	titles = scene.Wrap(r.Room.Project.Title, height, true, w)
+	says := fmt.Sprintf("%d sheets, %s of wall", r.Plan.Totals.Sheets, r.Style.FormatArea(r.Plan.Totals.NetArea))
+	if r.Plan.Totals.Sheets == 1 {
+		says = strings.Replace(says, "sheets", "sheet", 1)
+	}
+	if v := r.Room.Veneer; v.Species != "" {
+		wood := v.Species
+		if v.Cut != "" {
+			wood += ", " + v.Cut + " cut"
+		}
+		says = elevation.Capital(wood) + ": " + says
+	}
+	return titles, height, scene.Wrap(says, k.Medium, false, w)
+}
+
+// linePitch is from a line of the heading to the next, in heights of its letters.
+const linePitch = 1.5
+
+// headHigh is the height of the heading, with what parts it from the ribbon.
+func (r *ribbon) headHigh() float64 {
+	k := r.Look
+	titles, height, words := r.headLines()
+	return height*(1+linePitch*float64(len(titles)-1)) + k.Of(3) + k.Medium*(1+linePitch*float64(len(words)-1)) + k.Of(5)
+}
 
 // footHigh is that of the title under the ribbon, with what parts it from the lists.
 func (r *ribbon) footHigh() float64 {
@@ -26,9 +53,10 @@ func (r *ribbon) footHigh() float64 {
 
 // under are the lines under the title: the scale, what the marks on the ribbon mean, those that it has, and what has no place on it.
 func (r *ribbon) under() []string {
-	words := []string{"SCALE " + draft.Ratio(r.scale, r.Metric()), "seen from inside, from left to right", "triangle: hanging starts"}
-	closing, change, broken := false, false, false
+	words := []string{"SCALE " + draft.Ratio(r.scale, r.Metric()), "seen from inside"}
+	starts, closing, change, broken := false, false, false, false
 	for i := range r.Plan.Runs {
+		starts = starts || !r.Plan.Runs[i].Up && len(r.Plan.Runs[i].Sheets) > 0
 		for _, m := range r.Plan.Runs[i].Seams {
 			closing, change = closing || m.Closing, change || m.FlitchChange
 		}
@@ -41,7 +69,7 @@ func (r *ribbon) under() []string {
 	for _, mark := range []struct {
 		has  bool
 		says string
-	}{{closing, "diamond: closing seam"}, {change, "hexagon: the flitch changes"}, {broken, "zigzag: the ribbon is broken"}} {
+	}{{starts, "triangle: hanging starts"}, {closing, "diamond: closing seam"}, {change, "hexagon: the flitch changes"}, {broken, "zigzag: the ribbon is broken"}} {
 		if mark.has {
 			words = append(words, mark.says)
 		}
@@ -88,24 +116,21 @@ func (r *ribbon) draw(b *folio.Board, y float64) {
 
 // heading letters what the set is of, and what hangs there.
 func (r *ribbon) heading(b *folio.Board) {
-	k, w := b.Look, b.NoteColumns().Box.W()
+	k := b.Look
 	g := b.Page.Part(scene.Tag{Class: "heading"})
-	h := draft.FitHeight(r.Room.Project.Title, k.Huge, k.Medium, true, w)
+	titles, height, words := r.headLines()
 	y := r.box.Y0
-	g.Text(scene.Text{At: scene.Pt(r.box.X0, y), String: scene.Shorten(r.Room.Project.Title, h, true, w), Height: h, Bold: true, Seat: scene.Hanging, Layer: scene.Notes})
-	y += k.Huge + k.Of(3)
-	words := fmt.Sprintf("%d sheets, %s of wall", r.Plan.Totals.Sheets, r.Style.FormatArea(r.Plan.Totals.NetArea))
-	if r.Plan.Totals.Sheets == 1 {
-		words = strings.Replace(words, "sheets", "sheet", 1)
+	line := func(text string, size float64, bold bool) {
+		g.Text(scene.Text{At: scene.Pt(r.box.X0, y), String: text, Height: size, Bold: bold, Seat: scene.Hanging, Layer: scene.Notes})
+		y += size * linePitch
 	}
-	if v := r.Room.Veneer; v.Species != "" {
-		wood := v.Species
-		if v.Cut != "" {
-			wood += ", " + v.Cut + " cut"
-		}
-		words = elevation.Capital(wood) + ": " + words
+	for _, text := range titles {
+		line(text, height, true)
 	}
-	g.Text(scene.Text{At: scene.Pt(r.box.X0, y), String: scene.Shorten(words, k.Medium, false, w), Height: k.Medium, Seat: scene.Hanging, Layer: scene.Notes})
+	y += height*(1-linePitch) + k.Of(3)
+	for _, text := range words {
+		line(text, k.Medium, false)
+	}
 }
 
 // row draws a row with the left end of its lowest floor at a place.
