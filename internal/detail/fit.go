@@ -234,13 +234,14 @@ func standsAlone(s *folio.Set, c chain, cell scene.Box) bool {
 	titled := t.Draw(&trial, k, titleAt(k, t, clear))
 	table := returnTable(s, c)
 	at := p.place(clear, titled, table)
+	o := p.origin
 	box := p.trial(scene.Pt(0, 0), draft.NewSpace(scene.Box{}))
-	lies := scene.Box{X0: box.X0 + p.origin.X, Y0: box.Y0 + p.origin.Y, X1: box.X1 + p.origin.X, Y1: box.Y1 + p.origin.Y}
+	lies := scene.Box{X0: box.X0 + o.X, Y0: box.Y0 + o.Y, X1: box.X1 + o.X, Y1: box.Y1 + o.Y}
 	if p.lost > 0 || !clear.Inset(-0.01).Contains(lies) || lies.Meets(titled) {
 		return false
 	}
 	space := draft.NewSpace(scene.Box{})
-	p.trial(p.origin, space)
+	p.trial(o, space)
 	return table == nil || space.Free(scene.Box{X0: at.X, Y0: at.Y, X1: at.X + table.Width(), Y1: at.Y + table.High(k)}, 0)
 }
 
