@@ -115,7 +115,7 @@ func (e *View) trimNames() {
 		for _, share := range levelWordShares {
 			x := e.From + L(share*float64(e.To-e.From))
 			t.At = e.V.Pt(x, room.At(list, x)+(from+to)/2)
-			if box := t.Bounds(); box.X0 > e.V.X(e.From)+k.Of(1) && box.X1 < e.V.X(e.To)-k.Of(1) && e.insideCover(t.At) && !e.onJamb(box.Inset(-t.Field-air)) && e.Space.Free(box, t.Field+air) {
+			if box := t.Bounds(); box.X0 > e.V.X(e.From)+k.Of(1) && box.X1 < e.V.X(e.To)-k.Of(1) && e.insideCover(t.At) && !e.onJamb(box.Inset(-k.Of(1.2))) && e.Space.Free(box, t.Field+air) {
 				e.Group.Part(scene.Tag{Class: "trim"}).Text(t)
 				e.Space.Take(box.Inset(-t.Field))
 				return
