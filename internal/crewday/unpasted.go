@@ -6,20 +6,29 @@ import (
 	"flitchlay/internal/layout"
 )
 
-// dry names the edges that stay unpasted while the work rests after a task, by the words of a key: of every course, at the side to which
-// the work goes on, and where the next sheet of the same place laps the last.
-func (h *hanging) dry(key string, task int) string {
-	t := &h.plan.Tasks[task]
+// dry names the edges that stay unpasted while the work rests after each of some tasks: of every course, at the side to which the work
+// goes on, and where the next sheet of the same place laps the last.
+func (h *hanging) dry(tasks ...int) string {
+	last := tasks[len(tasks)-1]
+	t := &h.plan.Tasks[last]
+	key := "day.dry"
 	if slices.ContainsFunc(h.Plan.Runs, func(r layout.Run) bool { return r.Name == t.Run && r.Up }) {
-		key += "_up"
+		key = "day.dry_up"
 	}
-	edges := h.plan.OpenEdges(task)
+	var edges []int
+	for _, task := range tasks {
+		for _, x := range h.plan.OpenEdges(task) {
+			if !slices.Contains(edges, x) {
+				edges = append(edges, x)
+			}
+		}
+	}
 	if len(edges) == 0 {
-		edges = []int{task}
+		edges = tasks
 	}
 	text := h.Words.Say(key, h.sheets(edges))
-	if !t.Whole && task+1 < len(h.plan.Tasks) {
-		text += h.Words.Say("day.dry_end", sheetWord(t), sheetWord(&h.plan.Tasks[task+1]))
+	if !t.Whole && last+1 < len(h.plan.Tasks) {
+		text += h.Words.Say("day.dry_end", sheetWord(t), sheetWord(&h.plan.Tasks[last+1]))
 	}
 	return text
 }
