@@ -75,24 +75,33 @@ var (
 	leaderSlides = []float64{0, 4, -4, 8, -8, 12, -12}
 )
 
-// letter letters a wall: 1. at its middle; 2. at a quarter of it, where something stands there; 3. on a leader.
+// letter letters a wall: 1. at its middle; 2. at a quarter of it, where something stands there; 3. on a leader; 4. behind another wall, where
+// nothing else is left.
 func (p *planBoard) letter(wall int, mark string) {
-	u := p.Unit
-	text := scene.Text{String: mark, Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
-	for _, share := range []float64{0.5, 0.25, 0.75} {
-		for _, out := range markOuts {
-			text.At = p.plan.Along(wall, share, out*u)
-			if p.free(text.Bounds().Inset(-1.3 * u)) {
-				p.g.Text(text)
-				return
-			}
-		}
+	text := scene.Text{String: mark, Height: folio.TapedText * p.Unit, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
+	if p.beside(wall, text, false) {
+		return
 	}
 	for _, share := range leaderShares {
 		if p.led(wall, share, text) {
 			return
 		}
 	}
+	p.beside(wall, text, true)
+}
+
+// beside letters a wall beside it, and reports whether there is a place; behind says that another wall may stand between them.
+func (p *planBoard) beside(wall int, text scene.Text, behind bool) bool {
+	for _, share := range []float64{0.5, 0.25, 0.75} {
+		for _, out := range markOuts {
+			text.At = p.plan.Along(wall, share, out*p.Unit)
+			if (behind || p.sees(wall, share, text.At)) && p.free(text.Bounds().Inset(-1.3*p.Unit)) {
+				p.g.Text(text)
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // led letters a wall on a leader from a share of its length, and reports whether there is a place.
@@ -132,11 +141,8 @@ func (p *planBoard) leader(wall int, share float64, at scene.Point) (line [2]sce
 	if slices.ContainsFunc(p.leaders, func(o [2]scene.Point) bool { return folio.Parted(line, o) }) {
 		return line, false
 	}
-	for i := range p.Room.Walls { // one close to its own would be taken for it
-		a, b := p.plan.Ends(i)
-		if i != wall && folio.Parted([2]scene.Point{tip, line[1]}, [2]scene.Point{a, b}) {
-			return line, false
-		}
+	if !p.sees(wall, share, line[1]) {
+		return line, false
 	}
 	for d := (foot + air) * u; d < l-letter*u; d += step * u {
 		if p.plan.Touches(scene.BoxRound(on(d), 2*air*u, 2*air*u)) {
@@ -146,10 +152,23 @@ func (p *planBoard) leader(wall int, share float64, at scene.Point) (line [2]sce
 	return line, true
 }
 
+// sees reports whether no other wall stands between a share of a wall and a place: that would be taken for the one meant.
+func (p *planBoard) sees(wall int, share float64, at scene.Point) bool {
+	way := [2]scene.Point{p.plan.Along(wall, share, 0), at}
+	for i := range p.Room.Walls {
+		a, b := p.plan.Ends(i)
+		if i != wall && folio.Parted(way, [2]scene.Point{a, b}) {
+			return false
+		}
+	}
+	return true
+}
+
 // startPlaces are where the word START may stand, in mm on letter paper along the wall from where the first sheet begins,
 // and out of the room: inside it behind the arrow's foot, further in; to the arrow's sides, further away; far inside; out
 // of the room only where the wall leaves nothing else.
-var startPlaces = [][2]float64{{0, -9}, {0, -12}, {8, -9}, {-8, -9}, {14, -7}, {-14, -7}, {16, -4}, {-16, -4}, {0, -16}, {0, 12}, {10, 9}, {-10, 9}}
+var startPlaces = [][2]float64{{0, -9}, {0, -12}, {8, -9}, {-8, -9}, {14, -7}, {-14, -7}, {16, -4}, {-16, -4}, {0, -16}, {0, 12}, {10, 9}, {-10, 9},
+	{0, -20}, {12, -12}, {-12, -12}, {20, -4}, {-20, -4}, {24, -7}, {-24, -7}, {0, 16}, {16, 7}, {-16, 7}, {24, 4}, {-24, 4}}
 
 // starting is where the first sheet begins: a wall, and a share of its length.
 type starting struct {
@@ -191,12 +210,14 @@ func (p *planBoard) share(w *face.Face, h *face.Hang) float64 {
 // startWord letters START beside the arrow.
 func (p *planBoard) startWord(at *starting) {
 	u := p.Unit
-	for _, k := range startPlaces {
-		along := at.share + k[0]*u/math.Max(p.long(at.wall), 1)
-		t := scene.Text{At: p.plan.Along(at.wall, along, k[1]*u), String: p.Words.Say("wall.start"), Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
-		if p.free(t.Bounds().Inset(-1.3 * u)) {
-			p.g.Text(t)
-			return
+	for _, air := range []float64{1.3, 0.8} {
+		for _, k := range startPlaces {
+			along := at.share + k[0]*u/math.Max(p.long(at.wall), 1)
+			t := scene.Text{At: p.plan.Along(at.wall, along, k[1]*u), String: p.Words.Say("wall.start"), Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
+			if p.free(t.Bounds().Inset(-air * u)) {
+				p.g.Text(t)
+				return
+			}
 		}
 	}
 }
