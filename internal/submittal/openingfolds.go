@@ -111,7 +111,7 @@ func bandTable(e *elevation.View, h hole) *draft.Table {
 		if !ok || x1 < h.o.FromLeft || x0 > h.o.Right() || high <= z0 || low >= z1 {
 			continue
 		}
-		left := -s.Below // with what it has for the joint or for trimming
+		left, right := -s.Below, s.Above // with what it has for the joint or for trimming
 		along := "all of it"
 		switch {
 		case x1 == h.o.FromLeft: // nothing of it goes on over the opening or under it
@@ -119,7 +119,7 @@ func bandTable(e *elevation.View, h hole) *draft.Table {
 		case x0 == h.o.Right():
 			along = "begins at the opening"
 		case x0 < h.o.FromLeft || x1 > h.o.Right():
-			along = e.Style.Format(max(h.o.FromLeft, left)-left) + " to " + e.Style.Format(min(h.o.Right(), x1)-left)
+			along = e.Style.Format(max(h.o.FromLeft, left)-left) + " to " + e.Style.Format(min(h.o.Right(), right)-left)
 		}
 		t.Rows = append(t.Rows, draft.Row{Cells: []string{elevation.NumberOf(s), along, upDown(e.Set, max(z0, low)-level) + " to " + upDown(e.Set, min(z1, high)-level)}})
 	}

@@ -18,10 +18,8 @@ func (r *ribbon) headLines() (titles []string, height float64, words []string) {
 	k, w := r.Look, r.NoteColumns().Box.W()
 	height = draft.FitHeight(r.Room.Project.Title, k.Huge, k.Medium, true, w)
 	titles = scene.Wrap(r.Room.Project.Title, height, true, w)
-	says := fmt.Sprintf("%d sheets, %s of wall", r.Plan.Totals.Sheets, r.Style.FormatArea(r.Plan.Totals.NetArea))
-	if r.Plan.Totals.Sheets == 1 {
-		says = strings.Replace(says, "sheets", "sheet", 1)
-	}
+	hang, _ := hanging(r.Plan)
+	says := fmt.Sprintf("%s, %s of wall", sheetCount(hang), r.Style.FormatArea(r.Plan.Totals.NetArea))
 	if v := r.Room.Veneer; v.Species != "" {
 		wood := v.Species
 		if v.Cut != "" {
