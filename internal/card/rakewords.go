@@ -41,8 +41,14 @@ func (w speech) rake(c *Card, r *Rake) string {
 		}
 		list = append(list, w.Words.Say("card.rake_at", w.height(c, p.Z), place))
 	}
+	if c.Level {
+		end = "lower"
+		if r.Head {
+			end = "upper"
+		}
+	}
 	text := w.Words.Of("slopes", end, strings.Join(list, ", "))
-	if len(c.Cut.Walls) > 1 {
+	if len(c.Cut.Walls) > 1 && !c.Level {
 		text = w.Words.Of("slopes", end+" on", w.Room.Walls[r.Wall].Name, strings.Join(list, ", "))
 	}
 	if line := c.Cut.Line; line.Second() && !line.Off {

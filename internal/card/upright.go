@@ -75,6 +75,8 @@ func (s *sketch) heightLabels() []label {
 			return count.UpDown(s.Words, s.Say, z-line.By)
 		case c.Register.Foot && z-c.Raw.Bottom <= c.Step:
 			return ""
+		case c.Register.Foot && z == c.Kept.Top && c.stays(false):
+			return s.Say(c.Cut.Long(c.Sheet, s.Style)) // as the cut list has it
 		case c.Register.Foot:
 			return s.Say(z - c.Raw.Bottom)
 		case marked:

@@ -198,7 +198,7 @@ func (c *Set) stockLengths(rows []cutRow) []string {
 	}
 	sort.Slice(steps, func(i, j int) bool { return steps[i] < steps[j] })
 	lines := []string{c.Words.Say("list.total", len(rows), c.Say(longest))}
-	if more > 0 {
+	if most > longest { // else every length has room for the mark
 		lines = append(lines, c.Words.Say("list.longer", c.Say(most), c.Say(more)))
 	}
 	for _, k := range steps {

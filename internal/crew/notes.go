@@ -142,9 +142,35 @@ func (d *wallBoard) jointWords() []string {
 			lines = append(lines, d.Words.Say("tape.end_match", d.Along(d.w.Face, at)))
 		} else {
 			lines = append(lines, d.Words.Say("tape.courses", count.UpDown(d.Words, d.Say, at-d.Level))+d.endWord())
+			if lap := d.lapWord(at); lap != "" {
+				lines = append(lines, lap)
+			}
 		}
 	}
 	return lines
+}
+
+// lapWord says how far the sheets over a joint hang down past it, and those under it up; "" where they do not all do alike.
+func (d *wallBoard) lapWord(at L) string {
+	under := slices.Index(d.w.Run.Joints, at) + 1 // the course
+	var down, up []L
+	for i := range d.w.Run.Sheets {
+		s := &d.w.Run.Sheets[i]
+		switch {
+		case len(s.Pieces) == 0 || s.Hung || !slices.ContainsFunc(s.Pieces, func(p layout.Piece) bool { return p.Wall == d.w.Wall }):
+		case s.Course == under:
+			up = append(up, s.Above)
+		case s.Course == under+1:
+			down = append(down, -s.Below)
+		}
+	}
+	say := func(z L) string { return count.UpDown(d.Words, d.Say, z) }
+	slices.Sort(down)
+	slices.Sort(up)
+	if down, up = slices.Compact(down), slices.Compact(up); under == 0 || len(down) != 1 || len(up) != 1 {
+		return ""
+	}
+	return d.Words.Say("tape.courses_lap", say(at-d.Level), say(down[0]), say(up[0]))
 }
 
 // cutsBeside give the cut lengths that have no room in their sheets, those alike together.

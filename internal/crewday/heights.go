@@ -6,10 +6,37 @@ import (
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
+	"strconv"
 )
 
 // heightsKey is where other pages find the heights to read.
 const heightsKey = "heights"
+
+// heightsKeyOf is the key of one of the pages of heights, startKeyOf of one of those before them.
+func heightsKeyOf(i int) string {
+	if i == 0 {
+		return heightsKey
+	}
+	return heightsKey + strconv.Itoa(i)
+}
+
+func startKeyOf(i int) string {
+	if i == 0 {
+		return "start"
+	}
+	return "start" + strconv.Itoa(i)
+}
+
+// readKeys are the keys of all pages on which lengths, leans and heights are read.
+var readKeys = func() (list []string) {
+	for i := range mostReadPages {
+		list = append(list, startKeyOf(i), heightsKeyOf(i))
+	}
+	return list
+}()
+
+// mostReadPages is more than any room fills.
+const mostReadPages = 40
 
 // heightPages give the heights of floor and ceiling from the level line to be read along every wall, spread evenly over as
 // few pages as take them.

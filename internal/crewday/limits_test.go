@@ -34,7 +34,7 @@ func TestHeightsSayWhatComesOfThem(t *testing.T) {
 	set := NewSet(roomtest.Laid(t, "room.toml", roomtest.Head("in")+roomtest.Wall("Long", `30'`, `9'`)), roomtest.Template(t, "ansi-a"), "Install")
 	pages := set.StartPage(1)
 	last := strings.Join(strings.Fields(roomtest.Texts(pages[len(pages)-1:])), " ")
-	for _, words := range []string{"length and leans (page 0)", "[[reading]]", "hang the lines stand", "re-strike sheets and cut lengths stand", "plan again a rule breaks"} {
+	for _, words := range []string{"length and leans (page 1)", "[[reading]]", "hang the lines stand", "re-strike sheets and cut lengths stand", "plan again a rule breaks"} {
 		assert.Contains(t, last, words)
 	}
 }

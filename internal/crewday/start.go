@@ -41,8 +41,14 @@ func (c *Set) StartPage(n int) []*scene.Page {
 	for !rest.none() {
 		out = append(out, c.startOn(n+len(out), &rest))
 	}
-	c.First(heightsKey, n+len(out))
-	return append(out, c.heightPages(n+len(out))...)
+	for i := range out {
+		c.First(startKeyOf(i), n+i)
+	}
+	heights := c.heightPages(n + len(out))
+	for i := range heights {
+		c.First(heightsKeyOf(i), n+len(out)+i)
+	}
+	return append(out, heights...)
 }
 
 // startOn draws a further page of the room's start.
@@ -219,7 +225,7 @@ func (b *Board) checkWords(say func(key string, given ...any) string) []string {
 	if b.Metric() {
 		near, wide = b.Words.Say("unit.near_metric"), b.Words.Say("unit.wide_metric")
 	}
-	list := []string{say("check.level", b.levelWords()), say("check.leans", b.PagesWord([]string{"start", heightsKey}))}
+	list := []string{say("check.level", b.levelWords()), say("check.leans", b.PagesWord(readKeys))}
 	if len(b.leansMuch()) > 0 {
 		list = append(list, say("check.leans_much"))
 	}
