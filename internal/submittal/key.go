@@ -112,18 +112,34 @@ func layKey(s *folio.Set) keyLayout {
 	return withList(s, scales, best, missed)
 }
 
-// withList lays out the plan once more with room for the list of what found no place: under or beside the table, or where it has no
-// room there, for the number of the page that it stands on.
+// withList lays out the plan once more with room for the list of what found no place: under or beside the table, or where that makes
+// the plan smaller or has no room there, for the number of the page that it stands on.
 func withList(s *folio.Set, scales []int64, best keyLayout, missed keyMissed) keyLayout {
-	for _, apart := range []bool{false, true} {
-		how, r := atLeast(s, scales, keyLayout{scale: best.scale, under: best.under, lost: &missed, apart: apart})
+	with := keyLayout{scale: best.scale, under: best.under, lost: &missed}
+	var here keyLayout
+	fits := false
+	for range keyListTries { // with less room more finds no place, and the list grows
+		how, r := atLeast(s, scales, with)
 		low := r.table()
-		how.more = apart && r.missed.count() > 0
-		if apart || r.missed.count() == 0 || low <= r.side.Y1 {
+		if r.missed.count() == 0 {
 			return how
 		}
+		here, fits = how, low <= r.side.Y1
+		if fits {
+			break
+		}
+		with.lost = &r.missed
 	}
-	return best
+	if fits && here.scale == best.scale {
+		return here
+	}
+	with.apart = true
+	how, r := atLeast(s, scales, with)
+	if fits && here.scale <= how.scale {
+		return here
+	}
+	how.more = r.missed.count() > 0
+	return how
 }
 
 // atLeast lays out the plan at a scale, or where its walls do not stand on the page then, at the next that they do.
@@ -176,6 +192,7 @@ const (
 	keyShort     = 12  // a wall that has no room for what is told of it
 	keyLost      = 100 // what is lost counts so much more than what is squeezed
 	keySqueezed  = 5   // so much of a plan may be, for a larger scale
+	keyListTries = 3   // layouts that are tried for room for a list
 	keyTries     = 3   // scales that are tried from the largest at which the walls stand on the page
 	keySideShare = 0.29
 	keyUnderMost = 0.6 // of the height that the table takes under the plan, at the most

@@ -1,6 +1,7 @@
 package submittal
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -42,6 +43,9 @@ func (m *keyMissed) loseSheets(numbers []int) {
 
 // lines say what found no place, each what belongs together.
 func (m *keyMissed) lines(r *roomKey) (list []string) {
+	slices.SortFunc(m.marks, func(a, b missedMark) int { return cmp.Or(a.wall-b.wall, a.piece-b.piece) })
+	slices.Sort(m.named)
+	slices.Sort(m.told)
 	list = append(m.markLines(r), m.sheetLines()...)
 	if line := several("corner", m.corners); line != "" {
 		list = append(list, line)
