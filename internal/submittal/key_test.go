@@ -44,7 +44,7 @@ func planPages(t *testing.T, s *folio.Set) (pages []*scene.Page) {
 
 // Marks with their pages, sheets and corners as the list of what has no room on the plan has them.
 var (
-	listedMarks = regexp.MustCompile(`\b[Mm]arks? (\S+)(?: to (\S+))? of [^;,]*, (\S+?-\d+)(?: to (\S+?-\d+))?`)
+	listedMarks = regexp.MustCompile(`\b[Mm]arks? (\S+)(?: to (\S+))? of [^;]*?, (\S+?-\d+)(?: to (\S+?-\d+))?`)
 	listedOther = regexp.MustCompile(`\b([Ss]heet|[Cc]orner)s? (\w+(?: to \d+)?(?:, \w+(?: to \d+)?)*)`)
 )
 

@@ -59,7 +59,7 @@ func (m *keyMissed) lines(r *roomKey) (list []string) {
 			names = append(names, r.Room.Walls[i].Name)
 		}
 		if len(names) > 0 {
-			list = append(list, of.what+" of "+strings.Join(names, ", "))
+			list = append(list, of.what+" of "+strings.Join(names, " and "))
 		}
 	}
 	if len(m.words) > 0 {

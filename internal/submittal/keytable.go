@@ -159,7 +159,7 @@ func (r *roomKey) closing(missed *keyMissed) []string {
 	switch {
 	case missed == nil || missed.count() == 0:
 	case r.apart:
-		lines = append(lines, fmt.Sprintf("For want of room on the plan also here: %s.", cmp.Or(r.PageOf(keyListKey), r.Paper.PageNumber(int(folio.Plans), 2))))
+		lines = append(lines, fmt.Sprintf("The rest, for want of room on the plan: %s.", cmp.Or(r.PageOf(keyListKey), r.Paper.PageNumber(int(folio.Plans), 2))))
 	default:
 		lines = append(lines, "Here for want of room on the plan: "+strings.Join(missed.lines(r), "; ")+".")
 	}
