@@ -299,13 +299,13 @@ func (d *wallBoard) calledOut(g *scene.Group, target scene.Point, text string, b
 			y := d.row(math.Min(x0, target.X), math.Max(x0+w, target.X), row)
 			box := scene.Box{X0: x0 - ring, Y0: y - size - ring, X1: x0 + w + ring, Y1: y + ring}
 			from := scene.Pt(math.Max(math.Min(target.X, box.X1-0.5*u), box.X0+0.5*u), box.Y1+0.6*u)
-			if d.space.Free(box, crewAir*u) && d.space.FreeLine(from, target, 0.3*u) && d.space.FreeOfWords(scene.BoxAt(target.X-0.6*u, target.Y-0.6*u, 1.2*u, 1.2*u), 0.2*u) {
+			if d.space.Free(box, crewAir*u) && d.space.FreeLine(from, target, 0.3*u) && d.space.FreeOfWords(d.dotted(target), dotAir*u) {
 				d.Word(g, scene.Pt(x0, y), text, size, true, scene.Start)
 				if boxed {
 					g.Rect(box, scene.Pen(scene.Numbers, folio.TapedFine))
 				}
 				d.line(g, from, target, scene.Pen(scene.Marks, 0.25))
-				g.Circle(target, 0.6*u, scene.Style{Layer: scene.Marks, Fill: scene.Solid(scene.Black)})
+				d.dot(g, target)
 				d.space.Take(box)
 				return true
 			}

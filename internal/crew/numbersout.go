@@ -79,6 +79,23 @@ const (
 	nearRings = 16
 )
 
+// dotHalf is half of the dot at which a line to a sheet ends, dotAir what it keeps clear of words, in mm on letter paper.
+const (
+	dotHalf = 0.6
+	dotAir  = 0.2
+)
+
+// dotted is the box of the dot at a place.
+func (d *wallBoard) dotted(at scene.Point) scene.Box {
+	return scene.BoxRound(at, 2*dotHalf*d.Unit, 2*dotHalf*d.Unit)
+}
+
+// dot draws the dot at which a line ends; words that come later keep clear of it.
+func (d *wallBoard) dot(g *scene.Group, at scene.Point) {
+	g.Circle(at, dotHalf*d.Unit, scene.Style{Layer: scene.Marks, Fill: scene.Solid(scene.Black)})
+	d.space.Take(d.dotted(at))
+}
+
 // mostTargets are tried in one sheet.
 const mostTargets = 6
 
@@ -103,7 +120,7 @@ func (d *wallBoard) near(g *scene.Group, n *numbered, text string) bool {
 				}
 				d.lettered(g, n, t)
 				d.line(g, from, target, scene.Pen(scene.Marks, 0.25))
-				g.Circle(target, 0.6*u, scene.Style{Layer: scene.Marks, Fill: scene.Solid(scene.Black)})
+				d.dot(g, target)
 				return true
 			}
 		}
@@ -133,7 +150,7 @@ func (d *wallBoard) targets(n *numbered) []scene.Point {
 	for _, fy := range []float64{0.5, 0.25, 0.75, 0.1, 0.9} {
 		for _, fx := range []float64{0.5, 0.25, 0.75, 0.1, 0.9} {
 			p := scene.Pt(box.X0+fx*box.W(), box.Y0+fy*box.H())
-			if len(list) < mostTargets && d.within(n.sheet, p) && d.space.Free(scene.Box{X0: p.X, Y0: p.Y, X1: p.X, Y1: p.Y}, 0.5*d.Unit) {
+			if len(list) < mostTargets && d.within(n.sheet, p) && d.space.Free(scene.Box{X0: p.X, Y0: p.Y, X1: p.X, Y1: p.Y}, 0.5*d.Unit) && d.space.FreeOfWords(d.dotted(p), dotAir*d.Unit) {
 				list = append(list, p)
 			}
 		}

@@ -219,7 +219,7 @@ func (h *hanging) leftOver(x *days.Stop) string {
 	if !t.DryEdge {
 		return ""
 	}
-	return "; " + h.Words.Say("day.dry", sheetWord(t))
+	return "; " + h.dry(x.Task)
 }
 
 // sheetWord is a sheet's number; its place in parentheses where no sheet is left for it.
@@ -250,17 +250,19 @@ func (h *hanging) where(tasks []int) string {
 		}
 	}
 	text := strings.Join(parts, ", ")
-	for k, i := range tasks {
+	var late []int // the next comes after a pause, or when the paste is dry
+	for _, i := range tasks {
 		t := &h.plan.Tasks[i]
+		text += h.untilClosed(i)
 		if t.Flitch != "" && i > 0 && t.Flitch != h.plan.Tasks[i-1].Flitch {
 			text += "; " + h.Words.Say("day.flitch", t.Flitch, sheetWord(t))
 		}
-		if t.DryEdge && k < len(tasks)-1 {
-			text += "; " + h.Words.Say("day.dry_long", sheetWord(t))
+		if t.DryEdge {
+			late = append(late, i)
 		}
 	}
-	if last := &h.plan.Tasks[tasks[len(tasks)-1]]; last.DryEdge {
-		text += "; " + h.Words.Say("day.dry", sheetWord(last))
+	if len(late) > 0 {
+		text += "; " + h.dry(late...)
 	}
 	return text
 }

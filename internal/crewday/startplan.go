@@ -2,7 +2,9 @@ package crewday
 
 import (
 	"math"
+	"slices"
 
+	"flitchlay/internal/draft"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
@@ -41,10 +43,12 @@ func (b *Board) startPlan(box scene.Box, rest *startRest) {
 // planBoard is the plan of the room while it is drawn.
 type planBoard struct {
 	*Board
-	g     *scene.Group
-	plan  folio.OutlinePlan
-	view  scene.Box
-	taken []scene.Box
+	g       *scene.Group
+	plan    folio.OutlinePlan
+	view    scene.Box
+	taken   []scene.Box // no words may stand there
+	solid   []scene.Box // no leader may run there: the words, and the arrow without its air
+	leaders [][2]scene.Point
 }
 
 // free reports whether something may stand in a box, and takes it then.
@@ -52,7 +56,10 @@ func (p *planBoard) free(b scene.Box) bool {
 	if !p.view.Contains(b) || folio.MeetsAny(b, p.taken) || p.plan.Touches(b) {
 		return false
 	}
-	p.taken = append(p.taken, b)
+	if slices.ContainsFunc(p.leaders, func(l [2]scene.Point) bool { return draft.Crosses(l[0], l[1], b) }) {
+		return false
+	}
+	p.taken, p.solid = append(p.taken, b), append(p.solid, b)
 	return true
 }
 
@@ -61,62 +68,107 @@ func (p *planBoard) free(b scene.Box) bool {
 var markOuts = []float64{4.4, 6.4, 8.4, -4.4, -6.4}
 
 // leaderOuts and leaderSlides are how far from the middle of a short wall its letter may stand on a leader, in mm on letter paper: out of the
-// room before into it, the nearest first.
+// room before into it, the nearest first; right beside the wall where the plan has no room further out. leaderShares are where on the wall it begins, as shares: its middle, else nearer to its ends.
 var (
-	leaderOuts   = []float64{7, 10, 13, 16, -7, -10, -13, -16}
+	leaderShares = []float64{0.5, 0.75, 0.25, 0.9, 0.1}
+	leaderOuts   = []float64{7, 10, 13, 16, -7, -10, -13, -16, 5, -5}
 	leaderSlides = []float64{0, 4, -4, 8, -8, 12, -12}
 )
 
-// letter letters a wall: 1. at its middle; 2. at a quarter of it, where something stands there; 3. on a leader.
+// letter letters a wall: 1. at its middle; 2. at a quarter of it, where something stands there; 3. on a leader; 4. behind another wall, where
+// nothing else is left.
 func (p *planBoard) letter(wall int, mark string) {
-	u := p.Unit
-	text := scene.Text{String: mark, Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
-	for _, share := range []float64{0.5, 0.25, 0.75} {
-		for _, out := range markOuts {
-			text.At = p.plan.Along(wall, share, out*u)
-			if p.free(text.Bounds().Inset(-1.3 * u)) {
-				p.g.Text(text)
-				return
-			}
+	text := scene.Text{String: mark, Height: folio.TapedText * p.Unit, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
+	if p.beside(wall, text, false) {
+		return
+	}
+	for _, share := range leaderShares {
+		if p.led(wall, share, text) {
+			return
 		}
 	}
-	long := math.Max(p.long(wall), 0.1)
-	tip := p.plan.Along(wall, 0.5, 0)
-	for _, out := range leaderOuts {
-		for _, slide := range leaderSlides {
-			text.At = p.plan.Along(wall, 0.5+slide*u/long, out*u)
-			from, to, ok := p.leader(tip, text.At)
-			if ok && p.free(text.Bounds().Inset(-0.9*u)) {
-				p.g.Line(from, to, scene.Pen(scene.Marks, 0.25))
-				p.g.Text(text)
-				return
-			}
-		}
-	}
+	p.beside(wall, text, true)
 }
 
-// leader is a line from beside a wall to under a letter, where it goes through nothing.
-func (p *planBoard) leader(tip, at scene.Point) (from, to scene.Point, ok bool) {
-	const wall, letter, step = 1.1, 3.0, 0.8 // what it keeps clear at its ends, and of how it is walked
-	u := p.Unit
-	dx, dy := at.X-tip.X, at.Y-tip.Y
-	l := math.Hypot(dx, dy)
-	if l < (wall+letter+step)*u {
-		return from, to, false
-	}
-	on := func(d float64) scene.Point { return scene.Pt(tip.X+dx*d/l, tip.Y+dy*d/l) }
-	for d := (wall + 0.3) * u; d < l-letter*u; d += step * u {
-		if b := scene.BoxRound(on(d), 0.6*u, 0.6*u); folio.MeetsAny(b, p.taken) || p.plan.Touches(b) {
-			return from, to, false
+// beside letters a wall beside it, and reports whether there is a place; behind says that another wall may stand between them.
+func (p *planBoard) beside(wall int, text scene.Text, behind bool) bool {
+	for _, share := range []float64{0.5, 0.25, 0.75} {
+		for _, out := range markOuts {
+			text.At = p.plan.Along(wall, share, out*p.Unit)
+			if (behind || p.sees(wall, share, text.At)) && p.free(text.Bounds().Inset(-1.3*p.Unit)) {
+				p.g.Text(text)
+				return true
+			}
 		}
 	}
-	return on(wall * u), on(l - letter*u), true
+	return false
+}
+
+// led letters a wall on a leader from a share of its length, and reports whether there is a place.
+func (p *planBoard) led(wall int, share float64, text scene.Text) bool {
+	u, long := p.Unit, math.Max(p.long(wall), 0.1)
+	for _, out := range leaderOuts {
+		for _, slide := range leaderSlides {
+			text.At = p.plan.Along(wall, share+slide*u/long, out*u)
+			line, ok := p.leader(wall, share, text.At)
+			if ok && p.free(text.Bounds().Inset(-0.9*u)) {
+				p.g.Line(line[0], line[1], scene.Pen(scene.Marks, 0.25))
+				p.g.Text(text)
+				p.leaders = append(p.leaders, line)
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// leader is a line from beside a share of a wall to under a letter, where it goes through nothing: no letter, no other wall, no other
+// leader.
+func (p *planBoard) leader(wall int, share float64, at scene.Point) (line [2]scene.Point, ok bool) {
+	const foot, letter, least, air = 1.1, 3.0, 0.8, 0.3 // what it keeps clear at its ends, its least length, what it keeps clear beside it
+	const step = 0.4                                    // of how it is walked: short enough that no wall lies between two steps
+	u, tip := p.Unit, p.plan.Along(wall, share, 0)
+	dx, dy := at.X-tip.X, at.Y-tip.Y
+	l := math.Hypot(dx, dy)
+	if l < (foot+letter+least)*u {
+		return line, false
+	}
+	on := func(d float64) scene.Point { return scene.Pt(tip.X+dx*d/l, tip.Y+dy*d/l) }
+	line = [2]scene.Point{on(foot * u), on(l - letter*u)}
+	if slices.ContainsFunc(p.solid, func(b scene.Box) bool { return draft.Crosses(line[0], line[1], b.Inset(-air*u)) }) {
+		return line, false
+	}
+	if slices.ContainsFunc(p.leaders, func(o [2]scene.Point) bool { return folio.Parted(line, o) }) {
+		return line, false
+	}
+	if !p.sees(wall, share, line[1]) {
+		return line, false
+	}
+	for d := (foot + air) * u; d < l-letter*u; d += step * u {
+		if p.plan.Touches(scene.BoxRound(on(d), 2*air*u, 2*air*u)) {
+			return line, false
+		}
+	}
+	return line, true
+}
+
+// sees reports whether no other wall stands between a share of a wall and a place: that would be taken for the one meant.
+func (p *planBoard) sees(wall int, share float64, at scene.Point) bool {
+	way := [2]scene.Point{p.plan.Along(wall, share, 0), at}
+	for i := range p.Room.Walls {
+		a, b := p.plan.Ends(i)
+		if i != wall && folio.Parted(way, [2]scene.Point{a, b}) {
+			return false
+		}
+	}
+	return true
 }
 
 // startPlaces are where the word START may stand, in mm on letter paper along the wall from where the first sheet begins,
 // and out of the room: inside it behind the arrow's foot, further in; to the arrow's sides, further away; far inside; out
 // of the room only where the wall leaves nothing else.
-var startPlaces = [][2]float64{{0, -9}, {0, -12}, {8, -9}, {-8, -9}, {14, -7}, {-14, -7}, {16, -4}, {-16, -4}, {0, -16}, {0, 12}, {10, 9}, {-10, 9}}
+var startPlaces = [][2]float64{{0, -9}, {0, -12}, {8, -9}, {-8, -9}, {14, -7}, {-14, -7}, {16, -4}, {-16, -4}, {0, -16}, {0, 12}, {10, 9}, {-10, 9},
+	{0, -20}, {12, -12}, {-12, -12}, {20, -4}, {-20, -4}, {24, -7}, {-24, -7}, {0, 16}, {16, 7}, {-16, 7}, {24, 4}, {-24, 4}}
 
 // starting is where the first sheet begins: a wall, and a share of its length.
 type starting struct {
@@ -139,6 +191,7 @@ func (p *planBoard) startArrow() *starting {
 			l := math.Hypot(dx, dy)
 			nx, ny := -dy/l*1.9*u, dx/l*1.9*u
 			p.g.Polygon(scene.Style{Layer: scene.Marks, Fill: scene.Solid(scene.Black)}, tip, foot.Add(nx, ny), foot.Add(-nx, -ny))
+			p.solid = append(p.solid, scene.Around(tip, foot.Add(nx, ny), foot.Add(-nx, -ny)))
 			p.taken = append(p.taken, scene.Box{X0: math.Min(tip.X, foot.X) - 2*u, Y0: math.Min(tip.Y, foot.Y) - 2*u, X1: math.Max(tip.X, foot.X) + 2*u, Y1: math.Max(tip.Y, foot.Y) + 2*u})
 			return at
 		}
@@ -157,12 +210,14 @@ func (p *planBoard) share(w *face.Face, h *face.Hang) float64 {
 // startWord letters START beside the arrow.
 func (p *planBoard) startWord(at *starting) {
 	u := p.Unit
-	for _, k := range startPlaces {
-		along := at.share + k[0]*u/math.Max(p.long(at.wall), 1)
-		t := scene.Text{At: p.plan.Along(at.wall, along, k[1]*u), String: p.Words.Say("wall.start"), Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
-		if p.free(t.Bounds().Inset(-1.3 * u)) {
-			p.g.Text(t)
-			return
+	for _, air := range []float64{1.3, 0.8} {
+		for _, k := range startPlaces {
+			along := at.share + k[0]*u/math.Max(p.long(at.wall), 1)
+			t := scene.Text{At: p.plan.Along(at.wall, along, k[1]*u), String: p.Words.Say("wall.start"), Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
+			if p.free(t.Bounds().Inset(-air * u)) {
+				p.g.Text(t)
+				return
+			}
 		}
 	}
 }

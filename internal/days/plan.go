@@ -1,5 +1,7 @@
 package days
 
+import "slices"
+
 // placed is a sheet with its times, on a day that is tried.
 type placed struct {
 	task              int
@@ -183,7 +185,7 @@ func (s *Schedule) keep(day int, list []placed) {
 		s.Hang += t.Hang
 		s.Cut += t.Cuts * s.Day.Cut
 		paused := k == len(list)-1 || t.Hold != NoHold || len(list[k+1].breaks) > 0
-		t.DryEdge = paused && t.joined && t.Whole
+		t.DryEdge = paused && t.joined
 		if k > 0 && !t.First {
 			s.late(list, k)
 		}
@@ -211,6 +213,30 @@ func (s *Schedule) late(list []placed, k int) {
 	if up := list[j].hang + before.Hang; list[k].to-up > s.Day.Open {
 		t.Late, before.DryEdge = true, true
 	}
+}
+
+// OpenEdges are the sheets that hang once a task is done and that a sheet still to come laps at the side to which the work goes on: in
+// hanging order. Where a pause follows, these edges stay unpasted.
+//
+// Shape: indexes in Tasks.
+func (s *Schedule) OpenEdges(task int) []int {
+	var list []int
+	for j := range s.Tasks[:task+1] {
+		x := &s.Tasks[j]
+		if x.Run != s.Tasks[task].Run || !x.joined {
+			continue
+		}
+		next := slices.IndexFunc(s.Tasks[j:], func(t Task) bool { return t.Run == x.Run && t.Place != x.Place })
+		if next < 0 {
+			continue
+		}
+		place := s.Tasks[j+next].Place
+		beside := slices.IndexFunc(s.Tasks, func(t Task) bool { return t.Run == x.Run && t.Place == place && t.Course == x.Course })
+		if beside > task {
+			list = append(list, j)
+		}
+	}
+	return list
 }
 
 // close ends a day.

@@ -224,6 +224,27 @@ func (p *chainPlan) fit(clear scene.Box, high float64) {
 	}
 }
 
+// standsAlone reports whether a single bend, its returns broken off as far as they may be, stands in a cell over its title, with its
+// table.
+func standsAlone(s *folio.Set, c chain, cell scene.Box) bool {
+	k, clear := s.Look, clearOf(s, cell)
+	p := &chainPlan{Set: s, chain: c, pose: pose{scale: detailScale(s), leg: s.Look.Of(longestLeg)}}
+	t := titleOf(s, c, p.scale, s.Paper.PageNumber(int(folio.Details), 1), 1, clear)
+	var trial scene.Group
+	titled := t.Draw(&trial, k, titleAt(k, t, clear))
+	table := returnTable(s, c)
+	at := p.place(clear, titled, table)
+	o := p.origin
+	box := p.trial(scene.Pt(0, 0), draft.NewSpace(scene.Box{}))
+	lies := scene.Box{X0: box.X0 + o.X, Y0: box.Y0 + o.Y, X1: box.X1 + o.X, Y1: box.Y1 + o.Y}
+	if p.lost > 0 || !clear.Inset(-0.01).Contains(lies) || lies.Meets(titled) {
+		return false
+	}
+	space := draft.NewSpace(scene.Box{})
+	p.trial(o, space)
+	return table == nil || space.Free(scene.Box{X0: at.X, Y0: at.Y, X1: at.X + table.Width(), Y1: at.Y + table.High(k)}, 0)
+}
+
 // tablePlace finds a place for a table in the white beside the plan, so that it lies against an edge of the cell: at the
 // left over the title, where it is read with it, then in the upper left corner; the same at the right; in the lower right
 // corner beside the title; in the middle beside it.

@@ -41,8 +41,14 @@ func arrange(s *folio.Set) []detailPage {
 	if len(list) == 0 || many {
 		sizes = sizes[:1] // many bends need the room
 	}
-	for _, size := range sizes {
+	for i, size := range sizes {
 		field, cells := fixedCells(s, size[0], size[1], many)
+		if slices.ContainsFunc(list, func(c chain) bool { return len(c.bends) == 1 && !c.loop && !standsAlone(s, c, cells[0]) }) {
+			if i > 0 {
+				continue
+			}
+			field, cells = fixedCells(s, size[0], size[1], true)
+		}
 		var corners [][]cornerCell
 		if len(list) > 0 {
 			corners = settle(s, list, cells)

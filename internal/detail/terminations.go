@@ -79,6 +79,8 @@ func terminationIn(b *folio.Board, cell scene.Box, t face.Termination) {
 		endSection(b, g, c, box.H()/2-k.Of(1), long, t.Kind)
 	case "reveal":
 		jambPlan(b, g, c, long)
+	case "inside corner": // reaches further down than up
+		endPlan(b, g, c.Add(0, -k.Of(4)), t.Kind)
 	default:
 		c.Y = math.Min(c.Y, box.Y1-k.Of(planUnder))
 		endPlan(b, g, c, t.Kind)

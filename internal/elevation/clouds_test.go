@@ -79,7 +79,7 @@ func TestRevisionsAreInCloudsWhereTheyMovedSomething(t *testing.T) {
 func TestCloudsTouchNoWords(t *testing.T) {
 	papers := []string{"ansi-b", "a4", "arch-d", "a3"}
 	n, clouds, places := 0, 0, 0
-	roomtest.RandomPlans(t, effort.Of(3, 150), func(seed uint64, text string, p *layout.Plan) {
+	roomtest.RandomPlans(t, effort.Of(3, 40), func(seed uint64, text string, p *layout.Plan) {
 		for i, w := range p.Room.Walls {
 			if w.Cover {
 				text += fmt.Sprintf("\n[[project.revision]]\nnote = \"Moved\"\nwall = %q\n", p.Room.Walls[i].Name)

@@ -160,22 +160,19 @@ func (e *View) numbersOn() string {
 	return Ranges(e.Board.Set, sheets)
 }
 
-// Ranges names sheets by flitch: "flitch F-311, sheets 32 to 41 and 1 to 3". Numbers left out between two do not part
-// them.
+// Ranges names sheets by flitch: "flitch F-311, sheets 32 to 41 and 1 to 3".
 func Ranges(s *folio.Set, sheets []*layout.Sheet) string {
 	var parts []string
 	for i := 0; i < len(sheets); {
-		var runs []string
-		j := i
+		j := i + 1
 		for j < len(sheets) && sheets[j].Flitch == sheets[i].Flitch && (sheets[j].Number == 0) == (sheets[i].Number == 0) {
-			k := j + 1
-			for k < len(sheets) && sheets[k].Flitch == sheets[i].Flitch && sheets[k].Number >= sheets[k-1].Number {
-				k++
-			}
-			runs = append(runs, Span(sheets[j].Number, sheets[k-1].Number))
-			j = k
+			j++
 		}
+		runs := Runs(s, sheets[i:j])
 		text := "sheets " + strings.Join(runs, " and ")
+		if len(runs) > 2 {
+			text = "sheets " + strings.Join(runs[:len(runs)-1], ", ") + " and " + runs[len(runs)-1]
+		}
 		if len(runs) == 1 && !strings.Contains(runs[0], " ") {
 			text = "sheet " + runs[0]
 		}
@@ -188,6 +185,31 @@ func Ranges(s *folio.Set, sheets []*layout.Sheet) string {
 		i = j
 	}
 	return strings.Join(parts, "; ")
+}
+
+// Runs are the numbers of sheets of one flitch, in their order, from one to the other: "32 to 41", "1 to 3". A number between two that
+// hangs elsewhere, as of another course, does not part them; one that hangs nowhere does.
+func Runs(s *folio.Set, sheets []*layout.Sheet) []string {
+	var list []string
+	for i := 0; i < len(sheets); {
+		j := i + 1
+		for j < len(sheets) && sheets[j].Number >= sheets[j-1].Number && hangBetween(s, sheets[j-1], sheets[j]) {
+			j++
+		}
+		list = append(list, Span(sheets[i].Number, sheets[j-1].Number))
+		i = j
+	}
+	return list
+}
+
+// hangBetween reports whether all numbers between those of two sheets of one flitch hang.
+func hangBetween(s *folio.Set, a, b *layout.Sheet) bool {
+	for n := a.Number + 1; n < b.Number; n++ {
+		if !s.Plan.Hangs(a.Flitch, n) {
+			return false
+		}
+	}
+	return true
 }
 
 // Span is "4 to 13", or "4" alone.

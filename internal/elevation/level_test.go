@@ -94,7 +94,7 @@ func TestOpeningsInLevelBandsShowTheJoints(t *testing.T) {
 			}
 			words := roomtest.Lettering(&page.Group)
 			assert.Contains(t, strings.Join(words, " "), "CUT-OUT, FROM LEFT END")
-			assert.Contains(t, words, "6'-0\" to 9'-0\"")
+			assert.Contains(t, words, "6'-1\" to 9'-2\"")
 			assert.Contains(t, words, "ends at the opening, 6'-0\"")
 			assert.Contains(t, words, "begins at the opening")
 			assert.Less(t, v.View.Scale, 24.0, "larger than the elevation")

@@ -8,7 +8,13 @@ func (e *View) cutSheets() []string {
 	var cut []string
 	for _, p := range e.F.Parts {
 		s := e.F.Run.Hanging(p.Place)
-		if s.Lost == 0 || p.To <= e.From || p.From >= e.To {
+		if p.To <= e.From || p.From >= e.To {
+			continue
+		}
+		if s.Lost == 0 {
+			if s.RipTo > 0 && e.closes(p.Place) {
+				cut = append(cut, fmt.Sprintf("Sheet %s, ripped to %s, covers %s and stands at the closing seam.", NumberOf(s), e.Style.Words(s.RipTo), e.Style.Words(s.Width)))
+			}
 			continue
 		}
 		where := ""
@@ -27,4 +33,15 @@ func (e *View) cutSheets() []string {
 		cut = append(cut, fmt.Sprintf("Sheet %s%s covers %s: the grain jumps %s at its right seam%s.", NumberOf(s), ripped, e.Style.Words(s.Width), e.Style.Words(s.Lost), where))
 	}
 	return cut
+}
+
+// closes reports whether a place stands between two seams of which one closes the run.
+func (e *View) closes(place int) bool {
+	closing, seams := false, 0
+	for i := range e.F.Run.Seams {
+		if x := &e.F.Run.Seams[i]; x.LeftSheet == place || x.RightSheet == place {
+			closing, seams = closing || x.Closing, seams+1
+		}
+	}
+	return closing && seams == 2
 }

@@ -115,7 +115,7 @@ func (e *View) trimNames() {
 		for _, share := range levelWordShares {
 			x := e.From + L(share*float64(e.To-e.From))
 			t.At = e.V.Pt(x, room.At(list, x)+(from+to)/2)
-			if box := t.Bounds(); box.X0 > e.V.X(e.From)+k.Of(1) && box.X1 < e.V.X(e.To)-k.Of(1) && e.insideCover(t.At) && e.Space.Free(box, t.Field+air) {
+			if box := t.Bounds(); box.X0 > e.V.X(e.From)+k.Of(1) && box.X1 < e.V.X(e.To)-k.Of(1) && e.insideCover(t.At) && !e.onJamb(box.Inset(-k.Of(1.2))) && e.Space.Free(box, t.Field+air) {
 				e.Group.Part(scene.Tag{Class: "trim"}).Text(t)
 				e.Space.Take(box.Inset(-t.Field))
 				return
@@ -124,6 +124,15 @@ func (e *View) trimNames() {
 	}
 	name("base", w.Floor, 0, w.Base)
 	name("crown", w.Ceiling, -w.Crown, 0)
+}
+
+// onJamb reports whether a side of an opening runs through a box.
+func (e *View) onJamb(box scene.Box) bool {
+	return slices.ContainsFunc(e.F.W.Openings, func(o room.Opening) bool {
+		upper, lower := e.V.Y(o.Head), e.V.Y(o.Sill)
+		through := func(x L) bool { at := e.V.X(x); return at > box.X0 && at < box.X1 }
+		return upper < box.Y1 && lower > box.Y0 && (through(o.FromLeft) || through(o.Right()))
+	})
 }
 
 // hanging is the stretch of a view on which sheets hang already, and the first and the last of them.

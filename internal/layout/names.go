@@ -43,3 +43,15 @@ func (p *Plan) PlaceName(r *Run, place int) string {
 	}
 	return strings.Join(with, "+")
 }
+
+// Hangs reports whether a number of a flitch hangs: one that is laid and falls wholly into a gap does not.
+func (p *Plan) Hangs(flitch string, number int) bool {
+	for i := range p.Runs {
+		for k := range p.Runs[i].Sheets {
+			if x := &p.Runs[i].Sheets[k]; x.Number == number && x.Flitch == flitch && len(x.Pieces) > 0 {
+				return true
+			}
+		}
+	}
+	return false
+}

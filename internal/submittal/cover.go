@@ -96,7 +96,12 @@ func materialTable(s *folio.Set) *draft.Table {
 	for _, c := range clearanceItems(s, true) {
 		rows = append(rows, [2]string{"Clearance", c})
 	}
-	rows = append(rows, [2]string{"Laid", fmt.Sprintf("%d sheets, %s of wall", s.Plan.Totals.Sheets, s.Style.FormatArea(s.Plan.Totals.NetArea))})
+	hang, gaps := hanging(s.Plan)
+	laid := fmt.Sprintf("%s, %s of wall", sheetCount(hang), s.Style.FormatArea(s.Plan.Totals.NetArea))
+	if gaps > 0 {
+		laid += fmt.Sprintf("; %d more to stock, in openings", gaps)
+	}
+	rows = append(rows, [2]string{"Laid", laid})
 	return Pairs("MATERIAL", rows...)
 }
 
@@ -120,10 +125,14 @@ func matchItems(s *folio.Set) []draft.Item {
 	if len(breaks) > 0 {
 		area += "; it breaks " + strings.Join(breaks, ", ")
 	}
+	of := "one flitch"
+	if len(s.Room.Flitches) > 1 {
+		of = "each flitch, one after the other"
+	}
 	return []draft.Item{
 		{Mark: "1", Text: "Between leaves: " + match + "."},
 		{Mark: "2", Text: "Within a sheet: leaves in the order in which they were sliced, as delivered; a sheet is ripped narrower only where it is drawn so."},
-		{Mark: "3", Text: "Between sheets: numbered sequence of one flitch, hung in number order " + order + ", every seam overlapped and double cut."},
+		{Mark: "3", Text: "Between sheets: numbered sequence of " + of + ", hung in number order " + order + ", every seam overlapped and double cut."},
 		{Mark: "4", Text: "Within the room: " + area + "."},
 	}
 }

@@ -2,6 +2,7 @@ package submittal
 
 import (
 	"math"
+	"strings"
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/elevation"
@@ -53,7 +54,7 @@ func (r *roomKey) labelOf(i int) wallLabel {
 		for _, p := range f.Parts {
 			sheets = append(sheets, p.Sheets...)
 		}
-		l.lines = append(l.lines, short(sheets)...)
+		l.lines = append(l.lines, r.short(sheets)...)
 	}
 	return l
 }
@@ -219,19 +220,19 @@ func (r *roomKey) lettered(l wallLabel, box scene.Box, nx, height float64) {
 	r.Space.Take(box)
 }
 
-// short are a wall's sheets in as few signs as can be, one line for each flitch: "7 to 15".
-func short(sheets []*layout.Sheet) []string {
+// short are a wall's sheets in as few signs as can be, in lines that ascend and are of one flitch: "3 to 6, 8 to 12".
+func (r *roomKey) short(sheets []*layout.Sheet) []string {
 	var lines []string
 	for i := 0; i < len(sheets); {
 		j := i + 1
 		for j < len(sheets) && sheets[j].Flitch == sheets[i].Flitch && sheets[j].Number >= sheets[j-1].Number {
 			j++
 		}
-		text := elevation.Span(sheets[i].Number, sheets[j-1].Number)
+		text := strings.Join(elevation.Runs(r.Set, sheets[i:j]), ", ")
 		if sheets[i].Number == 0 {
 			text = "-"
 		}
-		lines = append(lines, text)
+		lines = append(lines, scene.Wrap(text, r.Look.Medium, true, r.Look.Of(60))...)
 		i = j
 	}
 	return lines

@@ -68,7 +68,7 @@ func (l wallLine) cells(r *roomKey) []string {
 		}
 	}
 	if w.Cover {
-		covers, sheets = r.Style.FormatArea(area), strings.Join(short(list), ", ")
+		covers, sheets = r.Style.FormatArea(area), strings.Join(r.short(list), ", ")
 	}
 	return []string{mark, name, long, covers, sheets, r.pages(l)}
 }

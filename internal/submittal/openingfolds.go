@@ -78,8 +78,8 @@ func holeTable(e *elevation.View, h hole) *draft.Table {
 	for _, p := range e.F.Parts {
 		for _, s := range p.Sheets {
 			a, b := p.Raw(s)
-			if b <= h.o.FromLeft || a >= h.o.Right() {
-				continue
+			if b <= h.o.FromLeft || a >= h.o.Right() || s.Above <= z0-level || -s.Below >= z1-level {
+				continue // beside it, or of a course that does not come to it
 			}
 			in := L(0)
 			if wrapped {
@@ -100,9 +100,9 @@ func holeTable(e *elevation.View, h hole) *draft.Table {
 	return t
 }
 
-// bandTable says the same of level bands: along from the left end of each as hung, and up and down from the level line.
+// bandTable says the same of level bands: along from the left end of each as cut, and up and down from the level line.
 func bandTable(e *elevation.View, h hole) *draft.Table {
-	t := &draft.Table{Columns: []draft.Column{{Head: "SHEET", Bold: true, Align: scene.End}, {Head: "CUT-OUT, FROM LEFT END"}, {Head: "FROM LEVEL LINE"}}}
+	t := &draft.Table{Columns: []draft.Column{{Head: "SHEET", Bold: true, Align: scene.End}, {Head: "CUT-OUT, FROM LEFT END AS CUT"}, {Head: "FROM LEVEL LINE"}}}
 	_, z0, _, z1 := e.F.Hole(h.o)
 	level := e.Room.Space.LevelLine
 	for _, p := range e.F.Parts {
@@ -111,6 +111,7 @@ func bandTable(e *elevation.View, h hole) *draft.Table {
 		if !ok || x1 < h.o.FromLeft || x0 > h.o.Right() || high <= z0 || low >= z1 {
 			continue
 		}
+		left, right := -s.Below, s.Above // with what it has for the joint or for trimming
 		along := "all of it"
 		switch {
 		case x1 == h.o.FromLeft: // nothing of it goes on over the opening or under it
@@ -118,7 +119,7 @@ func bandTable(e *elevation.View, h hole) *draft.Table {
 		case x0 == h.o.Right():
 			along = "begins at the opening"
 		case x0 < h.o.FromLeft || x1 > h.o.Right():
-			along = e.Style.Format(max(h.o.FromLeft, x0)-x0) + " to " + e.Style.Format(min(h.o.Right(), x1)-x0)
+			along = e.Style.Format(max(h.o.FromLeft, left)-left) + " to " + e.Style.Format(min(h.o.Right(), right)-left)
 		}
 		t.Rows = append(t.Rows, draft.Row{Cells: []string{elevation.NumberOf(s), along, upDown(e.Set, max(z0, low)-level) + " to " + upDown(e.Set, min(z1, high)-level)}})
 	}

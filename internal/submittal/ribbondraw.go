@@ -2,7 +2,6 @@ package submittal
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"flitchlay/internal/draft"
@@ -13,55 +12,32 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// headLine is a line of the heading over the ribbon.
-type headLine struct {
-	text   string
-	height float64
-	bold   bool
-}
-
-// head are the lines of the heading: what the set is of, and what hangs there. What is long is lettered smaller, then folded.
-func (r *ribbon) head() []headLine {
+// headLines are the lines of the heading over the cover: what the set is of, in the greatest letters that hold it in a line, and of
+// what wood it is.
+func (r *ribbon) headLines() (titles []string, height float64, words []string) {
 	k, w := r.Look, r.NoteColumns().Box.W()
-	title := r.Room.Project.Title
-	h := draft.FitHeight(title, k.Huge, k.Medium, true, w)
-	var list []headLine
-	for _, text := range draft.Folded(title, h, true, w) {
-		list = append(list, headLine{text, h, true})
+	height = draft.FitHeight(r.Room.Project.Title, k.Huge, k.Medium, true, w)
+	titles = scene.Wrap(r.Room.Project.Title, height, true, w)
+	hang, _ := hanging(r.Plan)
+	says := fmt.Sprintf("%s, %s of wall", sheetCount(hang), r.Style.FormatArea(r.Plan.Totals.NetArea))
+	if v := r.Room.Veneer; v.Species != "" {
+		wood := v.Species
+		if v.Cut != "" {
+			wood += ", " + v.Cut + " cut"
+		}
+		says = elevation.Capital(wood) + ": " + says
 	}
-	for _, text := range draft.Folded(r.hangs(), k.Medium, false, w) {
-		list = append(list, headLine{text, k.Medium, false})
-	}
-	return list
+	return titles, height, scene.Wrap(says, k.Medium, false, w)
 }
 
-// hangs is what hangs in the room: wood, sheets, area.
-func (r *ribbon) hangs() string {
-	words := fmt.Sprintf("%d sheets, %s of wall", r.Plan.Totals.Sheets, r.Style.FormatArea(r.Plan.Totals.NetArea))
-	if r.Plan.Totals.Sheets == 1 {
-		words = strings.Replace(words, "sheets", "sheet", 1)
-	}
-	v := r.Room.Veneer
-	if v.Species == "" {
-		return words
-	}
-	wood := v.Species
-	if v.Cut != "" {
-		wood += ", " + v.Cut + " cut"
-	}
-	return elevation.Capital(wood) + ": " + words
-}
+// linePitch is from a line of the heading to the next, in heights of its letters.
+const linePitch = 1.5
 
-// headGap parts the lines of the heading.
-const headGap = 3.0
-
-// headHigh is the height of the heading over the ribbon, with what parts it from that.
+// headHigh is the height of the heading, with what parts it from the ribbon.
 func (r *ribbon) headHigh() float64 {
-	high := r.Look.Of(2)
-	for _, l := range r.head() {
-		high += l.height + r.Look.Of(headGap)
-	}
-	return high
+	k := r.Look
+	titles, height, words := r.headLines()
+	return height*(1+linePitch*float64(len(titles)-1)) + k.Of(3) + k.Medium*(1+linePitch*float64(len(words)-1)) + k.Of(5)
 }
 
 // footHigh is that of the title under the ribbon, with what parts it from the lists.
@@ -75,13 +51,10 @@ func (r *ribbon) footHigh() float64 {
 
 // under are the lines under the title: the scale, what the marks on the ribbon mean, those that it has, and what has no place on it.
 func (r *ribbon) under() []string {
-	seen := "seen from inside, from left to right"
-	if slices.ContainsFunc(r.Plan.Runs, func(run layout.Run) bool { return run.Up }) { // bands are hung upward: no word of another way
-		seen = "seen from inside"
-	}
-	words := []string{"SCALE " + draft.Ratio(r.scale, r.Metric()), seen, "triangle: hanging starts"}
-	closing, change, broken := false, false, false
+	words := []string{"SCALE " + draft.Ratio(r.scale, r.Metric()), "seen from inside"}
+	starts, closing, change, broken := false, false, false, false
 	for i := range r.Plan.Runs {
+		starts = starts || !r.Plan.Runs[i].Up && len(r.Plan.Runs[i].Sheets) > 0
 		for _, m := range r.Plan.Runs[i].Seams {
 			closing, change = closing || m.Closing, change || m.FlitchChange
 		}
@@ -94,7 +67,7 @@ func (r *ribbon) under() []string {
 	for _, mark := range []struct {
 		has  bool
 		says string
-	}{{closing, "diamond: closing seam"}, {change, "hexagon: the flitch changes"}, {broken, "zigzag: the ribbon is broken"}} {
+	}{{starts, "triangle: hanging starts"}, {closing, "diamond: closing seam"}, {change, "hexagon: the flitch changes"}, {broken, "zigzag: the ribbon is broken"}} {
 		if mark.has {
 			words = append(words, mark.says)
 		}
@@ -141,11 +114,20 @@ func (r *ribbon) draw(b *folio.Board, y float64) {
 
 // heading letters what the set is of, and what hangs there.
 func (r *ribbon) heading(b *folio.Board) {
+	k := b.Look
 	g := b.Page.Part(scene.Tag{Class: "heading"})
+	titles, height, words := r.headLines()
 	y := r.box.Y0
-	for _, l := range r.head() {
-		g.Text(scene.Text{At: scene.Pt(r.box.X0, y), String: l.text, Height: l.height, Bold: l.bold, Seat: scene.Hanging, Layer: scene.Notes})
-		y += l.height + b.Look.Of(headGap)
+	line := func(text string, size float64, bold bool) {
+		g.Text(scene.Text{At: scene.Pt(r.box.X0, y), String: text, Height: size, Bold: bold, Seat: scene.Hanging, Layer: scene.Notes})
+		y += size * linePitch
+	}
+	for _, text := range titles {
+		line(text, height, true)
+	}
+	y += height*(1-linePitch) + k.Of(3)
+	for _, text := range words {
+		line(text, k.Medium, false)
 	}
 }
 

@@ -265,10 +265,12 @@ func boxSchedule(s *folio.Set) *draft.Table {
 
 func quantities(s *folio.Set) *draft.Table {
 	p := s.Plan.Totals
-	rows := [][2]string{
-		{"Sheets laid", fmt.Sprint(p.Sheets)},
-		{"Spare sheets to order", fmt.Sprint(p.Spares)},
+	hang, gaps := hanging(s.Plan)
+	rows := [][2]string{{"Sheets laid", fmt.Sprint(hang)}}
+	if gaps > 0 {
+		rows = append(rows, [2]string{"Sheets in openings, to stock", fmt.Sprint(gaps)})
 	}
+	rows = append(rows, [2]string{"Spare sheets wanted", fmt.Sprint(p.Spares)})
 	if p.Short > 0 {
 		rows = append(rows, [2]string{"Sheets short", fmt.Sprint(p.Short)})
 	}
@@ -283,12 +285,49 @@ func quantities(s *folio.Set) *draft.Table {
 	return Pairs("QUANTITIES", rows...)
 }
 
+// hanging counts the sheets that hang and those that fall wholly into openings and go back to stock.
+func hanging(p *layout.Plan) (hang, gaps int) {
+	for i := range p.Runs {
+		for k := range p.Runs[i].Sheets {
+			if len(p.Runs[i].Sheets[k].Pieces) > 0 {
+				hang++
+			} else {
+				gaps++
+			}
+		}
+	}
+	return hang, gaps
+}
+
+// sheetCount is a number of sheets in words: "40 sheets".
+func sheetCount(n int) string {
+	if n == 1 {
+		return "1 sheet"
+	}
+	return fmt.Sprintf("%d sheets", n)
+}
+
+// hangs are the numbers among some that hang, others those that fall into openings.
+func hangs(p *layout.Plan, flitch string, numbers []int) (those, others []int) {
+	for _, n := range numbers {
+		if p.Hangs(flitch, n) {
+			those = append(those, n)
+		} else {
+			others = append(others, n)
+		}
+	}
+	return those, others
+}
+
 // stock is what of each flitch is laid, kept back, damaged and left.
 func stock(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "FLITCHES", Columns: []draft.Column{{Head: "FLITCH", Bold: true}, {Head: "DELIVERED", Align: scene.End}, {Head: "LAID", Wrap: true}, {Head: "LEFT", Wrap: true},
 		{Head: "KEPT BACK"}, {Head: "DAMAGED"}}}
 	for _, f := range s.Plan.Left {
-		t.Rows = append(t.Rows, draft.Row{Cells: []string{f.Flitch, fmt.Sprint(len(f.Delivered)), layout.Ranges(f.Laid, " to "), layout.Ranges(f.Left, " to "), layout.Ranges(f.Spare, " to "), layout.Ranges(f.Damaged, " to ")}})
+		laid, gaps := hangs(s.Plan, f.Flitch, f.Laid)
+		left := slices.Concat(f.Left, gaps)
+		slices.Sort(left)
+		t.Rows = append(t.Rows, draft.Row{Cells: []string{f.Flitch, fmt.Sprint(len(f.Delivered)), layout.Ranges(laid, " to "), layout.Ranges(left, " to "), layout.Ranges(f.Spare, " to "), layout.Ranges(f.Damaged, " to ")}})
 	}
 	if len(t.Rows) == 0 {
 		t.Rows = []draft.Row{{Cells: []string{"none is given: sheets are numbered from 1"}}}

@@ -48,7 +48,7 @@ measured = 2026-04-10`, 1)
 func TestNothingIsCutByDots(t *testing.T) {
 	papers := []string{"ansi-b", "a4", "a3", "arch-d", "ansi-a"}
 	n := 0
-	roomtest.RandomPlans(t, effort.Of(3, 150), func(seed uint64, text string, _ *layout.Plan) {
+	roomtest.RandomPlans(t, effort.Of(3, 40), func(seed uint64, text string, _ *layout.Plan) {
 		paper := papers[n%len(papers)]
 		n++
 		d, err := Photographed(roomtest.Laid(t, "room.toml", longNamed(text)), roomtest.Template(t, paper), nil, nil)
