@@ -97,8 +97,11 @@ func (s *Space) Gaps(a, b scene.Point, air float64) []scene.Point {
 	return Outside(a, b, boxes...)
 }
 
-// Crosses reports whether a line has a part inside a box, by clipping it to the box.
+// Crosses reports whether a line has a part inside a box, by clipping it to the box unless all of it lies to one side.
 func Crosses(a, b scene.Point, o scene.Box) bool {
+	if a.X <= o.X0 && b.X <= o.X0 || a.X >= o.X1 && b.X >= o.X1 || a.Y <= o.Y0 && b.Y <= o.Y0 || a.Y >= o.Y1 && b.Y >= o.Y1 {
+		return false
+	}
 	_, _, ok := Clip(a, b, o)
 	return ok
 }

@@ -109,7 +109,7 @@ func TestEveryThingOfTheLayoutIsOnItsPageOnce(t *testing.T) {
 		require.NoError(t, err)
 		for i, page := range d.Pages {
 			lists := roomtest.Classed(&page.Group, "listed")
-			if i+1 < len(d.Pages) && d.Pages[i+1].Title == page.Title+": LIST" { // the page has no room for its list
+			if strings.HasPrefix(page.Title, "ELEVATION") && i+1 < len(d.Pages) && d.Pages[i+1].Title == page.Title+": LIST" { // the page has no room for its list
 				assert.Empty(t, lists)
 				assert.Contains(t, roomtest.Texts([]*scene.Page{page}), "also here: "+d.Pages[i+1].Name)
 				lists = roomtest.Classed(&d.Pages[i+1].Group, "listed")

@@ -15,6 +15,18 @@ import (
 // Pages are the pages with the views of all walls. Walls in a row that stand side by side on a page at the scale
 // that each would have alone share it.
 func Pages(s *folio.Set) []*folio.Leaf {
+	var list []*folio.Leaf
+	for _, row := range folio.Planned(s, "rows", func() [][]wallView { return planRows(s) }) {
+		l := viewPage(s, row)
+		if list = append(list, l); row[0].more != "" {
+			list = append(list, morePage(row, l))
+		}
+	}
+	return list
+}
+
+// planRows are the views of each page, whatever the numbers of the pages.
+func planRows(s *folio.Set) [][]wallView {
 	cuts := CutWalls(s)
 	var rows [][]wallView
 	var row []wallView
@@ -46,15 +58,12 @@ func Pages(s *folio.Set) []*folio.Leaf {
 	}
 	flush()
 	level(s, rows)
-	var list []*folio.Leaf
 	for i, row := range rows {
-		l := viewPage(s, row)
-		if list = append(list, l); crowded(s, row) {
+		if crowded(s, row) {
 			row[0].more = fmt.Sprintf("list %d", i)
-			list = append(list, morePage(row, l))
 		}
 	}
-	return list
+	return rows
 }
 
 // level brings the floor lines of all pages to one height, that of the page whose drawings reach highest over theirs: walls are

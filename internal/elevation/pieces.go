@@ -55,7 +55,7 @@ func scales(s *folio.Set) (list []int64, well int) {
 // CutWalls chooses the scale of every covered wall and how it is parted. Walls of a room are compared, so they are drawn at one
 // scale: the largest at which each of them stands. Only a wall that does not stand at it has its own.
 func CutWalls(s *folio.Set) map[int][]Cut {
-	return folio.Kept(s, "cuts", func() map[int][]Cut { return cutWalls(s) })
+	return folio.Planned(s, "cuts", func() map[int][]Cut { return cutWalls(s) })
 }
 
 func cutWalls(s *folio.Set) map[int][]Cut {

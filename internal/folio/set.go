@@ -52,7 +52,8 @@ type Set struct {
 
 	Photos Photographs // of the sheets; nil: none are asked for
 
-	kept map[string]any // what several sections ask for while pages are made once
+	kept    map[string]any // what several sections ask for while pages are made once
+	planned map[string]any // the same of what is as it is whatever pages there are
 }
 
 // Leaf is one page of a set before and while it is drawn.
@@ -121,6 +122,8 @@ func LookOf(t *paper.Template) draft.Look {
 // Number gives every page its number and count. What a page says of the others can make it longer, so pages are made
 // again, knowing those of the time before, until their number stays.
 func (s *Set) Number(sections []Section) {
+	s.planned = map[string]any{}
+	defer func() { s.planned = nil }()
 	for range 6 {
 		s.kept = map[string]any{}
 		var list []*Leaf
@@ -144,13 +147,18 @@ func (s *Set) Number(sections []Section) {
 
 // Kept is what make gives, made once for all sections that ask for it by a name while the pages of a set are made: it may depend on
 // which pages there were the time before.
-func Kept[T any](s *Set, name string, make func() T) T {
-	if v, ok := s.kept[name].(T); ok {
+func Kept[T any](s *Set, name string, make func() T) T { return kept(s.kept, name, make) }
+
+// Planned is the same of what depends on no pages: it is made once however often the pages of a set are.
+func Planned[T any](s *Set, name string, make func() T) T { return kept(s.planned, name, make) }
+
+func kept[T any](in map[string]any, name string, make func() T) T {
+	if v, ok := in[name].(T); ok {
 		return v
 	}
 	v := make()
-	if s.kept != nil {
-		s.kept[name] = v
+	if in != nil {
+		in[name] = v
 	}
 	return v
 }

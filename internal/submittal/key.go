@@ -28,14 +28,20 @@ func roomKeyPages(s *folio.Set) []*folio.Leaf {
 		r.north()
 		r.table()
 	}
-	return []*folio.Leaf{l}
+	list := []*folio.Leaf{l}
+	if how.more {
+		list = append(list, keyListPages(s, how)...)
+	}
+	return list
 }
 
 // keyLayout is how the page of the plan is laid out.
 type keyLayout struct {
 	scale  int64
 	under  bool        // the table stands under the plan, else beside it
-	lost   []string    // what found no place when it was tried: the list under the table has room for it
+	lost   *keyMissed  // what found no place when it was tried: the list under the table has room for it
+	apart  bool        // under the table there is only room for the number of the list's page
+	more   bool        // there is that page
 	by     scene.Point // by which the whole is moved from where its walls are in the middle
 	forced bool        // nothing smaller is left: it is drawn, room or not
 }
@@ -58,8 +64,8 @@ type roomKey struct {
 	figured  []bool           // the wall's length stands at a dimension line
 	lines    [][2]scene.Point // of dimensions and leaders
 	every    int              // sheets from one number to the next
-	missed   []string         // what found no place
-	squeezed int              // what stands otherwise than it would freely
+	missed   keyMissed
+	squeezed int // what stands otherwise than it would freely
 }
 
 // The scales of the key, the largest first, in an inch room and in a metric one.
@@ -79,7 +85,7 @@ func layKey(s *folio.Set) keyLayout {
 		scales = keyScalesMetric
 	}
 	best, fewest, tried := keyLayout{scale: scales[len(scales)-1], under: true, forced: true}, math.MaxInt, 0
-	var missed []string
+	var missed keyMissed
 	for _, scale := range scales {
 		stands := false
 		for _, under := range []bool{false, true} {
@@ -89,10 +95,10 @@ func layKey(s *folio.Set) keyLayout {
 					continue
 				}
 				stands = true
-				if bad := len(r.missed)*keyLost + r.squeezed; bad < fewest {
+				if bad := r.missed.count()*keyLost + r.squeezed; bad < fewest {
 					best, fewest, missed = how, bad, r.missed
 				}
-				if len(r.missed) == 0 && (free || r.squeezed <= keySqueezed) {
+				if r.missed.count() == 0 && (free || r.squeezed <= keySqueezed) {
 					return how
 				}
 			}
@@ -103,16 +109,53 @@ func layKey(s *folio.Set) keyLayout {
 			}
 		}
 	}
-	for _, scale := range scales { // once more with room for the list of what found no place
-		if scale < best.scale {
-			continue
-		}
-		if how, r := tryKey(s, keyLayout{scale: scale, under: best.under, lost: missed}, false); r != nil {
+	return withList(s, scales, best, missed)
+}
+
+// withList lays out the plan once more with room for the list of what found no place: under or beside the table, or where that makes
+// the plan smaller or has no room there, for the number of the page that it stands on.
+func withList(s *folio.Set, scales []int64, best keyLayout, missed keyMissed) keyLayout {
+	with := keyLayout{scale: best.scale, under: best.under, lost: &missed}
+	var here keyLayout
+	fits := false
+	for range keyListTries { // with less room more finds no place, and the list grows
+		how, r := atLeast(s, scales, with)
+		low := r.table()
+		if r.missed.count() == 0 {
 			return how
 		}
+		here, fits = how, low <= r.side.Y1
+		if fits {
+			break
+		}
+		with.lost = &r.missed
 	}
-	best.forced = true
-	return best
+	if fits && here.scale == best.scale {
+		return here
+	}
+	with.apart = true
+	how, r := atLeast(s, scales, with)
+	if fits && here.scale <= how.scale {
+		return here
+	}
+	how.more = r.missed.count() > 0
+	return how
+}
+
+// atLeast lays out the plan at a scale, or where its walls do not stand on the page then, at the next that they do.
+func atLeast(s *folio.Set, scales []int64, how keyLayout) (keyLayout, *roomKey) {
+	for _, scale := range scales {
+		if scale < how.scale {
+			continue
+		}
+		at := how
+		at.scale = scale
+		if at, r := tryKey(s, at, false); r != nil {
+			return at, r
+		}
+	}
+	how.forced = true
+	return tryKey(s, how, false)
 }
 
 // tryKey draws the plan on a page that is thrown away; nil where it does not stand there.
@@ -149,6 +192,7 @@ const (
 	keyShort     = 12  // a wall that has no room for what is told of it
 	keyLost      = 100 // what is lost counts so much more than what is squeezed
 	keySqueezed  = 5   // so much of a plan may be, for a larger scale
+	keyListTries = 3   // layouts that are tried for room for a list
 	keyTries     = 3   // scales that are tried from the largest at which the walls stand on the page
 	keySideShare = 0.29
 	keyUnderMost = 0.6 // of the height that the table takes under the plan, at the most
@@ -261,9 +305,6 @@ func (r *roomKey) plan() {
 
 // before is the wall before another.
 func (r *roomKey) before(wall int) int { return (wall + len(r.Room.Walls) - 1) % len(r.Room.Walls) }
-
-// lose notes what found no place.
-func (r *roomKey) lose(what string) { r.missed = append(r.missed, what) }
 
 // byLength are the walls that are shorter on paper than their names, and the others, the shortest first.
 func (r *roomKey) byLength() (short, long []int) {

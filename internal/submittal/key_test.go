@@ -1,8 +1,11 @@
 package submittal
 
 import (
+	"cmp"
 	"maps"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -22,15 +25,57 @@ func keyOf(t *testing.T, p *layout.Plan, paper string) (*folio.Set, *scene.Page)
 	t.Helper()
 	s := folio.NewSet(p, roomtest.Template(t, paper), nil, "Submittal")
 	s.Number(Submittal)
+	return s, planPages(t, s)[0]
+}
+
+// planPages draws the pages of the plan: its own, and those of the list of what has no room there.
+func planPages(t *testing.T, s *folio.Set) (pages []*scene.Page) {
+	t.Helper()
 	for _, l := range s.List {
-		if l.About == "room key" {
+		if l.Kind == folio.Plans {
 			b := s.Open(l)
 			l.Draw(b)
-			return s, b.Page
+			pages = append(pages, b.Page)
 		}
 	}
-	require.Fail(t, "no plan")
-	return nil, nil
+	require.NotEmpty(t, pages, "no plan")
+	return pages
+}
+
+// Marks with their pages, sheets and corners as the list of what has no room on the plan has them.
+var (
+	listedMarks = regexp.MustCompile(`\b[Mm]arks? (\S+)(?: to (\S+))? of [^;]*?, (\S+?-\d+)(?: to (\S+?-\d+))?`)
+	listedOther = regexp.MustCompile(`\b([Ss]heet|[Cc]orner)s? (\w+(?: to \d+)?(?:, \w+(?: to \d+)?)*)`)
+)
+
+// listedOf is what that list tells of, of marks that may be: "A Z-201", "sheet 3", "corner C1".
+func listedOf(pages []*scene.Page, marks []string) map[string]bool {
+	var words []string
+	for _, p := range pages {
+		words = append(words, roomtest.Lettering(&p.Group)...)
+	}
+	all, list := strings.Join(words, " "), map[string]bool{}
+	for _, m := range listedMarks.FindAllStringSubmatch(all, -1) {
+		first := m[1] + " " + m[3]
+		last := cmp.Or(m[2], m[1]) + " " + cmp.Or(m[4], m[3])
+		if from, to := slices.Index(marks, first), slices.Index(marks, last); from >= 0 {
+			for _, mark := range marks[from:max(from, to+1)] {
+				list[mark] = true
+			}
+		}
+	}
+	for _, m := range listedOther.FindAllStringSubmatch(all, -1) {
+		for _, part := range strings.Split(m[2], ", ") {
+			from, to, _ := strings.Cut(part, " to ")
+			list[strings.ToLower(m[1])+" "+from] = true
+			first, _ := strconv.Atoi(from)
+			last, _ := strconv.Atoi(to)
+			for n := first; n <= last; n++ {
+				list["sheet "+strconv.Itoa(n)] = true
+			}
+		}
+	}
+	return list
 }
 
 // The plan of every sample has a mark for each view of a wall, with the page and the letter that its title has; a circle for each
@@ -69,12 +114,8 @@ func TestPlanHasAllThatItShows(t *testing.T) {
 		}
 		require.NotEmpty(t, want)
 		words := roomtest.Lettering(&page.Group)
-		listed := strings.Join(words, " ")
-		left := func(item string) bool { return strings.Contains(listed, item) }
-		assert.ElementsMatch(t, slices.DeleteFunc(want, func(w string) bool {
-			mark, number, _ := strings.Cut(w, " ")
-			return !slices.Contains(got, w) && left("mark "+mark+" of ") && left(number)
-		}), got, "marks")
+		left := listedOf(planPages(t, s), want)
+		assert.ElementsMatch(t, slices.DeleteFunc(want, func(w string) bool { return !slices.Contains(got, w) && left[w] }), got, "marks")
 		want, got = nil, nil
 		numbers := map[string]bool{}
 		for i := range p.Runs {
@@ -90,7 +131,7 @@ func TestPlanHasAllThatItShows(t *testing.T) {
 		for _, g := range roomtest.Classed(&page.Group, "corner") {
 			got = append(got, roomtest.Fact(g, "name"))
 		}
-		assert.ElementsMatch(t, slices.DeleteFunc(want, func(w string) bool { return !slices.Contains(got, w) && left("corner "+w) }), got, "corners")
+		assert.ElementsMatch(t, slices.DeleteFunc(want, func(w string) bool { return !slices.Contains(got, w) && left["corner "+w] }), got, "corners")
 		if !slices.ContainsFunc(words, func(w string) bool { return strings.Contains(w, "are numbered here") }) {
 			for _, g := range roomtest.Classed(&page.Group, "key-number") {
 				for _, n := range strings.Split(roomtest.Fact(g, "number"), "/") {
@@ -98,7 +139,7 @@ func TestPlanHasAllThatItShows(t *testing.T) {
 				}
 			}
 			for n := range numbers {
-				assert.True(t, left("sheet "+n), "sheet %s", n)
+				assert.True(t, left["sheet "+n], "sheet %s", n)
 			}
 		}
 		for i := range p.Room.Walls {
@@ -149,9 +190,11 @@ func TestNothingTouchesOnThePlan(t *testing.T) {
 	papers := []string{"ansi-b", "a4", "arch-d", "a3"}
 	roomtest.RandomPlans(t, effort.Of(4, 60), func(seed uint64, _ string, p *layout.Plan) {
 		for _, paper := range effort.Turns(int(seed), papers) {
-			_, page := keyOf(t, p, paper)
-			for _, o := range scene.Overlaps(page, 0.5) {
-				t.Errorf("seed %d on %s: %s", seed, paper, o)
+			s, _ := keyOf(t, p, paper)
+			for n, page := range planPages(t, s) {
+				for _, o := range scene.Overlaps(page, 0.5) {
+					t.Errorf("seed %d on %s, page %d: %s", seed, paper, n+1, o)
+				}
 			}
 		}
 	})

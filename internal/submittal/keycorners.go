@@ -69,7 +69,7 @@ func (r *roomKey) corner(i int, short bool) {
 			return
 		}
 	}
-	r.lose("corner " + c.Name)
+	r.missed.corners = append(r.missed.corners, c.Name)
 }
 
 // cornerAfter is the corner at the right of a wall that the covering goes round, nil where there is none.

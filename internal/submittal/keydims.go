@@ -66,6 +66,11 @@ func (r *roomKey) dimensioned(i int, side, out float64) bool {
 			return false
 		}
 	}
+	for _, at := range lines[0] {
+		if tick := r.tickAt(at); !r.Space.FreeLine(tick[0], tick[1], k.Of(0.6)) {
+			return false
+		}
+	}
 	w := &r.Room.Walls[i]
 	in := r.g.Part(scene.Tag{Class: "dimension", Title: "length of " + w.Name, Data: []scene.Datum{folio.Datum("wall", w.Name), folio.Datum("length", folio.Mm(w.Length))}})
 	for n, l := range lines {
@@ -78,7 +83,8 @@ func (r *roomKey) dimensioned(i int, side, out float64) bool {
 	}
 	for _, at := range []scene.Point{a, b} {
 		draft.Tick(in, k, at)
-		r.Space.Stroke(at.Add(-k.Of(dimensionTick), k.Of(dimensionTick)), at.Add(k.Of(dimensionTick), -k.Of(dimensionTick)))
+		tick := r.tickAt(at)
+		r.Space.Stroke(tick[0], tick[1])
 	}
 	in.Text(t)
 	r.Space.Take(t.Bounds())
@@ -93,6 +99,12 @@ func (r *roomKey) dimensioned(i int, side, out float64) bool {
 		r.reach[i] = out + k.Of(dimensionAir) + k.Small
 	}
 	return true
+}
+
+// tickAt is the tick at an end of a dimension line.
+func (r *roomKey) tickAt(at scene.Point) [2]scene.Point {
+	by := r.Look.Of(dimensionTick)
+	return [2]scene.Point{at.Add(-by, by), at.Add(by, -by)}
 }
 
 // figureOver is the length of a wall over its dimension line, to be read from below or from the right.

@@ -86,8 +86,10 @@ func (r *roomKey) label(i int) {
 	case r.labelOutside(i):
 	case !r.column && r.labelBeyond(i, -1, r.inward[i]), r.labelBeside(i), r.labelAside(i):
 		r.squeezed++
+	case r.figured[i]:
+		r.missed.named = append(r.missed.named, i)
 	default:
-		r.lose("name " + r.Room.Walls[i].Name)
+		r.missed.told = append(r.missed.told, i)
 	}
 }
 

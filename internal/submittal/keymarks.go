@@ -56,7 +56,7 @@ func (r *roomKey) marks(i int, short bool) {
 		case r.flatMark(m), r.ledMark(m):
 			r.squeezed++
 		default:
-			r.lose("mark " + m.letter + " of " + r.Room.Walls[i].Name + " " + m.page)
+			r.missed.marks = append(r.missed.marks, missedMark{m, n})
 		}
 	}
 }

@@ -45,6 +45,7 @@ var numberShifts = []float64{0, 1.6, -1.6, 3.2, -3.2}
 type planNumber struct {
 	wall     int
 	text     string
+	sheets   []int
 	from, to float64 // shares of the wall
 }
 
@@ -69,10 +70,12 @@ func (r *roomKey) numbers() {
 				continue
 			}
 			var names []string
+			var sheets []int
 			for _, s := range p.Sheets {
 				names = append(names, elevation.NumberOf(s))
+				sheets = append(sheets, s.Number)
 			}
-			number := planNumber{f.Wall, strings.Join(names, "/"), r.share(f.Wall, max(p.From, 0)), r.share(f.Wall, min(p.To, f.W.Length))}
+			number := planNumber{f.Wall, strings.Join(names, "/"), sheets, r.share(f.Wall, max(p.From, 0)), r.share(f.Wall, min(p.To, f.W.Length))}
 			if widest[p.Place] == p.To-p.From {
 				widest[p.Place] = -1 // of two parts as wide the first
 				r.number(number, true)
@@ -119,7 +122,7 @@ func (r *roomKey) number(p planNumber, must bool) {
 			}
 		}
 	}
-	r.lose("sheet " + p.text)
+	r.missed.loseSheets(p.sheets)
 }
 
 // numberAt letters a number at a place, on a leader where it is led, if there is room.

@@ -79,7 +79,7 @@ func (r *roomKey) wordNear(text string, at scene.Point, dx, dy float64, bold boo
 			}
 		}
 	}
-	r.lose("words " + text)
+	r.missed.words = append(r.missed.words, text)
 }
 
 // changes marks the closing seam and every change of flitch. What letters them comes back.

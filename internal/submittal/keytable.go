@@ -1,6 +1,7 @@
 package submittal
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -11,10 +12,11 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// table lists the walls beside the plan or under it, and with them how the room closes and how the sheets suffice.
-func (r *roomKey) table() {
+// table lists the walls beside the plan or under it, and with them how the room closes and how the sheets suffice, and gives how far
+// down that reaches.
+func (r *roomKey) table() (low float64) {
 	k, g := r.Look, &r.Page.Group
-	t, notes := r.wallTable(), r.closing(r.missed)
+	t, notes := r.wallTable(), r.closing(&r.missed)
 	high, at, wide := r.side.H()-k.Of(30), scene.Pt(r.side.X0, r.side.Y0), r.side.W()
 	beside := false
 	if r.under {
@@ -35,8 +37,10 @@ func (r *roomKey) table() {
 		notes = append([]string{fmt.Sprintf("... and %d walls more, listed in the schedules.", len(t.Rows)-count)}, notes...)
 	}
 	for _, text := range notes {
-		at.Y = draft.Paragraph(g, scene.Notes, at, text, k.Small, false, wide) + k.Of(1.5)
+		low = draft.Paragraph(g, scene.Notes, at, text, k.Small, false, wide)
+		at.Y = low + k.Of(1.5)
 	}
+	return low
 }
 
 // keyApart is what stands between the table under the plan and the notes beside it, keyNotes how wide these are at the least, in mm on
@@ -120,7 +124,7 @@ func areaOn(s *folio.Set, wall int) (area length.Area) {
 }
 
 // closing are the lines about girth, closing error and supply, and what has no place on the plan.
-func (r *roomKey) closing(missed []string) []string {
+func (r *roomKey) closing(missed *keyMissed) []string {
 	var lines []string
 	girth := L(0)
 	for i := range r.Room.Walls {
@@ -152,8 +156,12 @@ func (r *roomKey) closing(missed []string) []string {
 	if r.every > 1 {
 		lines = append(lines, fmt.Sprintf("Ticks: seams; of the sheets the first and the last of a wall and every %s are numbered here, all of them on the elevations.", ordinals[r.every]))
 	}
-	if len(missed) > 0 {
-		lines = append(lines, "Here for want of room on the plan: "+strings.Join(missed, "; ")+".")
+	switch {
+	case missed == nil || missed.count() == 0:
+	case r.apart:
+		lines = append(lines, fmt.Sprintf("The rest, for want of room on the plan: %s.", cmp.Or(r.PageOf(keyListKey), r.Paper.PageNumber(int(folio.Plans), 2))))
+	default:
+		lines = append(lines, "Here for want of room on the plan: "+strings.Join(missed.lines(r), "; ")+".")
 	}
 	return lines
 }
