@@ -31,11 +31,6 @@ func (p *piece) holds() []*face.Hang {
 	return list
 }
 
-// held reports whether the work stops anywhere on the page.
-func (d *drawing) held() bool {
-	return slices.ContainsFunc(d.faces, func(f *wallBoard) bool { return len(f.p.holds()) > 0 })
-}
-
 // tasks are the hold points of the page, in the order in which they come.
 func (d *wallBoard) tasks() []*days.Task {
 	var list []*days.Task
