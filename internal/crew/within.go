@@ -56,7 +56,7 @@ func (d *wallBoard) onPage(o shape.Outline) []scene.Point {
 // within reports whether a point of the page lies in a sheet's pieces on this wall.
 func (d *wallBoard) within(s *layout.Sheet, p scene.Point) bool {
 	for _, c := range d.covers(s) {
-		if p.Y < c.box.Y0 || p.Y > c.box.Y1 || p.X > c.box.X1 || !inside(c.outline, p) {
+		if p.Y < c.box.Y0 || p.Y > c.box.Y1 || p.X < c.box.X0 || p.X > c.box.X1 || !inside(c.outline, p) {
 			continue
 		}
 		hole := false
