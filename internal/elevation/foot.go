@@ -246,6 +246,12 @@ func (e *View) title() draft.Title {
 	t := draft.Title{Mark: mark, Page: e.Leaf.Number, Name: name, Under: under, Width: k.Of(60), Most: e.Field.W() - k.Of(12)}
 	if e.shared {
 		t.Width = 0
+		return t
+	}
+	// a long name takes more lines before the bar has no room beside it
+	bar := draft.Bar{Scale: e.V.Scale, Metric: e.Metric()}
+	if beside := t.Most - k.Of(barGap) - bar.Wide(k, k.Of(barShortest)); t.Wide(k) > beside && beside > k.Of(60) {
+		t.Width, t.Most = 0, beside
 	}
 	return t
 }
@@ -280,15 +286,15 @@ func (e *View) titleLow() float64 {
 const (
 	barLongest  = 122
 	barShortest = 30
-	barStep     = 4 // less from one length tried to the next
+	barStep     = 4  // less from one length tried to the next
+	barGap      = 16 // between title and bar
 )
 
 // foot draws title, scale bar and, where the page has room, the table of the wall's sheets. For the bar it tries
 //
 //  1. the longest that stands beside the title;
 //  2. the shortest beside it, both moved to the left as far as it takes;
-//  3. the shortest under it;
-//  4. the shortest beside it, the name on more lines, where there is no room under it.
+//  3. the shortest under it.
 func (e *View) foot() {
 	k := e.Look
 	box, y, t := e.Box(), e.titleY(), e.title()
@@ -303,7 +309,7 @@ func (e *View) foot() {
 		e.table(tb.Y1 + k.Of(5))
 		return
 	}
-	gap := k.Of(16)
+	gap := k.Of(barGap)
 	for most > k.Of(barShortest) && x+wide+gap+bar.Wide(k, most) > right {
 		most -= k.Of(barStep)
 	}
@@ -313,13 +319,6 @@ func (e *View) foot() {
 		barAt.X -= over
 	}
 	under := barAt.X+bar.Wide(k, most) > right // no room beside the title
-	if under && y+k.Of(22) > e.Field.Y1 {      // nor under it: the name takes more lines
-		x, t.Width = left, 0
-		t.Most = right - left - gap - bar.Wide(k, most)
-		y = math.Max(y, math.Min(y+t.High(k)-e.title().High(k), e.Field.Y1-k.Of(6)-t.Low(k))) // for the lines that it takes more
-		barAt = scene.Pt(right-bar.Wide(k, most), y+k.Of(1.5))
-		under = false
-	}
 	tb := t.Draw(&e.Page.Group, k, scene.Pt(x, y))
 	if under {
 		barAt = scene.Pt(x+k.Of(17), tb.Y1+k.Of(8))

@@ -27,6 +27,13 @@ func (d *Document) Validate() error {
 	for _, p := range d.Pages {
 		faults = append(faults, p.Validate())
 		p.Walk(func(it Item) {
+			if g, ok := it.(*Group); ok {
+				for i, x := range g.Data {
+					if slices.ContainsFunc(g.Data[:i], func(o Datum) bool { return o.Key == x.Key }) {
+						faults = append(faults, fmt.Errorf("page %q: a part has %q twice", p.Name, x.Key))
+					}
+				}
+			}
 			if l, ok := it.(*Link); ok && l.Page != "" && !names[l.Page] {
 				faults = append(faults, fmt.Errorf("page %q: link to page %q, which is not there", p.Name, l.Page))
 			}

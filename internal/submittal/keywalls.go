@@ -37,7 +37,7 @@ func (r *roomKey) wall(i int) {
 	r.Space.Stroke(a, b)
 	r.Space.Stroke(r.backs[i][0], r.backs[i][1])
 	in := r.g.Part(scene.Tag{Class: "wall", Title: w.Name, Data: []scene.Datum{folio.Datum("name", w.Name)}})
-	width := k.Of(0.7)
+	width := k.Wide
 	if !w.Cover {
 		width = k.Seam
 	}

@@ -139,13 +139,8 @@ func groupedAway(pages []*scene.Page) int {
 	n := 0
 	for _, p := range pages {
 		for _, row := range roomtest.PartsOf(&p.Group, "row") {
-			if row.Data["place"] != "" {
-				for _, d := range row.Group.Data {
-					if d.Key == "place" {
-						n++
-					}
-				}
-				n--
+			if places := strings.Fields(row.Data["place"]); len(places) > 0 {
+				n += len(places) - 1
 			}
 		}
 	}

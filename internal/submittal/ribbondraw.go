@@ -78,12 +78,16 @@ func (r *ribbon) under() []string {
 	return scene.Wrap(strings.Join(words, "; "), r.Look.Small, false, r.box.W()-r.Look.Of(22)-r.barWide())
 }
 
+// ribbonName is the title of the ribbon.
+const ribbonName = "THE ROOM UNROLLED"
+
 // barHigh is what the scale bar takes under the title, where there is no room beside it.
 const barHigh = 8.0
 
 // barWide is what the title leaves the scale bar at its right; 0: nothing.
 func (r *ribbon) barWide() float64 {
-	if r.box.W() < r.Look.Of(130) {
+	name := r.Look.Of(34) + scene.Width(ribbonName, r.Look.Large, true) // with its circle, and what parts it from the bar
+	if r.box.W() < max(r.Look.Of(130), name+r.Look.Of(50)) {
 		return 0
 	}
 	if r.box.W() < r.Look.Of(220) {
@@ -101,7 +105,7 @@ func (r *ribbon) draw(b *folio.Board, y float64) {
 		y += row.plan.high
 	}
 	at := scene.Pt(r.box.X0, y+k.Of(4.5))
-	t := draft.Title{Mark: "1", Page: b.Leaf.Number, Name: "THE ROOM UNROLLED", Width: min(k.Of(60), r.box.W()-k.Of(16)), Most: r.box.W(),
+	t := draft.Title{Mark: "1", Page: b.Leaf.Number, Name: ribbonName, Width: min(k.Of(60), r.box.W()-k.Of(16)), Most: r.box.W(),
 		Under: r.under()}
 	t.Draw(&b.Page.Group, k, at)
 	bar, most := draft.Bar{Scale: r.scale, Metric: b.Metric()}, r.barWide()-k.Of(18)
@@ -140,7 +144,7 @@ func (r *ribbon) row(b *folio.Board, row *ribbonRow, at scene.Point) {
 	small.Set, small.Space = &set, draft.NewSpace(scene.Box{})
 	ratio := draft.Ratio(r.scale, b.Metric())
 	box := scene.Box{X0: at.X, Y0: at.Y - r.mm(row.high-row.low), X1: at.X + row.wide, Y1: at.Y}
-	view := scene.View{Box: box.Inset(-k.Of(0.5)), Scale: float64(r.scale), Metric: b.Metric(), Name: "THE ROOM UNROLLED", Ratio: ratio}
+	view := scene.View{Box: box.Inset(-k.Of(0.5)), Scale: float64(r.scale), Metric: b.Metric(), Name: ribbonName, Ratio: ratio}
 	g := b.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(r.scale)), folio.Datum("ribbon", "row"))
 	for i := range row.parts {
 		p := &row.parts[i]

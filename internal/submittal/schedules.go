@@ -125,7 +125,9 @@ func grouped(rows []draft.Row) []draft.Row {
 		if k := len(out) - 1; k >= 0 && n > 0 && n == last+1 && slices.Equal(out[k].Cells[1:], r.Cells[1:]) {
 			last = n
 			out[k].Cells[0] = fmt.Sprintf("%d to %d", first, last)
-			out[k].Tag.Data = append(out[k].Tag.Data, r.Tag.Data...)
+			for i := range out[k].Tag.Data { // all of them in one: "3 4 5"
+				out[k].Tag.Data[i].Value += " " + r.Tag.Data[i].Value
+			}
 			continue
 		}
 		first, last = n, n
