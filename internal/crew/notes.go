@@ -275,7 +275,7 @@ func (b *board) besides(g *scene.Group, d *wallBoard, notes []note, y float64) (
 	for _, n := range notes {
 		wrap := func(list []string) (lines []string) {
 			for _, line := range list {
-				lines = append(lines, scene.Wrap(line, folio.TapedText*u, false, b.List.W()-1*u)...)
+				lines = append(lines, scene.Wrap(line, folio.TapedText*u, false, b.List.W()-1.4*u)...)
 			}
 			return lines
 		}

@@ -95,10 +95,15 @@ func layKey(s *folio.Set) keyLayout {
 					continue
 				}
 				stands = true
-				if bad := r.missed.count()*keyLost + r.squeezed; bad < fewest {
+				bad := r.missed.count()*keyLost + r.squeezed
+				if bad >= fewest {
+					continue
+				}
+				touch := r.touches()
+				if bad += touch * keyLost; bad < fewest {
 					best, fewest, missed = how, bad, r.missed
 				}
-				if r.missed.count() == 0 && (free || r.squeezed <= keySqueezed) {
+				if r.missed.count() == 0 && touch == 0 && (free || r.squeezed <= keySqueezed) {
 					return how
 				}
 			}
@@ -110,6 +115,17 @@ func layKey(s *folio.Set) keyLayout {
 		}
 	}
 	return withList(s, scales, best, missed)
+}
+
+// touches counts what touches on the plan: where a search has looked past something, another layout is taken.
+func (r *roomKey) touches() int {
+	n := 0
+	for _, o := range scene.Overlaps(&scene.Page{Group: *r.g, Width: r.Page.Width, Height: r.Page.Height}, 0.5) {
+		if o.Kind == scene.TextOverText || o.Kind == scene.TextOverLine || o.Kind == scene.TextUnderLine { // it may not yet lie on the paper
+			n++
+		}
+	}
+	return n
 }
 
 // withList lays out the plan once more with room for the list of what found no place: under or beside the table, or where that makes

@@ -142,10 +142,13 @@ func (r *roomKey) labelAt(label wallLabel, box scene.Box, toward float64) bool {
 		share = math.Min(math.Max(((c.X-a.X)*(b.X-a.X)+(c.Y-a.Y)*(b.Y-a.Y))/(l*l), 0), 1)
 	}
 	out := math.Copysign(0.1, (c.X-a.X)*nx+(c.Y-a.Y)*ny)
-	if !r.Space.Free(box, r.Look.Of(1.2)) || !r.outline.Sees(r.outline.Along(i, share, out), c) {
+	ink := box // letters reach over and under capitals
+	ink.Y0, ink.Y1 = box.Y0-0.15*r.Look.Medium, box.Y1+0.28*r.Look.Medium
+	if !r.Space.Free(ink, r.Look.Of(0.9)) || !r.outline.Sees(r.outline.Along(i, share, out), c) {
 		return false
 	}
 	r.lettered(label, box, toward, r.Look.Medium)
+	r.Space.Take(ink)
 	return true
 }
 

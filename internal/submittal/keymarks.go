@@ -151,7 +151,7 @@ func (r *roomKey) flatMark(m elevationMark) bool {
 			case nx < -0.5:
 				at = back.Add(k.Of(0.9), 0)
 			}
-			words := scene.Box{X0: at.X, Y0: at.Y - k.Small/2, X1: at.X + wide, Y1: at.Y + k.Small/2}
+			words := scene.Box{X0: at.X, Y0: at.Y - k.Small*0.7, X1: at.X + wide, Y1: at.Y + k.Small*0.8} // letters reach over and under capitals
 			box := scene.Around(tip, back).Inset(-k.Of(1.4)).Union(words)
 			if math.Abs(ny) > 0.999 { // its point may come near to the wall
 				box.Y0, box.Y1 = math.Min(math.Min(tip.Y, back.Y), words.Y0), math.Max(math.Max(tip.Y, back.Y), words.Y1)
@@ -183,7 +183,7 @@ func (r *roomKey) ledMark(m elevationMark) bool {
 	k := r.Look
 	foot := r.outline.Along(m.wall, (m.from+m.to)/2, -k.Of(0.7))
 	_, wide, _ := m.line(k)
-	place := r.ring(foot, wide, k.Small, asideFirst, func(c scene.Point) bool { return r.outline.Sees(foot, c) })
+	place := r.ring(foot, wide, 1.5*k.Small, asideFirst, func(c scene.Point) bool { return r.outline.Sees(foot, c) })
 	if place.IsZero() {
 		return false
 	}

@@ -131,7 +131,7 @@ func (r *roomKey) numberAt(p planNumber, t scene.Text, side, edge, half float64,
 	nx, ny := r.outline.Outward(p.wall)
 	mid := (p.from + p.to) / 2
 	foot, end := r.outline.Along(p.wall, mid, side*(edge+k.Of(0.3))), t.At.Add(-side*nx*(half+k.Of(0.5)), -side*ny*(half+k.Of(0.5)))
-	if !r.Space.Free(t.Bounds(), k.Of(0.65)) || !r.outline.Sees(r.outline.Along(p.wall, mid, side*k.Of(0.1)), t.At) || led && !r.Space.FreeLine(foot, end, k.Of(0.5)) {
+	if !r.Space.Free(t.Bounds(), k.Of(1)) || !r.outline.Sees(r.outline.Along(p.wall, mid, side*k.Of(0.1)), t.At) || led && !r.Space.FreeLine(foot, end, k.Of(0.5)) {
 		return false
 	}
 	in := r.g.Part(scene.Tag{Class: "key-number", Data: []scene.Datum{folio.Datum("number", t.String)}})
