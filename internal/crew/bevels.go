@@ -214,7 +214,7 @@ func (d *wallBoard) slopeWords() []string {
 // there is room; the rest stands in the cut list, to which the last line points.
 func (b *board) slopes(g *scene.Group, words []string, y float64, rows string) {
 	u := b.Unit
-	wrap := func(line string) []string { return scene.Wrap(line, folio.TapedText*u, false, b.List.W()-0.6*u) }
+	wrap := func(line string) []string { return scene.Wrap(line, folio.TapedText*u, false, b.List.W()-1.4*u) }
 	room := int((b.List.Y1 - 1.9*u - y - 7.4*u) / (footPitch * u))
 	all := 0
 	for _, line := range words {
