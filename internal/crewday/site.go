@@ -14,12 +14,14 @@ func (c *Set) SitePages(n int) []*scene.Page {
 	if c.Plan.Totals.Sheets == 0 {
 		return nil
 	}
-	var items []draft.Item
-	for _, key := range cautions {
-		items = append(items, draft.Item{Text: c.Words.Say(key)})
+	said := func(keys []string) (items []draft.Item) {
+		for _, key := range keys {
+			items = append(items, draft.Item{Text: c.Words.Say(key)})
+		}
+		return items
 	}
-	blocks := []folio.Block{{Table: c.moistureLog()}, {Table: c.airLog(), Whole: true}, {Table: c.release(), Whole: true}}
-	return c.sided(n, c.Words.Both("site.title"), c.Words.Say("site.about"), blocks, items, "caution.title", nil)
+	blocks := []folio.Block{{Table: c.moistureLog()}, {Title: c.Words.Both("caution.work"), Items: said(works), Whole: true}, {Table: c.airLog(), Whole: true}, {Table: c.release(), Whole: true}}
+	return c.sided(n, c.Words.Both("site.title"), c.Words.Say("site.about"), blocks, said(cautions), "caution.title", nil)
 }
 
 // cautions are for who works on the wall, in the order in which they come up.
@@ -27,7 +29,12 @@ func (c *Set) SitePages(n int) []*scene.Page {
 // Source: as each names it. 73 FR 21692 and 40 CFR 745; 29 CFR 1926 and 1910.1000; NIOSH; rules from memory are named
 // without a paragraph; what names nobody is common practice.
 var cautions = []string{"caution.defer", "caution.lead", "caution.power", "caution.alarms", "caution.ladders", "caution.blades", "caution.dust", "caution.paste",
-	"caution.fire", "caution.raking", "caution.beads", "caution.fillets", "caution.flat", "caution.swells"}
+	"caution.fire"}
+
+// works are what spoils sheets and not people.
+//
+// Source: common practice, no source.
+var works = []string{"caution.raking", "caution.beads", "caution.fillets", "caution.flat", "caution.swells"}
 
 // moistureLog has a blank row for every covered wall, and one for a dry spot to compare with.
 func (c *Set) moistureLog() *draft.Table {

@@ -12,12 +12,11 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// Body draws the wall itself, from the faintest to the strongest: grain, hatch, trim, seams, openings, outline, floor.
-func (e *View) Body() {
-	k, g, f := e.Look, e.Group, e.F
+// covering draws what is within the wall's outline, from the faintest to the strongest.
+func (e *View) covering(g *scene.Group) {
+	f := e.F
 	cover := e.Points(f.Outline(f.W.CoverFloor(), f.W.CoverCeiling(), e.From, e.To))
-	clear := e.bare()
-	e.grain(g.Clipped(cover...), clear)
+	e.grain(g.Clipped(cover...), e.bare())
 	e.Hatches(g)
 	e.Trim(g)
 	e.sheets(g)
@@ -28,6 +27,12 @@ func (e *View) Body() {
 	for i := range f.W.Openings {
 		e.Opening(g, &f.W.Openings[i])
 	}
+}
+
+// Body draws the wall itself, from the faintest to the strongest: grain, hatch, trim, seams, openings, outline, floor.
+func (e *View) Body() {
+	k, g, f := e.Look, e.Group, e.F
+	e.covering(g)
 	wall := e.Points(f.Outline(f.W.Floor, f.W.Ceiling, e.From, e.To))
 	e.Outline(g, wall)
 	// the floor, past both ends

@@ -10,18 +10,7 @@ import (
 func (e *View) Plain(g *scene.Group, left, right bool) {
 	f := e.F
 	e.Group = g
-	cover := e.Points(f.Outline(f.W.CoverFloor(), f.W.CoverCeiling(), e.From, e.To))
-	e.grain(g.Clipped(cover...), e.bare())
-	e.Hatches(g)
-	e.Trim(g)
-	e.sheets(g)
-	e.Seams(g)
-	e.Slivers(g)
-	e.Joints(g)
-	e.RawEnds(g)
-	for i := range f.W.Openings {
-		e.Opening(g, &f.W.Openings[i])
-	}
+	e.covering(g)
 	wall := e.Points(f.Outline(f.W.Floor, f.W.Ceiling, e.From, e.To))
 	n := len(face.Profile(f.W.Floor, e.From, e.To))
 	pen := scene.Pen(scene.Walls, e.Look.Outline)

@@ -346,7 +346,7 @@ func (r *roomKey) view() {
 // title draws title and scale bar under the plan.
 func (r *roomKey) title() {
 	k := r.Look
-	second := "SCALE " + draft.Ratio(r.scale, r.Metric()) + "   seen from above; walls as measured at their faces, their thickness is not"
+	second := "SCALE " + draft.Ratio(r.scale, r.Metric()) + "   seen from above; walls as measured at their faces; thickness not measured"
 	x, y := r.box.X0, r.box.Y1+k.Of(12)
 	t := draft.Title{Mark: "1", Page: r.Leaf.Number, Name: "ROOM KEY", Under: []string{second}, Width: k.Of(60), Most: r.box.W()}
 	tb := t.Draw(&r.Page.Group, k, scene.Pt(x, y))
