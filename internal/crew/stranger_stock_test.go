@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/effort"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
 )
@@ -201,6 +202,7 @@ func TestBesideIsSaidWhereSomethingIs(t *testing.T) {
 // TestStockIsLongEnoughForTheMark lays every sheet of the cut list out of the stock length that the list orders it in: marked by the
 // register, the mark and the whole cut are on it. The page of receiving asks for no less than the longest.
 func TestStockIsLongEnoughForTheMark(t *testing.T) {
+	effort.Tool(t, "pdftotext") // for all of it, so that nothing is counted where nothing is read
 	longer := 0
 	for file, p := range rooms(t) {
 		if p.Room.Veneer.Horizontal || p.Room.Project.Units != length.Inches {

@@ -12,31 +12,24 @@ import (
 // heightsKey is where other pages find the heights to read.
 const heightsKey = "heights"
 
-// heightsKeyOf is the key of one of the pages of heights, startKeyOf of one of those before them.
-func heightsKeyOf(i int) string {
+// readKey is the key of one of the pages on which lengths, leans and heights are read: "start", "start1", ..., and the same of heights.
+func readKey(of string, i int) string {
 	if i == 0 {
-		return heightsKey
+		return of
 	}
-	return heightsKey + strconv.Itoa(i)
+	return of + strconv.Itoa(i)
 }
 
-func startKeyOf(i int) string {
-	if i == 0 {
-		return "start"
+// readPages names all of them, as far as they are known.
+func (c *Set) readPages() string {
+	var keys []string
+	for _, of := range []string{"start", heightsKey} {
+		for i := 0; i == 0 || c.Page(readKey(of, i)) > 0; i++ {
+			keys = append(keys, readKey(of, i))
+		}
 	}
-	return "start" + strconv.Itoa(i)
+	return c.PagesWord(keys)
 }
-
-// readKeys are the keys of all pages on which lengths, leans and heights are read.
-var readKeys = func() (list []string) {
-	for i := range mostReadPages {
-		list = append(list, startKeyOf(i), heightsKeyOf(i))
-	}
-	return list
-}()
-
-// mostReadPages is more than any room fills.
-const mostReadPages = 40
 
 // heightPages give the heights of floor and ceiling from the level line to be read along every wall, spread evenly over as
 // few pages as take them.

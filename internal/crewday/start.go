@@ -38,15 +38,17 @@ func (c *Set) StartPage(n int) []*scene.Page {
 	rest.leans = b.leanTable(right, rest.leans)
 	b.holdZero()
 	out := []*scene.Page{b.Page}
-	for !rest.none() {
+	c.First("start", n)
+	for read := 1; !rest.none(); {
+		if len(rest.leans) > 0 {
+			c.First(readKey("start", read), n+len(out))
+			read++
+		}
 		out = append(out, c.startOn(n+len(out), &rest))
-	}
-	for i := range out {
-		c.First(startKeyOf(i), n+i)
 	}
 	heights := c.heightPages(n + len(out))
 	for i := range heights {
-		c.First(heightsKeyOf(i), n+len(out)+i)
+		c.First(readKey(heightsKey, i), n+len(out)+i)
 	}
 	return append(out, heights...)
 }
@@ -225,7 +227,7 @@ func (b *Board) checkWords(say func(key string, given ...any) string) []string {
 	if b.Metric() {
 		near, wide = b.Words.Say("unit.near_metric"), b.Words.Say("unit.wide_metric")
 	}
-	list := []string{say("check.level", b.levelWords()), say("check.leans", b.PagesWord(readKeys))}
+	list := []string{say("check.level", b.levelWords()), say("check.leans", b.readPages())}
 	if len(b.leansMuch()) > 0 {
 		list = append(list, say("check.leans_much"))
 	}
