@@ -141,7 +141,8 @@ func agree(t *testing.T, what string, a, b shades) {
 // and a browser draw the SVG. The limit is that of agree.
 //
 // Four pages by Poppler and librsvg, by turns of a room in inches and of one in millimetres. With
-// FLITCHLAY_CHECK=1 every page of every sample, and one page of each kind of both in the browser too.
+// FLITCHLAY_CHECK=1 every page of the architect's set of every sample and, by turns of the samples, every third of the crew's, whose
+// pages are of few kinds, and one page of each kind of both in the browser too; FLITCHLAY_CHECK=long takes every page.
 func TestPagesLookTheSameInThreePrograms(t *testing.T) {
 	pdftoppm, rsvg := effort.Tool(t, "pdftoppm"), effort.Tool(t, "rsvg-convert")
 	browser := ""
@@ -172,6 +173,8 @@ func TestPagesLookTheSameInThreePrograms(t *testing.T) {
 						continue
 					case !shot && set == "pole" && i > mostStrips:
 						continue // all strips are drawn alike
+					case !shot && set == "install" && (i+which)%effort.Waited(3, 1) > 0:
+						continue
 					}
 					svg, out := filepath.Join(dir, name+".svg"), filepath.Join(pictures, name)
 					fromPDF := pixmap(t, fromPoppler(i+1))
