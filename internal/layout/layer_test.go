@@ -85,7 +85,7 @@ func TestLayerLaysOutAsAFirstTime(t *testing.T) {
 			kinds[what]++
 		}
 	}
-	roomtest.RandomPlans(t, effort.Of(8, 60), func(seed uint64, text string, p *layout.Plan) { follow(p.Room, seed, 8) })
+	roomtest.RandomPlans(t, effort.Of(8, effort.Waited(35, 60)), func(seed uint64, text string, p *layout.Plan) { follow(p.Room, seed, 8) })
 	require.Greater(t, kinds["a pin moved"], 10)
 	require.Greater(t, kinds["a pin more"], 10)
 	require.Len(t, kinds, 7, "%v", kinds)

@@ -130,7 +130,7 @@ func made(t *testing.T, r *room.Room, change string) *room.Room {
 // left is as many as it says, and the set that frees all does. All is asked of the solver anew, of the room with the change in it.
 func TestMendsOfRandomRooms(t *testing.T) {
 	rooms, crowded, offers, joint := 0, 0, map[string]int{}, 0
-	for seed := uint64(0); rooms < effort.Of(5, effort.Waited(200, 600)); seed++ {
+	for seed := uint64(0); rooms < effort.Of(5, effort.Waited(100, 600)); seed++ {
 		text := crowdedRoom(rand.New(rand.NewPCG(seed, 41)))
 		r, err := room.Decode("room.toml", []byte(text))
 		if err != nil {

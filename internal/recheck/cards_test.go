@@ -47,7 +47,7 @@ func TestCardsOfRooms(t *testing.T) {
 
 // The cards of rooms made at random.
 func TestCardsOfRandomRooms(t *testing.T) {
-	first, rooms := effort.Seeds(t, "FLITCHLAY_ROOMS", 12, 400)
+	first, rooms := effort.Seeds(t, "FLITCHLAY_ROOMS", 12, effort.Waited(250, 400))
 	cards := 0
 	for seed := first; seed < first+rooms; seed++ {
 		text := random(seed, asDrawn, false)

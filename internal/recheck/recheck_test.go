@@ -39,7 +39,7 @@ func TestRooms(t *testing.T) {
 
 // Every number of the layouts of rooms made at random: open and closed, level and sloping, upright and leaning.
 func TestRandomRooms(t *testing.T) {
-	first, count := effort.Seeds(t, "FLITCHLAY_ROOMS", 40, effort.Waited(400, 1000))
+	first, count := effort.Seeds(t, "FLITCHLAY_ROOMS", 40, effort.Waited(250, 1000))
 	made := map[string]int{}
 	for seed := first; seed < first+count; seed++ {
 		text := random(seed, asDrawn, false)

@@ -17,7 +17,7 @@ import (
 // A room says the same in inches and in strings of millimetres: the whole layout is the same, and so is every message.
 func TestInchesAndMillimetres(t *testing.T) {
 	t.Parallel()
-	first, count := effort.Seeds(t, "FLITCHLAY_ROOMS", 20, 500)
+	first, count := effort.Seeds(t, "FLITCHLAY_ROOMS", 20, effort.Waited(300, 500))
 	compared := 0
 	for seed := first; seed < first+count; seed++ {
 		inches, mm := random(seed, inInches, false), random(seed, inMM, false)
@@ -42,7 +42,7 @@ func TestInchesAndMillimetres(t *testing.T) {
 // sheets may not rank against one of a single sheet as before, so layouts with two such sheets are left out.
 func TestMetricRoom(t *testing.T) {
 	t.Parallel()
-	first, count := effort.Seeds(t, "FLITCHLAY_ROOMS", 20, 600)
+	first, count := effort.Seeds(t, "FLITCHLAY_ROOMS", 20, effort.Waited(360, 600))
 	compared, jumps := 0, 0
 	for seed := first; seed < first+count; seed++ {
 		inches, mm := random(seed, inInches, true), random(seed, metric, true)
@@ -244,7 +244,7 @@ func randomMirror(rng *rand.Rand) mirror {
 // A room and its mirror image, all lengths on the grid, have layouts of the same score.
 func TestMirrored(t *testing.T) {
 	t.Parallel()
-	first, count := effort.Seeds(t, "FLITCHLAY_ROOMS", 40, 1500)
+	first, count := effort.Seeds(t, "FLITCHLAY_ROOMS", 40, effort.Waited(900, 1500))
 	compared := 0
 	for seed := first; seed < first+count; seed++ {
 		m := randomMirror(rand.New(rand.NewPCG(uint64(seed), 11)))

@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/effort"
 	"flitchlay/internal/seam"
 	"flitchlay/internal/seam/oracletest"
 )
@@ -14,6 +15,9 @@ import (
 // lines finds.
 func TestApartAgainstBruteForce(t *testing.T) {
 	first, count := seeds(t, 250)
+	if count > 250 {
+		count /= effort.Waited(2, 1)
+	}
 	apart := func(opts oracletest.Options) func(seed uint64) oracletest.Case {
 		return func(seed uint64) oracletest.Case {
 			rng := rand.New(rand.NewPCG(seed, 23))

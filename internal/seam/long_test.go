@@ -20,7 +20,7 @@ func TestSolveLongRooms(t *testing.T) {
 	first, count := seeds(t, 1)
 	longest := int64(36)
 	if count > 200 {
-		count /= effort.Waited(600, 100)
+		count /= effort.Waited(1200, 100)
 		longest = 120
 	}
 	for seed := first; seed < first+uint64(count); seed++ {

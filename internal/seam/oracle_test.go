@@ -108,7 +108,7 @@ func TestSolveWithoutAnyLayout(t *testing.T) {
 func TestSolveAgainstSweep(t *testing.T) {
 	first, count := seeds(t, 20)
 	if count > 400 {
-		count /= effort.Waited(3, 1)
+		count /= effort.Waited(6, 1)
 	}
 	compare(t, first, count, oracletest.Middling, oracletest.Sweep)
 }

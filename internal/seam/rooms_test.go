@@ -87,7 +87,7 @@ func TestSolveRoomsAgainstSweep(t *testing.T) {
 	first, count := seeds(t, 2)
 	finest := int64(2)
 	if count > 400 {
-		count /= effort.Waited(300, 40)
+		count /= effort.Waited(600, 40)
 		finest = 3
 	}
 	compareCases(t, first, count, oracletest.Sweep, func(seed uint64) oracletest.Case {
