@@ -168,7 +168,7 @@ func (c *Set) leastLongs(wide float64) [][2]string {
 
 // The numbers of the sheets of a course stand beside their length where they take no more lines, of such a share of the column.
 const (
-	longNumbersLines = 5
+	longNumbersLines = 2
 	longNumbersShare = 0.6
 )
 
