@@ -72,7 +72,7 @@ func (c *Set) stairWords(w *face.Face) []string {
 		return nil
 	}
 	var lines []string
-	if parts := append(c.slopeWords(w, w.W.Floor, "floor"), c.slopeWords(w, w.W.Ceiling, "ceiling")...); len(parts) > 0 {
+	if parts := append(c.slopeWords(w, w.W.Floor, slopeKeys[0]), c.slopeWords(w, w.W.Ceiling, slopeKeys[1])...); len(parts) > 0 {
 		lines = append(lines, c.Words.Say("start.slopes", strings.Join(parts, ", ")))
 	}
 	for _, s := range w.Seconds() {
@@ -87,16 +87,19 @@ func (c *Set) stairWords(w *face.Face) []string {
 	return lines
 }
 
+// slopeKeys say that a floor climbs, that it falls, and the same of a ceiling.
+var slopeKeys = [2][2]string{{"start.floor_climbs", "start.floor_falls"}, {"start.ceiling_climbs", "start.ceiling_falls"}}
+
 // slopeWords say where a floor or a ceiling climbs and falls, in figures of the tape list.
-func (c *Set) slopeWords(w *face.Face, profile []room.Point, what string) []string {
+func (c *Set) slopeWords(w *face.Face, profile []room.Point, keys [2]string) []string {
 	var parts []string
 	for _, s := range slopes(profile) {
-		way := "climbs"
+		key := keys[0]
 		if s.rise < 0 {
-			way = "falls"
+			key = keys[1]
 		}
 		if s.rise.Abs() >= steepRise {
-			parts = append(parts, c.Words.Of("start", what+" "+way, c.Along(w, max(s.from, w.Left)), c.Along(w, min(s.to, w.Right))))
+			parts = append(parts, c.Words.Say(key, c.Along(w, max(s.from, w.Left)), c.Along(w, min(s.to, w.Right))))
 		}
 	}
 	return parts
