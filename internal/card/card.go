@@ -157,14 +157,8 @@ func (m *maker) nameOf(h *count.Hole) string {
 	return h.Name
 }
 
-// MarkedAt is how far the mark of a sheet's level line is from the raw end that its register is measured from: under the one that hangs
-// up, or over the one that hangs down.
-func (c *Card) MarkedAt() L {
-	if c.Register.Foot {
-		return c.Cut.Line.By - c.Register.At
-	}
-	return c.Register.At - c.Cut.Line.By
-}
+// MarkedAt is how far the mark of a sheet's level line is from the raw end that its register is measured from.
+func (c *Card) MarkedAt() L { return c.Cut.RegisterMark(c.Register) }
 
 // Trims are what is cut off the raw sheet over, under, left and right of what is kept; each only where there is some.
 func (c *Card) Trims() []shape.Rect {

@@ -40,7 +40,8 @@ of a rule, of the sheets' length or of a measure would save. Of several rooms it
 Tables: ` + strings.Join(count.TableNames(), ", ") + `, job.
 --csv prints one of them, the cut list if none is named; without --csv, --table prints that one alone.
 In CSV and in workbooks lengths are plain inches or millimetres, areas square feet or square metres, by
-the unit of the room, which stands in each row. JSON is in millimetres and square metres.
+the unit of the room, which stands in each row. JSON is in millimetres and square metres, and exact, while
+tables, CSV and workbooks have cut lengths as the pages do: the sum of two rounded ends.
 
 ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 		Example: `  flitchlay count dining.toml

@@ -50,7 +50,7 @@ func (c *Count) cutTable() *report.Table {
 			rip = c.wide(x.Width)
 			rip.Text += " " + x.Side(x.Rip)
 		}
-		t.Rows = append(t.Rows, []report.Cell{sheetCell(x.Number), report.Text(x.Flitch), c.long(x.Length), c.height(x, x.Above, 1), c.height(x, x.Below, -1), c.wide(x.Net), rip,
+		t.Rows = append(t.Rows, []report.Cell{sheetCell(x.Number), report.Text(x.Flitch), c.long(c.printed(x)), c.height(x, x.Above, 1), c.height(x, x.Below, -1), c.wide(x.Net), rip,
 			report.Text(c.cutWords(x)), report.Whole(x.Place), report.Whole(x.Course), report.Text(strings.Join(x.Walls, ", ")), c.long(x.Width), c.long(x.TopTrim),
 			c.long(x.BottomTrim), c.long(x.LeftTrim), c.long(x.RightTrim), c.long(x.Line.By)})
 	}
@@ -114,10 +114,16 @@ func (c *Count) cutWords(x *Cut) string {
 	return strings.Join(parts, "; ")
 }
 
+// printed is how long a sheet is cut, as its pages have it: tables for people and machines alike say no other length than the crew reads.
+func (c *Count) printed(x *Cut) L { return x.Long(x.sheet, c.Style) }
+
 // height is how far an end of a sheet is over (sign 1) or under (-1) the level line, right or left of the wall's datum
-// where the grain is level: people read a word for it, machines a sign.
+// where the grain is level: people read a word for it, machines a sign. It is rounded from where its page has it run from, so that
+// both ends add up to the length.
 func (c *Count) height(x *Cut, l L, sign int64) report.Cell {
-	cell := c.long(l)
-	cell.Text = x.EndWords(words.English(), c.Style.Format, L(sign)*l)
+	end := L(sign) * l
+	zero := end - x.end(end)
+	cell := c.long(L(sign) * (zero + c.Style.Round(x.end(end))))
+	cell.Text = x.EndWords(words.English(), c.Style.Format, end)
 	return cell
 }

@@ -102,8 +102,8 @@ func TestRegistersAreToldAsTheyAreMarked(t *testing.T) {
 		rows = append(rows, strings.Join(cells, " | "))
 	}
 	assert.Equal(t, []string{
-		`F | 1 | 2'-4" | below the raw head, which hangs up | 6'-6" | 1 | 1`,
-		`F | 2 | 2'-2" | from the level line up to the raw foot, which hangs down | 6'-6" | 2 | 2`}, rows)
+		`F | 1 | 2'-4" | below the raw head, which hangs up | 6'-6" | 1 | 1 | `,
+		`F | 2 | 2'-2" | from the level line up to the raw foot, which hangs down | 6'-6" | 2 | 2 | `}, rows)
 	text := jsonOf(t, n)
 	assert.Contains(t, text, `"from_raw": "head"`)
 	assert.Contains(t, text, `"mark": 711.2`)

@@ -18,7 +18,8 @@ const Format = "flitchlay-count/1"
 
 // JSON writes one object with a list of rooms and the totals. Rooms are written as they come.
 //
-// Units: millimetres as decimals, exact to 1/8 micrometre; areas in square metres to nine decimals, rounded so that the
+// Units: millimetres as decimals, exact to 1/8 micrometre: what pages, tables and CSV print is rounded, a cut length from its two ends (see
+// Cut.Long); areas in square metres to nine decimals, rounded so that the
 // parts add up to the gross; where there is nothing to say a field is null.
 func JSON(w io.Writer) Writer { return &jsonWriter{w: w} }
 

@@ -268,7 +268,9 @@ func (c *Count) longest() {
 	}
 	var order []register
 	most := map[register][2]L{}
-	for _, cut := range c.Cuts {
+	for i := range c.Cuts {
+		cut := &c.Cuts[i]
+		l.Printed = max(l.Printed, c.printed(cut))
 		if cut.Length > l.Cut {
 			l.Cut, l.Flitch, l.Number, l.Place = cut.Length, cut.Flitch, cut.Number, cut.Place
 		}

@@ -117,11 +117,11 @@ func (c *Count) lengthLine() Line {
 	have := c.room().Veneer.Length
 	need := c.Lengths[len(c.Lengths)-1].Length
 	l := Line{Item: "length of the sheets", Quantity: c.Style.Format(have), Why: strings.Join(parts, ", ") +
-		fmt.Sprintf("; the longest cut is %s, of sheets %s long", c.Style.Format(c.Longest.Cut), c.Style.Format(have))}
+		fmt.Sprintf("; the longest cut is %s, of sheets %s long", c.Style.Format(c.Longest.Printed), c.Style.Format(have))}
 	switch {
 	case c.Longest.Left < 0:
 		l.Quantity = c.Style.Format(need)
-		l.Why += fmt.Sprintf(": %s too short", c.Style.Words(-c.Longest.Left))
+		l.Why += fmt.Sprintf(": %s too short", c.Style.Words(c.Longest.Printed-have))
 	case c.Longest.Figure < 0:
 		l.Why += fmt.Sprintf("; for the figure to run on they would have to be %s longer", c.Style.Words(-c.Longest.Figure))
 	}

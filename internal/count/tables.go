@@ -124,12 +124,12 @@ func (c *Count) marginTable() *report.Table {
 	}
 	l := &c.Longest
 	if l.Cut > 0 {
-		meaning := fmt.Sprintf("the longest cut is %s, sheet %s", s.Format(l.Cut), sheetName(l.Number, l.Place))
+		meaning := fmt.Sprintf("the longest cut is %s, sheet %s", s.Format(l.Printed), sheetName(l.Number, l.Place))
 		if l.Figure != l.Left {
 			meaning += fmt.Sprintf("; for the figure to run on %s above and %s below the level line, which leaves %s", s.Words(l.Above),
 				s.Words(l.Below), s.Words(l.Figure))
 		}
-		row("sheets come shorter", c.long(l.Left), meaning)
+		row("sheets come shorter", c.long(l.Left+l.Cut-l.Printed), meaning)
 	}
 	if m := c.Margins; m != nil {
 		if m.Lost == nil {

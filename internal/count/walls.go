@@ -128,11 +128,12 @@ func (c *Count) kept() {
 
 // Longest is the sheet that the sheets' length is needed for.
 type Longest struct {
-	Cut    L
-	Left   L // of the sheet as delivered; negative where it is too short
-	Flitch string
-	Number int
-	Place  int
+	Cut     L
+	Printed L // the longest as pages print it: see Cut.Long
+	Left    L // of the sheet as delivered; negative where it is too short
+	Flitch  string
+	Number  int
+	Place   int
 	// Above and Below are the most that any sheet needs over and under the level line: for the figure to run on from
 	// sheet to sheet both have to come out of one sheet. Figure is what then is left.
 	Above, Below, Figure L

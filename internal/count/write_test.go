@@ -106,7 +106,13 @@ func TestCSVReadsBack(t *testing.T) {
 		for _, c := range n.Cuts {
 			cut, err := strconv.ParseFloat(rows[i][at("cut to")], 64)
 			require.NoError(t, err)
-			assert.InDelta(t, float64(c.Length)/float64(n.Style.Unit.Of()), cut, 1e-6)
+			assert.InDelta(t, float64(c.Long(c.Sheet(), n.Style))/float64(n.Style.Unit.Of()), cut, 1e-6, "as pages print it")
+			assert.InDelta(t, float64(c.Length), float64(c.Long(c.Sheet(), n.Style)), float64(n.Style.Least()), "no further off than its two ends are rounded")
+			above, err := strconv.ParseFloat(rows[i][at("above")], 64)
+			require.NoError(t, err)
+			below, err := strconv.ParseFloat(rows[i][at("below")], 64)
+			require.NoError(t, err)
+			assert.InDelta(t, cut, above+below, 1e-5, "its ends add up to it")
 			assert.Equal(t, n.Room, rows[i][at("room")])
 			assert.Equal(t, n.Style.Unit.String(), rows[i][at("unit")])
 			i++

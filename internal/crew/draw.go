@@ -4,7 +4,9 @@ import (
 	"slices"
 	"strconv"
 
+	"flitchlay/internal/crewday"
 	"flitchlay/internal/draft"
+	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
@@ -89,6 +91,9 @@ func (c *Set) wallPage(p *strip, n int) []*scene.Page {
 	}
 	for _, q := range p.pieces {
 		c.First(q.key(), n)
+		if slices.ContainsFunc(q.Hangs, func(h *face.Hang) bool { return c.StartsWith(q.wall.Face, h) && q.StartsHere(h) }) {
+			c.First(crewday.StartKey, n)
+		}
 	}
 	lines := [2]string{c.Place(), c.flitchWords(p.hangs()) + ", " + c.Words.Of("wall", way)}
 	var first []*scene.Page

@@ -1,8 +1,10 @@
 package crew_test
 
 import (
+	"math"
 	"os"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -15,6 +17,7 @@ import (
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
+	"flitchlay/internal/room"
 	"flitchlay/internal/roomtest"
 	"flitchlay/internal/scene"
 )
@@ -66,7 +69,7 @@ func TestLeansTooMuchAreMarkedAtTheStart(t *testing.T) {
 		}
 		start := startOf(t, p)
 		assert.Equal(t, len(ends), len(regexp.MustCompile(`" [RL] !|\d [RL] !`).FindAllString(start, -1)), file)
-		assert.Equal(t, len(ends) > 0, strings.Contains(start, "leans with a ! put right before sheets hang there"), file)
+		assert.Equal(t, len(ends) > 0, strings.Contains(start, "leans with a !: put right, then drawn anew, or as the architect says"), file)
 		marked += len(ends)
 	}
 	assert.Contains(t, startOf(t, rooms(t)["winwall"]), `level 13'-0 13/16" plumb 3/8" L !`)
@@ -106,9 +109,12 @@ func TestHeightsHaveBlanks(t *testing.T) {
 				if p.Room.Project.Units == length.Millimetres {
 					step = 1200 * length.Millimetre
 				}
-				want++ // its end
+				knees := kneesOf(w)
+				want += 1 + len(knees) // its end, and where it begins to slope
 				for x := layout.L(0); x < w.Length-step/4; x += step {
-					want++
+					if x == 0 || !slices.ContainsFunc(knees, func(k layout.L) bool { return (k - x).Abs() < step/4 }) {
+						want++
+					}
 				}
 			}
 		}
@@ -120,6 +126,120 @@ func TestHeightsHaveBlanks(t *testing.T) {
 			}
 		}
 		assert.Equal(t, want, got, file)
+	}
+}
+
+// kneesOf are where the floor or the ceiling of a wall changes its slope by more than 2 in over 4 ft.
+func kneesOf(w *room.Wall) []layout.L {
+	var list []layout.L
+	for _, profile := range [][]room.Point{w.Floor, w.Ceiling} {
+		for i := 1; i+1 < len(profile); i++ {
+			a, b, c := profile[i-1], profile[i], profile[i+1]
+			rise := func(a, b room.Point) float64 { return float64(b.Z-a.Z) / float64(b.X-a.X) }
+			if a.X < b.X && b.X < c.X && math.Abs(rise(a, b)-rise(b, c)) >= 2.0/48 && !slices.Contains(list, b.X) {
+				list = append(list, b.X)
+			}
+		}
+	}
+	return list
+}
+
+// TestStairsSayWhereTheySlopeAndHowTheTapeGoesOn takes the figures of a wall over a stair: its floor and its ceiling begin and end to slope
+// where they say, over 0 of the tape list; and where the tape goes on along the second line, the first is still on the wall.
+func TestStairsSayWhereTheySlopeAndHowTheTapeGoesOn(t *testing.T) {
+	slope := regexp.MustCompile(`(floor|ceiling) (climbs|falls) from ` + figure + ` to ` + figure)
+	carry := regexp.MustCompile(`where line 1 cannot be reached: plumb from it at ` + figure + ` to line 2, hold the tape there at ` + figure + ` and run it on along line 2`)
+	for _, file := range []string{"stair", "landing"} {
+		p := rooms(t)[file]
+		start := startOf(t, p)
+		w, level := &p.Room.Walls[0], p.Room.Space.LevelLine
+		zero := cornerAt(p, 0, false, level)
+		found := 0
+		for _, m := range slope.FindAllStringSubmatch(start, -1) {
+			found++
+			profile := w.Floor
+			if m[1] == "ceiling" {
+				profile = w.Ceiling
+			}
+			from, to := read(t, p, m[3])+zero, read(t, p, m[4])+zero
+			for _, x := range []length.Length{from, to} {
+				assert.True(t, slices.ContainsFunc(profile, func(q room.Point) bool { return near(q.X, x) }), "%s: no knee at %s", m[0], p.Style.Format(x))
+			}
+			a, b := room.At(profile, from), room.At(profile, to)
+			assert.Equal(t, m[2] == "climbs", b > a, m[0])
+		}
+		assert.Equal(t, len(slope.FindAllString(start, -1)), found)
+		assert.GreaterOrEqual(t, found, 1, "%s: %s", file, start)
+		m := carry.FindStringSubmatch(start)
+		require.NotNil(t, m, start)
+		assert.Equal(t, m[1], m[2])
+		at := read(t, p, m[1]) + zero
+		assert.Less(t, room.At(w.Floor, at), level, "%s: line 1 is on the wall at %s", file, m[1])
+		from, to := stretchOfSecond(t, p, 0)
+		assert.True(t, near(at, from) || near(at, to), "and line 2 begins there")
+		assert.Regexp(t, `struck from it: `+figure+` over it \(page \d+\)`, start)
+	}
+	assert.NotContains(t, startOf(t, rooms(t)["oldhouse"]), "cannot be reached")
+}
+
+// TestStairsHaveTheirCaution finds what is said of ladders on stairs where a floor is one, and nowhere else.
+func TestStairsHaveTheirCaution(t *testing.T) {
+	for file, p := range rooms(t) {
+		all := strings.Join(printed(t, p), " ")
+		assert.Equal(t, file == "stair" || file == "landing", strings.Contains(all, "Stairs: no ladder stands on treads without a levelling platform"), file)
+	}
+}
+
+// TestTopCutIsSaidOfEveryWall reads beside the name of every wall at which height the covering is cut at its foot and at its head, also where
+// there is no base and no crown.
+func TestTopCutIsSaidOfEveryWall(t *testing.T) {
+	bare := 0
+	for file, p := range rooms(t) {
+		start := startOf(t, p)
+		for i := range p.Room.Walls {
+			w := &p.Room.Walls[i]
+			if !w.Cover {
+				continue
+			}
+			foot, head := "no base: cut at the floor", "no crown: cut at the ceiling"
+			if w.Base > 0 {
+				foot = "base " + inch(p, w.Base) + " high: cut "
+			}
+			if w.Crown > 0 {
+				head = "crown " + inch(p, w.Crown) + " high: cut "
+			} else {
+				bare++
+			}
+			assert.Regexp(t, regexp.QuoteMeta(w.Name+" "+foot)+"[^;]*; "+regexp.QuoteMeta(head), start, file)
+		}
+	}
+	assert.Positive(t, bare)
+}
+
+// inch prints a short length with its mark.
+func inch(p *layout.Plan, l length.Length) string {
+	if p.Room.Project.Units == length.Millimetres {
+		return p.Style.Inches(l)
+	}
+	return p.Style.Inches(l) + `"`
+}
+
+// TestStartPageSaysWhereToBegin follows the start page to the first sheet: its number, its wall and the page that has it.
+func TestStartPageSaysWhereToBegin(t *testing.T) {
+	at := regexp.MustCompile(`START: ([0-9+]+) on ([A-Z]+) (.*?), (?:left edge at ` + figure + `(?:, witness line at ` + figure + `)?; )?page (\d+)`)
+	for file, p := range rooms(t) {
+		pages := printed(t, p)
+		m := at.FindStringSubmatch(pages[0])
+		require.NotNil(t, m, "%s: %s", file, pages[0])
+		first := cutListOf(t, p)[0]
+		assert.Contains(t, strings.Split(m[1], "+"), itoa(first.sheet.Number), file)
+		n, err := strconv.Atoi(m[6])
+		require.NoError(t, err)
+		i := slices.IndexFunc(p.Room.Walls, func(w room.Wall) bool { return w.Name == m[3] })
+		require.GreaterOrEqual(t, i, 0, m[0])
+		assert.Equal(t, m[2], folio.WallMarks(p)[i], file)
+		assert.Contains(t, pages[n-1], "TAPE LIST", "%s: %s", file, m[0])
+		assert.Contains(t, pages[n-1], "START", "%s: %s", file, m[0])
 	}
 }
 

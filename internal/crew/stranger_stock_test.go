@@ -203,7 +203,7 @@ func TestBesideIsSaidWhereSomethingIs(t *testing.T) {
 // register, the mark and the whole cut are on it. The page of receiving asks for no less than the longest.
 func TestStockIsLongEnoughForTheMark(t *testing.T) {
 	effort.Tool(t, "pdftotext") // for all of it, so that nothing is counted where nothing is read
-	longer := 0
+	longer, by := 0, 0
 	for file, p := range rooms(t) {
 		if p.Room.Veneer.Horizontal || p.Room.Project.Units != length.Inches {
 			continue
@@ -218,6 +218,7 @@ func TestStockIsLongEnoughForTheMark(t *testing.T) {
 				ordered[feet] += n
 			}
 			want, most := map[int]int{}, length.Length(0)
+			each := map[string]length.Length{} // by courses
 			for i := range p.Runs {
 				for k := range p.Runs[i].Sheets {
 					s := &p.Runs[i].Sheets[k]
@@ -235,16 +236,27 @@ func TestStockIsLongEnoughForTheMark(t *testing.T) {
 					}
 					want[int((need+length.Foot-1)/length.Foot)]++
 					most = max(most, need)
+					course := "course " + itoa(s.Course)
+					if len(p.Room.Flitches) > 1 {
+						course = "flitch " + s.Flitch + ", " + course
+					}
+					each[course] = max(each[course], need)
 					if need > s.CutLength {
 						longer++
 					}
 				}
 			}
 			assert.Equal(t, want, ordered)
-			if strings.Contains(all, "least length") {
+			if strings.Contains(all, "least length, ") {
+				by++
+				for course, need := range each {
+					assert.Regexp(t, `least length, `+course+`(?:: [-0-9, ]+)? `+regexp.QuoteMeta(p.Style.Format(need)), all)
+				}
+			} else if strings.Contains(all, "least length") {
 				assert.Contains(t, all, "least length "+p.Style.Format(most))
 			}
 		})
 	}
 	assert.Positive(t, longer, "sheets that have to come longer than they are cut")
+	assert.Positive(t, by, "rooms whose courses differ")
 }

@@ -1,12 +1,15 @@
 package crewday
 
 import (
+	"slices"
+	"strconv"
+	"strings"
+
 	"flitchlay/internal/count"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/length"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
-	"strconv"
 )
 
 // heightsKey is where other pages find the heights to read.
@@ -46,26 +49,35 @@ func (c *Set) heightPages(n int) []*scene.Page {
 	}
 	b := c.Open(n, folio.Sheet{Title: c.Words.Both("start.title")}) // to measure
 	area := b.Area
-	wide := b.Page.Frame.W() - 33*u
-	across := max(2, int(wide/least))
+	columns := b.Page.Frame.W() - 33*u
+	across := max(2, int(columns/least))
 	type grid struct {
 		w      *room.Wall
 		name   string
 		places []L
+		on     bool
+		notes  []string // under it
 	}
 	var grids []grid
+	most := 0 // lines under any
 	for _, w := range c.Faces {
 		places := c.heightPlaces(w.W)
 		rows := (len(places) + across - 1) / across
+		var notes []string
+		for _, line := range c.stairWords(w) {
+			notes = append(notes, scene.Wrap(line, size, false, b.Page.Frame.W()-6*u)...)
+		}
+		most = max(most, len(notes))
 		for i := range rows {
 			name := w.W.Name
 			if i > 0 {
 				name = c.Words.Say("start.wall_on", name)
 			}
-			grids = append(grids, grid{w.W, name, places[i*len(places)/rows : (i+1)*len(places)/rows]})
+			grids = append(grids, grid{w.W, name, places[i*len(places)/rows : (i+1)*len(places)/rows], i > 0, nil})
 		}
+		grids[len(grids)-1].notes = notes
 	}
-	high := (9.3 + 3*row) * u
+	high := (9.3 + 3*row + notePitch*float64(most)) * u
 	words := scene.Box{X0: b.Page.Frame.X0 + 3*u, Y0: area.Y1 - c.arrivalHigh(b.Page.Frame.W()-6*u), X1: b.Page.Frame.X1 - 3*u, Y1: area.Y1}
 	fit := max(1, int((words.Y0-area.Y0-5*u)/high))
 	sheets := (len(grids) + fit - 1) / fit
@@ -77,8 +89,18 @@ func (c *Set) heightPages(n int) []*scene.Page {
 		g := b.Page.Part(scene.Tag{Class: "heights"})
 		x, y := b.Page.Frame.X0+3*u, area.Y0+2*u
 		for _, o := range grids[i*len(grids)/sheets : (i+1)*len(grids)/sheets] {
-			b.Word(g, scene.Pt(x, y+6*u), scene.Shorten(o.name, size, true, b.Page.Frame.W()-6*u), size, true, scene.Start)
-			b.heightGrid(g, o.w, o.places, scene.Pt(x, y+7.8*u), wide/float64(across), row*u)
+			trims, wide := "", b.Page.Frame.W()-6*u
+			if !o.on {
+				trims = c.trimWords(o.w)
+				wide -= scene.Width(trims, size, false) + 4*u
+			}
+			name := scene.Shorten(o.name, size, true, wide)
+			b.Word(g, scene.Pt(x, y+6*u), name, size, true, scene.Start)
+			b.Word(g, scene.Pt(x+scene.Width(name, size, true)+4*u, y+6*u), trims, size, false, scene.Start)
+			b.heightGrid(g, o.w, o.places, scene.Pt(x, y+7.8*u), columns/float64(across), row*u)
+			for i, line := range o.notes {
+				b.Word(g, scene.Pt(x, y+(7.8+3*row+notePitch*float64(i+1))*u), line, size, false, scene.Start)
+			}
 			y += high
 		}
 		b.arrivalWords(words)
@@ -86,6 +108,9 @@ func (c *Set) heightPages(n int) []*scene.Page {
 	}
 	return out
 }
+
+// notePitch is from one line under a grid to the next, in mm on letter paper.
+const notePitch = 5.4
 
 // writeHeight is the blank beside a height for the hand that reads it, in mm on letter paper.
 const writeHeight = 16.0
@@ -114,17 +139,44 @@ func (c *Set) heightCells(w *room.Wall, x L) []string {
 	return cells
 }
 
-// heightPlaces are the places along a wall at which heights are read: its ends, and every four feet between.
+// heightPlaces are the places along a wall at which heights are read: its ends, every four feet between, and where floor or ceiling
+// begins to slope, for the place every four feet that is near.
 func (c *Set) heightPlaces(w *room.Wall) []L {
 	step := 4 * length.Foot
 	if c.Metric() {
 		step = 1200 * length.Millimetre
 	}
-	var list []L
+	list := knees(w)
+	near := func(x L) bool { return slices.ContainsFunc(list, func(k L) bool { return (k - x).Abs() < step/4 }) }
+	var even []L
 	for x := L(0); x < w.Length-step/4; x += step {
-		list = append(list, x)
+		if x == 0 || !near(x) {
+			even = append(even, x)
+		}
 	}
-	return append(list, w.Length)
+	list = append(append(list, even...), w.Length)
+	slices.Sort(list)
+	return slices.Compact(list)
+}
+
+// trimWords say of a wall where the covering is cut at its foot and at its head.
+func (c *Set) trimWords(w *room.Wall) string {
+	var parts []string
+	for _, x := range []struct {
+		name   string
+		high   L
+		behind bool
+	}{{"base", w.Base, w.Behind.Base}, {"crown", w.Crown, w.Behind.Crown}} {
+		switch {
+		case x.high == 0:
+			parts = append(parts, c.Words.Of("trim", "no "+x.name))
+		case x.behind:
+			parts = append(parts, c.Words.Of("trim", x.name+" behind", c.Inches(x.high)))
+		default:
+			parts = append(parts, c.Words.Of("trim", x.name, c.Inches(x.high)))
+		}
+	}
+	return strings.Join(parts, "; ")
 }
 
 // heightGrid draws three rows: where, down to the floor, up to the ceiling, with what the room file says and room to

@@ -24,6 +24,9 @@ func (c *Set) levelWords() string {
 			}
 			words += "; " + c.Words.Say(way, w.W.Name, c.Say(s.By.Abs()), s.No)
 		}
+		if len(c.stairWords(w)) > 0 {
+			words += " (" + c.PagesWord([]string{heightsKey}) + ")"
+		}
 	}
 	return words
 }

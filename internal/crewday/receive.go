@@ -4,9 +4,11 @@ import (
 	"cmp"
 	"slices"
 	"strconv"
+	"strings"
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
+	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
@@ -43,7 +45,8 @@ func (c *Set) ReceivePages(n int) []*scene.Page {
 	}
 	return c.sided(n, c.Words.Both("receive.title"), c.Words.Say("receive.about"), blocks, items, "receive.side", func(width float64) *draft.Table {
 		t := &draft.Table{Row: k.Of(5.6), Columns: []draft.Column{{Wrap: true}, {Align: scene.End, Bold: true}}}
-		for _, x := range [][2]string{{c.Words.Say("receive.gross"), c.Inches(v.GrossWidth)}, {c.Words.Say("receive.overlap"), c.Inches(v.Overlap)}, {c.Words.Say("receive.refuse"), limit}, {c.Words.Say("receive.long"), c.Say(c.leastLong())}} {
+		rows := [][2]string{{c.Words.Say("receive.gross"), c.Inches(v.GrossWidth)}, {c.Words.Say("receive.overlap"), c.Inches(v.Overlap)}, {c.Words.Say("receive.refuse"), limit}}
+		for _, x := range append(rows, c.leastLongs(width)...) {
 			t.Rows = append(t.Rows, draft.Row{Cells: x[:]})
 		}
 		t.Fit(k, width)
@@ -125,15 +128,68 @@ func (c *Set) LeastGross() string {
 	return c.Inches((c.Room.LeastGross() + step - 1) / step * step)
 }
 
-// leastLong is how long sheets have to come for all that is still to hang: as long as the longest is cut, and past that for its mark.
-func (c *Set) leastLong() L {
-	long := L(0)
+// leastLong is how long the sheets of one course of a flitch have to come.
+type leastLong struct {
+	flitch  string
+	course  int
+	numbers []int
+	long    L
+}
+
+// leastLongs say how long sheets have to come that are still to hang: as long as the longest is cut, and past that for its mark; of each
+// course of a flitch, where these differ and the grain runs up, with the numbers of its sheets as far as these have room in a column.
+func (c *Set) leastLongs(wide float64) [][2]string {
+	list := c.longByCourse()
+	if c.Room.Veneer.Horizontal || len(list) == 0 || !slices.ContainsFunc(list, func(x leastLong) bool { return x.long != list[0].long }) {
+		long := L(0)
+		for _, x := range list {
+			long = max(long, x.long)
+		}
+		return [][2]string{{c.Words.Say("receive.long"), c.Say(long)}}
+	}
+	var rows [][2]string
+	for _, x := range list {
+		var who []string
+		if len(c.Plan.Left) > 1 {
+			who = append(who, c.Words.Say("tape.flitch", x.flitch))
+		}
+		if slices.ContainsFunc(list, func(o leastLong) bool { return o.course > 1 }) {
+			who = append(who, c.Words.Say("list.course", x.course))
+		}
+		name := strings.Join(who, ", ")
+		words := c.Words.Say("receive.long_sheets", name, layout.Numbers(x.numbers))
+		if slices.Contains(x.numbers, 0) || len(scene.Wrap(words, c.readable().Small, false, wide*longNumbersShare)) > longNumbersLines {
+			words = c.Words.Say("receive.long_of", name)
+		}
+		rows = append(rows, [2]string{words, c.Say(x.long)})
+	}
+	return rows
+}
+
+// The numbers of the sheets of a course stand beside their length where they take no more lines, of such a share of the column.
+const (
+	longNumbersLines = 2
+	longNumbersShare = 0.6
+)
+
+// longByCourse is the least length of every course of a flitch, courses from below.
+func (c *Set) longByCourse() []leastLong {
+	var list []leastLong
 	for i := range c.Plan.Runs {
 		for k := range c.Plan.Runs[i].Sheets {
-			if s := &c.Plan.Runs[i].Sheets[k]; !s.Hung && len(s.Pieces) > 0 {
-				long = max(long, c.Plan.LeastLong(s))
+			s := &c.Plan.Runs[i].Sheets[k]
+			if s.Hung || len(s.Pieces) == 0 {
+				continue
 			}
+			at := slices.IndexFunc(list, func(x leastLong) bool { return x.flitch == s.Flitch && x.course == s.Course })
+			if at < 0 {
+				at, list = len(list), append(list, leastLong{flitch: s.Flitch, course: s.Course})
+			}
+			list[at].numbers, list[at].long = append(list[at].numbers, s.Number), max(list[at].long, c.Plan.LeastLong(s))
 		}
 	}
-	return long
+	for i := range list {
+		slices.Sort(list[i].numbers)
+	}
+	return list
 }

@@ -24,14 +24,14 @@ func NewSet(p *layout.Plan, t *paper.Template, name string) *Set {
 		plays: map[*layout.Run]map[int]layout.Play{}}
 }
 
-// Place names the room and the finish.
+// Place names the room, the finish and the job, whose number the cards have too.
 func (c *Set) Place() string {
 	p := c.Room.Project
 	var parts []string
 	if p.Room != "" {
 		parts = append(parts, c.Words.Say("start.room", p.Room))
 	}
-	for _, part := range []string{p.Tag, p.Title} {
+	for _, part := range []string{p.Tag, p.Number, p.Title} {
 		if part != "" {
 			parts = append(parts, part)
 		}

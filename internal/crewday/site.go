@@ -1,6 +1,8 @@
 package crewday
 
 import (
+	"slices"
+
 	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
@@ -21,7 +23,7 @@ func (c *Set) SitePages(n int) []*scene.Page {
 		return items
 	}
 	blocks := []folio.Block{{Table: c.moistureLog()}, {Title: c.Words.Both("caution.work"), Items: said(works), Whole: true}, {Table: c.airLog(), Whole: true}, {Table: c.release(), Whole: true}}
-	return c.sided(n, c.Words.Both("site.title"), c.Words.Say("site.about"), blocks, said(cautions), "caution.title", nil)
+	return c.sided(n, c.Words.Both("site.title"), c.Words.Say("site.about"), blocks, said(c.cautions()), "caution.title", nil)
 }
 
 // cautions are for who works on the wall, in the order in which they come up.
@@ -30,6 +32,15 @@ func (c *Set) SitePages(n int) []*scene.Page {
 // without a paragraph; what names nobody is common practice.
 var cautions = []string{"caution.defer", "caution.lead", "caution.power", "caution.alarms", "caution.ladders", "caution.blades", "caution.dust", "caution.paste",
 	"caution.fire"}
+
+// cautions are those of a room: with what a stair asks, where a floor is one.
+func (c *Set) cautions() []string {
+	list := slices.Clone(cautions)
+	if c.onStairs() {
+		list = slices.Insert(list, slices.Index(list, "caution.ladders")+1, "caution.stairs")
+	}
+	return list
+}
 
 // works are what spoils sheets and not people.
 //

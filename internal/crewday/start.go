@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"flitchlay/internal/folio"
-	"flitchlay/internal/layout"
 	"flitchlay/internal/scene"
 )
 
@@ -24,12 +23,10 @@ func (c *Set) StartPage(n int) []*scene.Page {
 	b := c.startBoard(n, folio.OverFoot)
 	u := b.Unit
 	left, right := b.startHalves()
-	rest := startRest{checks: b.checksFor(left), stock: c.stockWords(), leans: c.leanRows()}
+	rest := startRest{checks: b.checksFor(left), leans: c.leanRows()}
 	rest.tight = b.checksTight(left, rest.checks)
 	y := b.siteChecks(left, &rest, b.Words.Both("start.checks"))
-	usual := right.Y0 + math.Min(60*u, right.H()*0.42)
-	least := math.Max(planLeast*u, b.stockHigh(right.W()*planShare, rest.stock))
-	split := math.Min(usual, math.Max(right.Y1-limitHigh*u-1*u-b.leanHigh(right.W(), leanRowHigh, rest.leans), right.Y0+least))
+	split := b.startSplit(right, &rest)
 	b.startPlan(scene.Box{X0: right.X0, Y0: right.Y0, X1: right.X1, Y1: split}, &rest)
 	if len(rest.checks) == 0 {
 		b.stockOn(scene.Box{X0: left.X0, Y0: y + 2*u, X1: left.X1, Y1: left.Y1}, &rest)
@@ -51,6 +48,23 @@ func (c *Set) StartPage(n int) []*scene.Page {
 		c.First(readKey(heightsKey, i), n+len(out)+i)
 	}
 	return append(out, heights...)
+}
+
+// startSplit is the y down to which the plan of the room reaches with what is delivered beside it; what follows has room under it,
+// where it takes no more than a page. Where there is none for all that is said of the start, its page says the rest.
+func (b *Board) startSplit(right scene.Box, rest *startRest) float64 {
+	u := b.Unit
+	most := right.Y1 - limitHigh*u - 1*u - b.leanHigh(right.W(), leanRowHigh, rest.leans)
+	usual := right.Y0 + math.Min(60*u, right.H()*0.42)
+	least := 0.0
+	for _, short := range []bool{false, true} {
+		rest.stock = b.stockWords(short)
+		least = right.Y0 + math.Max(planLeast*u, b.stockHigh(right.W()*planShare, rest.stock))
+		if least <= most {
+			return math.Min(most, math.Max(usual, least))
+		}
+	}
+	return math.Min(usual, math.Max(most, least))
 }
 
 // startOn draws a further page of the room's start.
@@ -239,34 +253,6 @@ func (b *Board) checkWords(say func(key string, given ...any) string) []string {
 		say("check.rested"), say("check.counted"), say("check.release"))
 }
 
-// stockWords say what is delivered, what of it hangs, and where it begins.
-func (c *Set) stockWords() []string {
-	var lines []string
-	for _, s := range c.Plan.Left {
-		var refused []int
-		for _, w := range c.Refused(s.Flitch) {
-			refused = append(refused, w.Number)
-		}
-		lines = append(lines, c.Words.Say("start.delivered", s.Flitch, layout.Numbers(s.Delivered)))
-		for _, k := range []struct {
-			word string
-			list []int
-		}{{"hangs", c.hungOf(s.Flitch)}, {"to_hang", without(without(s.Laid, c.hungOf(s.Flitch)), c.gapsOf(s.Flitch))}, {"in_a_gap", c.gapsOf(s.Flitch)},
-			{"spare", s.Spare}, {"damaged", without(s.Damaged, refused)}, {"refused", refused}, {"not_used", s.Left}} {
-			if len(k.list) > 0 {
-				lines = append(lines, c.Words.Of("stock", k.word)+": "+layout.Numbers(k.list))
-			}
-		}
-	}
-	if len(c.Plan.Left) == 0 {
-		lines = append(lines, c.Words.Say("start.numbered", c.Plan.Totals.Sheets))
-	}
-	if c.Room.Veneer.Horizontal {
-		return append(lines, c.Words.Say("start.order_up"))
-	}
-	return append(lines, c.Words.Say("start.order"))
-}
-
 // holdZero is the first hold point: all sheets lie on the floor in order, and somebody signs that they may be cut. Where
 // some hang it is over, and what is left lies there.
 func (b *Board) holdZero() {
@@ -275,6 +261,9 @@ func (b *Board) holdZero() {
 	g.HLine(f.X0, f.X1, f.Y0, scene.Pen(scene.Frame, folio.TapedFine))
 	x, right := f.X0+3*u, f.X1-3*u
 	head, text := b.Words.Both("start.zero"), b.Words.Say("start.zero_how", len(b.Days.Tasks))
+	if b.courses() {
+		text = b.Words.Say("start.zero_courses", len(b.Days.Tasks))
+	}
 	if b.SomeHang() {
 		head, text = b.Words.Say("start.rest", len(b.Days.Tasks)), b.Words.Say("start.rest_how")
 	}
@@ -287,5 +276,5 @@ func (b *Board) holdZero() {
 		g.HLine(at, at+w-4*u, y, pen)
 		b.Word(g, scene.Pt(at, y+3.9*u), word, folio.TapedSmall*u, false, scene.Start)
 	}
-	b.Blanks(g, x, right-w, f.Y1-2.8*u, []string{b.Words.Say("limits.meter"), b.Words.Say("limits.by")})
+	b.Blanks(g, x, right-4*u, f.Y1-2.8*u, []string{b.Words.Say("limits.meter"), b.Words.Say("limits.by"), b.Words.Say("start.call")})
 }

@@ -164,11 +164,15 @@ func (p *planBoard) sees(wall int, share float64, at scene.Point) bool {
 	return true
 }
 
-// startPlaces are where the word START may stand, in mm on letter paper along the wall from where the first sheet begins,
-// and out of the room: inside it behind the arrow's foot, further in; to the arrow's sides, further away; far inside; out
-// of the room only where the wall leaves nothing else.
-var startPlaces = [][2]float64{{0, -9}, {0, -12}, {8, -9}, {-8, -9}, {14, -7}, {-14, -7}, {16, -4}, {-16, -4}, {0, -16}, {0, 12}, {10, 9}, {-10, 9},
-	{0, -20}, {12, -12}, {-12, -12}, {20, -4}, {-20, -4}, {24, -7}, {-24, -7}, {0, 16}, {16, 7}, {-16, 7}, {24, 4}, {-24, 4}}
+// startPlaces are where the word START may stand without a leader, in mm on letter paper along the wall from where the first sheet
+// begins, and out of the room: inside it behind the arrow's foot, further in; to the arrow's sides; out of the room beside its tip.
+var startPlaces = [][2]float64{{0, -9}, {0, -12}, {8, -9}, {-8, -9}, {14, -7}, {-14, -7}, {16, -4}, {-16, -4}, {0, 5}, {5, 5}, {-5, 5}, {0, 7}}
+
+// Where it stands on a leader: so far out of the room, or into it, and so far along the wall, the nearest first.
+var (
+	startOuts   = []float64{6, 9, -16, 12, -20, 16, -24, 20}
+	startSlides = []float64{0, 6, -6, 10, -10, 14, -14, 18, -18, 22, -22, 26, -26}
+)
 
 // starting is where the first sheet begins: a wall, and a share of its length.
 type starting struct {
@@ -207,19 +211,70 @@ func (p *planBoard) share(w *face.Face, h *face.Hang) float64 {
 	return float64(h.From) / math.Max(float64(w.W.Length), 1)
 }
 
-// startWord letters START beside the arrow.
+// startWord letters START: 1. beside the arrow; 2. on a leader to its tip, from out of the room, or to its foot; 3. where there is room
+// for it, with less air.
 func (p *planBoard) startWord(at *starting) {
 	u := p.Unit
 	for _, air := range []float64{1.3, 0.8} {
 		for _, k := range startPlaces {
-			along := at.share + k[0]*u/math.Max(p.long(at.wall), 1)
-			t := scene.Text{At: p.plan.Along(at.wall, along, k[1]*u), String: p.Words.Say("wall.start"), Height: folio.TapedText * u, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
-			if p.free(t.Bounds().Inset(-air * u)) {
+			if t := p.startText(at, k[0], k[1]); p.free(t.Bounds().Inset(-air * u)) {
+				p.g.Text(t)
+				return
+			}
+		}
+		for _, out := range startOuts {
+			for _, slide := range startSlides {
+				t := p.startText(at, slide, out)
+				line, ok := p.startLeader(at, t.Bounds().Inset(-0.9*u), out < 0)
+				if ok && p.free(t.Bounds().Inset(-air*u)) {
+					p.g.Line(line[0], line[1], scene.Pen(scene.Marks, 0.25))
+					p.g.Text(t)
+					p.leaders = append(p.leaders, line)
+					return
+				}
+			}
+		}
+	}
+	for _, k := range []float64{24, -24, 30, -30} {
+		for _, out := range startOuts {
+			if t := p.startText(at, k, out); p.free(t.Bounds().Inset(-0.8 * u)) {
 				p.g.Text(t)
 				return
 			}
 		}
 	}
+}
+
+// startText is START so far along the wall from where the first sheet begins, and out of the room.
+func (p *planBoard) startText(at *starting, slide, out float64) scene.Text {
+	along := at.share + slide*p.Unit/math.Max(p.long(at.wall), 1)
+	return scene.Text{At: p.plan.Along(at.wall, along, out*p.Unit), String: p.Words.Say("wall.start"), Height: folio.TapedText * p.Unit, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Marks}
+}
+
+// startLeader is a line from the word START in its box to the tip of the arrow, from out of the room, or to its foot, where it goes through
+// nothing.
+func (p *planBoard) startLeader(at *starting, box scene.Box, inside bool) (line [2]scene.Point, ok bool) {
+	const tip, foot, air, least = 1.1, -6.3, 0.3, 1.0
+	u, to := p.Unit, p.plan.Along(at.wall, at.share, tip*p.Unit)
+	if inside {
+		to = p.plan.Along(at.wall, at.share, foot*u)
+	}
+	from := scene.Pt(math.Min(math.Max(to.X, box.X0), box.X1), math.Min(math.Max(to.Y, box.Y0), box.Y1)) // the nearest of the box
+	if math.Hypot(to.X-from.X, to.Y-from.Y) < least*u {
+		return line, false
+	}
+	line = [2]scene.Point{to, from}
+	if slices.ContainsFunc(p.solid, func(b scene.Box) bool { return draft.Crosses(to, from, b.Inset(-air*u)) }) ||
+		slices.ContainsFunc(p.leaders, func(o [2]scene.Point) bool { return folio.Parted(line, o) }) {
+		return line, false
+	}
+	for i := range p.Room.Walls {
+		a, z := p.plan.Ends(i)
+		if folio.Parted(line, [2]scene.Point{a, z}) {
+			return line, false
+		}
+	}
+	return line, true
 }
 
 // long is how long a wall of the plan is on paper.

@@ -1,4 +1,5 @@
-// Package pole draws story poles: seams, plumb lines and opening edges at full size on strips to cut out and join.
+// Package pole draws story poles: seams, plumb lines and opening edges at full size on strips to cut out and set
+// on a batten.
 //
 // Coordinates and units: full size, so a millimetre of wall is a millimetre of paper, y down.
 //

@@ -15,37 +15,57 @@ const (
 	stripHigh  = 55
 	stripPitch = 57
 	stripHead  = 11.0 // over the first: what is on the page
-	stripFoot  = 13.0 // under the last: bars to check the print by
+	stripFoot  = 13.0 // under the last: bars to check the print by, and how strips are set
+	howUnder   = 9.4  // from the bars to the baseline of that
 	stripEnds  = 4.5  // left and right of one: the crosses by which it is joined
-	stripStep  = 10   // strips are so many mm long, or a multiple
+	stripStep  = 10   // where the room is metric, strips are so many mm long, or a multiple, and begin so; else whole inches
 )
 
 // stripPages draws the strips of one pole, as long and as many to a page as the paper takes.
 func stripPages(c *folio.TapedSet, p pole, n int) []*scene.Page {
 	w, h := c.Paper.Landscape()
-	long := L(math.Floor((w-2*folio.TapedBorder-2*stripEnds)/stripStep)*stripStep) * length.Millimetre
+	step := stripStep * length.Millimetre
+	if !c.Metric() {
+		step = length.Inch
+	}
+	long := L(math.Floor((w-2*folio.TapedBorder-2*stripEnds)/step.MM())) * step
 	rows := max(int((h-2*folio.TapedBorder-stripHead-stripFoot+stripPitch-stripHigh)/stripPitch), 1)
-	count := int(length.CeilDiv(max(p.to-p.from, 1), long))
+	list := p.stretches(long, step)
 	var out []*scene.Page
 	var b *poleBoard
-	for i := range count {
+	for i, s := range list {
 		if i%rows == 0 {
 			x := (w - long.MM()) / 2
 			page, g := c.Strip(n+len(out), w, h, x, "pole", c.Words.Say("pole.page", p.title), c.Words.Say("pole.head_one", p.title))
 			b = &poleBoard{TapedSet: c, page: page, left: x, top: page.Frame.Y0 + stripHead}
 			b.bars(g, rows)
+			if parted(list) {
+				b.text(g, scene.Pt(x, b.barsAt(rows)+howUnder), c.Words.Say("pole.how"), folio.TapedText, false, scene.Start)
+			}
 			out = append(out, page)
 		}
-		b.strip(p, part{i, count, long, i % rows})
+		b.strip(p, part{index: i, count: len(list), from: s.from, long: long, row: i % rows, left: s.joined, right: i+1 < len(list) && list[i+1].joined, set: i > 0 && !s.joined})
 	}
 	return out
 }
 
-// part is one strip of a pole: which of how many, how long they are, and which row of its page it stands in.
+// parted reports whether something is left out between strips.
+func parted(list []stretch) bool {
+	for _, s := range list[1:] {
+		if !s.joined {
+			return true
+		}
+	}
+	return false
+}
+
+// part is one strip of a pole: which of how many, what it carries, which row of its page it stands in, at which ends it is joined to
+// another, and whether its left end is set at a figure.
 type part struct {
-	index, count int
-	long         L
-	row          int
+	index, count     int
+	from, long       L
+	row              int
+	left, right, set bool
 }
 
 // rollPages draws poles one over the other on pieces of a roll, each in one strip, or in as few as its longest piece allows.
@@ -62,7 +82,8 @@ func rollPages(c *folio.TapedSet, poles []pole, n int) []*scene.Page {
 		count := int(length.CeilDiv(max(p.to-p.from, 1), most))
 		long := length.CeilDiv(max(p.to-p.from, 1), L(count)*length.Millimetre)
 		for i := range count {
-			list = append(list, strip{p, part{i, count, L(long) * length.Millimetre, 0}})
+			long := L(long) * length.Millimetre
+			list = append(list, strip{p, part{index: i, count: count, from: p.from + L(i)*long, long: long, left: i > 0, right: i+1 < count}})
 		}
 	}
 	var out []*scene.Page

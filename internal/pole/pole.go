@@ -202,9 +202,12 @@ func (b *poleBoard) text(g *scene.Group, at scene.Point, s string, size float64,
 	g.Text(scene.Text{At: at, String: s, Height: size, Bold: bold, Anchor: anchor, Layer: scene.Notes})
 }
 
+// barsAt is the y of the bars under so many strips.
+func (b *poleBoard) barsAt(strips int) float64 { return b.top + float64(strips)*stripPitch + 3.4 }
+
 // bars draws 100 mm and 4 in, which have to measure that on the print, under so many strips.
 func (b *poleBoard) bars(g *scene.Group, strips int) {
-	y := b.top + float64(strips)*stripPitch + 3.4
+	y := b.barsAt(strips)
 	bar := func(x, long float64, word string) float64 {
 		in := g.Part(scene.Tag{Class: "check-bar", Data: []scene.Datum{folio.Datum("length", scene.Num(long))}})
 		pen := scene.Pen(scene.Marks, folio.TapedFine)

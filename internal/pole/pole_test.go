@@ -161,3 +161,78 @@ func TestPoleOfAnInchRoomCountsFeetAndInches(t *testing.T) {
 		assert.Greater(t, all, 5*feet)
 	}
 }
+
+// TestStripsCarryEveryMarkOnce sets the strips of poles on a batten by their figures from 0: each begins where it says, none lies over
+// another, all marks are on them at their places, those between which nothing lies are joined, and there are about as many as seams.
+func TestStripsCarryEveryMarkOnce(t *testing.T) {
+	p := roomtest.SmallPlan(t)
+	for _, keys := range []string{"", "other = true\nopenings = true\n"} {
+		d, err := Draw(p, asked(t, keys))
+		require.NoError(t, err)
+		roll, err := Draw(p, asked(t, keys+"roll = '24 in'\n")) // in one piece
+		require.NoError(t, err)
+		alone := 0
+		assert.Equal(t, marksOf(t, roll), marksOf(t, d), keys)
+		ends := map[string]float64{}
+		for _, page := range d.Pages {
+			assert.Empty(t, scene.Overlaps(page, 0.5), page.Name)
+			for _, v := range roomtest.PartsOf(&page.Group, "view") {
+				from, err := strconv.ParseFloat(v.Data["from"], 64)
+				require.NoError(t, err)
+				name, first := v.View.Name, v.Data["strip"] == "1"
+				assert.True(t, first || from >= ends[name]-0.01, "%s, strip %s begins behind the end of the one before it", name, v.Data["strip"])
+				sets, joints := roomtest.PartsOf(v.Group, "set"), roomtest.PartsOf(v.Group, "joint")
+				switch joined := !first && math.Abs(from-ends[name]) < 0.01; {
+				case first:
+					assert.Empty(t, sets)
+				case joined:
+					assert.Empty(t, sets)
+					assert.NotEmpty(t, joints)
+				default:
+					alone++
+					require.Len(t, sets, 1, "%s, strip %s", name, v.Data["strip"])
+					sets[0].Texts(func(x *scene.Text) {
+						m := regexp.MustCompile(`^← (.*) from 0$`).FindStringSubmatch(x.String)
+						require.NotNil(t, m, x.String)
+						l, err := length.Parse(m[1], length.Inches)
+						require.NoError(t, err)
+						assert.InDelta(t, from, l.MM(), 0.001, "figures of strips are exact")
+					})
+				}
+				ends[name] = from + v.View.Box.W()
+			}
+		}
+		assert.Positive(t, alone, "strips that stand alone")
+	}
+}
+
+// marksOf are the places of the marks of all poles, by their names and kinds, each once.
+func marksOf(t *testing.T, d *scene.Document) map[string]bool {
+	t.Helper()
+	out := map[string]bool{}
+	for _, page := range d.Pages {
+		for _, v := range roomtest.PartsOf(&page.Group, "view") {
+			for _, class := range []string{"datum", "seam", "plumb-line", "opening", "box", "corner", "level", "covering"} {
+				for _, s := range roomtest.PartsOf(v.Group, class) {
+					out[v.View.Name+" "+class+" "+s.Data["x"]] = true
+				}
+			}
+		}
+	}
+	require.NotEmpty(t, out)
+	return out
+}
+
+// TestStretchesLeaveOutWhatCarriesNothing parts a pole of 22 ft with a seam and its line every 2 ft on strips of 10 in: of 27 that are
+// joined end to end 13 carry a mark.
+func TestStretchesLeaveOutWhatCarriesNothing(t *testing.T) {
+	p := pole{to: 22 * length.Foot}
+	for x := length.Foot; x < p.to; x += 2 * length.Foot {
+		p.marks = append(p.marks, poleMark{at: x, kind: seamMark}, poleMark{at: x + length.Inch/2, kind: lineMark})
+	}
+	p.marks = append(p.marks, poleMark{at: p.to, kind: endMark})
+	list := p.stretches(10*length.Inch, length.Inch)
+	assert.Len(t, list, 13)
+	assert.Equal(t, stretch{0, false}, list[0])
+	assert.Equal(t, stretch{10 * length.Inch, true}, list[1], "9 in would be before the end of the first")
+}

@@ -22,6 +22,7 @@ const (
 // How far words stand from their place on a pole, in mm.
 const (
 	jointAside = 2.0 // of a joint: beside the cross
+	crossLong  = 4.0 // the arms of that
 	jointLast  = 100.0
 	markAside  = 1.5 // of a mark: beside its line
 	markFar    = 3.0 // where something stands in that place
@@ -33,8 +34,7 @@ const (
 // strip draws one strip of a pole at full size.
 func (b *poleBoard) strip(p pole, at part) {
 	x0, y0 := b.left, b.top+stripPitch*float64(at.row)
-	from := p.from + L(at.index)*at.long
-	to := from + at.long
+	from, to := at.from, at.from+at.long
 	view := scene.View{Box: scene.BoxAt(x0, y0, at.long.MM(), stripHigh), Scale: 1, Metric: b.Metric(), Name: p.title, Ratio: "1:1"}
 	g := b.page.Viewed(view, folio.Datum("scale", "1"), folio.Datum("wall", p.wall), folio.Datum("strip", strconv.Itoa(at.index+1)), folio.Datum("from", folio.Mm(from)))
 	g.Rect(view.Box, scene.Pen(scene.Frame, 0.18).As(scene.Dashed(0.25)))
@@ -56,10 +56,14 @@ func (b *poleBoard) strip(p pole, at part) {
 	for _, m := range shown {
 		b.strokes(g, space, v, y0, m)
 	}
-	for _, k := range []int{at.index, at.index + 1} {
-		if k > 0 && k < at.count {
-			b.joint(g, space, v.X(p.from+L(k)*at.long), y0, k, k > at.index)
-		}
+	if at.left {
+		b.joint(g, space, v.X(from), y0, at.index, false)
+	}
+	if at.right {
+		b.joint(g, space, v.X(to), y0, at.index+1, true)
+	}
+	if at.set {
+		b.setAt(g, space, v.X(from), y0, from)
 	}
 	b.figures(g, space, v, from, end, y0, true)
 	words := p.title
@@ -76,12 +80,8 @@ func (b *poleBoard) strip(p pole, at part) {
 // joint draws the cross by which two strips are joined, and says which two: as near to the cross as is free, on its side of
 // the strip.
 func (b *poleBoard) joint(g *scene.Group, space *draft.Space, x, y0 float64, k int, right bool) {
-	pen := scene.Pen(scene.Marks, folio.TapedFine)
-	y := y0 + stripHigh/2
 	g = g.Part(scene.Tag{Class: "joint", Data: []scene.Datum{folio.Datum("joint", strconv.Itoa(k))}})
-	g.HLine(x-4, x+4, y, pen)
-	g.VLine(x, y-4, y+4, pen)
-	space.Take(scene.Box{X0: x - 4.4, Y0: y - 4.4, X1: x + 4.4, Y1: y + 4.4})
+	b.cross(g, space, x, y0)
 	t := scene.Text{String: fmt.Sprintf("%d | %d", k, k+1), Height: folio.TapedLarge, Bold: true, Seat: scene.Hanging, Layer: scene.Marks}
 	for off := jointAside; off < jointLast; off += asideStep {
 		t.At = scene.Pt(x+off, y0+2.4)
@@ -94,6 +94,26 @@ func (b *poleBoard) joint(g *scene.Group, space *draft.Space, x, y0 float64, k i
 			return
 		}
 	}
+}
+
+// setAt draws the cross at the left end of a strip that stands alone, and says beside it at which figure from 0 it is set: no mark stands
+// so near that it could be taken for its figure.
+func (b *poleBoard) setAt(g *scene.Group, space *draft.Space, x, y0 float64, from L) {
+	g = g.Part(scene.Tag{Class: "set", Data: []scene.Datum{folio.Datum("at", folio.Mm(from))}})
+	b.cross(g, space, x, y0)
+	t := scene.Text{At: scene.Pt(x+crossLong+jointAside, y0+stripHigh/2), String: b.Words.Say("pole.at", b.Say(from)), Height: folio.TapedText, Bold: true, Seat: scene.Centred, Layer: scene.Marks}
+	g.Text(t)
+	space.Take(t.Bounds())
+}
+
+// cross draws a cross at an end of a strip.
+func (b *poleBoard) cross(g *scene.Group, space *draft.Space, x, y0 float64) {
+	pen := scene.Pen(scene.Marks, folio.TapedFine)
+	y := y0 + stripHigh/2
+	g.HLine(x-crossLong, x+crossLong, y, pen)
+	g.VLine(x, y-crossLong, y+crossLong, pen)
+	const out = crossLong + 0.4
+	space.Take(scene.Box{X0: x - out, Y0: y - out, X1: x + out, Y1: y + out})
 }
 
 // ticks draws millimetres and inches, to an eighth: under the line those of the room, which are numbered, over it the others.
@@ -172,7 +192,7 @@ func (b *poleBoard) caption(g *scene.Group, space *draft.Space, text string, box
 	w := scene.Width(text, size, true)
 	for _, at := range captionPlaces {
 		t := scene.Text{At: scene.Pt(box.X0+at, y), String: text, Height: size, Bold: true, Layer: scene.Marks}
-		if at+w < box.W()-2 && space.Free(t.Bounds(), 0.5) {
+		if at+w < box.W()-2 && space.Free(t.Bounds(), 1.6) {
 			g.Text(t)
 			space.Take(t.Bounds())
 			return
