@@ -168,6 +168,15 @@ func TestEveryThingOfTheLayoutIsOnItsPageOnce(t *testing.T) {
 					kinds[strings.Fields(key)[0]]++
 					counted++
 				}
+				for i := range f.W.Openings { // how the seams over it lie to its edges, there or on its enlargement
+					o, from, to := &f.W.Openings[i], lengthOf(t, roomtest.Fact(v, "from")), lengthOf(t, roomtest.Fact(v, "to"))
+					if key := "ties " + o.Name; len(f.SeamsIn(o, from, to)) > 0 && !f.Run.Up && !enlargedIn(d, f.W.Name, o.Name) {
+						want[key] = 1
+						kinds["ties"]++
+					} else {
+						delete(said, key)
+					}
+				}
 				for _, g := range worded {
 					words := strings.Join(roomtest.Lettering(g), " ")
 					if amount, ok := strings.CutPrefix(wordsOf(p, f, roomtest.Fact(g, "item")), inWords); ok { // a list has it in words
@@ -237,6 +246,12 @@ func wordsOf(p *layout.Plan, f *face.Face, key string) string {
 		return inWords + folio.Mm(f.Run.Hanging(a).Lost)
 	case "opening":
 		return rest
+	case "ties":
+		for i := range f.W.Openings {
+			if o := &f.W.Openings[i]; o.Name == rest {
+				return inWords + folio.Mm(f.SeamsIn(o, o.FromLeft, o.Right())[0].X-o.FromLeft)
+			}
+		}
 	case "box":
 		return f.W.Boxes[a].Name
 	case "end":
