@@ -53,7 +53,7 @@ func (e *View) deviationMarks() {
 		}
 		key := fmt.Sprintf("deviation %d", d.Number)
 		if !e.elsewhere(key) && !e.flag(d.At, r, func(c scene.Point) { e.deviationAt(d, c, r) }) {
-			e.drop(key, "deviation %d at %s", d.Number, e.Style.Format(d.At))
+			e.dropAt(key, e.midAt(d.At), "deviation %d at %s", d.Number, e.Style.Format(d.At))
 		}
 	}
 }

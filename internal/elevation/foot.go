@@ -37,7 +37,7 @@ func Notes(b *folio.Board, lines []string) float64 {
 func pageNotes(list []*View) []string {
 	e := list[0]
 	v := e.Room.Veneer
-	var sheets, widths, ends []string
+	var sheets, widths, ends, cutEnds []string
 	for _, o := range list {
 		if n := o.numbersOn(); n != "" {
 			if len(list) > 1 {
@@ -47,6 +47,7 @@ func pageNotes(list []*View) []string {
 		}
 		widths = append(widths, o.cutSheets()...)
 		widths = append(widths, o.sliverNotes()...)
+		cutEnds = append(cutEnds, o.cutEnds()...)
 	}
 	how := "hung in number order left to right"
 	if e.F.Run.Up {
@@ -62,12 +63,15 @@ func pageNotes(list []*View) []string {
 	lines := []string{Capital(strings.Join(sheets, "; ")+", "+how) + "." + measured}
 	line := "Full sheets cover " + e.Style.MeasuredWords(e.Room.NetWidth()) + "."
 	if len(widths) == 0 {
-		line += " No sheet between two seams is ripped narrower here."
+		line += " No sheet between two seams is ripped narrower here" + endsCut(cutEnds, "; at an end", "is", "are") + "."
 	}
 	if len(widths) > mostWidths {
 		widths = []string{fmt.Sprintf("%d sheets are ripped narrower or come past a leaning joint: the list of the page and the schedule of sheets say what each covers.", len(widths))}
 	}
 	line += " " + strings.Join(widths, " ")
+	if len(widths) > 0 && len(cutEnds) > 0 {
+		line += endsCut(cutEnds, " At an end", "is", "are") + " ripped."
+	}
 	ends = append(ends, "base "+e.EndMark("base"), "head "+e.EndMark("head"))
 	if side := e.EndMark("side"); e.F.Run.Up && side != "" {
 		ends = append(ends, "sides "+side)

@@ -30,7 +30,7 @@ func (e *View) ties() {
 		for _, m := range seams {
 			list = append(list, fmt.Sprintf("%s at %s", e.SeamWords(m), e.Style.Format(m.X-o.FromLeft)))
 		}
-		e.drop(key, "%s, seams from its left edge: %s", o.Kind.Named(o.Name), strings.Join(list, ", "))
+		e.dropAt(key, e.inHole(o), "%s, seams from its left edge: %s", o.Kind.Named(o.Name), strings.Join(list, ", "))
 	}
 }
 

@@ -25,7 +25,7 @@ func (e *View) pins() {
 		top, foot := e.pinEnds(p)
 		high, low := top.Add(0, -k.Of(5)), foot.Add(0, k.Of(5))
 		if !e.elsewhere(key) && !e.centreName(in, key, high, low) {
-			e.drop(key, "centre line (CL) at %s, for %s", e.Style.Format(p.X), wished[p.Put])
+			e.dropAt(key, e.midAt(p.X), "centre line (CL) at %s, for %s", e.Style.Format(p.X), wished[p.Put])
 		}
 		for _, l := range [][2]scene.Point{{high, top}, {foot, low}} {
 			e.centreLine(in, l[0], l[1], 0)
@@ -122,7 +122,7 @@ func (e *View) keeps() {
 		if e.keepAlong(in, words, x0, x1, at) || e.keepAside(in, words, x0, x1, at) {
 			in.Data = append(in.Data, item(key))
 		} else {
-			e.drop(key, "%s, %s to %s", words, e.Style.Format(c.From), e.Style.Format(c.To))
+			e.dropAt(key, e.midAt((from+to)/2), "%s, %s to %s", words, e.Style.Format(c.From), e.Style.Format(c.To))
 		}
 	}
 }

@@ -355,7 +355,7 @@ func generalItems(s *folio.Set) []draft.Item {
 		"Returns at a corner are measured at the floor, from the seam to the bend; at an eased corner to its round.",
 		"Elevations are seen from inside the room. A dashed ghost shows how far a wrapped sheet goes on round the corner.",
 		"Grain is drawn to show its way and where it breaks, not the figure of the flitch.",
-		"A double circle marks a sheet that is ripped narrower; a diamond the closing seam; a hexagon a change of flitch; a pentagon a deviation by its number in the list; a triangle a revision by its mark in the block.",
+		"A double circle marks a sheet that is ripped narrower; a diamond the closing seam; a hexagon a change of flitch; a pentagon a deviation by its number in the list; a triangle a revision by its mark in the block; a letter in a square what stands in the list of its page.",
 		"Beside an opening and in its white: from its edges to the seams on either side and over it.",
 	}
 	if !wraps(s) { // no returns, and no ghosts
