@@ -76,7 +76,7 @@ func pageNotes(list []*View) []string {
 	if side := e.EndMark("side"); e.F.Run.Up && side != "" {
 		ends = append(ends, "sides "+side)
 	}
-	ends = append(ends, jambMarks(list)...)
+	ends = append(append(ends, jambMarks(list)...), endMarks(list, ends)...)
 	page := e.PageOf("terminations")
 	if len(e.List) == 0 { // while pages are still planned
 		page = e.Paper.PageNumber(int(folio.Details), 1)
@@ -107,6 +107,20 @@ func pageNotes(list []*View) []string {
 // mostWidths is how many sheets that are not as wide as others the notes of a page speak of one by one: more would push the drawing
 // off a small page, and nobody would read them.
 const mostWidths = 6
+
+// endMarks name the terminations at the raw ends of the covering of some views that are not named yet: "inside corner T4".
+func endMarks(list []*View, named []string) (ends []string) {
+	for _, e := range list {
+		for _, r := range e.rawEnds() {
+			mark := e.EndMark(r.Kind)
+			if mark == "" || r.X < e.From || r.X > e.To || slices.ContainsFunc(slices.Concat(named, ends), func(n string) bool { return strings.HasSuffix(n, " "+mark) }) {
+				continue
+			}
+			ends = append(ends, r.Kind+" "+mark)
+		}
+	}
+	return ends
+}
 
 // jambMarks name the terminations at the openings of some views.
 func jambMarks(list []*View) (ends []string) {

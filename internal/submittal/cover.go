@@ -133,7 +133,7 @@ func matchItems(s *folio.Set) []draft.Item {
 		{Mark: "1", Text: "Between leaves: " + match + "."},
 		{Mark: "2", Text: "Within a sheet: leaves in the order in which they were sliced, as delivered; a sheet is ripped narrower only where it is drawn so."},
 		{Mark: "3", Text: "Between sheets: numbered sequence of " + of + ", hung in number order " + order + ", every seam overlapped and double cut."},
-		{Mark: "4", Text: "Within the room: " + area + "."},
+		{Mark: "4", Text: elevation.Walled(s, "Within the room: "+area+".")},
 	}
 }
 
@@ -270,7 +270,7 @@ func questionItems(s *folio.Set) []draft.Item {
 	p := s.Room.Project
 	var list []draft.Item
 	ask := func(format string, a ...any) {
-		list = append(list, draft.Item{Mark: lettered(len(list)), Text: fmt.Sprintf(format, a...)})
+		list = append(list, draft.Item{Mark: lettered(len(list)), Text: elevation.Walled(s, fmt.Sprintf(format, a...))})
 	}
 	for _, f := range s.Room.Asks {
 		ask("%s", strings.Replace(elevation.Said(s, f), "?.", "?", 1))

@@ -159,9 +159,9 @@ func (r *roomKey) closing(missed *keyMissed) []string {
 	switch {
 	case missed == nil || missed.count() == 0:
 	case r.apart:
-		lines = append(lines, fmt.Sprintf("The rest, for want of room on the plan: %s.", cmp.Or(r.PageOf(keyListKey), r.Paper.PageNumber(int(folio.Plans), 2))))
+		lines = append(lines, fmt.Sprintf("Not lettered on the plan, but listed: %s.", cmp.Or(r.PageOf(keyListKey), r.Paper.PageNumber(int(folio.Plans), 2))))
 	default:
-		lines = append(lines, "Here for want of room on the plan: "+strings.Join(missed.lines(r), "; ")+".")
+		lines = append(lines, "Not lettered on the plan: "+strings.Join(missed.lines(r), "; ")+".")
 	}
 	return lines
 }
