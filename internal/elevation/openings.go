@@ -88,6 +88,9 @@ func (e *View) Opening(g *scene.Group, o *room.Opening) {
 // casing is how far inside the edge of an opening a second line says that the edge is a casing's, which is not to scale where its
 // width is not said; 0: there is none.
 func (e *View) casing(o *room.Opening, box scene.Box) float64 {
+	if e.Small {
+		return 0
+	}
 	d, least := e.Look.Of(1.6), 5.0
 	if o.Casing != nil {
 		d, least = e.V.MM(*o.Casing), 3

@@ -21,6 +21,7 @@ type View struct {
 	V         draft.View
 	Group     *scene.Group
 	Detail    bool                           // an opening drawn large: its sides are broken off
+	Small     bool                           // a small picture of a wall: without the lines of casings, which its names have no room beside
 	holes     map[*room.Opening]*scene.Group // openings as drawn
 	middle    float64                        // x at which the middle of the wall should stand
 	line      float64                        // of the titles of the page; 0: of this one alone
