@@ -72,6 +72,11 @@ func pageNotes(list []*View) []string {
 	if len(widths) > 0 && len(cutEnds) > 0 {
 		line += endsCut(cutEnds, " At an end", "is", "are") + " ripped."
 	}
+	for _, o := range list {
+		if note := o.skipNote(); note != "" {
+			line = strings.TrimSpace(line) + " " + note
+		}
+	}
 	ends = append(ends, "base "+e.EndMark("base"), "head "+e.EndMark("head"))
 	if side := e.EndMark("side"); e.F.Run.Up && side != "" {
 		ends = append(ends, "sides "+side)

@@ -74,7 +74,7 @@ func (e *View) cornerMarks() {
 			continue
 		}
 		if !e.termination(r, mark, key) {
-			e.dropAt(key, e.midAt(r.X), "%s, %s, at %s", mark, r.Words, e.Style.Format(r.X))
+			e.dropAt(key, e.midAt(r.X), "%s, %s, at %s", mark, r.Kind, e.Style.Format(r.X))
 		}
 	}
 }

@@ -111,18 +111,25 @@ func (e *View) keeps() {
 		if c.Why != "" {
 			words += ": " + c.Why
 		}
-		in := e.Group.Part(scene.Tag{Class: "keep-clear", Title: words, Data: []scene.Datum{folio.Datum("from", folio.Mm(c.From)), folio.Datum("to", folio.Mm(c.To))}})
+		title := words
+		words += ", " + e.Style.Format(c.From) + " to " + e.Style.Format(c.To)
+		in := e.Group.Part(scene.Tag{Class: "keep-clear", Title: title, Data: []scene.Datum{folio.Datum("from", folio.Mm(c.From)), folio.Datum("to", folio.Mm(c.To))}})
 		bottom, top := e.F.Cover((from + to) / 2)
 		x0, x1 := e.V.X(from), e.V.X(to)
 		at := func(share float64) float64 { return e.V.Y(bottom) + (e.V.Y(top)-e.V.Y(bottom))*share }
 		key := fmt.Sprintf("keep %d", i)
-		if e.elsewhere(key) {
+		if e.elsewhere(key) { // the line stands without its words
+			for _, share := range keepShares {
+				if e.keepLine(in, x0, x1, at(share)) {
+					break
+				}
+			}
 			continue
 		}
 		if e.keepAlong(in, words, x0, x1, at) || e.keepAside(in, words, x0, x1, at) {
 			in.Data = append(in.Data, item(key))
 		} else {
-			e.dropAt(key, e.midAt((from+to)/2), "%s, %s to %s", words, e.Style.Format(c.From), e.Style.Format(c.To))
+			e.dropAt(key, e.midAt((from+to)/2), "%s", words)
 		}
 	}
 }
@@ -166,12 +173,12 @@ func (e *View) keepAside(in *scene.Group, words string, x0, x1 float64, at func(
 	for _, share := range keepShares {
 		y := at(share)
 		dot := scene.Pt((x0+x1)/2, y)
+		c, ok := e.callOut(dot, w, h, k.Of(4))
+		if box := e.Box(); !ok || c.Y < box.Y0 || c.Y > box.Y1 { // across lines of dimensions the list is better
+			return false
+		}
 		if !e.keepLine(in, x0, x1, y) {
 			continue
-		}
-		c, ok := e.callOut(dot, w, h, k.Of(4))
-		if !ok {
-			return false
 		}
 		enter, _, _ := draft.Clip(dot, c, scene.BoxRound(c, w, h).Inset(-k.Of(0.5)))
 		e.leader(in, dot, dot.Add((c.X-dot.X)*enter, (c.Y-dot.Y)*enter))

@@ -16,13 +16,13 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// revisionBlock is the place of the table of revisions among the lists.
-const revisionBlock = 9
+// revisionTitle is over the table of revisions.
+const revisionTitle = "REVISIONS"
 
 // coverBlocks are the lists of the cover: what the set is about, the material, what departs from the rules, what is open, the drawings,
 // the rules.
 func coverBlocks(s *folio.Set) []folio.Block {
-	return []folio.Block{
+	list := []folio.Block{
 		{Table: projectTable(s)},
 		{Table: materialTable(s)},
 		{Title: "MATCH AT FOUR LEVELS", Items: matchItems(s)},
@@ -32,9 +32,11 @@ func coverBlocks(s *folio.Set) []folio.Block {
 		{Table: rulesTable(s)},
 		{Title: "NOTES OF THE LAYOUT", Items: noteItems(s)},
 		{Title: "GENERAL NOTES", Items: generalItems(s)},
-		{Table: revisionTable(s)},
-		{Title: "ABBREVIATIONS", Items: abbreviations(s)},
 	}
+	if len(s.Room.Project.Revisions) > 0 { // else the strip of every page has all
+		list = append(list, folio.Block{Table: revisionTable(s)})
+	}
+	return append(list, folio.Block{Title: "ABBREVIATIONS", Items: abbreviations(s)})
 }
 
 // Pairs makes a table of two columns without a head; rows without a value are left out.
@@ -147,7 +149,7 @@ const mostNarrow = 4
 
 // breaks are the places at which the grain does not go on.
 func breaks(s *folio.Set) []string {
-	var list, narrow []string
+	var list, narrow, skips []string
 	for i := range s.Plan.Runs {
 		for _, m := range s.Plan.Runs[i].Seams {
 			if m.Closing {
@@ -156,6 +158,9 @@ func breaks(s *folio.Set) []string {
 			if m.FlitchChange {
 				list = append(list, fmt.Sprintf("where flitch %s begins on wall %s", elevation.SheetAt(s, m.RightSheet).Flitch, s.Room.Walls[m.Wall].Name))
 			}
+		}
+		for _, k := range elevation.Skips(s, &s.Plan.Runs[i]) {
+			skips = append(skips, k.Where()+" on wall "+s.Room.Walls[k.Seam.Wall].Name)
 		}
 		for _, sh := range s.Plan.Runs[i].Sheets {
 			if sh.Narrow && sh.Lowest {
@@ -169,11 +174,27 @@ func breaks(s *folio.Set) []string {
 	if len(narrow) > mostNarrow { // they are deviations, one by one
 		narrow = []string{fmt.Sprintf("right of %d narrow sheets", len(narrow))}
 	}
-	list = append(list, narrow...)
+	if len(skips) > mostNarrow { // each is noted on its elevation
+		skips = []string{fmt.Sprintf("at %d seams where the sequence leaves out sheets", len(skips))}
+	}
+	list = append(append(list, skips...), narrow...)
+	if walls := coursed(s); len(walls) > 0 {
+		list = append(list, "at the level joint of the courses, in each of which neighbours are every other sheet, on wall "+strings.Join(walls, " and wall "))
+	}
 	if len(s.Plan.Runs) > 1 {
 		list = append(list, "between the runs")
 	}
 	return list
+}
+
+// coursed are the walls on which one sheet hangs over another.
+func coursed(s *folio.Set) (walls []string) {
+	for _, f := range face.All(s.Plan) {
+		if !f.Run.Up && slices.ContainsFunc(f.Parts, func(p face.Part) bool { return len(p.Sheets) > 1 }) {
+			walls = append(walls, f.W.Name)
+		}
+	}
+	return walls
 }
 
 // wallOfSeam names the wall of the seam at the right of a place.
@@ -371,7 +392,7 @@ func generalItems(s *folio.Set) []draft.Item {
 
 // revisionTable lists all revisions in full: the strip has room for the last ones only.
 func revisionTable(s *folio.Set) *draft.Table {
-	t := &draft.Table{Title: "REVISIONS", Columns: []draft.Column{{Head: "MARK", Bold: true}, {Head: "DATE"}, {Head: "WHAT", Wrap: true}}}
+	t := &draft.Table{Title: revisionTitle, Columns: []draft.Column{{Head: "MARK", Bold: true}, {Head: "DATE"}, {Head: "WHAT", Wrap: true}}}
 	t.Rows = append(t.Rows, draft.Row{Cells: []string{"-", s.Room.Project.Drawn, "First issue"}})
 	for _, r := range s.Room.Project.Revisions {
 		t.Rows = append(t.Rows, draft.Row{Cells: []string{r.Mark, r.Date, r.Note}})

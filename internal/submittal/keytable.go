@@ -139,8 +139,8 @@ func (r *roomKey) closing(missed *keyMissed) []string {
 		}
 	}
 	total := r.Plan.Totals
-	supply := fmt.Sprintf("%d sheets laid", total.Sheets)
-	left := 0
+	hang, left := hanging(r.Plan) // what an opening takes whole goes back to stock
+	supply := sheetCount(hang) + " laid"
 	for _, f := range r.Plan.Left {
 		left += len(f.Left)
 	}
