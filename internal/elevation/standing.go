@@ -159,7 +159,7 @@ func (e *View) hung() {
 	bottom, top := e.F.Cover((from + to) / 2)
 	at := func(share float64) float64 { return e.V.Y(bottom) + (e.V.Y(top)-e.V.Y(bottom))*share }
 	for _, words := range []string{"hung already", "hung"} {
-		if e.keepAlong(in, words, e.V.X(from), e.V.X(to), at) {
+		if e.keepAlong(in, words, "", e.V.X(from), e.V.X(to), at) {
 			return
 		}
 	}

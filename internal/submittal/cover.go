@@ -189,7 +189,7 @@ func breaks(s *folio.Set) []string {
 
 // coursed are the walls on which one sheet hangs over another.
 func coursed(s *folio.Set) (walls []string) {
-	for _, f := range face.All(s.Plan) {
+	for _, f := range s.Faces {
 		if !f.Run.Up && slices.ContainsFunc(f.Parts, func(p face.Part) bool { return len(p.Sheets) > 1 }) {
 			walls = append(walls, f.W.Name)
 		}
@@ -219,7 +219,7 @@ func drawingList(s *folio.Set) *draft.Table {
 		t.Rows = append(t.Rows, draft.Row{Cells: []string{l.Number, l.Title, scale}, Link: l.Number})
 	}
 	if len(s.List) == 0 { // while pages are planned: as many rows as there will be, about
-		n := 6 + len(face.All(s.Plan))
+		n := 6 + len(s.Faces)
 		for range n {
 			t.Rows = append(t.Rows, draft.Row{Cells: []string{"Z-000", "PAGE", "1:24"}})
 		}

@@ -57,14 +57,14 @@ type planNumber struct {
 // of it goes round a corner where there is room.
 func (r *roomKey) numbers() {
 	widest := map[int]L{}
-	for _, f := range face.All(r.Plan) {
+	for _, f := range r.Faces {
 		r.reach[f.Wall] = r.thick
 		for _, p := range f.Parts {
 			widest[p.Place] = max(widest[p.Place], p.To-p.From)
 		}
 	}
 	var rest []planNumber
-	for _, f := range face.All(r.Plan) {
+	for _, f := range r.Faces {
 		if f.Run.Up {
 			r.bandNumbers(f)
 			continue

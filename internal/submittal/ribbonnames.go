@@ -29,7 +29,7 @@ func (r *ribbon) openingName(hole scene.Box, name string) (scene.Text, bool) {
 // unnamed are the openings of each wall whose names have no room in them, and those that the end of a row parts, as the title says them:
 // all of a wall, from left to right, so that each is found.
 func (r *ribbon) unnamed() (list []string) {
-	for _, f := range face.All(r.Plan) {
+	for _, f := range r.Faces {
 		var names []string
 		lost := false
 		for i := range f.W.Openings {
