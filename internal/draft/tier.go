@@ -39,6 +39,7 @@ type Tier struct {
 	Upright bool                      // running figures that do not all stand on a level line are turned, each along its own extension line
 	Least   float64                   // figures stay between Least and Most along the line, where Most is the greater
 	Most    float64
+	Bars    []float64 // places along the line at which something else runs across it: no figure stands there
 
 	line    float64   // where the dimension line lies, across
 	through []float64 // where extension lines of tiers further out pass
@@ -176,7 +177,7 @@ func (t *Tier) stretch(k Look, i int, w float64) (lo, mid, hi float64, ok bool) 
 func (t *Tier) inGap(k Look, w, lo, mid, hi float64) (best float64, found bool) {
 	air := k.Of(figureAir)
 	edges := []float64{lo}
-	for _, x := range t.through {
+	for _, x := range slices.Concat(t.through, t.Bars) {
 		if x > lo && x < hi {
 			edges = append(edges, x)
 		}

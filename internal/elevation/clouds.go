@@ -43,7 +43,7 @@ func (e *View) revisionMarks() {
 			continue
 		}
 		if !e.flag(rev.At, r, draw) {
-			e.drop(key, "revision %s at %s", rev.Mark, e.Style.Format(rev.At))
+			e.dropAt(key, e.midAt(rev.At), "revision %s at %s", rev.Mark, e.Style.Format(rev.At))
 		}
 	}
 }

@@ -254,7 +254,16 @@ func (e *View) seamTier() draft.Tier {
 	}
 	var places []L
 	for _, p := range e.F.Parts {
-		places = append(places, p.From, p.To)
+		for _, x := range []L{p.From, p.To} {
+			if len(e.F.Shown(x)) > 0 || !e.inFullHole(x) {
+				places = append(places, x)
+			}
+		}
+	}
+	for i := range e.F.W.Openings { // where one takes the whole height the covering ends
+		if o := &e.F.W.Openings[i]; e.F.W.FullHeight(o) && o.FromLeft >= e.F.Left && o.Right() <= e.F.Right {
+			places = append(places, o.FromLeft, o.Right())
+		}
 	}
 	inside := places[:0:0]
 	for _, x := range places {
@@ -287,6 +296,16 @@ func (e *View) seamTier() draft.Tier {
 		return data(i - lead)
 	}
 	return t
+}
+
+// inFullHole reports whether a place lies in an opening that leaves no covering over or under it: what would be a seam there is none.
+func (e *View) inFullHole(x L) bool {
+	for i := range e.F.W.Openings {
+		if o := &e.F.W.Openings[i]; o.FromLeft < x && x < o.Right() && e.F.W.FullHeight(o) {
+			return true
+		}
+	}
+	return false
 }
 
 // wallTier is the overall length, once: as measured, sharp corner to sharp corner, also where a corner is eased and the

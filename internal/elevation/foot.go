@@ -37,7 +37,7 @@ func Notes(b *folio.Board, lines []string) float64 {
 func pageNotes(list []*View) []string {
 	e := list[0]
 	v := e.Room.Veneer
-	var sheets, widths, ends []string
+	var sheets, widths, ends, cutEnds []string
 	for _, o := range list {
 		if n := o.numbersOn(); n != "" {
 			if len(list) > 1 {
@@ -47,6 +47,7 @@ func pageNotes(list []*View) []string {
 		}
 		widths = append(widths, o.cutSheets()...)
 		widths = append(widths, o.sliverNotes()...)
+		cutEnds = append(cutEnds, o.cutEnds()...)
 	}
 	how := "hung in number order left to right"
 	if e.F.Run.Up {
@@ -62,17 +63,25 @@ func pageNotes(list []*View) []string {
 	lines := []string{Capital(strings.Join(sheets, "; ")+", "+how) + "." + measured}
 	line := "Full sheets cover " + e.Style.MeasuredWords(e.Room.NetWidth()) + "."
 	if len(widths) == 0 {
-		line += " No sheet between two seams is ripped narrower here."
+		line += " No sheet between two seams is ripped narrower here" + endsCut(cutEnds, "; at an end", "is", "are") + "."
 	}
 	if len(widths) > mostWidths {
 		widths = []string{fmt.Sprintf("%d sheets are ripped narrower or come past a leaning joint: the list of the page and the schedule of sheets say what each covers.", len(widths))}
 	}
 	line += " " + strings.Join(widths, " ")
+	if len(widths) > 0 && len(cutEnds) > 0 {
+		line += endsCut(cutEnds, " At an end", "is", "are") + " ripped."
+	}
+	for _, o := range list {
+		if note := o.skipNote(); note != "" {
+			line = strings.TrimSpace(line) + " " + note
+		}
+	}
 	ends = append(ends, "base "+e.EndMark("base"), "head "+e.EndMark("head"))
 	if side := e.EndMark("side"); e.F.Run.Up && side != "" {
 		ends = append(ends, "sides "+side)
 	}
-	ends = append(ends, jambMarks(list)...)
+	ends = append(append(ends, jambMarks(list)...), endMarks(list, ends)...)
 	page := e.PageOf("terminations")
 	if len(e.List) == 0 { // while pages are still planned
 		page = e.Paper.PageNumber(int(folio.Details), 1)
@@ -103,6 +112,20 @@ func pageNotes(list []*View) []string {
 // mostWidths is how many sheets that are not as wide as others the notes of a page speak of one by one: more would push the drawing
 // off a small page, and nobody would read them.
 const mostWidths = 6
+
+// endMarks name the terminations at the raw ends of the covering of some views that are not named yet: "inside corner T4".
+func endMarks(list []*View, named []string) (ends []string) {
+	for _, e := range list {
+		for _, r := range e.rawEnds() {
+			mark := e.EndMark(r.Kind)
+			if mark == "" || r.X < e.From || r.X > e.To || slices.ContainsFunc(slices.Concat(named, ends), func(n string) bool { return strings.HasSuffix(n, " "+mark) }) {
+				continue
+			}
+			ends = append(ends, r.Kind+" "+mark)
+		}
+	}
+	return ends
+}
 
 // jambMarks name the terminations at the openings of some views.
 func jambMarks(list []*View) (ends []string) {

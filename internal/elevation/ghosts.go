@@ -3,6 +3,7 @@ package elevation
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
@@ -64,7 +65,7 @@ func (e *View) ghostWords(in *scene.Group, h ghost, edge, sign, floor, height fl
 	short := "wraps " + e.Style.Format(h.width)
 	list := []string{"wraps " + e.Style.Words(h.width), short}
 	if sh := SheetAt(e.Board.Set, h.place); sh != nil && e.Style.Unit != length.Millimetres {
-		list = []string{"sheet " + NumberOf(sh) + " " + list[0] + " onto " + e.Room.Walls[h.wall].Name, short}
+		list = []string{"sheet " + NumberOf(sh) + " wraps " + e.onto(h), short}
 	}
 	for _, words := range list {
 		if scene.Width(words, k.Small, false) > height-k.Of(8) && words != short {
@@ -84,6 +85,23 @@ func (e *View) ghostWords(in *scene.Group, h ghost, edge, sign, floor, height fl
 			}
 		}
 	}
+}
+
+// onto says how far a sheet goes on round a corner and onto which wall; where that is narrower than it goes, over which and onto which
+// next, as round a pilaster.
+func (e *View) onto(h ghost) string {
+	width, wall := h.width, h.wall
+	step := 1
+	if h.wall < e.F.Wall && !(h.wall == 0 && e.F.Wall == len(e.Room.Walls)-1) || h.wall == len(e.Room.Walls)-1 && e.F.Wall == 0 {
+		step = -1
+	}
+	var list []string
+	for n := len(e.Room.Walls); width > e.Room.Walls[wall].Length && len(list) < n-1 && e.Room.Walls[(wall+step+n)%n].Cover; wall = (wall + step + n) % n {
+		w := &e.Room.Walls[wall]
+		list = append(list, e.Style.Words(w.Length)+" over "+w.Name)
+		width -= w.Length
+	}
+	return strings.Join(append(list, e.Style.Words(width)+" onto "+e.Room.Walls[wall].Name), ", ")
 }
 
 // breakLine draws an upright line that says something goes on, and keeps words off its zigzags.

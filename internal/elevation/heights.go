@@ -49,13 +49,17 @@ func (e *View) heightsElsewhere() {
 	}
 	for _, p := range pairs {
 		var bare []string
+		var first *room.Opening
 		for i := range e.F.W.Openings {
 			if o := &e.F.W.Openings[i]; slices.Contains(names[p], o.Name) && e.PageOf(OpeningKey(e.F.Wall, i)) == "" {
 				bare = append(bare, o.Name)
+				if first == nil {
+					first = o
+				}
 			}
 		}
 		if key := "heights " + strings.Join(bare, " "); len(bare) > 0 && !e.elsewhere(key) {
-			e.drop(key, "%s: sill at %s, head at %s", strings.Join(bare, ", "), e.Style.Format(p.sill), e.Style.Format(p.head))
+			e.dropAt(key, e.inHole(first), "%s: sill at %s, head at %s", strings.Join(bare, ", "), e.Style.Format(p.sill), e.Style.Format(p.head))
 		}
 	}
 }

@@ -9,8 +9,12 @@ import (
 )
 
 // said is something that a drawing has to say: what it is called in the file, and its words where it stands in the list of
-// what has no place on the drawing.
-type said struct{ key, words, wall string }
+// what has no place on the drawing; and places of the page, from the origin of the
+// view, at which it belongs.
+type said struct {
+	key, words, wall string
+	at               []scene.Point
+}
 
 // elsewhere reports whether something stands in the list at the head of the page, so that the drawing leaves it out.
 func (e *View) elsewhere(key string) bool {
@@ -24,7 +28,17 @@ func (e *View) elsewhere(key string) bool {
 
 // drop notes that something finds no place on the drawing: the page is drawn once more, with it in the list.
 func (e *View) drop(key, format string, args ...any) {
-	e.dropped = append(e.dropped, said{key, fmt.Sprintf(format, args...), e.F.W.Name})
+	e.dropped = append(e.dropped, said{key: key, words: fmt.Sprintf(format, args...), wall: e.F.W.Name})
+}
+
+// dropAt notes the same of what belongs to a place of the page, which more than one point may stand for: its letter in the list stands
+// there too.
+func (e *View) dropAt(key string, at []scene.Point, format string, args ...any) {
+	e.drop(key, format, args...)
+	last := &e.dropped[len(e.dropped)-1]
+	for _, p := range at { // a view may yet be moved
+		last.at = append(last.at, p.Add(-e.V.Origin.X, -e.V.Origin.Y))
+	}
 }
 
 // item is the datum by which a drawn group is known to say something.

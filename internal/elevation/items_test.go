@@ -98,7 +98,7 @@ func seamAt(f *face.Face, x length.Length) bool {
 // drawing, in the list at the head of the page, or on the page of its list, which it names. Counted from the layout, on random rooms and on several papers.
 func TestEveryThingOfTheLayoutIsOnItsPageOnce(t *testing.T) {
 	papers := []string{"ansi-b", "a4", "a3", "arch-d"}
-	counted, kinds, listed := 0, map[string]int{}, map[string]int{}
+	counted, kinds, listed, pointed := 0, map[string]int{}, map[string]int{}, map[bool]int{}
 	n := 0
 	roomtest.RandomPlans(t, effort.Of(6, 150), func(seed uint64, text string, p *layout.Plan) {
 		p = furnished(text, p)
@@ -114,6 +114,9 @@ func TestEveryThingOfTheLayoutIsOnItsPageOnce(t *testing.T) {
 				assert.Contains(t, roomtest.Texts([]*scene.Page{page}), "also here: "+d.Pages[i+1].Name)
 				lists = roomtest.Classed(&d.Pages[i+1].Group, "listed")
 				assert.NotEmpty(t, lists, "seed %d on %s: a page of its own for nothing", seed, paper)
+			}
+			if !strings.HasSuffix(page.Title, ": LIST") {
+				lettersOnDrawings(t, page, lists, pointed)
 			}
 			for _, v := range roomtest.Classed(&page.Group, "view") {
 				if roomtest.Fact(v, "wall") == "" || roomtest.Fact(v, "opening") != "" {
@@ -168,7 +171,17 @@ func TestEveryThingOfTheLayoutIsOnItsPageOnce(t *testing.T) {
 					kinds[strings.Fields(key)[0]]++
 					counted++
 				}
+				for i := range f.W.Openings { // how the seams over it lie to its edges, there or on its enlargement
+					o, from, to := &f.W.Openings[i], lengthOf(t, roomtest.Fact(v, "from")), lengthOf(t, roomtest.Fact(v, "to"))
+					if key := "ties " + o.Name; len(f.SeamsIn(o, from, to)) > 0 && !f.Run.Up && !enlargedIn(d, f.W.Name, o.Name) {
+						want[key] = 1
+						kinds["ties"]++
+					} else {
+						delete(said, key)
+					}
+				}
 				for _, g := range worded {
+					circledTwice(t, f, g)
 					words := strings.Join(roomtest.Lettering(g), " ")
 					if amount, ok := strings.CutPrefix(wordsOf(p, f, roomtest.Fact(g, "item")), inWords); ok { // a list has it in words
 						assert.True(t, strings.Contains(words, style.Format(lengthOf(t, amount))) || strings.Contains(words, style.Words(lengthOf(t, amount))), "seed %d on %s, %s", seed, paper, words)
@@ -181,7 +194,52 @@ func TestEveryThingOfTheLayoutIsOnItsPageOnce(t *testing.T) {
 		}
 	})
 	assert.Greater(t, counted, 100)
+	assert.Greater(t, pointed[true], 3*pointed[false], "letters of lists that stand on drawings")
 	t.Logf("%d counted, %v, in lists %v", counted, kinds, listed)
+}
+
+// circledTwice holds that a sheet's number stands in a double circle where the sheet is ripped narrower, by whatever edge and wherever
+// it hangs, and nowhere else.
+func circledTwice(t *testing.T, f *face.Face, g *scene.Group) {
+	var place, course int
+	if n, _ := fmt.Sscanf(roomtest.Fact(g, "item"), "sheet %d %d", &place, &course); n < 2 || g.Class != "sheet-number" {
+		return
+	}
+	for _, part := range f.Parts {
+		for _, s := range part.Sheets {
+			if s.Place == place && s.Course == course {
+				circles := 0
+				for _, it := range g.Items {
+					if _, ok := it.(*scene.Circle); ok {
+						circles++
+					}
+				}
+				assert.Equal(t, s.Ripped != "" || s.Lost > 0, circles == 2, "sheet %s on wall %s: %d circles", elevation.NumberOf(s), f.W.Name, circles)
+			}
+		}
+	}
+}
+
+// lettersOnDrawings holds that what is in a list has a letter of its own, and that it stands on the drawing once, in a square; where the
+// drawing has no room for it, it does not. It counts both.
+func lettersOnDrawings(t *testing.T, page *scene.Page, lists []*scene.Group, pointed map[bool]int) {
+	on := map[string]int{}
+	for _, g := range roomtest.Classed(&page.Group, "list-letter") {
+		on[roomtest.Fact(g, "letter")]++
+	}
+	seen := map[string]bool{}
+	for _, g := range lists {
+		letter := roomtest.Fact(g, "letter")
+		assert.Regexp(t, "^[a-z]+$", letter)
+		assert.False(t, seen[letter], "letter %s twice in a list", letter)
+		seen[letter] = true
+		if kind := roomtest.Fact(g, "item"); kind != "grain" && kind != "from level" {
+			assert.LessOrEqual(t, on[letter], 1)
+			pointed[on[letter] == 1]++
+		}
+		delete(on, letter)
+	}
+	assert.Empty(t, on, "letters on a drawing that no list has")
 }
 
 // furnished is a room with what random rooms lack: on every wall furniture that hides its foot and a revision, on the last a centre line
@@ -237,6 +295,12 @@ func wordsOf(p *layout.Plan, f *face.Face, key string) string {
 		return inWords + folio.Mm(f.Run.Hanging(a).Lost)
 	case "opening":
 		return rest
+	case "ties":
+		for i := range f.W.Openings {
+			if o := &f.W.Openings[i]; o.Name == rest {
+				return inWords + folio.Mm(f.SeamsIn(o, o.FromLeft, o.Right())[0].X-o.FromLeft)
+			}
+		}
 	case "box":
 		return f.W.Boxes[a].Name
 	case "end":

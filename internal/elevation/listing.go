@@ -1,7 +1,6 @@
 package elevation
 
 import (
-	"fmt"
 	"math"
 
 	"flitchlay/internal/draft"
@@ -31,7 +30,7 @@ const (
 type listing struct {
 	list   []listed
 	lines  int     // that all of it takes
-	number float64 // width of the numbers
+	number float64 // width of the letters
 	column float64 // width of a column, the gap beside it included
 }
 
@@ -53,7 +52,9 @@ func listingOf(k draft.Look, views []*View, most float64) listing {
 			all = append(all, s)
 		}
 	}
-	l.number = scene.Width(fmt.Sprint(len(all)), k.Small, true) + k.Of(2)
+	for i := range all {
+		l.number = math.Max(l.number, scene.Width(letterOf(i), k.Small, true)+k.Of(2))
+	}
 	for _, s := range all {
 		lines := draft.Folded(s.words, k.Small, false, most-l.number)
 		l.list = append(l.list, listed{s, lines})
@@ -116,11 +117,11 @@ func (l *listing) draw(b *folio.Board, at scene.Point, columns int, wide float64
 		if row+len(s.lines) > rows {
 			column, row = column+1, 0
 		}
-		in := b.Page.Part(scene.Tag{Class: "listed", Data: []scene.Datum{item(s.key), folio.Datum("wall", s.wall)}})
+		in := b.Page.Part(scene.Tag{Class: "listed", Data: []scene.Datum{item(s.key), folio.Datum("wall", s.wall), folio.Datum("letter", letterOf(i))}})
 		for j, line := range s.lines {
 			at := head.At.Add(l.column*float64(column), k.Of(listLine)*float64(row+j+1))
 			if j == 0 {
-				in.Text(scene.Text{At: at, String: fmt.Sprint(i + 1), Height: k.Small, Bold: true, Layer: scene.Notes})
+				in.Text(scene.Text{At: at, String: letterOf(i), Height: k.Small, Bold: true, Layer: scene.Notes})
 			}
 			t := scene.Text{At: at.Add(l.number, 0), String: line, Height: k.Small, Layer: scene.Notes}
 			in.Text(t)

@@ -74,7 +74,7 @@ func (e *View) cornerMarks() {
 			continue
 		}
 		if !e.termination(r, mark, key) {
-			e.drop(key, "%s, %s, at %s", mark, r.Words, e.Style.Format(r.X))
+			e.dropAt(key, e.midAt(r.X), "%s, %s, at %s", mark, r.Kind, e.Style.Format(r.X))
 		}
 	}
 }
@@ -166,7 +166,7 @@ func (e *View) SeamMarks() {
 		if s.Closing {
 			what = "closing seam"
 		}
-		e.drop(key, "%s %s at %s", what, words, e.Style.Format(s.X))
+		e.dropAt(key, e.midAt(s.X), "%s %s at %s", what, words, e.Style.Format(s.X))
 	}
 }
 

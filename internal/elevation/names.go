@@ -31,7 +31,7 @@ func (e *View) OpeningNames() {
 		}
 		if !e.Space.Free(t.Bounds(), k.Of(0.9)) {
 			if !e.outside(t, box, key) {
-				e.drop(key, "%s, %s to %s", e.openingWords(i), e.Style.Format(o.FromLeft), e.Style.Format(o.Right()))
+				e.dropAt(key, e.inHole(o), "%s, %s to %s", e.openingWords(i), e.Style.Format(o.FromLeft), e.Style.Format(o.Right()))
 			}
 			continue
 		}
@@ -144,7 +144,7 @@ func (e *View) PlateNames() {
 		if !done {
 			t.Anchor = scene.Middle
 			if !e.outside(t, box, key) {
-				e.drop(key, "%s at %s, %s up", b.Kind.Named(b.Name), e.Style.Format(b.X), e.Style.Format(b.Z))
+				e.dropAt(key, []scene.Point{c}, "%s at %s, %s up", b.Kind.Named(b.Name), e.Style.Format(b.X), e.Style.Format(b.Z))
 			}
 			continue
 		}
@@ -174,7 +174,7 @@ func (e *View) lost() {
 			}
 		}
 		if !done {
-			e.drop(key, "%s of grain lost at %s, right of sheet %s", e.Style.Words(s.Lost), e.Style.Format(p.To), NumberOf(s))
+			e.dropAt(key, e.midAt(p.To), "%s of grain lost at %s, right of sheet %s", e.Style.Words(s.Lost), e.Style.Format(p.To), NumberOf(s))
 		}
 	}
 }

@@ -1,6 +1,9 @@
 package elevation
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // cutSheets says which sheets are ripped narrower between two seams, so that the grain jumps, and where and how much of that
 // is seen: also of those whose right seam is past a corner.
@@ -33,6 +36,31 @@ func (e *View) cutSheets() []string {
 		cut = append(cut, fmt.Sprintf("Sheet %s%s covers %s: the grain jumps %s at its right seam%s.", NumberOf(s), ripped, e.Style.Words(s.Width), e.Style.Words(s.Lost), where))
 	}
 	return cut
+}
+
+// cutEnds are the sheets that are ripped at an end of the covering.
+func (e *View) cutEnds() []string {
+	var list []string
+	for _, p := range e.F.Parts {
+		for _, s := range p.Sheets {
+			if p.To > e.From && p.From < e.To && s.RipTo > 0 && s.Lost == 0 && !e.closes(p.Place) {
+				list = append(list, NumberOf(s))
+			}
+		}
+	}
+	return list
+}
+
+// endsCut says that sheets are ripped at an end of the covering; nothing where none are.
+func endsCut(sheets []string, where, one, several string) string {
+	switch len(sheets) {
+	case 0:
+		return ""
+	case 1:
+		return where + " sheet " + sheets[0] + " " + one
+	}
+	n := len(sheets) - 1
+	return where + " sheets " + strings.Join(sheets[:n], ", ") + " and " + sheets[n] + " " + several
 }
 
 // closes reports whether a place stands between two seams of which one closes the run.

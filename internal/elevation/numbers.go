@@ -45,12 +45,24 @@ func (e *View) Numbers() {
 				} else if !e.elsewhere(sheetKey(s)) {
 					q := e.widest(p, course)
 					if x0, x1, _ = e.onPage(q); !e.number(q, course, x0, x1, row, ok) {
-						e.drop(sheetKey(s), "%s, %s to %s", SheetWords(e.Board.Set, s), e.Style.Format(max(p.From, e.From)), e.Style.Format(min(p.To, e.To)))
+						e.dropAt(sheetKey(s), e.inSheet(q, course), "%s, %s to %s", SheetWords(e.Board.Set, s), e.Style.Format(max(p.From, e.From)), e.Style.Format(min(p.To, e.To)))
 					}
 				}
 			}
 		}
 	}
+}
+
+// inSheet are places in what is seen of a sheet.
+func (e *View) inSheet(p face.Part, course int) (list []scene.Point) {
+	from, to := max(p.From, e.From), min(p.To, e.To)
+	for _, share := range bandShares {
+		x := from + L(share*float64(to-from))
+		for _, v := range e.visibleAt(p, course, x) {
+			list = append(list, scene.Pt(e.V.X(x), (v[0]+v[1])/2))
+		}
+	}
+	return list
 }
 
 // seen narrows a part to what its pieces cover: the rest of the sheet may lie in a gap.
@@ -200,7 +212,7 @@ func (e *View) numberAlong(p face.Part, course int, d float64) bool {
 func (e *View) leastDisc(s *layout.Sheet) float64 {
 	k := e.Look
 	d := draft.DiscAround(NumberOf(s), k.Small, true, k.Seam)
-	if s.Lost > 0 {
+	if narrower(s) {
 		d += k.Of(1.5)
 	}
 	return math.Max(d, k.Of(6.2))
@@ -210,13 +222,17 @@ func (e *View) freeDisc(x, y, d float64) bool {
 	return e.Space.Free(scene.BoxRound(scene.Pt(x, y), d, d), e.Look.Of(0.35))
 }
 
-// numberAt draws the circle: double where the sheet is ripped narrower between two seams, with the flitch under it where the flitch begins, an
+// narrower reports whether a sheet is ripped narrower, before it is hung or at its seam: between two seams, at the closing seam, at an
+// end. It is what the schedule of sheets gives a width to rip to, or a jump of the grain.
+func narrower(s *layout.Sheet) bool { return s.RipTo > 0 || s.Lost > 0 }
+
+// numberAt draws the circle: double where the sheet is ripped narrower, with the flitch under it where the flitch begins, an
 // arrow where the sheet hangs turned.
 func (e *View) numberAt(p face.Part, course int, c scene.Point, d float64) {
 	k := e.Look
 	s := p.Sheets[course]
 	in := e.Group.Part(scene.Tag{Class: "sheet-number", Title: SheetWords(e.Board.Set, s), Data: []scene.Datum{folio.Datum("place", fmt.Sprint(s.Place)), item(sheetKey(s))}})
-	if s.Lost > 0 {
+	if narrower(s) {
 		draft.Disc(in, k, scene.Numbers, c, d, k.Dimension, "", 0, false)
 		d -= k.Of(1.5)
 	}

@@ -68,12 +68,7 @@ func (e *View) Opening(g *scene.Group, o *room.Opening) {
 	e.holes[o] = in
 	in.Rect(box, scene.Pen(scene.Openings, k.Outline).Filled(scene.White))
 	e.Space.Outline(box)
-	// a second line inside says that the edge is a casing's; where its width is not said, that is not to scale
-	d, least := k.Of(1.6), 5.0
-	if o.Casing != nil {
-		d, least = e.V.MM(*o.Casing), 3
-	}
-	if o.Kind.Traits().Cased && !o.WrapReveal && d > k.Outline && box.W() > least*d && box.H() > least*d {
+	if d := e.casing(o, box); d > 0 {
 		inner := box.Inset(d)
 		if !o.SillGiven {
 			inner.Y1 = box.Y1
@@ -88,6 +83,22 @@ func (e *View) Opening(g *scene.Group, o *room.Opening) {
 			e.Space.Stroke(scene.Pt(inner.X0, inner.Y1), scene.Pt(inner.X1, inner.Y1))
 		}
 	}
+}
+
+// casing is how far inside the edge of an opening a second line says that the edge is a casing's, which is not to scale where its
+// width is not said; 0: there is none.
+func (e *View) casing(o *room.Opening, box scene.Box) float64 {
+	if e.Small {
+		return 0
+	}
+	d, least := e.Look.Of(1.6), 5.0
+	if o.Casing != nil {
+		d, least = e.V.MM(*o.Casing), 3
+	}
+	if o.Kind.Traits().Cased && !o.WrapReveal && d > e.Look.Outline && box.W() > least*d && box.H() > least*d {
+		return d
+	}
+	return 0
 }
 
 // Plate draws a box by its plate, with a sign of its kind where there is room.

@@ -277,6 +277,8 @@ func sideBySide(b *folio.Board, row []wallView, listed [][]said, atHead bool) []
 		e := &View{Board: &at, F: v.f, From: v.cut.From, To: v.cut.To, Piece: v.piece, Of: v.of, middle: at.Field.Centre().X, shared: len(row) > 1, listed: listed[i]}
 		if i == 0 {
 			e.more = v.more
+		} else {
+			e.before = list[i-1].before + len(list[i-1].listed)
 		}
 		if len(row) == 1 {
 			e.middle = b.Paper.Elevation.Middle
@@ -309,6 +311,9 @@ func sideBySide(b *folio.Board, row []wallView, listed [][]said, atHead bool) []
 	}
 	for _, e := range list {
 		e.labels()
+	}
+	for _, e := range list {
+		e.letters()
 	}
 	return list
 }

@@ -11,9 +11,28 @@ import (
 // seamSaid is the seam that a finding speaks of: by the numbers of its sheets.
 var seamSaid = regexp.MustCompile(`seam \S+ \| [\d+?]+`)
 
+// Walled leaves out the word wall before the name of a wall that has it in itself: of "wall Window wall" the first.
+func Walled(s *folio.Set, text string) string {
+	for i := range s.Room.Walls {
+		name := s.Room.Walls[i].Name
+		if !wallWord.MatchString(name) {
+			continue
+		}
+		text = strings.ReplaceAll(text, "wall "+name, name)
+		text = strings.ReplaceAll(text, "Wall "+name, name)
+	}
+	return text
+}
+
+// wallWord is the word that says that something is a wall.
+var wallWord = regexp.MustCompile(`(?i)\bwall\b`)
+
 // Said is a finding as a list of the set says it: with the page that shows its place, after the wall of the seam that it
 // speaks of, which the reader would have to look for otherwise; else at its end.
-func Said(s *folio.Set, f finding.Finding) string {
+func Said(s *folio.Set, f finding.Finding) string { return Walled(s, wording(s, f)) }
+
+// wording is the same with the word wall before every name.
+func wording(s *folio.Set, f finding.Finding) string {
 	if f.Wall < 0 {
 		return Capital(f.Message) + "."
 	}

@@ -42,7 +42,7 @@ func (e *View) leans() {
 			out, in = in, out
 		}
 		if !e.tryAlong(&t, e.V.X(x), y0, y1, tag, out, in, out*1.6, in*1.6) {
-			e.drop(key, "%s end leans %s to the %s from the floor to its head", end.word, e.Style.Format(end.lean.Abs()), way)
+			e.dropAt(key, e.midAt(x), "%s end leans %s to the %s from the floor to its head", end.word, e.Style.Format(end.lean.Abs()), way)
 		}
 	}
 }
@@ -97,7 +97,7 @@ func (e *View) hidden() {
 			return
 		}
 	}
-	e.drop("hidden", "the covering is hidden below %s", e.Style.Format(z))
+	e.dropAt("hidden", []scene.Point{scene.Pt(places[0], e.V.Y(z)), scene.Pt(e.V.X(e.From), e.V.Y(z)), scene.Pt(e.V.X(e.To), e.V.Y(z))}, "the covering is hidden below %s", e.Style.Format(z))
 }
 
 // trimNames letters base and crown in their bands, where those are high enough and there is room.
@@ -159,12 +159,12 @@ func (e *View) hung() {
 	bottom, top := e.F.Cover((from + to) / 2)
 	at := func(share float64) float64 { return e.V.Y(bottom) + (e.V.Y(top)-e.V.Y(bottom))*share }
 	for _, words := range []string{"hung already", "hung"} {
-		if e.keepAlong(in, words, e.V.X(from), e.V.X(to), at) {
+		if e.keepAlong(in, words, "", e.V.X(from), e.V.X(to), at) {
 			return
 		}
 	}
 	in.Data = in.Data[1:]
-	e.drop("hung", "hung already: %s to %s", e.Style.Format(from), e.Style.Format(to))
+	e.dropAt("hung", e.midAt((from+to)/2), "hung already: %s to %s", e.Style.Format(from), e.Style.Format(to))
 }
 
 // hungNote says which sheets hang already, and where the last seam of them was read; nothing where none do.

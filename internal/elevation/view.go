@@ -21,6 +21,7 @@ type View struct {
 	V         draft.View
 	Group     *scene.Group
 	Detail    bool                           // an opening drawn large: its sides are broken off
+	Small     bool                           // a small picture of a wall: without the lines of casings, which its names have no room beside
 	holes     map[*room.Opening]*scene.Group // openings as drawn
 	middle    float64                        // x at which the middle of the wall should stand
 	line      float64                        // of the titles of the page; 0: of this one alone
@@ -32,6 +33,7 @@ type View struct {
 	ghostLeft, ghostRight     ghost
 	over, under               balloonRow
 	leaders                   [][2]scene.Point // of numbers and marks, none of which crosses another
+	before                    int              // things in the list of other views of the page before those of this one
 	listed                    []said           // what stands in the list at the head of the page
 	more                      string           // what the page of the list is looked up by, "" where it stands here
 	dropped                   []said           // what found no place on the drawing

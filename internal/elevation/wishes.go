@@ -25,7 +25,7 @@ func (e *View) pins() {
 		top, foot := e.pinEnds(p)
 		high, low := top.Add(0, -k.Of(5)), foot.Add(0, k.Of(5))
 		if !e.elsewhere(key) && !e.centreName(in, key, high, low) {
-			e.drop(key, "centre line (CL) at %s, for %s", e.Style.Format(p.X), wished[p.Put])
+			e.dropAt(key, e.midAt(p.X), "centre line (CL) at %s, for %s", e.Style.Format(p.X), wished[p.Put])
 		}
 		for _, l := range [][2]scene.Point{{high, top}, {foot, low}} {
 			e.centreLine(in, l[0], l[1], 0)
@@ -111,18 +111,26 @@ func (e *View) keeps() {
 		if c.Why != "" {
 			words += ": " + c.Why
 		}
-		in := e.Group.Part(scene.Tag{Class: "keep-clear", Title: words, Data: []scene.Datum{folio.Datum("from", folio.Mm(c.From)), folio.Datum("to", folio.Mm(c.To))}})
+		title := words
+		figures := e.Style.Format(c.From) + " to " + e.Style.Format(c.To)
+		words += ", " + figures
+		in := e.Group.Part(scene.Tag{Class: "keep-clear", Title: title, Data: []scene.Datum{folio.Datum("from", folio.Mm(c.From)), folio.Datum("to", folio.Mm(c.To))}})
 		bottom, top := e.F.Cover((from + to) / 2)
 		x0, x1 := e.V.X(from), e.V.X(to)
 		at := func(share float64) float64 { return e.V.Y(bottom) + (e.V.Y(top)-e.V.Y(bottom))*share }
 		key := fmt.Sprintf("keep %d", i)
-		if e.elsewhere(key) {
+		if e.elsewhere(key) { // the line stands without its words
+			for _, share := range keepShares {
+				if e.keepLine(in, x0, x1, at(share)) {
+					break
+				}
+			}
 			continue
 		}
-		if e.keepAlong(in, words, x0, x1, at) || e.keepAside(in, words, x0, x1, at) {
+		if e.keepAlong(in, words, "", x0, x1, at) || e.keepAlong(in, title, figures, x0, x1, at) || e.keepAside(in, words, x0, x1, at) {
 			in.Data = append(in.Data, item(key))
 		} else {
-			e.drop(key, "%s, %s to %s", words, e.Style.Format(c.From), e.Style.Format(c.To))
+			e.dropAt(key, e.midAt((from+to)/2), "%s", words)
 		}
 	}
 }
@@ -135,11 +143,12 @@ var keepShares = []float64{0.76, 0.7, 0.64, 0.82, 0.58, 0.52, 0.46, 0.4, 0.34, 0
 var keepShifts = []float64{0, -0.5, 0.5, -1, 1}
 
 // keepAlong letters the words over the line, where they are no longer than it is, at the first height at which both are
-// free: the words near the middle of the line if they can be, for the height says nothing and the middle does.
-func (e *View) keepAlong(in *scene.Group, words string, x0, x1 float64, at func(float64) float64) bool {
+// free, with what may stand under the line: the words near the middle of the line if they can be, for the height says nothing and the middle does.
+func (e *View) keepAlong(in *scene.Group, words, under string, x0, x1 float64, at func(float64) float64) bool {
 	k := e.Look
 	t := scene.Text{String: words, Height: k.Small, Anchor: scene.Middle, Layer: scene.Notes, Field: 0.4}
-	spare := x1 - x0 - t.Width() - 2*t.Field - k.Of(2.2)
+	low := scene.Text{String: under, Height: k.Small, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Notes, Field: 0.4}
+	spare := x1 - x0 - math.Max(t.Width(), low.Width()) - 2*t.Field - k.Of(2.2)
 	if spare < 0 {
 		return false
 	}
@@ -147,9 +156,17 @@ func (e *View) keepAlong(in *scene.Group, words string, x0, x1 float64, at func(
 		for _, shift := range keepShifts {
 			y := at(share)
 			t.At = scene.Pt((x0+x1)/2+shift*spare/2, y-0.33*k.Small-t.Field-k.Of(0.7))
+			low.At = scene.Pt(t.At.X, y+t.Field+k.Of(0.9))
+			if under != "" && !e.Space.Free(low.Bounds(), low.Field+k.Of(0.8)) {
+				continue
+			}
 			if e.Space.Free(t.Bounds(), t.Field+k.Of(0.8)) && e.keepLine(in, x0, x1, y) {
 				in.Text(t)
 				e.Space.Take(t.Bounds().Inset(-t.Field))
+				if under != "" {
+					in.Text(low)
+					e.Space.Take(low.Bounds().Inset(-low.Field))
+				}
 				return true
 			}
 		}
@@ -166,12 +183,12 @@ func (e *View) keepAside(in *scene.Group, words string, x0, x1 float64, at func(
 	for _, share := range keepShares {
 		y := at(share)
 		dot := scene.Pt((x0+x1)/2, y)
+		c, ok := e.callOut(dot, w, h, k.Of(4))
+		if box := e.Box(); !ok || c.Y < box.Y0 || c.Y > box.Y1 { // across lines of dimensions the list is better
+			return false
+		}
 		if !e.keepLine(in, x0, x1, y) {
 			continue
-		}
-		c, ok := e.callOut(dot, w, h, k.Of(4))
-		if !ok {
-			return false
 		}
 		enter, _, _ := draft.Clip(dot, c, scene.BoxRound(c, w, h).Inset(-k.Of(0.5)))
 		e.leader(in, dot, dot.Add((c.X-dot.X)*enter, (c.Y-dot.Y)*enter))

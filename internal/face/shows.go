@@ -45,6 +45,17 @@ func (f *Face) Shown(x L) [][2]L {
 	return joined(list)
 }
 
+// SeamsIn are the seams that show over or under an opening inside its width, between two places.
+func (f *Face) SeamsIn(o *room.Opening, from, to L) []*layout.Seam {
+	var list []*layout.Seam
+	for _, m := range f.Seams {
+		if m.X > max(o.FromLeft, from) && m.X < min(o.Right(), to) && len(f.Shown(m.X)) > 0 {
+			list = append(list, m)
+		}
+	}
+	return list
+}
+
 // upright lists the edges of an outline that run straight up at x.
 func upright(o shape.Outline, x L) [][2]L {
 	var list [][2]L

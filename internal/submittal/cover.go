@@ -8,6 +8,7 @@ import (
 	"flitchlay/internal/climate"
 	"flitchlay/internal/draft"
 	"flitchlay/internal/elevation"
+	"flitchlay/internal/face"
 	"flitchlay/internal/finding"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
@@ -15,13 +16,13 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// revisionBlock is the place of the table of revisions among the lists.
-const revisionBlock = 9
+// revisionTitle is over the table of revisions.
+const revisionTitle = "REVISIONS"
 
 // coverBlocks are the lists of the cover: what the set is about, the material, what departs from the rules, what is open, the drawings,
 // the rules.
 func coverBlocks(s *folio.Set) []folio.Block {
-	return []folio.Block{
+	list := []folio.Block{
 		{Table: projectTable(s)},
 		{Table: materialTable(s)},
 		{Title: "MATCH AT FOUR LEVELS", Items: matchItems(s)},
@@ -31,9 +32,11 @@ func coverBlocks(s *folio.Set) []folio.Block {
 		{Table: rulesTable(s)},
 		{Title: "NOTES OF THE LAYOUT", Items: noteItems(s)},
 		{Title: "GENERAL NOTES", Items: generalItems(s)},
-		{Table: revisionTable(s)},
-		{Title: "ABBREVIATIONS", Items: abbreviations(s)},
 	}
+	if len(s.Room.Project.Revisions) > 0 { // else the strip of every page has all
+		list = append(list, folio.Block{Table: revisionTable(s)})
+	}
+	return append(list, folio.Block{Title: "ABBREVIATIONS", Items: abbreviations(s)})
 }
 
 // Pairs makes a table of two columns without a head; rows without a value are left out.
@@ -132,7 +135,7 @@ func matchItems(s *folio.Set) []draft.Item {
 		{Mark: "1", Text: "Between leaves: " + match + "."},
 		{Mark: "2", Text: "Within a sheet: leaves in the order in which they were sliced, as delivered; a sheet is ripped narrower only where it is drawn so."},
 		{Mark: "3", Text: "Between sheets: numbered sequence of " + of + ", hung in number order " + order + ", every seam overlapped and double cut."},
-		{Mark: "4", Text: "Within the room: " + area + "."},
+		{Mark: "4", Text: elevation.Walled(s, "Within the room: "+area+".")},
 	}
 }
 
@@ -146,7 +149,7 @@ const mostNarrow = 4
 
 // breaks are the places at which the grain does not go on.
 func breaks(s *folio.Set) []string {
-	var list, narrow []string
+	var list, narrow, skips []string
 	for i := range s.Plan.Runs {
 		for _, m := range s.Plan.Runs[i].Seams {
 			if m.Closing {
@@ -155,6 +158,9 @@ func breaks(s *folio.Set) []string {
 			if m.FlitchChange {
 				list = append(list, fmt.Sprintf("where flitch %s begins on wall %s", elevation.SheetAt(s, m.RightSheet).Flitch, s.Room.Walls[m.Wall].Name))
 			}
+		}
+		for _, k := range elevation.Skips(s, &s.Plan.Runs[i]) {
+			skips = append(skips, k.Where()+" on wall "+s.Room.Walls[k.Seam.Wall].Name)
 		}
 		for _, sh := range s.Plan.Runs[i].Sheets {
 			if sh.Narrow && sh.Lowest {
@@ -168,11 +174,27 @@ func breaks(s *folio.Set) []string {
 	if len(narrow) > mostNarrow { // they are deviations, one by one
 		narrow = []string{fmt.Sprintf("right of %d narrow sheets", len(narrow))}
 	}
-	list = append(list, narrow...)
+	if len(skips) > mostNarrow { // each is noted on its elevation
+		skips = []string{fmt.Sprintf("at %d seams where the sequence leaves out sheets", len(skips))}
+	}
+	list = append(append(list, skips...), narrow...)
+	if walls := coursed(s); len(walls) > 0 {
+		list = append(list, "at the level joint of the courses, in each of which neighbours are every other sheet, on wall "+strings.Join(walls, " and wall "))
+	}
 	if len(s.Plan.Runs) > 1 {
 		list = append(list, "between the runs")
 	}
 	return list
+}
+
+// coursed are the walls on which one sheet hangs over another.
+func coursed(s *folio.Set) (walls []string) {
+	for _, f := range s.Faces {
+		if !f.Run.Up && slices.ContainsFunc(f.Parts, func(p face.Part) bool { return len(p.Sheets) > 1 }) {
+			walls = append(walls, f.W.Name)
+		}
+	}
+	return walls
 }
 
 // wallOfSeam names the wall of the seam at the right of a place.
@@ -269,7 +291,7 @@ func questionItems(s *folio.Set) []draft.Item {
 	p := s.Room.Project
 	var list []draft.Item
 	ask := func(format string, a ...any) {
-		list = append(list, draft.Item{Mark: lettered(len(list)), Text: fmt.Sprintf(format, a...)})
+		list = append(list, draft.Item{Mark: lettered(len(list)), Text: elevation.Walled(s, fmt.Sprintf(format, a...))})
 	}
 	for _, f := range s.Room.Asks {
 		ask("%s", strings.Replace(elevation.Said(s, f), "?.", "?", 1))
@@ -354,7 +376,7 @@ func generalItems(s *folio.Set) []draft.Item {
 		"Returns at a corner are measured at the floor, from the seam to the bend; at an eased corner to its round.",
 		"Elevations are seen from inside the room. A dashed ghost shows how far a wrapped sheet goes on round the corner.",
 		"Grain is drawn to show its way and where it breaks, not the figure of the flitch.",
-		"A double circle marks a sheet that is ripped narrower; a diamond the closing seam; a hexagon a change of flitch; a pentagon a deviation by its number in the list; a triangle a revision by its mark in the block.",
+		"A double circle marks a sheet that is ripped narrower; a diamond the closing seam; a hexagon a change of flitch; a pentagon a deviation by its number in the list; a triangle a revision by its mark in the block; a letter in a square what stands in the list of its page.",
 		"Beside an opening and in its white: from its edges to the seams on either side and over it.",
 	}
 	if !wraps(s) { // no returns, and no ghosts
@@ -370,7 +392,7 @@ func generalItems(s *folio.Set) []draft.Item {
 
 // revisionTable lists all revisions in full: the strip has room for the last ones only.
 func revisionTable(s *folio.Set) *draft.Table {
-	t := &draft.Table{Title: "REVISIONS", Columns: []draft.Column{{Head: "MARK", Bold: true}, {Head: "DATE"}, {Head: "WHAT", Wrap: true}}}
+	t := &draft.Table{Title: revisionTitle, Columns: []draft.Column{{Head: "MARK", Bold: true}, {Head: "DATE"}, {Head: "WHAT", Wrap: true}}}
 	t.Rows = append(t.Rows, draft.Row{Cells: []string{"-", s.Room.Project.Drawn, "First issue"}})
 	for _, r := range s.Room.Project.Revisions {
 		t.Rows = append(t.Rows, draft.Row{Cells: []string{r.Mark, r.Date, r.Note}})

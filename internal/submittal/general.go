@@ -13,7 +13,7 @@ func generalPages(s *folio.Set) []*folio.Leaf {
 	c, blocks := generalColumns(s, r), func() []folio.Block { return r.blocks(lists()) }
 	list := s.Flowed("", "", c, blocks, putChart)
 	for i, parts := range folio.Flow(s.Look, blocks(), c) {
-		nameGeneral(list[i], len(blocks())-len(lists()), len(coverBlocks(s)), parts)
+		nameGeneral(list[i], blocks(), len(blocks())-len(lists()), len(coverBlocks(s)), parts)
 	}
 	first := list[0]
 	under := first.Draw
@@ -47,7 +47,7 @@ func generalColumns(s *folio.Set, r *ribbon) folio.Columns {
 }
 
 // nameGeneral calls a page by the lists that stand on it: so many blocks are before the lists, so many of these are the cover's own.
-func nameGeneral(l *folio.Leaf, before, own int, parts []folio.Placed) {
+func nameGeneral(l *folio.Leaf, blocks []folio.Block, before, own int, parts []folio.Placed) {
 	notes, site := false, false
 	for _, p := range parts {
 		block := p.Block - before
@@ -59,7 +59,7 @@ func nameGeneral(l *folio.Leaf, before, own int, parts []folio.Placed) {
 		switch {
 		case block == own && p.First == 0:
 			l.Abouts = append(l.Abouts, "site")
-		case block == revisionBlock && p.First == 0:
+		case blocks[p.Block].Table != nil && blocks[p.Block].Table.Title == revisionTitle && p.First == 0:
 			l.Abouts = append(l.Abouts, folio.RevisionsKey)
 		}
 	}

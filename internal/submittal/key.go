@@ -23,9 +23,9 @@ func roomKeyPages(s *folio.Set) []*folio.Leaf {
 	l := &folio.Leaf{Title: "ROOM KEY", Wall: -1, About: "room key", Scale: draft.Ratio(how.scale, s.Metric())}
 	l.Draw = func(b *folio.Board) {
 		r := newRoomKey(b, how)
-		r.title()
 		r.plan()
 		r.north()
+		r.title()
 		r.table()
 	}
 	list := []*folio.Leaf{l}
@@ -197,21 +197,22 @@ func tryKey(s *folio.Set, how keyLayout, free bool) (keyLayout, *roomKey) {
 
 // Distances of the page, in mm on the office page.
 const (
-	keyEdge      = 8   // from the field's edge
-	keyMargin    = 10  // round the walls, at the least
-	keyTitle     = 24  // title and scale bar under the plan
-	keySide      = 122 // the table beside the plan, at the most
-	keyUpright   = 260 // on narrower paper the table stands under the plan
-	keyThick     = 2.4 // of a wall
-	keyUnfit     = 11  // NOT FOR HANGING over a table
-	keyUnfitTop  = 18  // the same over a plan
-	keyShort     = 12  // a wall that has no room for what is told of it
-	keyLost      = 100 // what is lost counts so much more than what is squeezed
-	keySqueezed  = 5   // so much of a plan may be, for a larger scale
-	keyListTries = 3   // layouts that are tried for room for a list
-	keyTries     = 3   // scales that are tried from the largest at which the walls stand on the page
-	keySideShare = 0.29
-	keyUnderMost = 0.6 // of the height that the table takes under the plan, at the most
+	keyEdge       = 8   // from the field's edge
+	keyMargin     = 10  // round the walls, at the least
+	keyTitle      = 24  // title and scale bar under the plan
+	keyTitleUnder = 12  // from the plan to the line of its title
+	keySide       = 122 // the table beside the plan, at the most
+	keyUpright    = 260 // on narrower paper the table stands under the plan
+	keyThick      = 2.4 // of a wall
+	keyUnfit      = 11  // NOT FOR HANGING over a table
+	keyUnfitTop   = 18  // the same over a plan
+	keyShort      = 12  // a wall that has no room for what is told of it
+	keyLost       = 100 // what is lost counts so much more than what is squeezed
+	keySqueezed   = 5   // so much of a plan may be, for a larger scale
+	keyListTries  = 3   // layouts that are tried for room for a list
+	keyTries      = 3   // scales that are tried from the largest at which the walls stand on the page
+	keySideShare  = 0.29
+	keyUnderMost  = 0.6 // of the height that the table takes under the plan, at the most
 )
 
 // newRoomKey lays out the page, nil where the walls do not stand on it at the scale.
@@ -275,6 +276,7 @@ func (r *roomKey) plan() {
 	for i := range r.Room.Walls {
 		r.wall(i)
 	}
+	r.across()
 	words := append(r.starts(), r.changes()...)
 	short, long := r.byLength()
 	for _, i := range short { // a long wall has more places
@@ -285,6 +287,7 @@ func (r *roomKey) plan() {
 		r.marks(i, true)
 	}
 	r.numbers()
+	r.holeNames()
 	for _, letter := range words {
 		letter()
 	}
@@ -347,9 +350,12 @@ func (r *roomKey) view() {
 func (r *roomKey) title() {
 	k := r.Look
 	second := "SCALE " + draft.Ratio(r.scale, r.Metric()) + "   seen from above; walls as measured at their faces; thickness not measured"
-	x, y := r.box.X0, r.box.Y1+k.Of(12)
+	x, y := r.box.X0, math.Min(r.box.Y1, r.g.Bounds().Y1)+k.Of(keyTitleUnder)
 	t := draft.Title{Mark: "1", Page: r.Leaf.Number, Name: "ROOM KEY", Under: []string{second}, Width: k.Of(60), Most: r.box.W()}
 	tb := t.Draw(&r.Page.Group, k, scene.Pt(x, y))
+	if r.under { // and the table under that
+		r.side.Y0 = math.Min(r.side.Y0, tb.Y1+k.Of(6))
+	}
 	bar := draft.Bar{Scale: r.scale, Metric: r.Metric()}
 	most := math.Min(k.Of(104), r.box.X1-tb.X1-k.Of(30))
 	if most > k.Of(20) {

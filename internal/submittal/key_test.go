@@ -16,6 +16,7 @@ import (
 	"flitchlay/internal/elevation"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
 	"flitchlay/internal/roomtest"
 	"flitchlay/internal/scene"
 )
@@ -123,7 +124,7 @@ func TestPlanHasAllThatItShows(t *testing.T) {
 				want = append(want, c.Name)
 			}
 			for j := range p.Runs[i].Sheets {
-				if sh := &p.Runs[i].Sheets[j]; len(sh.Pieces) > 0 && !p.Runs[i].Up && sh.Course <= 1 {
+				if sh := &p.Runs[i].Sheets[j]; len(sh.Pieces) > 0 && !p.Runs[i].Up && sh.Course <= 1 || len(sh.Pieces) > 0 && p.Runs[i].Up {
 					numbers[elevation.NumberOf(sh)] = true
 				}
 			}
@@ -134,7 +135,7 @@ func TestPlanHasAllThatItShows(t *testing.T) {
 		assert.ElementsMatch(t, slices.DeleteFunc(want, func(w string) bool { return !slices.Contains(got, w) && left["corner "+w] }), got, "corners")
 		if !slices.ContainsFunc(words, func(w string) bool { return strings.Contains(w, "are numbered here") }) {
 			for _, g := range roomtest.Classed(&page.Group, "key-number") {
-				for _, n := range strings.Split(roomtest.Fact(g, "number"), "/") {
+				for _, n := range regexp.MustCompile("/|, ").Split(roomtest.Fact(g, "number"), -1) {
 					delete(numbers, n)
 				}
 			}
@@ -142,6 +143,15 @@ func TestPlanHasAllThatItShows(t *testing.T) {
 				assert.True(t, left["sheet "+n], "sheet %s", n)
 			}
 		}
+		holesNamed(t, p, page, planPages(t, s))
+		starts, runs := len(roomtest.Classed(&page.Group, "start")), 0
+		for i := range p.Runs {
+			if len(p.Runs[i].Sheets) > 0 {
+				runs++
+			}
+		}
+		assert.Equal(t, runs, starts, "a triangle where each run starts")
+		assert.NotContains(t, strings.Join(words, " "), map[bool]string{true: "this way", false: "from the foot"}[p.Room.Veneer.Horizontal])
 		for i := range p.Room.Walls {
 			assert.Contains(t, words, p.Style.Format(p.Room.Walls[i].Length), "length of %s", p.Room.Walls[i].Name)
 		}
@@ -151,6 +161,78 @@ func TestPlanHasAllThatItShows(t *testing.T) {
 		}
 		assert.Len(t, roomtest.Classed(&page.Group, "north"), north, "north")
 	})
+}
+
+// holesNamed holds that every opening has its name on the plan, or in what is not lettered there; that no arrow of an elevation points
+// into one while a wall beside it has room; and that the title stands under the plan and not at the foot of the page.
+func holesNamed(t *testing.T, p *layout.Plan, page *scene.Page, pages []*scene.Page) {
+	var words []string
+	for _, pg := range pages {
+		words = append(words, roomtest.Lettering(&pg.Group)...)
+	}
+	named := map[string]bool{}
+	for _, g := range roomtest.Classed(&page.Group, "opening-name") {
+		key := roomtest.Fact(g, "wall") + " " + roomtest.Fact(g, "name")
+		assert.False(t, named[key], "%s twice", key)
+		named[key] = true
+	}
+	all := strings.Join(words, " ")
+	for i := range p.Room.Walls {
+		w := &p.Room.Walls[i]
+		for j := range w.Openings {
+			o := &w.Openings[j]
+			assert.True(t, named[w.Name+" "+o.Name] || strings.Contains(all, o.Kind.Named(o.Name)+" on "+w.Name), "opening %s of %s", o.Name, w.Name)
+		}
+	}
+	plan, title := scene.Box{}, 0.0
+	for _, g := range roomtest.Classed(&page.Group, "view") {
+		plan = plan.Union(g.Bounds())
+	}
+	page.Texts(func(t *scene.Text) {
+		if t.String == "ROOM KEY" && (title == 0 || t.At.Y < title) {
+			title = t.At.Y
+		}
+	})
+	assert.Less(t, title-plan.Y1, 30.0, "the title stands under its plan")
+}
+
+// A corridor is dimensioned across, from face to face, by the figure that was measured.
+func TestPlanOfACorridorIsDimensionedAcross(t *testing.T) {
+	for _, paper := range []string{"ansi-b", "a4"} {
+		p := roomtest.Laid(t, "room.toml", roomtest.Samples(t)["samples corridor.toml"])
+		_, page := keyOf(t, p, paper)
+		list := roomtest.Classed(&page.Group, "across")
+		require.Len(t, list, 1, paper)
+		assert.Equal(t, []string{`6'-0"`}, roomtest.Lettering(list[0]))
+		b := list[0].Bounds()
+		scale, err := strconv.ParseFloat(roomtest.Fact(roomtest.Classed(&page.Group, "view")[0], "scale"), 64)
+		require.NoError(t, err)
+		assert.InDelta(t, 72*25.4/scale, b.H(), 2.5, "as long as it says, with its ticks")
+	}
+}
+
+// Arrows of elevations point at walls, not into openings: a share of the wall that the mark has as data lies in none.
+func TestMarksPointAtWalls(t *testing.T) {
+	for _, name := range []string{"samples reading-room.toml", "samples lift-lobby.toml"} {
+		p := roomtest.Laid(t, "room.toml", roomtest.Samples(t)[name])
+		_, page := keyOf(t, p, "ansi-b")
+		looked := 0
+		for _, g := range roomtest.Classed(&page.Group, "elevation-mark") {
+			for i := range p.Room.Walls {
+				w := &p.Room.Walls[i]
+				if w.Name != roomtest.Fact(g, "wall") || roomtest.Fact(g, "at") == "" {
+					continue
+				}
+				at, err := length.Parse(roomtest.Fact(g, "at"), length.Millimetres)
+				require.NoError(t, err)
+				for _, o := range w.Openings {
+					assert.False(t, at > o.FromLeft && at < o.Right(), "%s: the mark of %s points into %s", name, w.Name, o.Name)
+				}
+				looked++
+			}
+		}
+		assert.Positive(t, looked)
+	}
 }
 
 // The two sides of a corridor face each other on the plan, and what looks at them stands between them.

@@ -12,11 +12,14 @@ import (
 const (
 	dimensionClear = 3.6 // from the numbers behind the wall to the line
 	dimensionStep  = 1.8 // from one place to the next
-	dimensionSteps = 6
+	dimensionSteps = 12
 	dimensionOver  = 1.2 // that extension lines reach over the line
 	dimensionAir   = 0.8 // between the line and its figure
 	dimensionTick  = 0.9 // that its ticks reach to every side
 )
+
+// dimensionSights are the places along a wall from which its dimension has to be seen.
+var dimensionSights = []float64{0.1, 0.3, 0.5, 0.7, 0.9}
 
 // dimension draws the length of a wall behind it, clear of its numbers, or before it where the walls beside it leave no room there.
 // Where it has none at all the label of the wall says it.
@@ -44,7 +47,7 @@ func (r *roomKey) dimensioned(i int, side, out float64) bool {
 	k := r.Look
 	a, b := r.outline.Along(i, 0, side*out), r.outline.Along(i, 1, side*out)
 	nx, ny := r.outline.Outward(i)
-	t := r.figureOver(i, a, b)
+	t := r.figureOver(r.Style.Format(r.Room.Walls[i].Length), a, b)
 	if t.Width()+k.Of(2.4) > math.Hypot(b.X-a.X, b.Y-a.Y) || !r.Space.Free(t.Bounds(), k.Of(0.7)) {
 		return false
 	}
@@ -63,6 +66,11 @@ func (r *roomKey) dimensioned(i int, side, out float64) bool {
 	}
 	for _, l := range lines {
 		if !r.Space.FreeLine(l[0], l[1], k.Of(0.6)) || !r.crossesNothing(l) || !r.inBounds(l) {
+			return false
+		}
+	}
+	for _, share := range dimensionSights { // no other wall between the wall and its dimension
+		if !r.outline.Sees(r.outline.Along(i, share, side*0.1), r.outline.Along(i, share, side*out)) {
 			return false
 		}
 	}
@@ -107,8 +115,8 @@ func (r *roomKey) tickAt(at scene.Point) [2]scene.Point {
 	return [2]scene.Point{at.Add(-by, by), at.Add(by, -by)}
 }
 
-// figureOver is the length of a wall over its dimension line, to be read from below or from the right.
-func (r *roomKey) figureOver(i int, a, b scene.Point) scene.Text {
+// figureOver is a length over its dimension line, to be read from below or from the right.
+func (r *roomKey) figureOver(figure string, a, b scene.Point) scene.Text {
 	k := r.Look
 	angle := math.Round(-math.Atan2(b.Y-a.Y, b.X-a.X)*180/math.Pi*1e6) / 1e6
 	if angle > 90 {
@@ -116,7 +124,7 @@ func (r *roomKey) figureOver(i int, a, b scene.Point) scene.Text {
 	} else if angle <= -90 {
 		angle += 180
 	}
-	t := scene.Text{String: r.Style.Format(r.Room.Walls[i].Length), Height: k.Small, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Dimensions}
+	t := scene.Text{String: figure, Height: k.Small, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Dimensions}
 	lift := k.Of(dimensionAir) + t.Bounds().Y1 // fractions reach under the line of figures
 	sin, cos := scene.SinCos(angle)
 	t.At, t.Angle = scene.Pt((a.X+b.X)/2-sin*lift, (a.Y+b.Y)/2-cos*lift), angle

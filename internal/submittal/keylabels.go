@@ -53,7 +53,9 @@ func (r *roomKey) labelOf(i int) wallLabel {
 		for _, p := range f.Parts {
 			sheets = append(sheets, p.Sheets...)
 		}
-		l.lines = append(l.lines, r.short(sheets)...)
+		for _, text := range r.short(sheets) {
+			l.lines = append(l.lines, scene.Wrap(text, r.Look.Medium, true, r.Look.Of(60))...)
+		}
 	}
 	return l
 }
@@ -222,7 +224,7 @@ func (r *roomKey) lettered(l wallLabel, box scene.Box, nx, height float64) {
 	r.Space.Take(box)
 }
 
-// short are a wall's sheets in as few signs as can be, in lines that ascend and are of one flitch: "3 to 6, 8 to 12".
+// short are a wall's sheets in as few signs as can be, in runs that ascend and are of one flitch: "3 to 6, 8 to 12".
 func (r *roomKey) short(sheets []*layout.Sheet) []string {
 	var lines []string
 	for i := 0; i < len(sheets); {
@@ -234,7 +236,7 @@ func (r *roomKey) short(sheets []*layout.Sheet) []string {
 		if sheets[i].Number == 0 {
 			text = "-"
 		}
-		lines = append(lines, scene.Wrap(text, r.Look.Medium, true, r.Look.Of(60))...)
+		lines = append(lines, text)
 		i = j
 	}
 	return lines

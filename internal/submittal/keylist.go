@@ -19,6 +19,7 @@ type keyMissed struct {
 	sheets  []int
 	named   []int // walls without their names, their lengths elsewhere
 	told    []int // walls without name and length
+	holes   []string
 }
 
 // missedMark is the mark of a view that found no place.
@@ -29,7 +30,7 @@ type missedMark struct {
 
 // count is how much found no place.
 func (m *keyMissed) count() int {
-	return len(m.corners) + len(m.words) + len(m.marks) + len(m.sheets) + len(m.named) + len(m.told)
+	return len(m.corners) + len(m.words) + len(m.marks) + len(m.sheets) + len(m.named) + len(m.told) + len(m.holes)
 }
 
 // loseSheets notes that the numbers of some sheets found no place. A place whose sheet has no number yet has none to miss.
@@ -62,6 +63,7 @@ func (m *keyMissed) lines(r *roomKey) (list []string) {
 			list = append(list, of.what+" of "+strings.Join(names, " and "))
 		}
 	}
+	list = append(list, m.holes...)
 	if len(m.words) > 0 {
 		list = append(list, "words "+strings.Join(m.words, ", "))
 	}
@@ -127,7 +129,7 @@ const keyListKey = "room key list"
 // keyListPages are the pages of that list, in columns, where the page of the plan has no room for it.
 func keyListPages(s *folio.Set, how keyLayout) []*folio.Leaf {
 	return s.Flowed("ROOM KEY: LIST", keyListKey, s.NoteColumns(), func() []folio.Block {
-		b := folio.Block{Title: "FOR WANT OF ROOM NOT ON THE PLAN"}
+		b := folio.Block{Title: "NOT LETTERED ON THE PLAN"}
 		r := newRoomKey(elevation.Scratch(s), how) // with the pages that are known by now
 		r.plan()
 		for _, line := range r.missed.lines(r) {

@@ -54,6 +54,6 @@ func TestLongListOfThePlanHasItsPage(t *testing.T) {
 	require.NotNil(t, list)
 	assert.Equal(t, "ROOM KEY: LIST", list.Title)
 	words := strings.Join(roomtest.Lettering(&plan.Group), " ")
-	assert.Contains(t, words, "The rest, for want of room on the plan: "+list.Number+".")
-	assert.Contains(t, strings.Join(roomtest.Lettering(&pages[1].Group), " "), "FOR WANT OF ROOM NOT ON THE PLAN")
+	assert.Contains(t, words, "Not lettered on the plan, but listed: "+list.Number+".")
+	assert.Contains(t, strings.Join(roomtest.Lettering(&pages[1].Group), " "), "NOT LETTERED ON THE PLAN")
 }

@@ -2,10 +2,12 @@ package submittal
 
 import (
 	"math"
+	"slices"
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/elevation"
 	"flitchlay/internal/folio"
+	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
 
@@ -20,7 +22,7 @@ const (
 
 // markShares are the places of a mark along what its view shows of the wall, as shares of that: in the middle, then by turns to both
 // sides.
-var markShares = []float64{0.5, 0.42, 0.58, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9}
+var markShares = []float64{0.5, 0.42, 0.58, 0.36, 0.64, 0.3, 0.7, 0.25, 0.75, 0.2, 0.8, 0.15, 0.85, 0.1, 0.9}
 
 // elevationMark is the mark of a view: what stands in it, and where along the wall it may stand.
 type elevationMark struct {
@@ -93,29 +95,52 @@ func (r *roomKey) mark(m elevationMark) bool {
 	}
 	nx, ny := r.outline.Outward(m.wall)
 	direction := math.Round(math.Atan2(-ny, nx)*180/math.Pi*1e6) / 1e6
+	for _, at := range r.markPlaces(m, outs) {
+		out, share := at[0], at[1]
+		c, foot := r.outline.Along(m.wall, share, -out), r.outline.Along(m.wall, share, -k.Of(1.2))
+		tip := c.Add(nx*R*draft.ElevationTip, ny*R*draft.ElevationTip)
+		box := scene.BoxRound(c, 2*R, 2*R).Union(scene.BoxRound(tip, 0.02, 0.02))
+		led := out > k.Of(markFar)
+		if !r.Space.Free(box, k.Of(0.8)) || !r.outline.Sees(foot, c) || led && !r.Space.FreeLine(tip, foot, k.Of(0.7)) {
+			continue
+		}
+		in := r.markGroup(m)
+		in.Data = append(in.Data, folio.Datum("at", folio.Mm(L(share*float64(r.Room.Walls[m.wall].Length)))))
+		r.Space.Take(draft.Elevation(in, k, c, direction, m.letter, m.page))
+		if led { // far from its wall: a line leads to it
+			in.Line(tip, foot, scene.Pen(scene.Marks, k.Dimension))
+			r.Space.Stroke(tip, foot)
+		}
+		if m.page != "" {
+			r.Page.Link(box, m.page)
+		}
+		return true
+	}
+	return false
+}
+
+// markPlaces are the places of a mark, out from its wall and along it: at each distance those before the wall itself, then, where nothing
+// but openings is in sight, those before an opening, for an arrow into a door seems to be a mark of the door.
+func (r *roomKey) markPlaces(m elevationMark, outs []float64) (list [][2]float64) {
+	var before [][2]float64
+	w := &r.Room.Walls[m.wall]
 	for _, out := range outs {
 		for _, s := range markShares {
 			share := m.from + (m.to-m.from)*s
-			c, foot := r.outline.Along(m.wall, share, -out), r.outline.Along(m.wall, share, -k.Of(1.2))
-			tip := c.Add(nx*R*draft.ElevationTip, ny*R*draft.ElevationTip)
-			box := scene.BoxRound(c, 2*R, 2*R).Union(scene.BoxRound(tip, 0.02, 0.02))
-			led := out > k.Of(markFar)
-			if !r.Space.Free(box, k.Of(0.8)) || !r.outline.Sees(foot, c) || led && !r.Space.FreeLine(tip, foot, k.Of(0.7)) {
-				continue
+			if slices.ContainsFunc(w.Openings, func(o room.Opening) bool {
+				return share > r.share(m.wall, o.FromLeft) && share < r.share(m.wall, o.Right())
+			}) {
+				before = append(before, [2]float64{out, share})
+			} else {
+				list = append(list, [2]float64{out, share})
 			}
-			in := r.markGroup(m)
-			r.Space.Take(draft.Elevation(in, k, c, direction, m.letter, m.page))
-			if led { // far from its wall: a line leads to it
-				in.Line(tip, foot, scene.Pen(scene.Marks, k.Dimension))
-				r.Space.Stroke(tip, foot)
-			}
-			if m.page != "" {
-				r.Page.Link(box, m.page)
-			}
-			return true
 		}
 	}
-	return false
+	near := 0
+	for near < len(list) && list[near][0] <= r.Look.Of(markFar) {
+		near++
+	}
+	return slices.Concat(list[:near], before, list[near:])
 }
 
 // markGroup is the group that a mark is drawn into.

@@ -122,14 +122,21 @@ func (r *roomKey) direction() {
 			c := r.outline.Along(0, share, -out)
 			t := scene.Text{String: "hung this way", Height: k.Small, Seat: scene.Centred, Layer: scene.Marks}
 			wide := t.Width() + k.Of(2) + k.Of(arrowLong)
+			if r.Room.Veneer.Horizontal { // no way along the walls
+				t.String = "hung from the foot up"
+				wide = t.Width()
+			}
 			box := scene.BoxRound(c, wide, k.Small)
 			if !r.Space.Free(box, k.Of(1.6)) || !r.outline.Sees(r.outline.Along(0, share, -0.1), c) {
 				continue
 			}
 			t.At = scene.Pt(box.X0, c.Y)
 			r.g.Text(t)
-			draft.Arrow(r.g, k, scene.Marks, scene.Pt(box.X1-k.Of(arrowLong), c.Y), scene.Pt(box.X1, c.Y), k.Seam, false)
 			r.Space.Take(box)
+			if r.Room.Veneer.Horizontal {
+				return
+			}
+			draft.Arrow(r.g, k, scene.Marks, scene.Pt(box.X1-k.Of(arrowLong), c.Y), scene.Pt(box.X1, c.Y), k.Seam, false)
 			return
 		}
 	}

@@ -2,9 +2,11 @@ package submittal
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"flitchlay/internal/elevation"
+	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
 )
@@ -40,6 +42,9 @@ const (
 // numberShifts are the places along its sheet.
 var numberShifts = []float64{0, 1.6, -1.6, 3.2, -3.2}
 
+// numberFeet are the places across a sheet from which a leader to its number may run.
+var numberFeet = []float64{0.5, 0.75, 0.25, 0.9, 0.1}
+
 // planNumber is the number of a sheet over a part of it.
 type planNumber struct {
 	wall     int
@@ -61,6 +66,7 @@ func (r *roomKey) numbers() {
 	var rest []planNumber
 	for _, f := range r.Faces {
 		if f.Run.Up {
+			r.bandNumbers(f)
 			continue
 		}
 		for n, p := range f.Parts {
@@ -88,6 +94,24 @@ func (r *roomKey) numbers() {
 	}
 }
 
+// bandNumbers letters the numbers of level bands between one joint and the next, in the order in which they are hung: "1, 3, 5".
+func (r *roomKey) bandNumbers(f *face.Face) {
+	ends := append(append([]L{f.Left}, f.Run.Joints...), f.Right)
+	for i := 0; i+1 < len(ends); i++ {
+		var names []string
+		var sheets []int
+		for j := range f.Run.Sheets {
+			sh := &f.Run.Sheets[j]
+			if sh.Course == i+1 && len(sh.Pieces) > 0 && sh.Pieces[0].Wall == f.Wall {
+				names, sheets = append(names, elevation.NumberOf(sh)), append(sheets, sh.Number)
+			}
+		}
+		if len(names) > 0 {
+			r.number(planNumber{f.Wall, strings.Join(names, ", "), sheets, r.share(f.Wall, max(ends[i], 0)), r.share(f.Wall, min(ends[i+1], f.W.Length))}, true)
+		}
+	}
+}
+
 // number letters a number behind its wall where there is room, else before it: over the middle of the part, then, where it has to
 // stand, on a leader.
 func (r *roomKey) number(p planNumber, must bool) {
@@ -109,7 +133,8 @@ func (r *roomKey) number(p planNumber, must bool) {
 			for _, shift := range numberShifts {
 				off := edge + k.Of(numberClear) + half + float64(row)*k.Of(numberRow)
 				text.At = r.outline.Along(p.wall, (p.from+p.to)/2, side*off).Add(-ny*k.Of(shift), nx*k.Of(shift))
-				if r.numberAt(p, text, side, edge, half, row > 0 || math.Abs(k.Of(shift)) > part/2) {
+				led := row > 0 || math.Abs(k.Of(shift)) > part/2
+				if slices.ContainsFunc(numberFeet, func(foot float64) bool { return r.numberAt(p, text, side, edge, half, foot, led) }) {
 					if side > 0 {
 						r.reach[p.wall] = math.Max(r.reach[p.wall], off+half)
 					}
@@ -125,10 +150,10 @@ func (r *roomKey) number(p planNumber, must bool) {
 }
 
 // numberAt letters a number at a place, on a leader where it is led, if there is room.
-func (r *roomKey) numberAt(p planNumber, t scene.Text, side, edge, half float64, led bool) bool {
+func (r *roomKey) numberAt(p planNumber, t scene.Text, side, edge, half, across float64, led bool) bool {
 	k := r.Look
 	nx, ny := r.outline.Outward(p.wall)
-	mid := (p.from + p.to) / 2
+	mid := p.from + (p.to-p.from)*across
 	foot, end := r.outline.Along(p.wall, mid, side*(edge+k.Of(0.3))), t.At.Add(-side*nx*(half+k.Of(0.5)), -side*ny*(half+k.Of(0.5)))
 	if !r.Space.Free(t.Bounds(), k.Of(1)) || !r.outline.Sees(r.outline.Along(p.wall, mid, side*k.Of(0.1)), t.At) || led && !r.Space.FreeLine(foot, end, k.Of(0.5)) {
 		return false

@@ -14,42 +14,56 @@ func (r *roomKey) at(run *layout.Run, wall int, x L, out float64) scene.Point {
 	return r.outline.Along(wall, float64(x)/float64(r.Room.Walls[wall].Length), out)
 }
 
+// startOf is the wall and the place along it at which the hanging of a run starts: of level bands the left end of the lowest.
+func (r *roomKey) startOf(run *layout.Run) (wall int, x L, ok bool) {
+	first := &run.Sheets[0]
+	if run.Up {
+		for _, p := range first.Pieces {
+			for _, pt := range p.Outline {
+				if !ok || pt.X < x {
+					wall, x, ok = p.Wall, max(pt.X, 0), true
+				}
+			}
+		}
+		return wall, x, ok
+	}
+	for _, st := range run.Walls {
+		x := first.Left - st.Shift
+		if run.Closed {
+			for x < 0 {
+				x += run.Length
+			}
+			for x >= run.Length {
+				x -= run.Length
+			}
+		}
+		if w := &r.Room.Walls[st.Wall]; x <= w.Length && x >= -w.Length/50 {
+			return st.Wall, max(x, 0), true
+		}
+	}
+	return 0, 0, false
+}
+
 // starts draws the triangle at which the hanging of each run starts. What letters them comes back.
 func (r *roomKey) starts() (words []func()) {
 	k := r.Look
 	for i := range r.Plan.Runs {
 		run := &r.Plan.Runs[i]
-		if len(run.Sheets) == 0 || run.Up {
+		if len(run.Sheets) == 0 {
 			continue
 		}
-		first := &run.Sheets[0]
-		s := first.Left
-		for j := range run.Walls {
-			st := run.Walls[j]
-			x := s - st.Shift
-			if run.Closed {
-				for x < 0 {
-					x += run.Length
-				}
-				for x >= run.Length {
-					x -= run.Length
-				}
-			}
-			w := &r.Room.Walls[st.Wall]
-			if x > w.Length || x < -w.Length/50 {
-				continue
-			}
-			x = max(x, 0)
-			tip := r.at(run, st.Wall, x, -k.Of(1.4))
-			nx, ny := r.outline.Outward(st.Wall)
-			direction := math.Atan2(-ny, nx) * 180 / math.Pi
-			in := r.g.Part(scene.Tag{Class: "start", Title: "hanging starts with sheet " + elevation.NumberOf(first)})
-			draft.Triangle(in, scene.Marks, tip, direction, k.Of(5), k.Of(5), 0, false)
-			back := r.at(run, st.Wall, x, -k.Of(6.4))
-			r.Space.Take(scene.Box{X0: math.Min(tip.X, back.X) - k.Of(2.5), Y0: math.Min(tip.Y, back.Y) - k.Of(2.5), X1: math.Max(tip.X, back.X) + k.Of(2.5), Y1: math.Max(tip.Y, back.Y) + k.Of(2.5)})
-			words = append(words, func() { r.wordNear("START", r.at(run, st.Wall, x, -k.Of(11.4)), -nx, -ny, true) })
-			break
+		wall, x, ok := r.startOf(run)
+		if !ok {
+			continue
 		}
+		tip := r.at(run, wall, x, -k.Of(1.4))
+		nx, ny := r.outline.Outward(wall)
+		direction := math.Atan2(-ny, nx) * 180 / math.Pi
+		in := r.g.Part(scene.Tag{Class: "start", Title: "hanging starts with sheet " + elevation.NumberOf(&run.Sheets[0])})
+		draft.Triangle(in, scene.Marks, tip, direction, k.Of(5), k.Of(5), 0, false)
+		back := r.at(run, wall, x, -k.Of(6.4))
+		r.Space.Take(scene.Box{X0: math.Min(tip.X, back.X) - k.Of(2.5), Y0: math.Min(tip.Y, back.Y) - k.Of(2.5), X1: math.Max(tip.X, back.X) + k.Of(2.5), Y1: math.Max(tip.Y, back.Y) + k.Of(2.5)})
+		words = append(words, func() { r.wordNear("START", r.at(run, wall, x, -k.Of(11.4)), -nx, -ny, true) })
 	}
 	return words
 }
@@ -98,7 +112,11 @@ func (r *roomKey) changes() (list []func()) {
 			} else {
 				draft.Hexagon(r.g.Part(scene.Tag{Class: "flitch-change", Title: "change of flitch"}), k, scene.Marks, at, k.Of(5.6), k.Seam)
 			}
-			r.Space.Take(scene.BoxRound(at, 2*k.Of(3), 2*k.Of(3)))
+			if m.Closing { // beside its points there is room
+				r.Space.Take(scene.BoxRound(at, k.Of(5.4), k.Of(1.6)), scene.BoxRound(at, k.Of(1.6), k.Of(5.4)), scene.BoxRound(at, k.Of(3.4), k.Of(3.4)))
+			} else {
+				r.Space.Take(scene.BoxRound(at, 2*k.Of(3), 2*k.Of(3)))
+			}
 			words := elevation.NumberOf(elevation.SheetAt(r.Board.Set, m.LeftSheet)) + " | " + elevation.NumberOf(elevation.SheetAt(r.Board.Set, m.RightSheet))
 			list = append(list, func() { r.wordNear(words, at.Add(nx*k.Of(6), ny*k.Of(6)), nx, ny, true) })
 		}

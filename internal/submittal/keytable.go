@@ -139,8 +139,8 @@ func (r *roomKey) closing(missed *keyMissed) []string {
 		}
 	}
 	total := r.Plan.Totals
-	supply := fmt.Sprintf("%d sheets laid", total.Sheets)
-	left := 0
+	hang, left := hanging(r.Plan) // what an opening takes whole goes back to stock
+	supply := sheetCount(hang) + " laid"
 	for _, f := range r.Plan.Left {
 		left += len(f.Left)
 	}
@@ -159,9 +159,9 @@ func (r *roomKey) closing(missed *keyMissed) []string {
 	switch {
 	case missed == nil || missed.count() == 0:
 	case r.apart:
-		lines = append(lines, fmt.Sprintf("The rest, for want of room on the plan: %s.", cmp.Or(r.PageOf(keyListKey), r.Paper.PageNumber(int(folio.Plans), 2))))
+		lines = append(lines, fmt.Sprintf("Not lettered on the plan, but listed: %s.", cmp.Or(r.PageOf(keyListKey), r.Paper.PageNumber(int(folio.Plans), 2))))
 	default:
-		lines = append(lines, "Here for want of room on the plan: "+strings.Join(missed.lines(r), "; ")+".")
+		lines = append(lines, "Not lettered on the plan: "+strings.Join(missed.lines(r), "; ")+".")
 	}
 	return lines
 }

@@ -131,16 +131,25 @@ func (r *roomKey) opening(g *scene.Group, i int, o *room.Opening) {
 // seams draws a tick across the wall at each of its seams.
 func (r *roomKey) seams(g *scene.Group, i int) {
 	f := r.Face(i)
-	if f == nil || f.Run.Up {
+	if f == nil {
 		return
 	}
 	k := r.Look
+	var list []L
 	for _, s := range f.Seams {
-		at := r.share(i, s.X)
-		if at <= 0 || at >= 1 || len(f.Shown(s.X)) == 0 {
+		if !f.Run.Up && len(f.Shown(s.X)) > 0 {
+			list = append(list, s.X)
+		}
+	}
+	if f.Run.Up { // of level bands where one follows another
+		list = f.Run.Joints
+	}
+	for _, x := range list {
+		at := r.share(i, x)
+		if at <= 0 || at >= 1 {
 			continue
 		}
-		in := g.Part(scene.Tag{Class: "seam", Data: []scene.Datum{folio.Datum("x", folio.Mm(s.X))}})
+		in := g.Part(scene.Tag{Class: "seam", Data: []scene.Datum{folio.Datum("x", folio.Mm(x))}})
 		face, back := r.outline.Along(i, at, 0), r.outline.Along(i, at, math.Max(r.thick, k.Of(1.2)))
 		in.Line(face, back, scene.Pen(scene.Seams, k.Thin))
 		r.Space.Stroke(face, back)

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/elevation"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/paper"
@@ -39,6 +40,10 @@ func TestTheCoverUnrollsTheRoom(t *testing.T) {
 			}
 			end, foot = box.X1, math.Max(foot, box.Y1)
 		}
+		named := map[string]bool{}
+		for _, g := range roomtest.Classed(&b.Page.Group, "opening-name") {
+			named[roomtest.Fact(g, "wall")+" "+roomtest.Fact(g, "name")] = true
+		}
 		said := strings.ReplaceAll(roomtest.Texts([]*scene.Page{b.Page}), "\n", " ")
 		for _, f := range face.All(p) {
 			assert.InDelta(t, (f.Right - f.Left).MM(), shown[f.W.Name], 1e-3, f.W.Name)
@@ -52,6 +57,11 @@ func TestTheCoverUnrollsTheRoom(t *testing.T) {
 					}
 				}
 			}
+			for i := range f.W.Openings {
+				o := &f.W.Openings[i]
+				key := f.W.Name + " " + o.Name
+				assert.True(t, named[key] || regexp.MustCompile(`openings of `+mark+` from the left: [^;]*\b`+regexp.QuoteMeta(o.Name)+`\b`).MatchString(said), "opening %s is named", key)
+			}
 			assert.Contains(t, said, pages[0], "the first page of wall "+f.W.Name)
 			assert.Contains(t, said, pages[len(pages)-1], "the last page of wall "+f.W.Name)
 		}
@@ -61,6 +71,28 @@ func TestTheCoverUnrollsTheRoom(t *testing.T) {
 			}
 		}
 	})
+}
+
+// Level bands have their numbers in them on the cover, and the triangle at the left end of the lowest.
+func TestTheRibbonNumbersLevelBands(t *testing.T) {
+	text := strings.Replace(roomtest.Head("in"), "overlap", "grain = \"horizontal\"\noverlap", 1) + roomtest.Wall("Head wall", `15'`, `8'`, "left_end = \"free\"\nright_end = \"free\"\n")
+	p := roomtest.Laid(t, "room.toml", text)
+	require.True(t, p.Room.Veneer.Horizontal)
+	s := folio.NewSet(p, roomtest.Template(t, "ansi-b"), nil, "Submittal")
+	s.Number(Submittal)
+	b := s.Open(s.List[0])
+	s.List[0].Draw(b)
+	numbers := map[string]bool{}
+	for _, g := range roomtest.Classed(&b.Page.Group, "ribbon-number") {
+		for _, n := range roomtest.Lettering(g) {
+			numbers[n] = true
+		}
+	}
+	for i := range p.Runs[0].Sheets {
+		assert.True(t, numbers[elevation.NumberOf(&p.Runs[0].Sheets[i])], "band %d", i+1)
+	}
+	assert.Len(t, roomtest.Classed(&b.Page.Group, "start"), 1)
+	assert.Contains(t, strings.ReplaceAll(roomtest.Texts([]*scene.Page{b.Page}), "\n", " "), "bands hang from the foot up")
 }
 
 // The ribbon is drawn to the scale that it states, and takes as much of the page as the lists leave: on the sample that closes on

@@ -42,7 +42,7 @@ func (r *ribbon) headHigh() float64 {
 
 // footHigh is that of the title under the ribbon, with what parts it from the lists.
 func (r *ribbon) footHigh() float64 {
-	high := r.Look.Of(16.5) + r.Look.Of(4.2)*float64(max(0, len(r.under())-1))
+	high := r.Look.Of(16.5+titleDrop-4.5) + r.Look.Of(4.2)*float64(max(0, len(r.under())-1))
 	if r.barWide() == 0 {
 		high += r.Look.Of(barHigh)
 	}
@@ -54,7 +54,7 @@ func (r *ribbon) under() []string {
 	words := []string{"SCALE " + draft.Ratio(r.scale, r.Metric()), "seen from inside"}
 	starts, closing, change, broken := false, false, false, false
 	for i := range r.Plan.Runs {
-		starts = starts || !r.Plan.Runs[i].Up && len(r.Plan.Runs[i].Sheets) > 0
+		starts = starts || len(r.Plan.Runs[i].Sheets) > 0
 		for _, m := range r.Plan.Runs[i].Seams {
 			closing, change = closing || m.Closing, change || m.FlitchChange
 		}
@@ -72,11 +72,19 @@ func (r *ribbon) under() []string {
 			words = append(words, mark.says)
 		}
 	}
+	if r.Room.Veneer.Horizontal {
+		words = append(words, "bands hang from the foot up")
+	}
 	for _, row := range r.rows {
 		words = append(words, row.plan.lost...)
 	}
+	words = append(words, r.unnamed()...)
 	return scene.Wrap(strings.Join(words, "; "), r.Look.Small, false, r.box.W()-r.Look.Of(22)-r.barWide())
 }
+
+// titleDrop is how far the line of the title stands under the words of the lowest row, in mm on the office page: its letters stand up
+// from it.
+const titleDrop = 8.5
 
 // ribbonName is the title of the ribbon.
 const ribbonName = "THE ROOM UNROLLED"
@@ -104,7 +112,7 @@ func (r *ribbon) draw(b *folio.Board, y float64) {
 		r.row(b, row, scene.Pt(r.box.Centre().X-row.wide/2, y+row.plan.over+r.mm(row.high-row.low)))
 		y += row.plan.high
 	}
-	at := scene.Pt(r.box.X0, y+k.Of(4.5))
+	at := scene.Pt(r.box.X0, y+k.Of(titleDrop))
 	t := draft.Title{Mark: "1", Page: b.Leaf.Number, Name: ribbonName, Width: min(k.Of(60), r.box.W()-k.Of(16)), Most: r.box.W(),
 		Under: r.under()}
 	t.Draw(&b.Page.Group, k, at)
@@ -148,7 +156,7 @@ func (r *ribbon) row(b *folio.Board, row *ribbonRow, at scene.Point) {
 	g := b.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(r.scale)), folio.Datum("ribbon", "row"))
 	for i := range row.parts {
 		p := &row.parts[i]
-		e := &elevation.View{Board: &small, F: p.f, From: p.from, To: p.to, Of: 1, Detail: true}
+		e := &elevation.View{Board: &small, F: p.f, From: p.from, To: p.to, Of: 1, Detail: true, Small: true}
 		e.V = draft.View{Scale: r.scale}
 		e.V.Origin = scene.Pt(at.X+p.x-e.V.MM(p.from), at.Y+e.V.MM(row.low))
 		in := g.Part(scene.Tag{Class: "ribbon-wall", Title: p.f.W.Name, Data: []scene.Datum{folio.Datum("name", p.f.W.Name), folio.Datum("from", folio.Mm(p.from)), folio.Datum("to", folio.Mm(p.to))}})
@@ -181,8 +189,13 @@ func (r *ribbon) part(e *elevation.View, g *scene.Group, row *ribbonRow, i int) 
 		g.Part(scene.Tag{Class: "fold", Title: "corner " + c.Name}).Line(a, b, fold)
 	}
 	for i := range p.f.W.Openings {
-		r.openingName(e, g, &p.f.W.Openings[i])
+		if o := &p.f.W.Openings[i]; o.FromLeft >= e.From && o.Right() <= e.To {
+			if t, ok := r.openingName(e.V.Box(e.F.Hole(o)), o.Name); ok {
+				g.Part(scene.Tag{Class: "opening-name", Data: []scene.Datum{folio.Datum("name", o.Name), folio.Datum("wall", p.f.W.Name)}}).Text(t)
+			}
+		}
 	}
+	r.bandNumbers(e, g)
 	for _, goes := range []struct {
 		x  L
 		on bool
@@ -222,8 +235,12 @@ func (r *ribbon) markAt(e *elevation.View, m *layout.Seam) scene.Point {
 // start is the point of the triangle in the first sheet of a run, where the part shows it: low in what the sheet covers there.
 func (r *ribbon) start(e *elevation.View, p *ribbonPart) (scene.Point, bool) {
 	k := r.Look
-	if p.f.Run.Up || len(p.f.Run.Sheets) == 0 {
+	if len(p.f.Run.Sheets) == 0 {
 		return scene.Point{}, false
+	}
+	if p.f.Run.Up { // at the left end of the lowest band
+		left, low, _, high, ok := bandOf(p.f, &p.f.Run.Sheets[0])
+		return e.V.Pt(left, (low+high)/2).Add(k.Of(5.2), 0), ok && left >= p.from && left < p.to
 	}
 	for _, part := range p.f.Parts {
 		if part.Place != p.f.Run.Sheets[0].Place || part.From < p.from || part.From >= p.to {
@@ -238,19 +255,6 @@ func (r *ribbon) start(e *elevation.View, p *ribbonPart) (scene.Point, bool) {
 		return e.V.Pt(part.From, low+(high-low)/4).Add(k.Of(5.2), 0), true
 	}
 	return scene.Point{}, false
-}
-
-// openingName letters the name of an opening in its white, where that has room.
-func (r *ribbon) openingName(e *elevation.View, g *scene.Group, o *room.Opening) {
-	k := r.Look
-	if o.FromLeft < e.From || o.Right() > e.To {
-		return
-	}
-	box := e.V.Box(e.F.Hole(o))
-	t := scene.Text{At: box.Centre(), String: o.Name, Height: k.Small, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Openings}
-	if box.Inset(k.Of(2.4)).Contains(t.Bounds()) {
-		g.Text(t)
-	}
 }
 
 // words letters numbers, corners and labels round a row.

@@ -92,11 +92,17 @@ func siteItems(s *folio.Set) []draft.Item {
 	return list
 }
 
+// climateTitle is over what is known of shop and site.
+const climateTitle = "SHOP AND SITE, AS GIVEN"
+
 // climateTable is what is known of shop and site, with blanks for what is not.
 func climateTable(s *folio.Set) *draft.Table {
 	w, site := climate.WordsOf(s.Style), s.Room.Site
 	row := func(c wood.Climate) string {
 		return w.Degrees(c.Temperature) + ", " + w.Percent(c.Humidity) + " relative humidity: wood comes to " + w.Moisture(c)
+	}
+	if !site.ShopGiven && !site.Given && site.Wall == nil && site.Year == nil && site.Board == nil { // one line instead of five blanks
+		return Pairs(climateTitle, [2]string{"Not given", "shop, site and wall: measure them; of the year the least and the greatest relative humidity; of the board reading, limit and the meter's scale"})
 	}
 	const blank = "not given: measure it"
 	shop, here, dew, wall := blank, blank, "", blank
@@ -128,7 +134,7 @@ func climateTable(s *folio.Set) *draft.Table {
 		}
 		board = comma(board, b.Meter)
 	}
-	return Pairs("SHOP AND SITE, AS GIVEN", [2]string{"Shop", shop}, [2]string{"Site", here}, [2]string{"Dew point", dew}, [2]string{"Wall", wall},
+	return Pairs(climateTitle, [2]string{"Shop", shop}, [2]string{"Site", here}, [2]string{"Dew point", dew}, [2]string{"Wall", wall},
 		[2]string{"Year", year}, [2]string{"Board", board})
 }
 
