@@ -18,11 +18,11 @@ import (
 func sheetSchedule(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "SCHEDULE OF SHEETS, in the order of hanging; level line " + s.Style.Format(s.Room.Space.LevelLine) + " up", Columns: []draft.Column{
 		{Head: "SHEET", Bold: true, Align: scene.End}, {Head: "FLITCH", Spare: spareFlitch(s)}, {Head: "WALLS", Wrap: true}, {Head: "COVERS", Align: scene.End},
-		{Head: "RIPPED TO", Align: scene.End}, {Head: "AT ITS", Align: scene.Start}, {Head: "CUT LENGTH", Align: scene.End}, {Head: "ABOVE LINE", Align: scene.End},
+		{Head: "RIPPED TO", Align: scene.End}, {Head: "CUT LENGTH", Align: scene.End}, {Head: "ABOVE LINE", Align: scene.End},
 		{Head: "BELOW LINE", Align: scene.End, Spare: 1}, {Head: "WRAPS", Wrap: true}, {Head: "NOTE", Wrap: true}}}
 	if s.Room.Veneer.Horizontal {
 		t.Title = "SCHEDULE OF SHEETS, in the order of hanging, from the left end"
-		t.Columns[7].Head, t.Columns[8].Head, t.Columns[8].Spare = "FROM", "TO", 0
+		t.Columns[6].Head, t.Columns[7].Head, t.Columns[7].Spare = "FROM", "TO", 0
 	}
 	for i := range s.Plan.Runs {
 		r := &s.Plan.Runs[i]
@@ -68,15 +68,15 @@ func spareFlitch(s *folio.Set) int {
 
 func sheetRow(s *folio.Set, r *layout.Run, sh *layout.Sheet) draft.Row {
 	f := s.Style.Format
-	cells := []string{elevation.NumberOf(sh), sh.Flitch, wallsOf(s, sh), f(sh.Width), "", "", f(sh.CutLength), f(sh.Above), f(sh.Below), strings.Join(sh.Corners, ", ")}
+	cells := []string{elevation.NumberOf(sh), sh.Flitch, wallsOf(s, sh), f(sh.Width), "", f(sh.CutLength), f(sh.Above), f(sh.Below), strings.Join(sh.Corners, ", ")}
 	if sh.Ripped != "" {
-		cells[4], cells[5] = f(sh.RipTo), r.Side(sh.Ripped)
+		cells[4] = f(sh.RipTo) + " " + r.Side(sh.Ripped)
 	}
 	if from, to, ok := lies(sh); r.Up && ok {
-		cells[7], cells[8] = f(from), f(to)
+		cells[6], cells[7] = f(from), f(to)
 	}
 	if sh.InGap {
-		cells[6], cells[7], cells[8] = "", "", ""
+		cells[5], cells[6], cells[7] = "", "", ""
 	}
 	cells = append(cells, strings.Join(sheetNotes(s, r, sh), ", "))
 	return draft.Row{Cells: cells, Tag: scene.Tag{Class: "row", Data: []scene.Datum{folio.Datum("place", fmt.Sprint(sh.Place)), folio.Datum("course", fmt.Sprint(sh.Course))}}}
@@ -146,4 +146,3 @@ func wallsOf(s *folio.Set, sh *layout.Sheet) string {
 	}
 	return strings.Join(list, ", ")
 }
-
