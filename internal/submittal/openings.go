@@ -28,7 +28,7 @@ func (h hole) cut() bool { return h.f.Run.Up || h.short }
 // holes are all openings of covered walls.
 func holes(s *folio.Set) []hole {
 	var list []hole
-	for _, f := range face.All(s.Plan) {
+	for _, f := range s.Faces {
 		for i := range f.W.Openings {
 			list = append(list, hole{f: f, index: i, o: &f.W.Openings[i]})
 		}
