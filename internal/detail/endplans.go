@@ -12,6 +12,9 @@ import (
 // planUnder is how far a plan of an end reaches under the face of its wall: the wall of a corner, with the break at its end.
 const planUnder = 17.5
 
+// beyond says what is past an end at which nothing stands, for its drawing is the same whatever that is.
+var beyond = map[string]string{"bare": "bare strip", "free": "bare wall", "side": "side of the wall"}
+
 // endPlan draws a termination seen from above: board and veneer from the left, what it meets at the right.
 func endPlan(b *folio.Board, g *scene.Group, c scene.Point, kind string) {
 	k := b.Look
@@ -50,7 +53,7 @@ func endPlan(b *folio.Board, g *scene.Group, c scene.Point, kind string) {
 	case "outside edge":
 		g.VLine(end, y-bt, y, outline)
 		g.Polyline(scene.Pen(scene.Walls, k.Seam), scene.Pt(end-k.Of(5), y+k.Of(2.6)), scene.Pt(end+k.Of(1), y+k.Of(2.6)), scene.Pt(end+k.Of(1), y-bt))
-	case "jamb", "casing":
+	case "jamb":
 		wood(scene.Box{X0: end, Y0: y, X1: end + k.Of(11), Y1: y + k.Of(5)})
 		g.HLine(end, boardTo, y, outline)
 	case "frame":
@@ -61,6 +64,9 @@ func endPlan(b *folio.Board, g *scene.Group, c scene.Point, kind string) {
 		wood(scene.Box{X0: end - k.Of(4), Y0: y + k.Of(2.2), X1: end + k.Of(7), Y1: y + k.Of(5)})
 	default:
 		g.HLine(end, boardTo, y, outline)
+		t := scene.Text{At: scene.Pt((end+boardTo)/2, y+k.Of(5.2)), String: beyond[kind], Height: k.Small, Anchor: scene.Middle, Layer: scene.Notes}
+		g.Text(t)
+		b.Space.Take(t.Bounds())
 	}
 	g.HLine(body.X0, end-k.Of(0.3), y+off, veneer)
 	draft.Break(g, k, scene.Walls, scene.Pt(body.X0, y+k.Of(3.4)), scene.Pt(body.X0, y-bt-k.Of(1.6)))

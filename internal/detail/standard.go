@@ -116,7 +116,7 @@ func cutStage(b *folio.Board, g *scene.Group, at scene.Point, o, half, reach flo
 		g.HLine(x0, at.X-gap, at.Y-k.Of(1.4), pen)
 		g.HLine(at.X+gap, x1, at.Y-k.Of(1.4), pen)
 		g.VLine(at.X, at.Y-k.Of(1.4), at.Y-k.Of(9), scene.Pen(scene.Marks, k.Dimension))
-		lines := scene.Wrap("finished seam: both cut in one, waste and strip drawn out", k.Small, false, x1-x0)
+		lines := scene.Wrap("finished seam: both sheets cut at once, waste and strip taken out", k.Small, false, x1-x0)
 		for i, line := range lines {
 			words(at.X, at.Y-k.Of(10.2)-float64(len(lines)-1-i)*k.Of(4.2), line, scene.Middle)
 		}
@@ -134,10 +134,14 @@ func cutStage(b *folio.Board, g *scene.Group, at scene.Point, o, half, reach flo
 		{Marks: []float64{left, at.X, right}, Figures: b.Style.Chain([]L{0, b.Room.Veneer.Overlap - b.Room.Veneer.Overlap.HalfDown(), b.Room.Veneer.Overlap})},
 		{Marks: []float64{left, right}, Figures: []string{b.Style.Format(b.Room.Veneer.Overlap)}}}}
 	st.Draw(g, k, b.Space)
-	y := board.Y1
-	g.VLine(right, at.Y, y+k.Of(2), scene.Pen(scene.Plumb, k.Seam))
-	g.VLine(at.X, at.Y, y+k.Of(7), scene.Pen(scene.Marks, k.Dimension))
-	words(right+k.Of(1.5), y+k.Of(4), "plumb line: right edge as hung", scene.Start)
-	words(at.X-k.Of(1.5), y+k.Of(8), "seam", scene.End)
-	words(at.X-k.Of(1.5), y+k.Of(4), "strip behind, dashed", scene.End)
+	// each word at the end of a line of its own: the strip's at the left, the seam's a row lower, the plumb line's at the right
+	y, foot := board.Y1, k.Of(4)
+	g.VLine(at.X-strip+k.Of(0.5), at.Y-k.Of(0.9), y+foot, scene.Pen(scene.Marks, k.Dimension))
+	words(at.X-strip+k.Of(1.7), y+foot, "cutting strip", scene.Start)
+	g.VLine(at.X, at.Y, y+k.Of(5), scene.Pen(scene.Marks, k.Dimension))
+	words(at.X, y+k.Of(8.2), "seam", scene.Middle)
+	g.VLine(right, at.Y, y+foot, scene.Pen(scene.Plumb, k.Seam))
+	for i, line := range []string{"plumb line:", "right edge as hung"} {
+		words(right+k.Of(1.5), y+foot+k.Of(4.2)*float64(i), line, scene.Start)
+	}
 }

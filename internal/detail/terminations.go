@@ -131,10 +131,10 @@ func endNote(b *folio.Board, t face.Termination) string {
 		return "Cut to the crown; " + f(r.TopTrim) + " extra, cut in place."
 	case "reveal":
 		return "Slit level at head and sill, folded round the jamb, cut at its depth."
-	case "jamb", "casing":
+	case "jamb":
 		return "Cut tight to the casing or jamb; scribed, not caulked."
 	case "frame":
-		return "Cut against the frame, which is not cut over; half of the edge trim."
+		return "Cut against the frame, which is not cut over; " + f(r.EdgeTrim.HalfDown()) + " extra, cut in place."
 	case "inside corner":
 		return "Ends in the inside corner; " + f(r.EdgeTrim) + " extra, cut in place."
 	case "outside edge":

@@ -72,7 +72,7 @@ func (f *Face) Wraps(index int) bool {
 // EndKind is the kind of termination at a raw end.
 func EndKind(kind string) string {
 	switch kind {
-	case "opening":
+	case "opening", "casing": // one drawing, one mark
 		return "jamb"
 	case "":
 		return "free"
@@ -88,7 +88,7 @@ func endWords(p *layout.Plan, kind string) string {
 	case "head":
 		return "head"
 	case "jamb":
-		return "opening"
+		return "casing or jamb"
 	case "reveal":
 		return "wrapped jamb"
 	case "side":

@@ -51,7 +51,7 @@ func TestWrappedJambsAreFoldedNotCutOff(t *testing.T) {
 		require.NotEmpty(t, mark, "the jamb has its detail")
 		seen := 0
 		for _, page := range d.Pages {
-			if !strings.HasPrefix(page.Title, "OPENINGS ") {
+			if !strings.HasPrefix(page.Title, "OPENING") {
 				continue
 			}
 			text := running([]*scene.Page{page})

@@ -14,7 +14,7 @@ import (
 func holeStacks(e *elevation.View, h hole) (above, right draft.Stack) {
 	k := e.Look
 	above = draft.Stack{Edge: e.Box().Y0, Out: -1, Outline: e.Roof, Tiers: edgeTiers(e, h)}
-	if e.F.High < h.f.High { // broken off under the ceiling
+	if h.cut() && e.F.High < h.f.High { // broken off under the ceiling
 		above.Outline = nil
 	}
 	right = draft.Stack{Upright: true, Edge: e.Box().X1, Out: 1, First: k.Of(10), Tiers: holeHeights(e, h)}
@@ -86,7 +86,7 @@ func holeHeights(e *elevation.View, h hole) []draft.Tier {
 	list = append(append(list, ceiling-e.F.W.Crown), bandSeams(e, floor, ceiling)...)
 	list = slices.DeleteFunc(list, func(z L) bool { return z < e.F.Low || z > e.F.High })
 	tiers := []draft.Tier{e.OverLevel("OVER LEVEL", list...)}
-	if e.OnLevel() {
+	if e.OnLevel() && !h.short {
 		tiers[0] = e.Tier("", list, e.V.Y)
 	}
 	switch level := e.Room.Space.LevelLine; {

@@ -18,30 +18,38 @@ type hole struct {
 	f     *face.Face
 	index int
 	o     *room.Opening
+	short bool // of a wall that stands: broken off over and under it too
 }
+
+// cut reports whether an enlargement is broken off over and under its opening: of level bands, for nothing of them is as wide as it is
+// high, and of what would be no larger else.
+func (h hole) cut() bool { return h.f.Run.Up || h.short }
 
 // holes are all openings of covered walls.
 func holes(s *folio.Set) []hole {
 	var list []hole
 	for _, f := range s.Faces {
 		for i := range f.W.Openings {
-			list = append(list, hole{f, i, &f.W.Openings[i]})
+			list = append(list, hole{f: f, index: i, o: &f.W.Openings[i]})
 		}
 	}
 	return list
 }
 
 // openingPages draw every opening large, with one sheet to each side and every distance from a seam to an edge, as many to a page as
-// are larger there than on the elevation. One that would be no larger on a page of its own is left out: the elevation says as much,
-// unless the covering wraps the reveal, whose folds are drawn nowhere else.
+// are larger there than on the elevation. One that would be no larger on a page of its own is left out: the elevation says as much.
+// Where the covering wraps the reveal, whose folds are drawn nowhere else, it is broken off over and under the opening instead.
 func openingPages(s *folio.Set) []*folio.Leaf {
 	grids, cuts := openingGrids(s), elevation.CutWalls(s)
 	in := make([][]hole, len(grids))
 	for _, h := range holes(s) {
-		drawn := cuts[h.f.Wall][0].Scale
-		grid := slices.IndexFunc(grids, func(cells []scene.Box) bool { return enlarged(s, h, cells[0]) < drawn })
-		if h.f.Wraps(h.index) { // its folds are drawn nowhere else, at whatever scale
-			grid = 0
+		larger := func(cells []scene.Box) bool { return enlarged(s, h, cells[0]) < cuts[h.f.Wall][0].Scale }
+		grid := slices.IndexFunc(grids, larger)
+		if grid < 0 && h.f.Wraps(h.index) {
+			h.short = true
+			if grid = slices.IndexFunc(grids, larger); grid < 0 {
+				grid = largest(s, h, grids)
+			}
 		}
 		if grid >= 0 {
 			in[grid] = append(in[grid], h)
@@ -60,6 +68,17 @@ func openingPages(s *folio.Set) []*folio.Leaf {
 	return pages
 }
 
+// largest is the grid in whose cells an opening is drawn largest, of several the one with the most cells.
+func largest(s *folio.Set, h hole, grids [][]scene.Box) int {
+	best := 0
+	for i := range grids {
+		if enlarged(s, h, grids[i][0]) < enlarged(s, h, grids[best][0]) {
+			best = i
+		}
+	}
+	return best
+}
+
 // openingPage is the page of some openings, in cells of which there may be more than openings.
 func openingPage(s *folio.Set, part []hole, cells []scene.Box) *folio.Leaf {
 	names := make([]string, len(part))
@@ -71,7 +90,11 @@ func openingPage(s *folio.Set, part []hole, cells []scene.Box) *folio.Leaf {
 			l.Wall = -1
 		}
 	}
-	l.Title = "OPENINGS " + strings.Join(names, ", ")
+	l.Title = "OPENINGS "
+	if len(part) == 1 {
+		l.Title = "OPENING "
+	}
+	l.Title += strings.Join(names, ", ")
 	if len(part) < len(cells) && cells[0].Y0 == cells[len(cells)-1].Y0 { // one row: those that are there share its width
 		cells = openingColumns(s, len(part))
 	}
@@ -134,12 +157,13 @@ func openingView(b *folio.Board, cell scene.Box, h hole) (e *elevation.View, roo
 	k := b.Look
 	e = &elevation.View{Board: b, F: h.f, Of: 1, Detail: true}
 	e.From, e.To = h.reach(b.Room.NetWidth())
-	if h.f.Run.Up { // broken off over and under it too: nothing of a wall of bands is as wide as it is high
-		f := *h.f
+	f := *h.f
+	f.Low, f.High = (&face.Piece{Face: h.f, From: e.From, To: e.To}).Extremes() // the wall may be higher elsewhere
+	if h.cut() {
 		_, z0, _, z1 := f.Hole(h.o)
 		f.Low, f.High = max(f.Low, z0-b.Room.NetWidth().HalfDown()), min(f.High, z1+b.Room.NetWidth().HalfDown())
-		e.F = &f
 	}
+	e.F = &f
 	table = holeTable(e, h)
 	table.Fit(k, 0)
 	room = scene.Box{X0: cell.X0 + k.Of(6), Y0: cell.Y0 + k.Of(6), X1: cell.X1 - k.Of(6), Y1: cell.Y1 - k.Of(5)}

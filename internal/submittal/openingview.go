@@ -37,7 +37,7 @@ func openingIn(b *folio.Board, cell scene.Box, h hole, n int, floor map[int64]fl
 	title := openingTitle(e, h, n, room, table, beside)
 	openingFoot(e, room, foot, math.Max(e.Box().Y1, right.Box(k).Y1-k.Of(4)), title, table, beside)
 	inside := b.Space.Bounds
-	if h.f.Run.Up { // no number on what is broken off
+	if h.cut() { // no number on what is broken off
 		b.Space.Bounds = e.Box()
 	}
 	e.OpeningNames()
@@ -54,7 +54,7 @@ func openingIn(b *folio.Board, cell scene.Box, h hole, n int, floor map[int64]fl
 
 // drawBody draws the wall round an opening; what is broken off over and under it is clipped away.
 func drawBody(e *elevation.View, h hole) {
-	if e.F == h.f {
+	if !h.cut() {
 		e.Body()
 		return
 	}
@@ -111,7 +111,11 @@ func scaleOpening(e *elevation.View, h hole, room scene.Box, foot float64) bool 
 
 // openingTitle is the title of the n-th enlargement of a page.
 func openingTitle(e *elevation.View, h hole, n int, room scene.Box, table *draft.Table, beside bool) draft.Title {
-	under := []string{"SCALE " + draft.Ratio(max(e.V.Scale, openingScales[0]), e.Metric()), "wall " + h.f.W.Name + ", page " + e.PageAt(h.f.Wall, (h.o.FromLeft+h.o.Right())/2)}
+	scale := e.V.Scale
+	if scale == 0 { // not yet chosen: any says how much room it takes
+		scale = openingScales[0]
+	}
+	under := []string{"SCALE " + draft.Ratio(scale, e.Metric()), "wall " + h.f.W.Name + ", page " + e.PageAt(h.f.Wall, (h.o.FromLeft+h.o.Right())/2)}
 	t := draft.Title{Mark: fmt.Sprint(n), Page: e.Leaf.Number, Name: strings.ToUpper(h.o.Kind.Named(h.o.Name)), Under: append(under, wrapWords(e, h)...), Most: room.W()}
 	if beside {
 		t.Most -= table.Width() + e.Look.Of(6)

@@ -3,12 +3,9 @@ package submittal
 import (
 	"fmt"
 	"slices"
-	"strconv"
-	"strings"
 
 	"flitchlay/internal/climate"
 	"flitchlay/internal/draft"
-	"flitchlay/internal/elevation"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/scene"
@@ -29,30 +26,41 @@ func schedulePages(s *folio.Set) []*folio.Leaf {
 // schedules are the pages of some tables, with the place of the first in scheduleNames.
 func schedules(s *folio.Set, from int, c folio.Columns, make func() []folio.Block) []*folio.Leaf {
 	list := s.Flowed("", "", c, make, nil)
+	names := scheduleNames(s)[from:]
 	for i, parts := range folio.Flow(s.Look, make(), c) {
-		first, last := from+parts[0].Block, from+parts[len(parts)-1].Block
-		list[i].Title = scheduleTitle(first, last)
+		list[i].Title = scheduleTitle(names, parts[0].Block, parts[len(parts)-1].Block)
 		for _, p := range parts {
 			if p.First == 0 {
-				list[i].Abouts = append(list[i].Abouts, scheduleNames[from+p.Block].about)
+				list[i].Abouts = append(list[i].Abouts, names[p.Block].about)
 			}
 		}
 	}
 	return list
 }
 
-// scheduleNames are what the tables are called in the titles of pages, and what their first pages are looked up by.
-var scheduleNames = []struct{ title, about string }{
-	{"SHEETS", "sheets"}, {"SEAMS", "seams"}, {"OPENINGS", "openings"}, {"BOXES", "boxes"}, {"QUANTITIES", "quantities"}, {"QUANTITIES", "flitches"},
+// scheduleName is what a table is called in the titles of pages, and what its first page is looked up by.
+type scheduleName struct{ title, about string }
+
+// scheduleNames are those of the tables of a set, in their order.
+func scheduleNames(s *folio.Set) []scheduleName {
+	list := []scheduleName{{"SHEETS", "sheets"}, {"SEAMS", "seams"}, {"JOINTS", "joints"}, {"OPENINGS", "openings"}, {"BOXES", "boxes"}, {"QUANTITIES", "quantities"}, {"QUANTITIES", "flitches"}}
+	if !jointed(s) {
+		list = slices.Delete(list, 2, 3)
+	}
+	return list
 }
 
 func scheduleBlocks(s *folio.Set) []folio.Block {
-	return []folio.Block{{Table: sheetSchedule(s)}, {Table: seamSchedule(s)}, {Table: openingSchedule(s)}, {Table: boxSchedule(s)}, {Table: quantities(s), Whole: true}, {Table: stock(s)}}
+	list := []folio.Block{{Table: sheetSchedule(s)}, {Table: seamSchedule(s)}, {Table: jointSchedule(s)}, {Table: openingSchedule(s)}, {Table: boxSchedule(s)}, {Table: quantities(s), Whole: true}, {Table: stock(s)}}
+	if !jointed(s) {
+		list = slices.Delete(list, 2, 3)
+	}
+	return list
 }
 
 // scheduleTitle says which tables stand on a page, as short as a title block needs it.
-func scheduleTitle(first, last int) string {
-	a, b := scheduleNames[first].title, scheduleNames[last].title
+func scheduleTitle(names []scheduleName, first, last int) string {
+	a, b := names[first].title, names[last].title
 	switch {
 	case a == b:
 		return "SCHEDULE OF " + a
@@ -62,9 +70,10 @@ func scheduleTitle(first, last int) string {
 	return a + " TO " + b
 }
 
-// scheduleColumns are as many columns as tables stand in with nothing cut off and little text wrapped.
+// scheduleColumns are as many columns as tables stand in with nothing cut off and little text wrapped; with more of it wrapped where
+// all tables stand on one page, for they fill its width then.
 func scheduleColumns(s *folio.Set, make func() []folio.Block) folio.Columns {
-	const most, higher = 4, 1.25 // the first table, the longest, than in one column as wide as the page
+	const most, higher, filled = 4, 1.25, 2.0 // the first table, the longest, than in one column as wide as the page
 	high := func(c folio.Columns) float64 {
 		t := make()[0].Table
 		t.Fit(s.Look, c.Width())
@@ -76,157 +85,26 @@ func scheduleColumns(s *folio.Set, make func() []folio.Block) folio.Columns {
 	}
 	c := s.Columns(1)
 	for n, one := most, high(c); n > 1; n-- {
-		if more := (folio.Columns{Box: c.Box, Count: n, Gap: c.Gap}); least <= more.Width() && high(more) <= higher*one {
+		more := folio.Columns{Box: c.Box, Count: n, Gap: c.Gap}
+		if h := high(more); least <= more.Width() && (h <= higher*one || h <= filled*one && len(folio.Flow(s.Look, make(), more)) == 1) {
 			return more
 		}
 	}
 	return c
 }
 
-// spareEmpty lets the columns go in which no row says anything.
-func spareEmpty(t *draft.Table) *draft.Table {
-	for i := range t.Columns {
-		empty := len(t.Rows) > 0
-		for _, r := range t.Rows {
-			empty = empty && (i >= len(r.Cells) || r.Cells[i] == "")
+// withoutEmpty leaves out the columns in which no row says anything.
+func withoutEmpty(t *draft.Table) *draft.Table {
+	for i := len(t.Columns) - 1; i >= 0 && len(t.Rows) > 0; i-- {
+		if slices.ContainsFunc(t.Rows, func(r draft.Row) bool { return r.Cells[i] != "" }) {
+			continue
 		}
-		if empty {
-			t.Columns[i].Spare = 3
+		t.Columns = slices.Delete(t.Columns, i, i+1)
+		for j := range t.Rows {
+			t.Rows[j].Cells = slices.Delete(t.Rows[j].Cells, i, i+1)
 		}
 	}
 	return t
-}
-
-func sheetSchedule(s *folio.Set) *draft.Table {
-	t := &draft.Table{Title: "SCHEDULE OF SHEETS, in the order of hanging", Columns: []draft.Column{
-		{Head: "SHEET", Bold: true, Align: scene.End}, {Head: "FLITCH", Spare: spareFlitch(s)}, {Head: "WALLS", Wrap: true}, {Head: "COVERS", Align: scene.End},
-		{Head: "RIPPED TO", Align: scene.End}, {Head: "AT ITS", Align: scene.Start}, {Head: "CUT LENGTH", Align: scene.End}, {Head: "ABOVE LEVEL", Align: scene.End},
-		{Head: "BELOW", Align: scene.End, Spare: 1}, {Head: "WRAPS", Wrap: true}, {Head: "NOTE", Wrap: true}}}
-	for i := range s.Plan.Runs {
-		r := &s.Plan.Runs[i]
-		for j := range r.Sheets {
-			t.Rows = append(t.Rows, sheetRow(s, r, &r.Sheets[j]))
-		}
-	}
-	t.Rows = grouped(t.Rows)
-	return spareEmpty(t)
-}
-
-// grouped makes one row of those that follow each other with numbers that do, where nothing else in them differs: 13 to 23. It keeps
-// the places of all.
-func grouped(rows []draft.Row) []draft.Row {
-	var out []draft.Row
-	first, last := 0, 0 // numbers of the row that is added to, 0 where it has none
-	for _, r := range rows {
-		n, err := strconv.Atoi(r.Cells[0])
-		if err != nil {
-			n = 0
-		}
-		if k := len(out) - 1; k >= 0 && n > 0 && n == last+1 && slices.Equal(out[k].Cells[1:], r.Cells[1:]) {
-			last = n
-			out[k].Cells[0] = fmt.Sprintf("%d to %d", first, last)
-			for i := range out[k].Tag.Data { // all of them in one: "3 4 5"
-				out[k].Tag.Data[i].Value += " " + r.Tag.Data[i].Value
-			}
-			continue
-		}
-		first, last = n, n
-		out = append(out, r)
-	}
-	return out
-}
-
-// spareFlitch says how well the column of flitches can be spared: where there is one, it says nothing.
-func spareFlitch(s *folio.Set) int {
-	if len(s.Room.Flitches) > 1 {
-		return 0
-	}
-	return 2
-}
-
-func sheetRow(s *folio.Set, r *layout.Run, sh *layout.Sheet) draft.Row {
-	f := s.Style.Format
-	cells := []string{elevation.NumberOf(sh), sh.Flitch, wallsOf(s, sh), f(sh.Width), "", "", f(sh.CutLength), f(sh.Above), f(sh.Below), strings.Join(sh.Corners, ", ")}
-	if sh.Ripped != "" {
-		cells[4], cells[5] = f(sh.RipTo), r.Side(sh.Ripped)
-	}
-	if sh.InGap {
-		cells[6], cells[7], cells[8] = "", "", ""
-	}
-	var notes []string
-	if sh.Narrow {
-		notes = append(notes, "narrow: grain jumps "+s.Style.Words(sh.Lost))
-	} else if sh.Lost > 0 {
-		notes = append(notes, "grain jumps "+s.Style.Words(sh.Lost)+", little seen")
-	}
-	if sh.Course > 1 || courses(s, r, sh.Place) > 1 {
-		notes = append(notes, fmt.Sprintf("course %d", sh.Course))
-	}
-	if sh.Turned {
-		notes = append(notes, "hangs turned")
-	}
-	if sh.InGap {
-		notes = append(notes, "in a gap: to stock")
-	}
-	if sh.Hung {
-		notes = append(notes, "hung")
-	}
-	cells = append(cells, strings.Join(notes, ", "))
-	return draft.Row{Cells: cells, Tag: scene.Tag{Class: "row", Data: []scene.Datum{folio.Datum("place", fmt.Sprint(sh.Place)), folio.Datum("course", fmt.Sprint(sh.Course))}}}
-}
-
-// courses counts the sheets of a column.
-func courses(s *folio.Set, r *layout.Run, place int) int {
-	n := 0
-	for i := range r.Sheets {
-		if r.Sheets[i].Place == place {
-			n++
-		}
-	}
-	return n
-}
-
-// wallsOf names the walls that a sheet covers part of.
-func wallsOf(s *folio.Set, sh *layout.Sheet) string {
-	var list []string
-	for _, p := range sh.Pieces {
-		name := s.Room.Walls[p.Wall].Name
-		if len(list) == 0 || list[len(list)-1] != name {
-			list = append(list, name)
-		}
-	}
-	return strings.Join(list, ", ")
-}
-
-func seamSchedule(s *folio.Set) *draft.Table {
-	t := &draft.Table{Title: "SEAMS, from the left end of their wall", Columns: []draft.Column{
-		{Head: "SEAM", Bold: true}, {Head: "WALL", Wrap: true}, {Head: "PAGE", Spare: 1}, {Head: "AT", Align: scene.End}, {Head: "LINE", Align: scene.End},
-		{Head: "NEAREST OPENING", Align: scene.End}, {Head: "NEAREST BEND", Align: scene.End}, {Head: "NOTE"}}}
-	for i := range s.Plan.Runs {
-		r := &s.Plan.Runs[i]
-		for _, m := range r.Seams {
-			note := ""
-			switch {
-			case m.Closing:
-				note = "closing"
-			case m.FlitchChange:
-				note = "flitch change"
-			case m.Hung:
-				note = "hung"
-			}
-			t.Rows = append(t.Rows, draft.Row{Cells: []string{elevation.NumberOf(elevation.SheetAt(s, m.LeftSheet)) + " | " + elevation.NumberOf(elevation.SheetAt(s, m.RightSheet)), s.Room.Walls[m.Wall].Name, elevation.PageAt(s, m.Wall, m.X),
-				s.Style.Format(m.X), s.Style.Format(m.X + s.Room.Veneer.Overlap.HalfDown()), nearWords(s, m.NearestOpening), nearWords(s, m.NearestCorner), note},
-				Link: elevation.PageAt(s, m.Wall, m.X), Tag: scene.Tag{Class: "row", Data: []scene.Datum{folio.Datum("at", folio.Mm(m.At))}}})
-		}
-	}
-	return spareEmpty(t)
-}
-
-func nearWords(s *folio.Set, n *layout.Near) string {
-	if n == nil {
-		return ""
-	}
-	return s.Style.Format(n.Distance) + " " + n.Name
 }
 
 func openingSchedule(s *folio.Set) *draft.Table {
@@ -272,7 +150,9 @@ func quantities(s *folio.Set) *draft.Table {
 	if gaps > 0 {
 		rows = append(rows, [2]string{"Sheets in openings, to stock", fmt.Sprint(gaps)})
 	}
-	rows = append(rows, [2]string{"Spare sheets wanted", fmt.Sprint(p.Spares)})
+	if len(s.Room.Flitches) == 0 { // else the table of the flitches says which are kept back
+		rows = append(rows, [2]string{"Spare sheets, to keep back", fmt.Sprint(p.Spares)})
+	}
 	if p.Short > 0 {
 		rows = append(rows, [2]string{"Sheets short", fmt.Sprint(p.Short)})
 	}
