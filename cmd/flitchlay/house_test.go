@@ -72,7 +72,7 @@ var theirs = map[string]string{
 	"font":     "github.com/go-fonts/dejavu golang.org/x/image",
 	"svg":      "github.com/ajstarks/svgo",
 	"pdf":      "github.com/go-pdf/fpdf github.com/pdfcpu/pdfcpu",
-	"cli":      "github.com/spf13/cobra",
+	"cli":      "github.com/spf13/cobra golang.org/x/term",
 	"roomtest": "github.com/stretchr/testify",
 	"report":   "github.com/xuri/excelize/v2",
 }
@@ -288,7 +288,7 @@ type ban struct {
 var bans = []ban{
 	{`time\.(Now|Since|After)\(`, "the same input gives the same bytes: dates come from the room file", nil},
 	{`"math/rand`, "the same input gives the same bytes", []string{"internal/seam/oracletest/", "internal/roomtest/"}},
-	{`os\.(Getenv|LookupEnv|Environ)\(`, "what a run does is said on its command line and in the room file", []string{"internal/effort/"}},
+	{`os\.(Getenv|LookupEnv|Environ)\(`, "what a run does is said on its command line and in the room file", []string{"internal/effort/", "internal/cli/screen.go"}},
 	{`\bfunc init\(`, "nothing happens before a caller asks for it", nil},
 	{`os\.Exit\(|"log(/slog)?"`, "only main ends the program, and only the command line speaks", []string{"cmd/flitchlay/main.go"}},
 	{`fmt\.Print(f|ln)?\(|os\.Std(out|err)`, "results and messages go through the streams of the command line", []string{"internal/cli/cli.go"}},
