@@ -15,6 +15,7 @@ var (
 	endWords     = []string{"inside corner", "outside edge", "casing", "frame", "trim", "free"}
 	throughWords = []string{"skip", "through"}
 	putWords     = []string{"seam", "middle", "either"}
+	fromWords    = []string{FromFirst, FromLast}
 )
 
 // need, may, some and rule make the rows of Schema.
@@ -68,8 +69,9 @@ var Schema = source.Schema{
 	{Path: "flitch", Many: true, Doc: "sheets of one log section, numbered in order", Keys: []source.Key{
 		need("number", "text", "the flitch's number"),
 		need("sheets", "sheet numbers", "numbers delivered: \"1-24\", \"1-6, 8-24\" or a list"),
+		some("from", FromFirst, "the end from which its sheets are laid: the lowest number first, or the highest", fromWords),
 		may("damaged", "sheet numbers", "none", "sheets that cannot be hung"),
-		may("spare", "whole number or sheet numbers", "0", "sheets kept back: the last ones, or a list"),
+		may("spare", "whole number or sheet numbers", "0", "sheets kept back: the last ones to be laid, or a list"),
 		may("widths", "list of [sheet number, length]", "all gross_width", "sheets measured when they came; under gross_width less overlap, plus least_overlap, a sheet counts as damaged"),
 	}},
 	{Path: "rules", Doc: "distances and widths that a layout keeps", Keys: ruleKeys()},

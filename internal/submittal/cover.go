@@ -132,7 +132,7 @@ func matchItems(s *folio.Set) []draft.Item {
 	return []draft.Item{
 		{Mark: "1", Text: "Between leaves: " + match + "."},
 		{Mark: "2", Text: "Within a sheet: leaves in the order in which they were sliced, as delivered; a sheet is ripped narrower only where it is drawn so."},
-		{Mark: "3", Text: "Between sheets: numbered sequence of " + of + ", hung in number order " + order + ", every seam overlapped and double cut."},
+		{Mark: "3", Text: "Between sheets: numbered sequence of " + of + ", hung in " + s.Room.Order() + " " + order + ", every seam overlapped and double cut."},
 		{Mark: "4", Text: "Within the room: " + area + "."},
 	}
 }
