@@ -51,9 +51,10 @@ var ours = map[string]string{
 	"card":      "length scene shape room run layout count paper draft face folio words",
 	"crew":      "length scene shape room layout count days paper draft face folio crewday card words",
 	"pole":      "length scene room layout paper draft face folio",
+	"form":      "length source scene room layout paper draft folio",
 	"aims":      "length scene shape room layout paper draft face folio elevation",
 	"svg":       "scene font", "pdf": "scene font",
-	"cli": "length font source wood templates finding shape seam scene room run layout report count days climate diff paper draft face folio submittal crew pole aims svg pdf words",
+	"cli": "length font source wood templates finding shape seam scene room run layout report count days climate diff paper draft face folio submittal crew pole aims form svg pdf words",
 	"cmd": "cli",
 	// only tests: they compute again what the others compute, and take from them only the room as read
 	"recheck": "",

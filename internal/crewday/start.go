@@ -248,11 +248,11 @@ func (c *Set) stockWords() []string {
 		for _, w := range c.Refused(s.Flitch) {
 			refused = append(refused, w.Number)
 		}
-		word := "delivered"
 		if c.Room.LaidFrom(s.Flitch) == room.FromLast {
-			word = "delivered_last"
+			lines = append(lines, c.Words.Say("start.delivered_last", s.Flitch, layout.Numbers(s.Delivered)))
+		} else {
+			lines = append(lines, c.Words.Say("start.delivered", s.Flitch, layout.Numbers(s.Delivered)))
 		}
-		lines = append(lines, c.Words.Of("start", word, s.Flitch, layout.Numbers(s.Delivered)))
 		for _, k := range []struct {
 			word string
 			list []int

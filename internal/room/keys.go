@@ -123,7 +123,7 @@ var Schema = source.Schema{
 		need("height", "length", "from the sill, or from the floor at its left edge, to the head"),
 		may("casing", "length", "as in [room]", "width of the casing round a window or a door; 0 where it has none"),
 		may("reveal", "length", "0", "depth of its sides"),
-		may("clearance", "length", "", "of a fireplace: to what burns, by the local code or the listing of the appliance; while it is not stated the cover asks for it"),
+		may("clearance", "length", "", "of a fireplace: to what burns, by the local code or the listing of the appliance; while it is not stated check and the cover ask for it"),
 		may("wrap_reveal", "true or false", "false", "true: the jambs become bends"),
 		some("grain", "skip", "only of full-height gaps: whether the grain counts on behind it", throughWords),
 	}},
