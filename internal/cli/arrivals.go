@@ -2,14 +2,13 @@ package cli
 
 import (
 	"fmt"
-	"io"
 
 	"flitchlay/internal/layout"
 )
 
 // arrivals prints the word for every wall that was read, and for those that follow from it, with the lines that are struck from
 // other figures than the pages print.
-func arrivals(to io.Writer, p *layout.Plan) {
+func arrivals(to screen, p *layout.Plan) {
 	if len(p.Arrivals) == 0 {
 		return
 	}
@@ -33,5 +32,5 @@ func arrivals(to io.Writer, p *layout.Plan) {
 		}
 	}
 	t.Flush()
-	fmt.Fprintln(to, "figures run at the level line, from where the wall's left corner crosses it; those to a side are from foot to head")
+	to.prose("figures run at the level line, from where the wall's left corner crosses it; those to a side are from foot to head\n")
 }

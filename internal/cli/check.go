@@ -7,7 +7,6 @@ import (
 	"io"
 	"strconv"
 	"strings"
-	"text/tabwriter"
 
 	"github.com/spf13/cobra"
 
@@ -49,11 +48,12 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 				return c.findingsJSON(p)
 			}
 			var out bytes.Buffer
-			findings(&out, p)
-			openings(&out, p)
-			returns(&out, p)
-			moves(&out, p)
-			arrivals(&out, p)
+			s := c.screen().onto(&out)
+			findings(s, p)
+			openings(s, p)
+			returns(s, p)
+			moves(s, p)
+			arrivals(s, p)
 			c.out.Write(out.Bytes())
 			return nil
 		},
@@ -91,16 +91,13 @@ func (c *call) findingsJSON(p *layout.Plan) error {
 	}{"flitchlay-check/1", list})
 }
 
-// table aligns columns by two spaces.
-func table(to io.Writer) *tabwriter.Writer { return tabwriter.NewWriter(to, 0, 0, 2, ' ', 0) }
-
-// findings prints one finding a line.
-func findings(to io.Writer, p *layout.Plan) {
+// findings prints one finding a line; on a terminal on as many as it takes.
+func findings(to screen, p *layout.Plan) {
 	if len(p.Findings) == 0 {
 		fmt.Fprintln(to, "no findings")
 		return
 	}
-	t := table(to)
+	var list []said
 	var open []string
 	for _, f := range p.Findings {
 		place, message := f.Place, f.Message
@@ -111,11 +108,11 @@ func findings(to io.Writer, p *layout.Plan) {
 			message += " (answer: " + f.Mend + ")"
 			open = append(open, strconv.Quote(f.Answer))
 		}
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s\n", f.Level, f.Code, place, message)
+		list = append(list, said{f.Level, string(f.Code), place, message})
 	}
-	t.Flush()
+	to.said(list)
 	if len(open) > 0 {
-		fmt.Fprintf(to, "\nWhat is asked is answered in the room file: by the key that is named, or under [room] by\nanswered = [%s]\n", strings.Join(open, ", "))
+		to.prose("\nWhat is asked is answered in the room file: by the key that is named, or under [room] by\nanswered = [%s]\n", strings.Join(open, ", "))
 	}
 }
 

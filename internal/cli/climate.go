@@ -49,7 +49,7 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 		},
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if f.list {
-				return climate.SpeciesTable().Write(c.out)
+				return climate.SpeciesTable().Write(c.screen())
 			}
 			if cmd.Flags().Changed("chart") {
 				if err := ending("--chart", f.chart, ".svg"); err != nil {
@@ -195,14 +195,15 @@ func (c *call) tellClimate(k *climate.Conditions, f *climateFlags) error {
 			return err
 		}
 	}
+	to := c.screen()
 	for _, line := range k.Lines() {
-		fmt.Fprintln(c.out, line)
+		to.prose("%s\n", line)
 	}
-	t := table(c.out)
+	var list []said
 	for _, r := range climate.Findings(k.Room()) {
-		fmt.Fprintf(t, "%s\t%s\t%s\n", r.Level, r.Code, r.Message)
+		list = append(list, said{level: r.Level, code: string(r.Code), message: r.Message})
 	}
-	t.Flush()
+	to.said(list)
 	if f.chart == "" {
 		return nil
 	}

@@ -3,7 +3,6 @@ package cli
 import (
 	"bytes"
 	"fmt"
-	"io"
 	"path/filepath"
 	"strings"
 
@@ -41,7 +40,7 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 				return err
 			}
 			var out bytes.Buffer
-			comparison(&out, both)
+			comparison(c.screen().onto(&out), both)
 			c.out.Write(out.Bytes())
 			if !cmd.Flags().Changed("output") {
 				return nil
@@ -56,7 +55,7 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 }
 
 // comparison prints a column for each aim.
-func comparison(to io.Writer, both *layout.Comparison) {
+func comparison(to screen, both *layout.Comparison) {
 	t := table(to)
 	for _, r := range aims.Rows(both) {
 		fmt.Fprintf(t, "%s\t%s\n", r.Name, strings.Join(r.Cells, "\t"))
@@ -66,26 +65,26 @@ func comparison(to io.Writer, both *layout.Comparison) {
 		a := &both.Aims[i]
 		name := layout.AimWord(a.Plan.Aim)
 		if a.Same != "" {
-			fmt.Fprintf(to, "\n%s gives the same layout as %s\n", name, a.Same)
+			to.prose("\n%s gives the same layout as %s\n", name, a.Same)
 			continue
 		}
 		jumps := strings.Join(aims.GrainLost(a, func(wall int) string { return a.Plan.Room.Walls[wall].Name }), "; ")
 		if jumps == "" {
 			jumps = "no narrow sheet"
 		}
-		fmt.Fprintf(to, "\n%s: %s\n", name, jumps)
+		to.prose("\n%s: %s\n", name, jumps)
 	}
 	others(to, both)
 }
 
 // others prints a column for each other layout of the room's own aim.
-func others(to io.Writer, both *layout.Comparison) {
+func others(to screen, both *layout.Comparison) {
 	name := layout.AimWord(both.Aims[both.Own].Plan.Aim)
 	if len(both.Others) == 0 {
-		fmt.Fprintf(to, "\nNo other layout is nearly as good by the aim %s\n", name)
+		to.prose("\nNo other layout is nearly as good by the aim %s\n", name)
 		return
 	}
-	fmt.Fprintf(to, "\nOther layouts, nearly as good by the aim %s; choose in [room] takes one\n", name)
+	to.prose("\nOther layouts, nearly as good by the aim %s; choose in [room] takes one\n", name)
 	t := table(to)
 	for _, r := range aims.OtherRows(both) {
 		fmt.Fprintf(t, "%s\t%s\n", r.Name, strings.Join(r.Cells, "\t"))
@@ -94,7 +93,7 @@ func others(to io.Writer, both *layout.Comparison) {
 	for i := range both.Others {
 		o := &both.Others[i]
 		w := aims.Against(both, o)
-		fmt.Fprintf(to, "\n%d: %s\n   costs %s\n", o.Number, w.Other, strings.Join(w.Costs, "; "))
+		to.prose("\n%d: %s\n   costs %s\n", o.Number, w.Other, strings.Join(w.Costs, "; "))
 	}
 }
 

@@ -87,7 +87,8 @@ func (c *call) countAs(f *countFlags, rooms []string) error {
 	if f.book != "" {
 		return c.countInto(f.book, rooms, f.quick)
 	}
-	return c.spool(func(w io.Writer) error {
+	return c.spool(func(to io.Writer) error {
+		w := c.screen().onto(to)
 		switch {
 		case f.asJSON:
 			return c.counts(rooms, f.quick, count.JSON(w))

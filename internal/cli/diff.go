@@ -76,7 +76,7 @@ of them may be - for standard input. The exit status is 1 where NEW breaks a rul
 				}
 				return changes.WriteRevisions(c.out, changes.Revisions(mark, day))
 			}
-			if err := changes.Write(&out); err != nil {
+			if err := changes.Write(c.screen().onto(&out)); err != nil {
 				return err
 			}
 			c.out.Write(out.Bytes())

@@ -58,6 +58,8 @@ Tables: ` + strings.Join(room.Schema.Paths(), ", ") + `.`,
 				schema.WriteMarkdown(&out, more)
 			} else {
 				schema.WriteText(&out, more)
+				c.screen().prose("%s", out.String())
+				return nil
 			}
 			c.out.Write(out.Bytes())
 			return nil

@@ -2,13 +2,12 @@ package cli
 
 import (
 	"fmt"
-	"io"
 
 	"flitchlay/internal/layout"
 )
 
 // moves prints what stands elsewhere because of the sheets that hang already.
-func moves(to io.Writer, p *layout.Plan) {
+func moves(to screen, p *layout.Plan) {
 	if len(p.Moves) == 0 {
 		return
 	}
@@ -30,7 +29,7 @@ func moves(to io.Writer, p *layout.Plan) {
 		fmt.Fprintf(t, "%s\t%s\t%s\t%s\n", name, was, now, state)
 	}
 	t.Flush()
-	fmt.Fprintln(to, "figures run at the level line, from where the left corner of the seam's wall crosses it")
+	to.prose("figures run at the level line, from where the left corner of the seam's wall crosses it\n")
 }
 
 // movedSeam is the name of a seam that has moved, and where it stood and stands on its wall as the wall's page figures it.

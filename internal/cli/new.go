@@ -24,13 +24,14 @@ const usual = "four-wall"
 func (c *call) newRoom() *cobra.Command {
 	var n newAsked
 	cmd := &cobra.Command{
-		Use:                   "new [-o FILE] [NAME | --page PAPER | --words LANGUAGE]",
+		Use:                   "new [-o FILE] [NAME | --page PAPER | --words LANGUAGE | --form [--walls N]]",
 		DisableFlagsInUseLine: true,
 		Short:                 "Write a starter room, or a page template or table of words to make your own",
 		Long: `new writes a room file to start from, with a comment on every figure and every other key as a comment. Without a name it is the room of
 four walls. With --page it writes a page template: paper, frame, title block, logo, page numbers, notes, scales,
 line widths, for you to change. With --words it writes all words of the crew's pages in a language: en or es.
-A file that is there already is left as it is.
+With --form it writes a blank form to measure a room with, a page for each wall, on the paper of --page and in the
+language of --words. A file that is there already is left as it is.
 
 Starter rooms:
 ` + starterList() + `
@@ -38,7 +39,8 @@ Page templates:
 ` + paperList(),
 		Example: `  flitchlay new -o dining.toml four-wall
   flitchlay new -o our-page.toml --page ansi-b
-  flitchlay new -o our-words.toml --words es`,
+  flitchlay new -o our-words.toml --words es
+  flitchlay new --form --walls 6 -o measure.pdf`,
 		Args: cobra.MaximumNArgs(1),
 		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
 			if len(args) > 0 {
@@ -52,6 +54,9 @@ Page templates:
 	cmd.Flags().StringVar(&n.page, "page", "", "write this page template in place of a room")
 	cmd.Flags().StringVar(&n.language, "words", "", "write the table of words of this language in place of a room")
 	cmd.Flags().BoolVar(&n.list, "list", false, "list the starter rooms")
+	cmd.Flags().BoolVar(&n.form, "form", false, "write a blank form to measure a room with, a PDF file")
+	cmd.Flags().IntVar(&n.walls, "walls", 4, "how many walls the form has pages for")
+	c.forcing(cmd)
 	cmd.RegisterFlagCompletionFunc("page", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 		return paper.Names(), cobra.ShellCompDirectiveNoFileComp
 	})
@@ -64,7 +69,8 @@ Page templates:
 // newAsked is what new is asked for: where to, and which page template or language in place of a room.
 type newAsked struct {
 	to, page, language string
-	list               bool
+	list, form         bool
+	walls              int
 }
 
 // writeNew writes what new is asked for.
@@ -72,6 +78,12 @@ func (c *call) writeNew(cmd *cobra.Command, args []string, n newAsked) error {
 	if n.list {
 		fmt.Fprint(c.out, starterList())
 		return nil
+	}
+	if n.form {
+		return c.writeForm(args, n)
+	}
+	if cmd.Flags().Changed("walls") {
+		return fmt.Errorf("--walls goes with --form")
 	}
 	if cmd.Flags().Changed("page") {
 		if len(args) > 0 {

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"bytes"
 	"fmt"
 	"runtime/debug"
 
@@ -50,6 +51,13 @@ NOT FOR HANGING); 2 the room file or the command line cannot be used; 3 output w
 	root.SetOut(c.out)
 	root.SetErr(c.messages)
 	root.SuggestionsMinimumDistance = 2
+	help := root.HelpFunc()
+	root.SetHelpFunc(func(cmd *cobra.Command, args []string) {
+		var text bytes.Buffer
+		cmd.SetOut(&text)
+		help(cmd, args)
+		c.screen().paragraphs(text.String())
+	})
 	cobra.EnableCommandSorting = false
 	for _, make := range commands {
 		root.AddCommand(make(c))

@@ -33,9 +33,9 @@ type textWriter struct {
 
 func (t *textWriter) Room(c *Count) error {
 	if t.rooms++; t.rooms > 1 {
-		fmt.Fprintf(t.w, "\n%s\n\n", strings.Repeat("=", report.PageWidth))
+		fmt.Fprintf(t.w, "\n%s\n\n", strings.Repeat("=", report.PageWidth(t.w)))
 	}
-	for _, line := range report.Wrap(c.Room, report.PageWidth) {
+	for _, line := range report.Wrap(c.Room, report.PageWidth(t.w)) {
 		fmt.Fprintln(t.w, line)
 	}
 	if c.Broken {
@@ -58,7 +58,7 @@ func (t *textWriter) Job(j *Job) error {
 	if j.Rooms < 2 {
 		return nil
 	}
-	if _, err := fmt.Fprintf(t.w, "\n%s\n\n", strings.Repeat("=", report.PageWidth)); err != nil {
+	if _, err := fmt.Fprintf(t.w, "\n%s\n\n", strings.Repeat("=", report.PageWidth(t.w))); err != nil {
 		return err
 	}
 	return j.Table().Write(t.w)

@@ -8,6 +8,7 @@ import (
 
 	"flitchlay/internal/face"
 	"flitchlay/internal/layout"
+	"flitchlay/internal/room"
 )
 
 // Wall is one covered wall as the crew hangs it.
@@ -98,13 +99,16 @@ func (c *Set) flitchWords(hangs []*face.Hang) string {
 	for i, name := range names {
 		slices.Sort(sheets[i])
 		list := slices.Compact(sheets[i])
+		if c.Room.LaidFrom(name) == room.FromLast {
+			slices.Reverse(list)
+		}
 		words := ""
 		switch n := len(list); {
 		case list[n-1] == 0:
 			words = c.Words.Say("wall.numberless", len(sheets[i]))
 		case n == 1:
 			words = c.Words.Say("wall.one_sheet", list[0])
-		case list[n-1]-list[0] == n-1:
+		case max(list[n-1]-list[0], list[0]-list[n-1]) == n-1:
 			words = c.Words.Say("wall.sheets_to", list[0], list[n-1])
 		default:
 			words = c.Words.Say("wall.sheets", layout.Numbers(list))

@@ -5,6 +5,7 @@ import (
 
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
+	"flitchlay/internal/room"
 )
 
 // StartKey is where other pages find where the first sheet hangs.
@@ -16,7 +17,11 @@ func (c *Set) stockWords(short bool) []string {
 	var lines []string
 	wide, long := c.Inches(c.Room.Veneer.GrossWidth), c.Say(c.Room.Veneer.Length)
 	for _, s := range c.Plan.Left {
-		lines = append(lines, c.Words.Say("start.delivered", s.Flitch, layout.Numbers(s.Delivered), wide, long))
+		if c.Room.LaidFrom(s.Flitch) == room.FromLast {
+			lines = append(lines, c.Words.Say("start.delivered_last", s.Flitch, layout.Numbers(s.Delivered), wide, long))
+		} else {
+			lines = append(lines, c.Words.Say("start.delivered", s.Flitch, layout.Numbers(s.Delivered), wide, long))
+		}
 		lines = append(lines, c.notCutWords(&s)...)
 	}
 	if len(c.Plan.Left) == 0 {

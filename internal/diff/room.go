@@ -210,6 +210,9 @@ func (d *Changes) flitches(a, b *room.Room) {
 			d.say("flitch %s is new", f.Number)
 			continue
 		}
+		if was.From != f.From {
+			d.say("flitch %s is laid %s, was %s", f.Number, fromWords(f), fromWords(was))
+		}
 		for _, x := range []struct {
 			what    string
 			was, is []int
@@ -224,6 +227,14 @@ func (d *Changes) flitches(a, b *room.Room) {
 			d.say("flitch %s is gone", f.Number)
 		}
 	}
+}
+
+// fromWords say from which end a flitch is laid.
+func fromWords(f *room.Flitch) string {
+	if f.From == room.FromLast {
+		return "from the highest number down"
+	}
+	return "from the lowest number up"
 }
 
 func (d *Changes) boxes(a, b *room.Room) {

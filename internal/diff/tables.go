@@ -21,7 +21,7 @@ func (d *Changes) Write(w io.Writer) error {
 	if len(d.Room) > 0 {
 		fmt.Fprintln(w, "The room")
 		for _, s := range d.Room {
-			for i, line := range report.Wrap(s, report.PageWidth-2) {
+			for i, line := range report.Wrap(s, report.PageWidth(w)-2) {
 				fmt.Fprintln(w, [2]string{"- ", "  "}[min(i, 1)]+line)
 			}
 		}

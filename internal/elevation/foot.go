@@ -1,6 +1,7 @@
 package elevation
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -49,9 +50,9 @@ func pageNotes(list []*View) []string {
 		widths = append(widths, o.sliverNotes()...)
 		cutEnds = append(cutEnds, o.cutEnds()...)
 	}
-	how := "hung in number order left to right"
+	how := "hung in " + e.Room.Order() + " left to right"
 	if e.F.Run.Up {
-		how = "grain level, hung in number order from the foot up"
+		how = "grain level, hung in " + e.Room.Order() + " from the foot up"
 	}
 	if v.Match != "" {
 		how = v.Match + " match between leaves, " + how
@@ -216,7 +217,7 @@ func Runs(s *folio.Set, sheets []*layout.Sheet) []string {
 	var list []string
 	for i := 0; i < len(sheets); {
 		j := i + 1
-		for j < len(sheets) && sheets[j].Number >= sheets[j-1].Number && hangBetween(s, sheets[j-1], sheets[j]) {
+		for j < len(sheets) && GoOn(sheets[i], sheets[j-1], sheets[j]) && hangBetween(s, sheets[j-1], sheets[j]) {
 			j++
 		}
 		list = append(list, Span(sheets[i].Number, sheets[j-1].Number))
@@ -225,9 +226,15 @@ func Runs(s *folio.Set, sheets []*layout.Sheet) []string {
 	return list
 }
 
+// GoOn reports whether the numbers of a row go on, up or down, from one sheet to the next as they did from its first.
+func GoOn(first, last, next *layout.Sheet) bool {
+	way := cmp.Compare(next.Number, last.Number)
+	return way == 0 || first.Number == last.Number || way == cmp.Compare(last.Number, first.Number)
+}
+
 // hangBetween reports whether all numbers between those of two sheets of one flitch hang.
 func hangBetween(s *folio.Set, a, b *layout.Sheet) bool {
-	for n := a.Number + 1; n < b.Number; n++ {
+	for n := min(a.Number, b.Number) + 1; n < max(a.Number, b.Number); n++ {
 		if !s.Plan.Hangs(a.Flitch, n) {
 			return false
 		}

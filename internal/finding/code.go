@@ -76,6 +76,7 @@ const (
 	RightEndUnsaid  Code = "right-end-unsaid"
 	LeanUnsaid      Code = "lean-unsaid"
 	WrapUnsaid      Code = "wrap-unsaid"
+	ClearanceUnsaid Code = "clearance-unsaid"
 	CasingUnsaid    Code = "casing-unsaid"
 	HeightsFew      Code = "heights-few"
 	BoxNear         Code = "box-near"
@@ -171,6 +172,7 @@ var rules = []rule{
 	{RightEndUnsaid, Ask, "what does the covering run against at the right end of wall {wall}? Nothing is said, and a free end is counted"},
 	{LeanUnsaid, Ask, "at other corners a lean was read: {walls} plumb?"},
 	{WrapUnsaid, Ask, "{opening} has sides {measured} deep: are they covered?"},
+	{ClearanceUnsaid, Ask, "which clearance to combustibles does {opening} on wall {wall} ask for, by the local code or the listing of the appliance? None is stated: the covering is laid up to its edge"},
 	{CasingUnsaid, Ask, "how wide are casings? Nothing is said of {openings}, on walls with a base; figures run to the outer edge of a casing"},
 	{HeightsFew, Ask, "wall {wall} is {measured} long, and its ceiling is given at its ends only: is it straight between them?"},
 	{BoxNear, Ask, "the plate of {box} stands {measured} from {opening}: was it measured from the same end?"},

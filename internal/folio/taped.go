@@ -38,6 +38,7 @@ type Sheet struct {
 	Lines    [2]string
 	Portrait bool
 	Form     Form
+	Unissued bool // a blank form: it has neither date nor issue
 }
 
 // Taped is a page that is taped to the wall, ready to be drawn on: border, head, page number, date and issue stand on it,
@@ -107,9 +108,13 @@ func (s *TapedSet) pageOf(n, of int) string {
 
 // heading letters the head: the wall in large letters, two lines of what for, the page, the date and the issue.
 func (b *taping) heading(g *scene.Group, of string, sheet Sheet) {
-	title, lines := sheet.Title, sheet.Lines
 	u, h := b.u, b.head
 	box := scene.Box{X0: h.X1 - 24*u, Y0: h.Y0, X1: h.X1, Y1: h.Y1}
+	if sheet.Unissued {
+		b.word(g, scene.Pt(h.X1-3*u, h.Y0+6.6*u), of, TapedText*u, scene.End)
+		b.named(g, sheet, h.X1-3*u-scene.Width(of, TapedText*u, false)-6*u)
+		return
+	}
 	g.Rect(box, scene.Pen(scene.Frame, 0.5))
 	issue := b.set.Issue()
 	size := draft.Squeeze(issue, TapedNumber*u, TapedText*u, true, box.W()-3*u)
@@ -124,7 +129,13 @@ func (b *taping) heading(g *scene.Group, of string, sheet Sheet) {
 	b.word(g, scene.Pt(x, h.Y0+6.6*u), of, TapedText*u, scene.Start)
 	b.word(g, scene.Pt(x, h.Y0+13.6*u), date, TapedText*u, scene.Start)
 	b.word(g, scene.Pt(box.X0-2*u, h.Y0+13.6*u), issueWord, TapedText*u, scene.End)
-	left, right := h.X0+3*u, x-4*u
+	b.named(g, sheet, x-4*u)
+}
+
+// named letters the wall and what for as far as x.
+func (b *taping) named(g *scene.Group, sheet Sheet, right float64) {
+	title, lines, u, h := sheet.Title, sheet.Lines, b.u, b.head
+	left := h.X0 + 3*u
 	share := left + (right-left)*0.43
 	need := max(scene.Width(lines[0], TapedText*u, false), scene.Width(lines[1], TapedText*u, false))
 	if name := scene.Width(title, TapedName*u, true); share+need > right {

@@ -40,7 +40,7 @@ func (b *builder) columns() []column {
 // supply is what a flitch has for laying out.
 type supply struct {
 	flitch *room.Flitch
-	free   []int
+	free   []int // in the order in which they are laid
 }
 
 func (b *builder) supplies() []supply {
@@ -48,7 +48,7 @@ func (b *builder) supplies() []supply {
 	for i := range b.room.Flitches {
 		f := &b.room.Flitches[i]
 		s := supply{flitch: f}
-		for _, n := range f.Sheets {
+		for _, n := range f.Laid(f.Sheets) {
 			if !slices.Contains(f.Damaged, n) && !slices.Contains(f.Spare, n) {
 				s.free = append(s.free, n)
 			}

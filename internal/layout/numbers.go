@@ -8,7 +8,7 @@ import (
 	"flitchlay/internal/finding"
 )
 
-// number gives every sheet its number: up with the place, flitch after flitch.
+// number gives every sheet its number: up with the place, flitch after flitch, and down in a flitch that is laid from its high end.
 //
 // Errors: a mistake where sheets that hang leave too few numbers for those before them.
 func (b *builder) number() error {
@@ -121,10 +121,10 @@ func (b *builder) hangNumbers(columns []column, all []supply) (int, error) {
 			continue
 		}
 		n, to := h.number, max(flitch, h.flitch)
-		// what stands before it takes the numbers below it
+		// what stands before it takes the numbers that are laid before it
 		before := slices.Clone(all[flitch : to+1])
 		last := &before[len(before)-1]
-		last.free = slices.DeleteFunc(slices.Clone(last.free), func(m int) bool { return m >= n })
+		last.free = slices.DeleteFunc(slices.Clone(last.free), func(m int) bool { return !last.flitch.Before(m, n) })
 		for i := range before {
 			if at < k {
 				at = b.lay(columns[:k], at, before, i)
@@ -137,7 +137,7 @@ func (b *builder) hangNumbers(columns []column, all []supply) (int, error) {
 			all[i].free = nil
 		}
 		flitch, at = to, k+1
-		left := slices.DeleteFunc(slices.Clone(all[flitch].free), func(m int) bool { return m <= n })
+		left := slices.DeleteFunc(slices.Clone(all[flitch].free), func(m int) bool { return !all[flitch].flitch.Before(n, m) })
 		for up, j := range columns[k].sheets {
 			s := &columns[k].run.Sheets[j]
 			s.Flitch, s.Number = all[flitch].flitch.Number, n

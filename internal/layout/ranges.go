@@ -5,15 +5,18 @@ import (
 	"strings"
 )
 
-// Numbers prints sheet numbers as people write them: 1-6, 8, 10-24.
+// Numbers prints sheet numbers as people write them: 1-6, 8, 10-24, and 24-10 where they fall.
 func Numbers(list []int) string { return Ranges(list, "-") }
 
 // Ranges is Numbers with another word between the ends of a range.
 func Ranges(list []int, to string) string {
 	var parts []string
 	for i := 0; i < len(list); {
-		j := i
-		for j+1 < len(list) && list[j+1] == list[j]+1 {
+		j, step := i, 1
+		if i+1 < len(list) && list[i+1] == list[i]-1 {
+			step = -1
+		}
+		for j+1 < len(list) && list[j+1] == list[j]+step {
 			j++
 		}
 		switch {

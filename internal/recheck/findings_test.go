@@ -478,7 +478,7 @@ func (c *checker) pail(area *big.Rat, label room.Coverage, got *amount) {
 	assert.Equal(c.t, label.Volume, got.Unit)
 }
 
-// numbers holds the numbers of the sheets to what the flitches have: up with the place, no damaged one, no spare one.
+// numbers holds the numbers of the sheets to what the flitches have: up with the place or down as the flitch is laid, no damaged one, no spare one.
 func (c *checker) numbers() {
 	type name struct {
 		flitch string
@@ -490,7 +490,11 @@ func (c *checker) numbers() {
 		for _, n := range append(append([]int{}, f.Damaged...), f.Spare...) {
 			out[n] = true
 		}
-		for _, n := range f.Sheets {
+		sheets := append([]int{}, f.Sheets...)
+		if f.From == "last" {
+			sort.Sort(sort.Reverse(sort.IntSlice(sheets)))
+		}
+		for _, n := range sheets {
 			if !out[n] {
 				usable = append(usable, name{f.Number, n})
 			}
@@ -521,7 +525,7 @@ func (c *checker) numbers() {
 			for k < len(usable) && usable[k] != (name{*s.Flitch, *s.Number}) {
 				k++
 			}
-			require.Less(c.t, k, len(usable), "sheet %s %d is one that can be laid, and higher than those before it", *s.Flitch, *s.Number)
+			require.Less(c.t, k, len(usable), "sheet %s %d is one that can be laid, and comes after those before it", *s.Flitch, *s.Number)
 			assert.True(c.t, k == next || usable[k].flitch != usable[next].flitch, "only a change of flitch leaves sheets out")
 			next = k + 1
 		}

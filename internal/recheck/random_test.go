@@ -73,7 +73,9 @@ func random(seed int, how writing, feet bool) string {
 	}
 	m.line("[veneer]\ngross_width = %s\noverlap = %s\nlength = %s", m.length(m.inches(12, 30)+m.IntN(16)), m.length(8+m.IntN(24)), m.length(m.inches(96, 140)))
 	if m.chance(3) {
-		m.line("[[flitch]]\nnumber = \"F-1\"\nsheets = \"1-%d\"\nspare = 2\n[[flitch]]\nnumber = \"F-2\"\nsheets = \"3-40\"\ndamaged = [4, 9]", 5+m.IntN(30))
+		many := 5 + m.IntN(30)
+		m.line("[[flitch]]\nnumber = \"F-1\"\nsheets = \"1-%d\"\nspare = 2\nfrom = %q", many, []string{"first", "last"}[many%2])
+		m.line("[[flitch]]\nnumber = \"F-2\"\nsheets = \"3-40\"\ndamaged = [4, 9]\nfrom = %q", []string{"first", "last"}[many/2%2])
 	}
 	m.line("[rules]\naim = %q", []string{"steady", "steady", "fewest", "even"}[m.IntN(4)])
 	// a coarse grid keeps the search short; most rooms are on one

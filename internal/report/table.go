@@ -11,7 +11,6 @@ package report
 
 import (
 	"io"
-	"regexp"
 	"strings"
 	"unicode/utf8"
 )
@@ -23,6 +22,7 @@ type Table struct {
 	Columns []Column
 	Rows    [][]Cell
 	Total   bool // the last row is a sum
+	close   bool // with one blank between columns, as a narrow page needs
 }
 
 // Column is the head of a column.
@@ -52,14 +52,12 @@ func (c Cell) Plain() string {
 	return c.Text
 }
 
-// PageWidth is how many characters a line of text may have.
-const PageWidth = 100
-
-// Write sets the table in columns, at most 100 characters wide: long texts are broken into lines.
+// Write sets the table in columns, as wide as the writer takes them: long texts are broken into lines.
 func (t *Table) Write(w io.Writer) error {
 	if len(t.Rows) == 0 {
 		return nil
 	}
+	page := PageWidth(w)
 	t = t.forPeople()
 	wide := make([]int, len(t.Columns))
 	for i, c := range t.Columns {
@@ -68,9 +66,9 @@ func (t *Table) Write(w io.Writer) error {
 			wide[i] = max(wide[i], utf8.RuneCountInString(row[i].Text))
 		}
 	}
-	t.narrow(wide)
+	t.narrow(wide, page)
 	var b strings.Builder
-	b.WriteString(strings.Join(Wrap(t.Title, PageWidth), "\n") + "\n")
+	b.WriteString(strings.Join(Wrap(t.Title, page), "\n") + "\n")
 	heads := make([]Cell, len(t.Columns))
 	for i, c := range t.Columns {
 		heads[i] = Text(strings.ToUpper(c.Head))
@@ -105,29 +103,6 @@ func (t *Table) forPeople() *Table {
 	return out
 }
 
-// leastLong is how many characters a column that may be broken keeps.
-const leastLong = 8
-
-// narrow takes what is over the page's width from the widest columns that may be broken.
-func (t *Table) narrow(wide []int) {
-	over := 2 * (len(wide) - 1)
-	for _, n := range wide {
-		over += n
-	}
-	for over -= PageWidth; over > 0; over-- {
-		widest := -1
-		for i, c := range t.Columns {
-			if c.Long && wide[i] > leastLong && (widest < 0 || wide[i] > wide[widest]) {
-				widest = i
-			}
-		}
-		if widest < 0 {
-			return
-		}
-		wide[widest]--
-	}
-}
-
 // line sets one row, on as many lines as its longest entry takes.
 func (t *Table) line(b *strings.Builder, wide []int, row []Cell) {
 	broken := make([][]string, len(row))
@@ -151,43 +126,6 @@ func (t *Table) line(b *strings.Builder, wide []int, row []Cell) {
 			}
 			parts = append(parts, entry)
 		}
-		b.WriteString(strings.TrimRight(strings.Join(parts, "  "), " ") + "\n")
+		b.WriteString(strings.TrimRight(strings.Join(parts, t.gap()), " ") + "\n")
 	}
-}
-
-// mixed is the blank inside a mixed number, at which no line is broken.
-var mixed = regexp.MustCompile(`(\d) (\d+/\d)`)
-
-const tie = "\u00a0"
-
-// Wrap breaks a text into lines of at most n characters, at blanks where it can.
-func Wrap(s string, n int) []string {
-	var lines []string
-	line := ""
-	blank := func(r rune) bool { return r == ' ' || r == '\t' || r == '\n' }
-	for _, word := range strings.FieldsFunc(mixed.ReplaceAllString(s, "$1"+tie+"$2"), blank) {
-		for utf8.RuneCountInString(word) > n {
-			if line != "" {
-				lines, line = append(lines, line), ""
-			}
-			r := []rune(word)
-			lines, word = append(lines, string(r[:n])), string(r[n:])
-		}
-		switch {
-		case word == "":
-		case line == "":
-			line = word
-		case utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) <= n:
-			line += " " + word
-		default:
-			lines, line = append(lines, line), word
-		}
-	}
-	if line != "" || len(lines) == 0 {
-		lines = append(lines, line)
-	}
-	for i := range lines {
-		lines[i] = strings.ReplaceAll(lines[i], tie, " ")
-	}
-	return lines
 }

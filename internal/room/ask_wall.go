@@ -88,6 +88,9 @@ func (a *asker) ofOpening(v source.Value, w *Wall, k int) {
 		f.Measured = &o.Reveal
 		a.ask(finding.WrapUnsaid, v.Get("reveal"), o.Name, "wrap_reveal = true or false", f, slots())
 	}
+	if traits.Burns && w.Cover && !o.Cleared {
+		a.ask(finding.ClearanceUnsaid, v, o.Name, "clearance", on, finding.Slots{"opening": o.Kind.Named(o.Name), "wall": w.Name})
+	}
 	if traits.Cased && o.Casing == nil && !o.WrapReveal && w.Base > 0 && w.Cover {
 		a.uncased = append(a.uncased, v)
 		a.cased = append(a.cased, o.Kind.Named(o.Name))

@@ -19,7 +19,7 @@ const (
 func (d *decoder) flitches(tables []source.Value) {
 	numbers := map[string]bool{}
 	for _, v := range tables {
-		f := Flitch{At: d.place(v)}
+		f := Flitch{At: d.place(v), From: v.Get("from").Word(FromFirst, fromWords...)}
 		number := v.Get("number")
 		if !number.Given() {
 			missing(number, "a flitch")
@@ -34,7 +34,7 @@ func (d *decoder) flitches(tables []source.Value) {
 			sheets.Mistake(fmt.Sprintf("write sheets = \"1-%s\" for that many, sheets = [%s] for the one sheet of that number", sheets.Raw(), sheets.Raw()),
 				"sheets = %s names one sheet, or says how many there are", sheets.Raw())
 		} else if f.Sheets = d.numbers(sheets); !d.rising(sheets) {
-			sheets.Mistake("write them in rising order: sheets are laid by their numbers, whatever order they lie in", "the numbers of sheets go down in %s", sheets.Raw())
+			sheets.Mistake("write them in rising order; sheets are laid by their numbers, and from = \"last\" lays them from the highest down", "the numbers of sheets go down in %s", sheets.Raw())
 		}
 		f.Damaged = d.delivered(v.Get("damaged"), f, of)
 		d.widths(v.Get("widths"), &f, of)
@@ -64,7 +64,7 @@ func (d *decoder) rising(v source.Value) bool {
 		}
 		return true
 	}
-	if _, err := parseNumbers(v.Text("")); err != nil {
+	if _, err := parseNumbers(v.Text(""), false); err != nil {
 		return true
 	}
 	for _, part := range strings.Split(v.Text(""), ",") {
@@ -83,11 +83,18 @@ func (d *decoder) rising(v source.Value) bool {
 
 // numbers reads sheet numbers: "1-6, 8-24" or a list of whole numbers. They come back ascending.
 func (d *decoder) numbers(v source.Value) []int {
+	list := d.inOrder(v, false)
+	slices.Sort(list)
+	return list
+}
+
+// inOrder reads sheet numbers as they are given; where they may fall, "24-8" runs from the one to the other.
+func (d *decoder) inOrder(v source.Value, fall bool) []int {
 	switch v.Kind() {
 	case source.Absent:
 		return nil
 	case source.String:
-		list, err := parseNumbers(v.Text(""))
+		list, err := parseNumbers(v.Text(""), fall)
 		if err != nil {
 			v.Mistake(`write "1-24", or "1-6, 8-24"`, "%s %q: %s", v.Name(), v.Text(""), err)
 			return nil
@@ -116,15 +123,14 @@ func (d *decoder) numbers(v source.Value) []int {
 				list = append(list, int(n))
 			}
 		}
-		slices.Sort(list)
 		return list
 	}
 	v.Mistake(`write "1-24", or a list [1, 2, 3]`, "%s takes sheet numbers, not %s", v.Name(), v.Kind())
 	return nil
 }
 
-// parseNumbers reads "1-6, 8-24".
-func parseNumbers(text string) ([]int, error) {
+// parseNumbers reads "1-6, 8-24", and "24-8" where they may fall.
+func parseNumbers(text string, fall bool) ([]int, error) {
 	var list []int
 	have := map[int]bool{}
 	for _, part := range strings.Split(strings.NewReplacer("–", "-", "—", "-").Replace(text), ",") {
@@ -139,13 +145,17 @@ func parseNumbers(text string) ([]int, error) {
 				return nil, err
 			}
 		}
-		if b < a {
+		if b < a && !fall {
 			return nil, fmt.Errorf("%d-%d runs backwards", a, b)
 		}
-		if len(list)+b-a >= mostSheets {
+		if len(list)+max(b-a, a-b) >= mostSheets {
 			return nil, fmt.Errorf("more than %d sheets", mostSheets)
 		}
-		for n := a; n <= b; n++ {
+		step := 1
+		if b < a {
+			step = -1
+		}
+		for n := a; n != b+step; n += step {
 			if have[n] {
 				return nil, fmt.Errorf("sheet %d stands twice", n)
 			}
@@ -153,7 +163,6 @@ func parseNumbers(text string) ([]int, error) {
 			list = append(list, n)
 		}
 	}
-	slices.Sort(list)
 	return list, nil
 }
 
@@ -198,6 +207,9 @@ func (d *decoder) lastOnes(v source.Value, f Flitch, of string) []int {
 	}
 	if count == 0 || len(sound) == 0 {
 		return nil
+	}
+	if f.From == FromLast {
+		return slices.Clone(sound[:count])
 	}
 	return slices.Clone(sound[len(sound)-int(count):])
 }

@@ -42,6 +42,9 @@ func (d *decoder) hungNumbers(v source.Value) ([]int, source.Value) {
 		sheet.Mistake("keep sheets with a list of readings, sheet with a single one", "sheet and sheets name the same sheets twice")
 		return nil, sheets
 	case sheets.Given():
+		if !d.room.Rising() {
+			return d.inOrder(sheets, true), sheets
+		}
 		return d.numbers(sheets), sheets
 	case !sheet.Given():
 		missing(sheet, "a hung sheet")
@@ -173,7 +176,7 @@ func (d *decoder) cutBetween(w *Wall, from, to L) bool {
 	return false
 }
 
-// hungNumber checks that a hung sheet was delivered, and that numbers increase: inside a flitch, then in the next.
+// hungNumber checks that a hung sheet was delivered, and that numbers go on as they are laid: inside a flitch, then in the next.
 func (d *decoder) hungNumber(v source.Value, h *Hung, i, flitch, last int) (int, int) {
 	n := h.Sheet
 	list := d.room.Flitches
@@ -190,9 +193,9 @@ func (d *decoder) hungNumber(v source.Value, h *Hung, i, flitch, last int) (int,
 		return flitch, n
 	}
 	for k := flitch; k < len(list); k++ {
-		if holds(list[k].Sheets, n) && (k > flitch || n > last) {
+		if holds(list[k].Sheets, n) && (k > flitch || last == 0 || list[k].Before(last, n)) {
 			h.Flitch = k
-			if first := usable(list[k]); i == 0 && d.oneRun() && (k > 0 || len(first) > 0 && first[0] < n) {
+			if first := list[k].Laid(usable(list[k])); i == 0 && d.oneRun() && (k > 0 || len(first) > 0 && list[k].Before(first[0], n)) {
 				v.Mistake("name every hung sheet from the run's first; a sheet that was not hung is damaged or spare",
 					"the first hung sheet is %d, not the first of flitch %q", n, list[0].Number)
 			}
@@ -204,7 +207,11 @@ func (d *decoder) hungNumber(v source.Value, h *Hung, i, flitch, last int) (int,
 			return flitch, last // its mistake is noted
 		}
 		if holds(list[k].Sheets, n) {
-			v.Mistake("name the hung sheets in the order of their numbers", "hung sheet %d follows sheet %d", n, last)
+			mend := "name the hung sheets in the order of their numbers"
+			if list[k].From == FromLast {
+				mend += ", from the highest down as the flitch is laid"
+			}
+			v.Mistake(mend, "hung sheet %d follows sheet %d", n, last)
 			return flitch, last
 		}
 	}

@@ -81,7 +81,7 @@ func TestEveryKeyDecodes(t *testing.T) {
 	assert.Equal(t, []int{23, 24}, r.Flitches[0].Spare)
 	assert.Len(t, r.Flitches[0].Sheets, 23)
 	assert.NotContains(t, r.Flitches[0].Sheets, 7)
-	assert.Equal(t, Flitch{Number: "F-312", Sheets: []int{1, 2, 3, 5}, Damaged: []int{3}, Spare: []int{5}, At: Place{55, 3}}, r.Flitches[1])
+	assert.Equal(t, Flitch{Number: "F-312", Sheets: []int{1, 2, 3, 5}, From: FromLast, Damaged: []int{3}, Spare: []int{5}, At: Place{55, 3}}, r.Flitches[1])
 
 	seven := in("7'")
 	assert.Equal(t, Rules{CornerReturn: in("4 1/2"), PreferReturn: in("6 1/2"), CurveRadius: in("7"), Leg: in("3 1/2"), PreferLeg: in("6 1/4"),

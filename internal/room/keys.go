@@ -15,6 +15,7 @@ var (
 	endWords     = []string{"inside corner", "outside edge", "casing", "frame", "trim", "free"}
 	throughWords = []string{"skip", "through"}
 	putWords     = []string{"seam", "middle", "either"}
+	fromWords    = []string{FromFirst, FromLast}
 )
 
 // need, may, some and rule make the rows of Schema.
@@ -68,8 +69,9 @@ var Schema = source.Schema{
 	{Path: "flitch", Many: true, Doc: "sheets of one log section, numbered in order", Keys: []source.Key{
 		need("number", "text", "the flitch's number"),
 		need("sheets", "sheet numbers", "numbers delivered: \"1-24\", \"1-6, 8-24\" or a list"),
+		some("from", FromFirst, "the end from which its sheets are laid: the lowest number first, or the highest", fromWords),
 		may("damaged", "sheet numbers", "none", "sheets that cannot be hung"),
-		may("spare", "whole number or sheet numbers", "0", "sheets kept back: the last ones, or a list"),
+		may("spare", "whole number or sheet numbers", "0", "sheets kept back: the last ones to be laid, or a list"),
 		may("widths", "list of [sheet number, length]", "all gross_width", "sheets measured when they came; under gross_width less overlap, plus least_overlap, a sheet counts as damaged"),
 	}},
 	{Path: "rules", Doc: "distances and widths that a layout keeps", Keys: ruleKeys()},
@@ -121,7 +123,7 @@ var Schema = source.Schema{
 		need("height", "length", "from the sill, or from the floor at its left edge, to the head"),
 		may("casing", "length", "as in [room]", "width of the casing round a window or a door; 0 where it has none"),
 		may("reveal", "length", "0", "depth of its sides"),
-		may("clearance", "length", "", "of a fireplace: to what burns, by the local code or the listing of the appliance; while it is not stated the cover asks for it"),
+		may("clearance", "length", "", "of a fireplace: to what burns, by the local code or the listing of the appliance; while it is not stated check and the cover ask for it"),
 		may("wrap_reveal", "true or false", "false", "true: the jambs become bends"),
 		some("grain", "skip", "only of full-height gaps: whether the grain counts on behind it", throughWords),
 	}},

@@ -76,6 +76,7 @@ type Veneer struct {
 type Flitch struct {
 	Number  string
 	Sheets  []int        // delivered, ascending
+	From    string       // "first", or "last": the end from which its sheets are laid
 	Damaged []int        // ascending
 	Spare   []int        // kept back, ascending
 	Widths  []SheetWidth // measured when they came, ascending by number

@@ -95,7 +95,7 @@ func materialTable(s *folio.Set) *draft.Table {
 	if len(s.Room.Flitches) == 0 {
 		rows = append(rows, [2]string{"Flitch", "not yet chosen: sheets are numbered from 1"})
 	}
-	for _, c := range clearanceItems(s, true) {
+	for _, c := range clearanceItems(s) {
 		rows = append(rows, [2]string{"Clearance", c})
 	}
 	hang, gaps := hanging(s.Plan)
@@ -134,7 +134,7 @@ func matchItems(s *folio.Set) []draft.Item {
 	return []draft.Item{
 		{Mark: "1", Text: "Between leaves: " + match + "."},
 		{Mark: "2", Text: "Within a sheet: leaves in the order in which they were sliced, as delivered; a sheet is ripped narrower only where it is drawn so."},
-		{Mark: "3", Text: "Between sheets: numbered sequence of " + of + ", hung in number order " + order + ", every seam overlapped and double cut."},
+		{Mark: "3", Text: "Between sheets: numbered sequence of " + of + ", hung in " + s.Room.Order() + " " + order + ", every seam overlapped and double cut."},
 		{Mark: "4", Text: elevation.Walled(s, "Within the room: "+area+".")},
 	}
 }
@@ -308,9 +308,6 @@ func questionItems(s *folio.Set) []draft.Item {
 	if p.Tag == "" {
 		ask("Which finish tag does the covering carry?")
 	}
-	for _, q := range clearanceItems(s, false) {
-		ask("%s", q)
-	}
 	for _, f := range s.Plan.Findings {
 		if f.Level == finding.Note && (f.Code == finding.HeadAndSill || f.Code == finding.AlarmStaysBare) {
 			ask("%s.", elevation.Capital(f.Message))
@@ -330,23 +327,17 @@ func lettered(i int) string {
 	return lettered(i/26-1) + lettered(i%26)
 }
 
-// clearanceItems are the clearances to what burns that are stated, or the questions for those that are not: of every firebox in a
-// covered wall.
-func clearanceItems(s *folio.Set, stated bool) []string {
+// clearanceItems are the clearances to what burns that are stated: of every firebox in a covered wall.
+func clearanceItems(s *folio.Set) []string {
 	var list []string
 	for i := range s.Room.Walls {
 		w := &s.Room.Walls[i]
 		for j := range w.Openings {
 			o := &w.Openings[j]
-			if !w.Cover || !o.Kind.Traits().Burns || stated != o.Cleared {
+			if !w.Cover || !o.Kind.Traits().Burns || !o.Cleared {
 				continue
 			}
-			name := o.Kind.Named(o.Name) + " on wall " + w.Name
-			if stated {
-				list = append(list, s.Style.Measured(o.Clearance)+" from "+name+" to what burns, as stated")
-			} else {
-				list = append(list, "Which clearance to combustibles does "+name+" ask for, by the local code or the listing of the appliance? None is stated: the covering is drawn up to its edge.")
-			}
+			list = append(list, s.Style.Measured(o.Clearance)+" from "+o.Kind.Named(o.Name)+" on wall "+w.Name+" to what burns, as stated")
 		}
 	}
 	return list

@@ -224,12 +224,12 @@ func (r *roomKey) lettered(l wallLabel, box scene.Box, nx, height float64) {
 	r.Space.Take(box)
 }
 
-// short are a wall's sheets in as few signs as can be, in runs that ascend and are of one flitch: "3 to 6, 8 to 12".
+// short are a wall's sheets in as few signs as can be, in runs of one flitch that rise or fall: "3 to 6, 8 to 12".
 func (r *roomKey) short(sheets []*layout.Sheet) []string {
 	var lines []string
 	for i := 0; i < len(sheets); {
 		j := i + 1
-		for j < len(sheets) && sheets[j].Flitch == sheets[i].Flitch && sheets[j].Number >= sheets[j-1].Number {
+		for j < len(sheets) && sheets[j].Flitch == sheets[i].Flitch && elevation.GoOn(sheets[i], sheets[j-1], sheets[j]) {
 			j++
 		}
 		text := strings.Join(elevation.Runs(r.Set, sheets[i:j]), ", ")
