@@ -107,6 +107,9 @@ func findings(to io.Writer, p *layout.Plan) {
 		if f.Level == finding.Ask {
 			if f.Line > 0 {
 				place += ", line " + strconv.Itoa(f.Line)
+				if f.File != "" {
+					place += " of " + f.File
+				}
 			}
 			message += " (answer: " + f.Mend + ")"
 			open = append(open, strconv.Quote(f.Answer))

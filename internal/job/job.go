@@ -1,0 +1,69 @@
+// Package job reads a job file: the rooms of a building in the order of hanging, what they share, and the flitches that go through
+// them. It gives each room a text of its own, a room file as any, in which what is shared stands below what the room says itself and
+// the flitches hold the sheets that the rooms before have left.
+//
+// Coordinates and units: none of its own; a sheet is told by the number of its flitch and its own.
+//
+// Order: rooms in the order of hanging, those of one file in the order of their numbers; flitches in file order.
+//
+// Not here: what a room's keys mean (package room), where seams go and which number a sheet gets inside a room (package layout),
+// files and folders (package cli).
+package job
+
+import (
+	"flitchlay/internal/room"
+	"flitchlay/internal/source"
+)
+
+// Job is a job file and the rooms that it names.
+type Job struct {
+	Title, Number string // of its [project]
+	Whole         string // what may not be hung from two flitches: room, wall, none
+	Auto          bool   // flitches are assigned to rooms, not run on
+	Flitches      []room.Flitch
+	Rooms         []*Room
+
+	root source.Value
+}
+
+// Text is the job file.
+func (j *Job) Text() *source.Text { return j.root.Mistakes().Text }
+
+// Room is one room of a job.
+type Room struct {
+	File   string // as the job file has it
+	As     string // the number that it has in the job, where its file stands for several rooms; else empty
+	Folder string // for its drawings, once in a job
+	Hung   bool   // it hangs: its numbers stay
+	Flitch string // it begins with this one; empty: it goes on where the room before stopped
+	Laid   []Row  // the sheets that hang in it, where the job says so
+	Own    bool   // it keeps the flitches of its own file: the job has none of them
+
+	Takes []room.Flitch // what it may take its sheets from, once Run has gone through the job
+	Split bool          // it takes from two flitches, and no flitch is too short for it
+
+	file *roomFile
+	at   source.Value // its [[room]]
+	as   source.Value // where its number stands
+}
+
+// Row is sheets of one flitch.
+type Row struct {
+	Flitch  string
+	Numbers []int // ascending
+}
+
+// Name tells a room of a job from the others: its file, and its number where the file stands for several.
+func (r *Room) Name() string {
+	if r.As != "" {
+		return r.File + " as " + r.As
+	}
+	return r.File
+}
+
+// roomFile is a file that [[room]] names, read once.
+type roomFile struct {
+	name string // as messages print it
+	root source.Value
+	kind int // files are counted
+}

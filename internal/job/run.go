@@ -1,0 +1,351 @@
+package job
+
+import (
+	"slices"
+	"sync"
+
+	"flitchlay/internal/layout"
+	"flitchlay/internal/room"
+)
+
+// kind is what is known of the rooms of one file: they are alike but for their numbers.
+type kind struct {
+	once     sync.Once
+	err      error
+	flitches []room.Flitch // those of the job, with what is too narrow for these rooms
+	columns  []column
+	need     int // sheets
+	hung     []room.Hung
+}
+
+// column is the sheets of one place.
+type column struct {
+	sheets int
+	begins bool // a wall begins with it, or a span
+}
+
+// ledger is which sheets are taken, and by how far each flitch is used.
+type ledger struct {
+	job     *Job
+	taken   map[string]map[int]bool
+	last    map[string]int
+	current int // flitch with which the next room goes on
+}
+
+// Run goes through the rooms in the order of hanging and finds what each may take its sheets from.
+//
+// Errors: what is wrong in the files of rooms, all of it.
+func (j *Job) Run(workers int) error {
+	for _, r := range j.Rooms {
+		r.Own = len(j.Flitches) == 0 || r.Flitch == "" && len(r.Laid) == 0 && j.foreign(r)
+	}
+	kinds := j.kinds(workers)
+	var wrong problems
+	for _, r := range j.Rooms {
+		if k := kinds[r.file.kind]; k != nil && k.err != nil {
+			wrong.add(k.err)
+		}
+	}
+	if err := wrong.err(); err != nil {
+		return err
+	}
+	l := &ledger{job: j, taken: map[string]map[int]bool{}, last: map[string]int{}}
+	for i := range j.Flitches {
+		l.taken[j.Flitches[i].Number] = map[int]bool{}
+	}
+	for _, r := range j.Rooms {
+		for _, row := range r.Laid {
+			l.take(row.Flitch, row.Numbers, false)
+		}
+	}
+	for _, r := range j.Rooms {
+		if r.Own {
+			continue
+		}
+		if err := l.serve(r, kinds[r.file.kind]); err != nil {
+			wrong.add(err)
+		}
+	}
+	return wrong.err()
+}
+
+// foreign reports whether a room's file names flitches of which the job has none.
+func (j *Job) foreign(r *Room) bool {
+	list := r.file.root.Get("flitch").Tables()
+	for _, f := range list {
+		if j.of(f.Get("number").Text("")) != nil {
+			return false
+		}
+	}
+	return len(list) > 0
+}
+
+// kinds looks at one room of each file, several at a time.
+func (j *Job) kinds(workers int) map[int]*kind {
+	out := map[int]*kind{}
+	gate := make(chan struct{}, max(1, workers))
+	var all sync.WaitGroup
+	for _, r := range j.Rooms {
+		if r.Own || out[r.file.kind] != nil {
+			continue
+		}
+		k := &kind{}
+		out[r.file.kind] = k
+		all.Go(func() {
+			gate <- struct{}{}
+			k.look(j, r)
+			<-gate
+		})
+	}
+	all.Wait()
+	return out
+}
+
+// look lays a room out with all flitches, to see how many sheets it takes.
+func (k *kind) look(j *Job, r *Room) {
+	whole := *r
+	whole.Takes = j.Flitches
+	decoded, err := room.DecodeText(j.text(&whole))
+	if err != nil {
+		k.err = err
+		return
+	}
+	k.flitches, k.hung = decoded.Flitches, decoded.Hung
+	p, err := layout.LayOwn(decoded)
+	if err != nil {
+		k.err = err
+		return
+	}
+	k.columns = columns(p)
+	for _, c := range k.columns {
+		k.need += c.sheets
+	}
+}
+
+// columns are the places of a plan.
+func columns(p *layout.Plan) (list []column) {
+	for i := range p.Runs {
+		r := &p.Runs[i]
+		wall := -1
+		for k := range r.Sheets {
+			s := &r.Sheets[k]
+			if k > 0 && r.Sheets[k-1].Place == s.Place {
+				list[len(list)-1].sheets++
+				continue
+			}
+			on := mostOn(s, wall)
+			list = append(list, column{1, k == 0 || r.Sheets[k-1].Span != s.Span || on != wall})
+			wall = on
+		}
+	}
+	return list
+}
+
+// mostOn is the wall on which the greater part of a sheet hangs, another one where it has none.
+func mostOn(s *layout.Sheet, other int) int {
+	most := -1
+	for i := range s.Pieces {
+		if most < 0 || s.Pieces[i].Area > s.Pieces[most].Area {
+			most = i
+		}
+	}
+	if most < 0 {
+		return other
+	}
+	return s.Pieces[most].Wall
+}
+
+// take marks sheets as taken; those that are taken in order push on where the next room begins.
+func (l *ledger) take(flitch string, numbers []int, inOrder bool) {
+	for _, n := range numbers {
+		l.taken[flitch][n] = true
+		if inOrder {
+			l.last[flitch] = max(l.last[flitch], n)
+		}
+	}
+}
+
+// free are the sheets of a flitch that a room of a kind may take, from where the rooms before stopped.
+func (l *ledger) free(f *room.Flitch) (list []int) {
+	for _, n := range f.Sheets {
+		if n > l.last[f.Number] && !l.taken[f.Number][n] && !within(f.Damaged, n) && !within(f.Spare, n) {
+			list = append(list, n)
+		}
+	}
+	return list
+}
+
+func within(ascending []int, n int) bool {
+	_, found := slices.BinarySearch(ascending, n)
+	return found
+}
+
+// rest is a flitch as a room finds it: without what other rooms have, from its first free sheet on.
+func (l *ledger) rest(f *room.Flitch, from int) room.Flitch {
+	out := *l.job.of(f.Number)
+	mine := func(n int) bool { return n >= from && !l.taken[f.Number][n] }
+	out.Sheets, out.Damaged, out.Spare = kept(out.Sheets, mine), kept(out.Damaged, mine), kept(out.Spare, mine)
+	return out
+}
+
+// kept are the numbers that fit.
+func kept(list []int, fits func(int) bool) (out []int) {
+	for _, n := range list {
+		if fits(n) {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// serve finds what one room may take.
+func (l *ledger) serve(r *Room, k *kind) error {
+	if len(r.Laid) > 0 {
+		l.hangs(r)
+		return nil
+	}
+	if r.Flitch != "" {
+		l.current = slices.IndexFunc(l.job.Flitches, func(f room.Flitch) bool { return f.Number == r.Flitch })
+	}
+	if len(k.hung) > 0 && k.hung[0].Flitch >= 0 {
+		return l.begun(r, k)
+	}
+	if i := l.whole(k); i >= 0 {
+		l.current = i
+		f := &k.flitches[i]
+		free := l.free(f)
+		r.Takes = []room.Flitch{l.rest(f, free[0])}
+		l.take(f.Number, free[:k.need], true)
+		return nil
+	}
+	longest := 0
+	for i := range k.flitches {
+		f := &k.flitches[i]
+		longest = max(longest, len(f.Sheets)-len(f.Damaged)-len(f.Spare))
+	}
+	r.Split = l.job.Whole == "room" && k.need <= longest
+	if l.job.Whole == "wall" {
+		l.byWalls(r, k, longest)
+	} else {
+		for i := l.current; i < len(k.flitches); i++ {
+			if free := l.free(&k.flitches[i]); len(free) > 0 {
+				r.Takes = append(r.Takes, l.rest(&k.flitches[i], free[0]))
+			}
+		}
+	}
+	if len(r.Takes) == 0 { // nothing is left: the room says how many it is short
+		r.Takes = []room.Flitch{l.nothing()}
+	}
+	return l.lay(r)
+}
+
+// whole finds the flitch that a room hangs from as a whole: with whole = "room" the first that has enough, else only the one that
+// it goes on with.
+func (l *ledger) whole(k *kind) int {
+	for i := l.current; i < len(k.flitches); i++ {
+		if n := len(l.free(&k.flitches[i])); n > 0 && n >= k.need {
+			return i
+		} else if l.job.Whole != "room" && n > 0 {
+			return -1
+		}
+	}
+	return -1
+}
+
+// nothing is the last flitch with its last sheet alone, damaged: a room that finds no sheet is all short.
+func (l *ledger) nothing() room.Flitch {
+	f := l.job.Flitches[len(l.job.Flitches)-1]
+	last := f.Sheets[len(f.Sheets)-1]
+	f.Sheets, f.Damaged, f.Spare = []int{last}, []int{last}, nil
+	return f
+}
+
+// hangs gives a room the sheets that hang in it, and no other.
+func (l *ledger) hangs(r *Room) {
+	for _, row := range r.Laid {
+		f := *l.job.of(row.Flitch)
+		f.Sheets, f.Damaged, f.Spare = row.Numbers, nil, nil
+		f.UseUp = true
+		r.Takes = append(r.Takes, f)
+		l.take(row.Flitch, row.Numbers, true)
+		l.current = slices.IndexFunc(l.job.Flitches, func(x room.Flitch) bool { return x.Number == row.Flitch })
+	}
+}
+
+// begun serves a room in which some sheets hang already: it goes on from these, whatever came before.
+func (l *ledger) begun(r *Room, k *kind) error {
+	first := k.hung[0]
+	for i := first.Flitch; i < len(k.flitches); i++ {
+		f := &k.flitches[i]
+		from := 0
+		if i == first.Flitch {
+			from = first.Sheet
+		} else if free := l.free(f); len(free) > 0 {
+			from = free[0]
+		} else {
+			continue
+		}
+		r.Takes = append(r.Takes, l.rest(f, from))
+	}
+	l.current = first.Flitch
+	return l.lay(r)
+}
+
+// byWalls parts the flitches at walls: of each only so many sheets are taken that the next one begins with a wall, unless the wall is
+// longer than any.
+func (l *ledger) byWalls(r *Room, k *kind, longest int) {
+	at := 0
+	for i := l.current; i < len(k.flitches) && at < len(k.columns); i++ {
+		f := &k.flitches[i]
+		free := l.free(f)
+		end, used, good, goodUsed := at, 0, at, 0
+		for end < len(k.columns) && used+k.columns[end].sheets <= len(free) {
+			used += k.columns[end].sheets
+			if end++; end == len(k.columns) || k.columns[end].begins {
+				good, goodUsed = end, used
+			}
+		}
+		if good == at && k.wall(at) > longest {
+			good, goodUsed = end, used
+		}
+		if goodUsed == 0 {
+			continue
+		}
+		part := l.rest(f, free[0])
+		if good < len(k.columns) {
+			most := free[goodUsed-1]
+			fits := func(n int) bool { return n <= most }
+			part.Sheets, part.Damaged, part.Spare, part.UseUp = kept(part.Sheets, fits), kept(part.Damaged, fits), kept(part.Spare, fits), true
+		}
+		r.Takes = append(r.Takes, part)
+		at = good
+	}
+}
+
+// wall is how many sheets the wall takes that a column begins.
+func (k *kind) wall(at int) int {
+	n := 0
+	for i := at; i < len(k.columns) && (i == at || !k.columns[i].begins); i++ {
+		n += k.columns[i].sheets
+	}
+	return n
+}
+
+// lay lays a room out whose numbers cannot be counted off, and takes what it lays.
+func (l *ledger) lay(r *Room) error {
+	decoded, err := room.DecodeText(l.job.text(r))
+	if err != nil {
+		return err
+	}
+	p, err := layout.LayOwn(decoded)
+	if err != nil {
+		return err
+	}
+	for _, s := range p.Left {
+		l.take(s.Flitch, s.Laid, true)
+		if len(s.Laid) > 0 {
+			l.current = slices.IndexFunc(l.job.Flitches, func(f room.Flitch) bool { return f.Number == s.Flitch })
+		}
+	}
+	return nil
+}
