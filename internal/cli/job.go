@@ -2,7 +2,6 @@ package cli
 
 import (
 	"fmt"
-	"io"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -18,6 +17,42 @@ import (
 // workers is how many rooms are under way at a time: the bytes are the same for any.
 func workers() int { return runtime.GOMAXPROCS(0) }
 
+// roomIs says at the end of a help what a command takes.
+const roomIs = `ROOM is a room file, a PDF set drawn from one, or - for standard input; or a job file, or a folder of room files.`
+
+// several reads what a command takes that goes through rooms: nil for a single room.
+//
+// Errors: as jobOf, and a job file beside others.
+func (c *call) several(args []string) (*job.Job, error) {
+	if len(args) == 1 {
+		if j, err := c.jobOf(args[0]); j != nil || err != nil {
+			return j, err
+		}
+	}
+	list, err := c.roomsIn(args)
+	if err != nil || len(list) == 1 && list[0] == args[0] {
+		return nil, err
+	}
+	if i := slices.Index(list, stdin); i >= 0 && slices.Contains(list[i+1:], stdin) {
+		return nil, fmt.Errorf("- can be read only once")
+	}
+	return c.roomsOf(list), nil
+}
+
+// roomsOf are rooms one after the other. A job file among them cannot be read as a room, and says so.
+func (c *call) roomsOf(list []string) *job.Job {
+	return job.Of(list, func(path string) (string, []byte, error) {
+		name, text, err := c.bytes(path)
+		if err != nil {
+			return "", nil, err
+		}
+		if root, err := source.Parse(name, text); err == nil && job.Is(root) {
+			return "", nil, fmt.Errorf("%s is a job file: it goes alone", name)
+		}
+		return name, text, nil
+	})
+}
+
 // jobOf reads the job file that a path stands for; nil where it stands for a room.
 //
 // Errors: a roomError with every mistake of the job, or what cannot be read.
@@ -27,7 +62,7 @@ func (c *call) jobOf(path string) (*job.Job, error) {
 	}
 	_, text, err := c.bytes(path)
 	if err != nil {
-		return nil, err
+		return nil, nil // a room says it
 	}
 	return c.jobIn(path, text)
 }
@@ -44,12 +79,10 @@ func (c *call) jobIn(path string, text []byte) (*job.Job, error) {
 		}
 		return c.bytes(file)
 	})
-	if err == nil {
-		err = j.Run(workers())
-	}
 	if err != nil {
 		return nil, &roomError{err}
 	}
+	j.Run(workers())
 	return j, nil
 }
 
@@ -99,25 +132,6 @@ func roomArguments(cmd *cobra.Command) {
 	}
 	cmd.ValidArgsFunction = func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 		return []string{"toml", "pdf"}, cobra.ShellCompDirectiveFilterFileExt
-	}
-}
-
-// jobFindings prints what there is to say of a job, and the lines to paste.
-func jobFindings(to io.Writer, b *job.Book) {
-	if len(b.Findings) == 0 {
-		return
-	}
-	fmt.Fprintf(to, "\nThe job\n")
-	t := table(to)
-	for _, f := range b.Findings {
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s (mend: %s)\n", f.Level, f.Code, f.Place, f.Message, f.Mend)
-	}
-	t.Flush()
-	for i, u := range b.Unsaid {
-		if i == 0 {
-			fmt.Fprintf(to, "\nWhat hangs, to paste into the [[room]] of each, one text for each room that hangs:\n")
-		}
-		fmt.Fprintf(to, "laid = %q  # %s\n", u.Laid, u.Room.Name())
 	}
 }
 

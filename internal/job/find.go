@@ -124,3 +124,6 @@ func RowWords(rows []Row) string {
 	}
 	return strings.Join(list, "; ")
 }
+
+// Breaks reports whether a rule is broken that must be met.
+func (f Finding) Breaks() bool { return f.Level == finding.Must }

@@ -23,8 +23,30 @@ type Job struct {
 	Flitches      []room.Flitch
 	Rooms         []*Room
 
-	root source.Value
+	root  source.Value
+	plain bool // no job file: rooms as they stand
 }
+
+// Of is a job without a file: rooms one after the other, each with its own flitches.
+func Of(names []string, open Open) *Job {
+	j := &Job{Whole: "room", plain: true}
+	j.root, _ = source.Parse("", nil)
+	for i, name := range names {
+		f := &roomFile{name: name, kind: i}
+		r := &Room{File: name, Own: true, file: f}
+		called, text, err := open(name)
+		if f.err = err; err == nil {
+			f.name = called
+			f.root, f.err = source.Parse(called, text)
+		}
+		r.Err = f.err
+		j.Rooms = append(j.Rooms, r)
+	}
+	return j
+}
+
+// Plain reports whether there is no job file: rooms stand one after the other.
+func (j *Job) Plain() bool { return j.plain }
 
 // Text is the job file.
 func (j *Job) Text() *source.Text { return j.root.Mistakes().Text }
@@ -41,6 +63,8 @@ type Room struct {
 
 	Takes []room.Flitch // what it may take its sheets from, once Run has gone through the job
 	Split bool          // it takes from two flitches, and no flitch is too short for it
+
+	Err error // what is wrong with it, or why its sheets cannot be told
 
 	file *roomFile
 	at   source.Value // its [[room]]
@@ -65,5 +89,6 @@ func (r *Room) Name() string {
 type roomFile struct {
 	name string // as messages print it
 	root source.Value
-	kind int // files are counted
+	err  error // in place of root
+	kind int   // files are counted
 }

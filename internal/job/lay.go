@@ -59,9 +59,12 @@ func each(workers int, rooms []*Room, lay func(int, *layers) *Laid, with func(*L
 	return nil
 }
 
-// Lay lays one room out.
+// Lay lays one room out; what is known of rooms like it may be nil.
 func (j *Job) Lay(i int, known *layers) *Laid {
 	r := j.Rooms[i]
+	if r.Err != nil {
+		return &Laid{Index: i, Room: r, Err: r.Err}
+	}
 	text := j.text(r)
 	out := &Laid{Index: i, Room: r, Text: []byte(text.Body())}
 	decoded, err := room.DecodeText(text)
@@ -92,6 +95,9 @@ func newLayers(rooms []*Room) *layers {
 
 // take gets what is known for a room.
 func (l *layers) take(r *Room) *layout.Layer {
+	if l == nil {
+		return layout.NewLayer()
+	}
 	l.Lock()
 	defer l.Unlock()
 	l.still[r.file.kind]--
@@ -105,6 +111,9 @@ func (l *layers) take(r *Room) *layout.Layer {
 
 // give keeps it for the next room of the file, as long as one is to come.
 func (l *layers) give(r *Room, y *layout.Layer) {
+	if l == nil {
+		return
+	}
 	l.Lock()
 	defer l.Unlock()
 	if l.still[r.file.kind] == 0 {

@@ -61,7 +61,14 @@ func TestOneMistakeOfAJob(t *testing.T) {
 		require.NotEqual(t, quiet, text, c.why)
 		j, err := Read("job.toml", []byte(text), files(rooms))
 		if err == nil {
-			err = j.Run(2)
+			j.Run(2)
+			var all Problems
+			for _, r := range j.Rooms {
+				if r.Err != nil {
+					all.Add(r.Err)
+				}
+			}
+			err = all.Err()
 		}
 		if !assert.Error(t, err, c.why) {
 			continue
@@ -75,7 +82,8 @@ func TestOneMistakeOfAJob(t *testing.T) {
 	}
 	j, err := Read("job.toml", []byte(quiet), files(rooms))
 	require.NoError(t, err)
-	require.NoError(t, j.Run(2))
+	j.Run(2)
+	require.NoError(t, j.Rooms[0].Err)
 }
 
 // A job file is told from a room file, also from one whose author wrote [[room]].

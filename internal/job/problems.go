@@ -7,14 +7,14 @@ import (
 	"flitchlay/internal/source"
 )
 
-// problems collects what is wrong in several files, each thing once: what rooms share is wrong in all of them.
-type problems struct {
+// Problems collects what is wrong in several files, each thing once: what rooms share is wrong in all of them.
+type Problems struct {
 	said []string
 	have map[string]bool
 }
 
-// add takes the mistakes of an error.
-func (p *problems) add(err error) {
+// Add takes the mistakes of an error, and gives those that are new.
+func (p *Problems) Add(err error) (fresh []string) {
 	texts := []string{err.Error()}
 	if m, ok := errors.AsType[*source.Mistakes](err); ok {
 		texts = m.Said()
@@ -27,12 +27,14 @@ func (p *problems) add(err error) {
 			p.have = map[string]bool{}
 		}
 		p.have[t] = true
-		p.said = append(p.said, t)
+		fresh = append(fresh, t)
 	}
+	p.said = append(p.said, fresh...)
+	return fresh
 }
 
-// err is all of it as one error, nil where there is nothing.
-func (p *problems) err() error {
+// Err is all of it as one error, nil where there is nothing.
+func (p *Problems) Err() error {
 	if len(p.said) == 0 {
 		return nil
 	}

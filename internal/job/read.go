@@ -15,7 +15,7 @@ type Open func(file string) (name string, text []byte, err error)
 
 // Read reads a job file and the files that it names.
 //
-// Errors: *source.Mistakes with everything that is to be mended in the job file, or Problems with what is wrong in the files of rooms.
+// Errors: *source.Mistakes with everything that is to be mended in the job file. What is wrong with a room stands in its Err.
 func Read(name string, text []byte, open Open) (*Job, error) {
 	root, err := source.Parse(name, text)
 	if err != nil {
@@ -46,7 +46,7 @@ func Read(name string, text []byte, open Open) (*Job, error) {
 	if err := root.Mistakes().Err(); err != nil {
 		return nil, err
 	}
-	return j, r.problems.err()
+	return j, nil
 }
 
 // table is a table by its path.
@@ -59,11 +59,10 @@ func table(v source.Value, path string) source.Value {
 
 // reader is a job while it is read.
 type reader struct {
-	job      *Job
-	open     Open
-	files    map[string]*roomFile
-	seen     map[string]bool // rooms and folders
-	problems problems
+	job   *Job
+	open  Open
+	files map[string]*roomFile
+	seen  map[string]bool // rooms and folders
 }
 
 // room reads one [[room]]: the one room, or all that its file stands for.
@@ -86,7 +85,7 @@ func (r *reader) room(v source.Value) {
 	}
 	hang := 0
 	for _, n := range numbers {
-		one := &Room{File: file, As: n, Flitch: flitch, Hung: hung[n], file: f, at: v, as: v.Get("as")}
+		one := &Room{File: file, As: n, Flitch: flitch, Hung: hung[n], Err: f.err, file: f, at: v, as: v.Get("as")}
 		if one.Hung {
 			if hang < len(sheets) {
 				one.Laid = sheets[hang]
@@ -119,9 +118,7 @@ func (r *reader) file(file string, at source.Value) *roomFile {
 		return f
 	}
 	f.name = name
-	if f.root, err = source.Parse(name, text); err != nil {
-		r.problems.add(err)
-	} else if Is(f.root) {
+	if f.root, f.err = source.Parse(name, text); f.err == nil && Is(f.root) {
 		at.Mistake("name a room file: its walls stand in [[wall]]", "%s is a job file itself", file)
 	}
 	return f

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"fmt"
 	"slices"
 	"sync"
 
@@ -24,32 +25,14 @@ type column struct {
 	begins bool // a wall begins with it, or a span
 }
 
-// ledger is which sheets are taken, and by how far each flitch is used.
-type ledger struct {
-	job     *Job
-	taken   map[string]map[int]bool
-	last    map[string]int
-	current int // flitch with which the next room goes on
-}
-
-// Run goes through the rooms in the order of hanging and finds what each may take its sheets from.
-//
-// Errors: what is wrong in the files of rooms, all of it.
-func (j *Job) Run(workers int) error {
+// Run goes through the rooms in the order of hanging and finds what each may take its sheets from. A room whose sheets cannot be
+// told has that in its Err, and so have those after it that would go on where it stops.
+func (j *Job) Run(workers int) {
 	for _, r := range j.Rooms {
-		r.Own = len(j.Flitches) == 0 || r.Flitch == "" && len(r.Laid) == 0 && j.foreign(r)
+		r.Own = r.Err == nil && (len(j.Flitches) == 0 || r.Flitch == "" && len(r.Laid) == 0 && j.foreign(r))
 	}
 	kinds := j.kinds(workers)
-	var wrong problems
-	for _, r := range j.Rooms {
-		if k := kinds[r.file.kind]; k != nil && k.err != nil {
-			wrong.add(k.err)
-		}
-	}
-	if err := wrong.err(); err != nil {
-		return err
-	}
-	l := &ledger{job: j, taken: map[string]map[int]bool{}, last: map[string]int{}}
+	l := &ledger{job: j, taken: map[string]map[int]bool{}, last: map[string]int{}, known: len(j.Flitches)}
 	for i := range j.Flitches {
 		l.taken[j.Flitches[i].Number] = map[int]bool{}
 	}
@@ -62,11 +45,12 @@ func (j *Job) Run(workers int) error {
 		if r.Own {
 			continue
 		}
-		if err := l.serve(r, kinds[r.file.kind]); err != nil {
-			wrong.add(err)
+		k := kinds[r.file.kind]
+		if r.Err == nil && k.err != nil {
+			r.Err = k.err
 		}
+		l.serve(r, k)
 	}
-	return wrong.err()
 }
 
 // foreign reports whether a room's file names flitches of which the job has none.
@@ -86,7 +70,7 @@ func (j *Job) kinds(workers int) map[int]*kind {
 	gate := make(chan struct{}, max(1, workers))
 	var all sync.WaitGroup
 	for _, r := range j.Rooms {
-		if r.Own || out[r.file.kind] != nil {
+		if r.Own || r.Err != nil || out[r.file.kind] != nil {
 			continue
 		}
 		k := &kind{}
@@ -155,68 +139,44 @@ func mostOn(s *layout.Sheet, other int) int {
 	return s.Pieces[most].Wall
 }
 
-// take marks sheets as taken; those that are taken in order push on where the next room begins.
-func (l *ledger) take(flitch string, numbers []int, inOrder bool) {
-	for _, n := range numbers {
-		l.taken[flitch][n] = true
-		if inOrder {
-			l.last[flitch] = max(l.last[flitch], n)
-		}
-	}
-}
-
-// free are the sheets of a flitch that a room of a kind may take, from where the rooms before stopped.
-func (l *ledger) free(f *room.Flitch) (list []int) {
-	for _, n := range f.Sheets {
-		if n > l.last[f.Number] && !l.taken[f.Number][n] && !within(f.Damaged, n) && !within(f.Spare, n) {
-			list = append(list, n)
-		}
-	}
-	return list
-}
-
-func within(ascending []int, n int) bool {
-	_, found := slices.BinarySearch(ascending, n)
-	return found
-}
-
-// rest is a flitch as a room finds it: without what other rooms have, from its first free sheet on.
-func (l *ledger) rest(f *room.Flitch, from int) room.Flitch {
-	out := *l.job.of(f.Number)
-	mine := func(n int) bool { return n >= from && !l.taken[f.Number][n] }
-	out.Sheets, out.Damaged, out.Spare = kept(out.Sheets, mine), kept(out.Damaged, mine), kept(out.Spare, mine)
-	return out
-}
-
-// kept are the numbers that fit.
-func kept(list []int, fits func(int) bool) (out []int) {
-	for _, n := range list {
-		if fits(n) {
-			out = append(out, n)
-		}
-	}
-	return out
-}
-
 // serve finds what one room may take.
-func (l *ledger) serve(r *Room, k *kind) error {
+func (l *ledger) serve(r *Room, k *kind) {
 	if len(r.Laid) > 0 {
 		l.hangs(r)
-		return nil
+		return
 	}
 	if r.Flitch != "" {
 		l.current = slices.IndexFunc(l.job.Flitches, func(f room.Flitch) bool { return f.Number == r.Flitch })
 	}
+	if r.Err == nil {
+		r.Err = l.find(r, k)
+	}
+	if r.Err != nil && l.current < l.known {
+		l.known, l.bad = l.current, r.Name()
+	}
+}
+
+// find is serve of a room that can be read.
+//
+// Errors: what only laying it out shows; or that a room before it cannot be read.
+func (l *ledger) find(r *Room, k *kind) error {
 	if len(k.hung) > 0 && k.hung[0].Flitch >= 0 {
 		return l.begun(r, k)
+	}
+	if k.need == 0 {
+		r.Takes = l.job.Flitches
+		return nil
 	}
 	if i := l.whole(k); i >= 0 {
 		l.current = i
 		f := &k.flitches[i]
 		free := l.free(f)
-		r.Takes = []room.Flitch{l.rest(f, free[0])}
+		r.Takes = []room.Flitch{upTo(l.rest(f, free[0]), free[k.need-1])}
 		l.take(f.Number, free[:k.need], true)
 		return nil
+	}
+	if l.known < len(l.job.Flitches) {
+		return fmt.Errorf("%s: its sheets follow those of %s, which cannot be laid out", r.Name(), l.bad)
 	}
 	longest := 0
 	for i := range k.flitches {
@@ -242,7 +202,7 @@ func (l *ledger) serve(r *Room, k *kind) error {
 // whole finds the flitch that a room hangs from as a whole: with whole = "room" the first that has enough, else only the one that
 // it goes on with.
 func (l *ledger) whole(k *kind) int {
-	for i := l.current; i < len(k.flitches); i++ {
+	for i := l.current; i < l.known; i++ {
 		if n := len(l.free(&k.flitches[i])); n > 0 && n >= k.need {
 			return i
 		} else if l.job.Whole != "room" && n > 0 {
@@ -260,12 +220,16 @@ func (l *ledger) nothing() room.Flitch {
 	return f
 }
 
-// hangs gives a room the sheets that hang in it, and no other.
+// hangs gives a room the sheets that hang in it, and no other; what was passed over and what is kept back is told with them.
 func (l *ledger) hangs(r *Room) {
 	for _, row := range r.Laid {
 		f := *l.job.of(row.Flitch)
-		f.Sheets, f.Damaged, f.Spare = row.Numbers, nil, nil
-		f.UseUp = true
+		first, last := row.Numbers[0], row.Numbers[len(row.Numbers)-1]
+		hangs := func(n int) bool { return within(row.Numbers, n) }
+		f.Damaged = kept(f.Damaged, func(n int) bool { return first < n && n < last && !hangs(n) && !l.taken[row.Flitch][n] })
+		f.Spare = kept(f.Spare, func(n int) bool { return !hangs(n) && !l.taken[row.Flitch][n] })
+		f.Sheets = kept(f.Sheets, func(n int) bool { return hangs(n) || within(f.Damaged, n) || within(f.Spare, n) })
+		f.UseUp = len(r.Laid) > 1
 		r.Takes = append(r.Takes, f)
 		l.take(row.Flitch, row.Numbers, true)
 		l.current = slices.IndexFunc(l.job.Flitches, func(x room.Flitch) bool { return x.Number == row.Flitch })
@@ -313,9 +277,8 @@ func (l *ledger) byWalls(r *Room, k *kind, longest int) {
 		}
 		part := l.rest(f, free[0])
 		if good < len(k.columns) {
-			most := free[goodUsed-1]
-			fits := func(n int) bool { return n <= most }
-			part.Sheets, part.Damaged, part.Spare, part.UseUp = kept(part.Sheets, fits), kept(part.Damaged, fits), kept(part.Spare, fits), true
+			part = upTo(part, free[goodUsed-1])
+			part.UseUp = true
 		}
 		r.Takes = append(r.Takes, part)
 		at = good
@@ -341,11 +304,22 @@ func (l *ledger) lay(r *Room) error {
 	if err != nil {
 		return err
 	}
-	for _, s := range p.Left {
+	var takes []room.Flitch
+	for i, s := range p.Left {
 		l.take(s.Flitch, s.Laid, true)
+		if len(s.Laid) > 0 {
+			takes = append(takes, upTo(r.Takes[i], slices.Max(s.Laid)))
+		}
 		if len(s.Laid) > 0 {
 			l.current = slices.IndexFunc(l.job.Flitches, func(f room.Flitch) bool { return f.Number == s.Flitch })
 		}
 	}
+	if p.Totals.Short > 0 || len(takes) == 0 {
+		return nil // it says of all that there is that it is too little
+	}
+	for i := range takes[:len(takes)-1] {
+		takes[i].UseUp = true
+	}
+	r.Takes = takes
 	return nil
 }

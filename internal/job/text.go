@@ -31,6 +31,9 @@ type merger struct {
 // text is the room file of a room of the job: that of its own, in which what the job shares stands below what the room says itself,
 // with its number in the job and the flitches that it takes its sheets from.
 func (j *Job) text(r *Room) *source.Text {
+	if j.plain {
+		return r.file.root.Mistakes().Text
+	}
 	m := &merger{job: j, room: r, text: r.file.root.Mistakes().Text}
 	m.renumber()
 	for _, f := range j.root.Fields() {
