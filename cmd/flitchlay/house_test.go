@@ -38,6 +38,7 @@ var ours = map[string]string{
 	"report": "length",
 	"count":  "length room layout shape face finding report words",
 	"days":   "length room run layout count", "climate": "length room finding wood report",
+	"tally": "length room layout count days job report",
 	"job":   "length source room layout finding",
 	"diff":  "length room layout shape finding report",
 	"paper": "length source templates words",
@@ -54,7 +55,7 @@ var ours = map[string]string{
 	"pole":      "length scene room layout paper draft face folio",
 	"aims":      "length scene shape room layout paper draft face folio elevation",
 	"svg":       "scene font", "pdf": "scene font",
-	"cli": "length font source wood templates finding shape seam scene room run layout report count days climate diff job paper draft face folio submittal crew pole aims svg pdf words",
+	"cli": "length font source wood templates finding shape seam scene room run layout report count days climate diff job tally paper draft face folio submittal crew pole aims svg pdf words",
 	"cmd": "cli",
 	// only tests: they compute again what the others compute, and take from them only the room as read
 	"recheck": "",

@@ -22,6 +22,8 @@ type Job struct {
 	Auto          bool   // flitches are assigned to rooms, not run on
 	Flitches      []room.Flitch
 	Rooms         []*Room
+	Currency      string
+	Prices        []Price // every key of [price], given or not
 
 	root  source.Value
 	plain bool // no job file: rooms as they stand

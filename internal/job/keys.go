@@ -27,6 +27,7 @@ var own = source.Schema{
 		{Name: "laid", Kind: "sheets by flitch", Default: "the sheets that come to it in the order of the rooms", Doc: "the sheets of a room that hangs, as check prints them; one text for each room that hangs"},
 		{Name: "flitch", Kind: "text", Default: "it goes on where the room before stopped", Doc: "number of the flitch with which it begins", Like: `"SR-F2"`},
 	}},
+	{Path: "price", Doc: "what things cost: count prices the job by it", Keys: priceKeys()},
 }
 
 // Schema is every table and key of a job file. The keys that rooms share are those of a room file; none is needed here, since a room

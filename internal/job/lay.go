@@ -15,6 +15,7 @@ type Laid struct {
 	Plan  *layout.Plan
 	Text  []byte // the room file that it was laid out from, to be carried by its drawings
 	Err   error  // in place of a plan
+	Made  any    // what was made of it beside the others
 }
 
 // Each lays every room out, as many at a time as there are workers, and hands them on in their order. What is made of a room beside
