@@ -79,6 +79,9 @@ func (c *call) checkJob(j *job.Job, err error, asJSON bool) error {
 		return c.checkedJSON(list, b)
 	}
 	jobFindings(c.out, b)
+	if j.Choice != nil {
+		fmt.Fprintf(c.out, "\nFlitches assigned, %s. To paste in place of the [[room]]s, with assign = \"given\":\n\n%s", j.ChoiceWords(), j.Lines())
+	}
 	return err
 }
 

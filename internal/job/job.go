@@ -11,6 +11,7 @@
 package job
 
 import (
+	"flitchlay/internal/assign"
 	"flitchlay/internal/room"
 	"flitchlay/internal/source"
 )
@@ -23,7 +24,8 @@ type Job struct {
 	Flitches      []room.Flitch
 	Rooms         []*Room
 	Currency      string
-	Prices        []Price // every key of [price], given or not
+	Prices        []Price        // every key of [price], given or not
+	Choice        *assign.Choice // of flitches, where the job leaves it open and Run has found one
 
 	root  source.Value
 	plain bool // no job file: rooms as they stand

@@ -198,3 +198,21 @@ func TestABadRoomStopsOnlyWhatFollowsIt(t *testing.T) {
 	assert.Equal(t, []string{"A 1-3", `bad.toml:6:10: length "x" is no length: no figure at "x"`,
 		"a.toml as 2: its sheets follow those of bad.toml, which cannot be laid out", "A 4-6", "C 1, 2"}, got)
 }
+
+// Where the job leaves it open the flitches are chosen, and the lines that say so give the same sheets when they are pasted.
+func TestFlitchesAreAssigned(t *testing.T) {
+	rooms := map[string]string{"a.toml": wall(4), "b.toml": wall(6)}
+	flitches := "[[flitch]]\nnumber='A'\nsheets='1-6'\n[[flitch]]\nnumber='B'\nsheets='1-8'\n[[flitch]]\nnumber='C'\nsheets='1-12'\n"
+	list := "[[room]]\nfile='a.toml'\nas='2-4, 7'\n[[room]]\nfile='b.toml'\n[[room]]\nfile='a.toml'\nas=['1-1']\nhung=true\nlaid='C 1-4'\n"
+	j := run(t, "[job]\nassign='auto'\n"+flitches+list, rooms)
+	got, b := sheets(t, j)
+	assert.Equal(t, []string{"a.toml as 2: B 1-4", "a.toml as 3: B 5-8", "a.toml as 4: C 5-8", "a.toml as 7: C 9-12", "b.toml: A 1-6", "a.toml as 1-1: C 1-4"}, got)
+	assert.Empty(t, b.Findings)
+	assert.Equal(t, "best: 0 rooms with a change of the flitch, 0 left-over ends too short for any room", j.ChoiceWords())
+	assert.Equal(t, "[[room]]\nfile = \"a.toml\"\nas = \"2, 3\"\nflitch = \"B\"\n[[room]]\nfile = \"a.toml\"\nas = \"4, 7\"\nflitch = \"C\"\n[[room]]\nfile = \"b.toml\"\nflitch = \"A\"\n"+
+		"[[room]]\nfile = \"a.toml\"\nas = [\"1-1\"]\nhung = true\nlaid = [\"C 1-4\"]\n", j.Lines())
+	again, _ := sheets(t, run(t, flitches+j.Lines(), rooms))
+	assert.Equal(t, got, again)
+	given, _ := sheets(t, run(t, flitches+list, rooms))
+	assert.NotEqual(t, given, got)
+}

@@ -55,6 +55,8 @@ func TestOneMistakeOfAJob(t *testing.T) {
 		{"what cannot be parsed", `"a.toml"`, `"c.toml"`, "c.toml:3:1: a bracket is missing"},
 		{"damaged sheets that did not come", `sheets = "1-30"`, "sheets = \"1-30\"\ndamaged = [31]", "job.toml:10:12: damaged sheet 31 is not one of the sheets of flitch \"SR-F2\"\n"},
 		{"a width that is none", `sheets = "1-30"`, "sheets = \"1-30\"\nwidths = [[3, 'x']]", "job.toml:10:15: an item of widths \"x\" is no length"},
+		{"flitches assigned to walls", `whole = "room"`, "whole = \"wall\"\nassign = \"auto\"", "job.toml:7:10: flitches are not assigned to walls\n"},
+		{"a price under nothing", "[job]", "[price]\nhour = -2\n[job]", "job.toml:6:8: a price is less than 0\n"},
 		{"no room", quiet[strings.Index(quiet, "[[room]]"):], "", "job.toml:1:1: the job has no room\n"},
 	} {
 		text := strings.Replace(quiet, c.old, c.new, 1)

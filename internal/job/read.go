@@ -34,6 +34,9 @@ func Read(name string, text []byte, open Open) (*Job, error) {
 	how := root.Get("job").Section()
 	j.Whole = how.Get("whole").Word("room", wholeWords...)
 	j.Auto = how.Get("assign").Word("given", assignWords...) == "auto"
+	if j.Auto && j.Whole == "wall" {
+		how.Get("assign").Mistake("write whole = \"room\" or \"none\", or name the flitches of the rooms", "flitches are not assigned to walls")
+	}
 	j.Currency, j.Prices = prices(root.Get("price").Section())
 	j.Flitches = room.Flitches(root)
 	r := reader{job: j, open: open, files: map[string]*roomFile{}, seen: map[string]bool{}}

@@ -42,14 +42,18 @@ func (j *Job) Run(workers int) {
 		}
 	}
 	for _, r := range j.Rooms {
-		if r.Own {
-			continue
-		}
-		k := kinds[r.file.kind]
-		if r.Err == nil && k.err != nil {
+		if k := kinds[r.file.kind]; !r.Own && r.Err == nil && k.err != nil {
 			r.Err = k.err
 		}
-		l.serve(r, k)
+	}
+	served := map[*Room]bool{}
+	if j.Auto {
+		served = j.choose(l, kinds)
+	}
+	for _, r := range j.Rooms {
+		if !r.Own && !served[r] {
+			l.serve(r, kinds[r.file.kind])
+		}
 	}
 }
 
@@ -189,7 +193,9 @@ func (l *ledger) find(r *Room, k *kind) error {
 	} else {
 		for i := l.current; i < len(k.flitches); i++ {
 			if free := l.free(&k.flitches[i]); len(free) > 0 {
-				r.Takes = append(r.Takes, l.rest(&k.flitches[i], free[0]))
+				part := l.rest(&k.flitches[i], free[0])
+				part.UseUp = l.job.Auto // it was reckoned with
+				r.Takes = append(r.Takes, part)
 			}
 		}
 	}
