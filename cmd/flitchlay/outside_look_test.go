@@ -140,8 +140,9 @@ func agree(t *testing.T, what string, a, b shades) {
 // Every page looks the same as PDF and as SVG, in three programs that share no line of code: Poppler draws the PDF, librsvg
 // and a browser draw the SVG. The limit is that of agree.
 //
-// A page of each kind by Poppler and librsvg, by turns of a room in inches and of one in millimetres. With
-// FLITCHLAY_CHECK=1 every page of every sample, and one page of each kind of both in the browser too.
+// Four pages by Poppler and librsvg, by turns of a room in inches and of one in millimetres. With
+// FLITCHLAY_CHECK=1 every page of the architect's set of every sample and, by turns of the samples, every third of the crew's, whose
+// pages are of few kinds, and one page of each kind of both in the browser too; FLITCHLAY_CHECK=long takes every page.
 func TestPagesLookTheSameInThreePrograms(t *testing.T) {
 	pdftoppm, rsvg := effort.Tool(t, "pdftoppm"), effort.Tool(t, "rsvg-convert")
 	browser := ""
@@ -149,6 +150,9 @@ func TestPagesLookTheSameInThreePrograms(t *testing.T) {
 		browser = effort.Tool(t, "chromium")
 	}
 	kinds := []string{"Z-001", "Z-101", "Z-201", "Z-401", "Z-501", "Z-601", "install-01", "install-03", "pole-01"}
+	if !effort.Full() {
+		kinds = []string{"Z-001", "Z-201", "install-03", "pole-01"}
+	}
 	rooms := some(t)
 	for which, room := range rooms {
 		t.Run(filepath.Base(room), func(t *testing.T) {
@@ -169,6 +173,8 @@ func TestPagesLookTheSameInThreePrograms(t *testing.T) {
 						continue
 					case !shot && set == "pole" && i > mostStrips:
 						continue // all strips are drawn alike
+					case !shot && set == "install" && (i+which)%effort.Waited(3, 1) > 0:
+						continue
 					}
 					svg, out := filepath.Join(dir, name+".svg"), filepath.Join(pictures, name)
 					fromPDF := pixmap(t, fromPoppler(i+1))

@@ -96,12 +96,12 @@ func madeUp(seed uint64, metric bool) string {
 // No word lies in another in rooms that nobody thought of, by turns in inches and in millimetres, and on one paper after
 // the other.
 //
-// Two rooms, 8 with FLITCHLAY_CHECK=1, or as many as FLITCHLAY_DRAWN says, then on all papers: 500 take a quarter of an
+// One room, 8 with FLITCHLAY_CHECK=1, or as many as FLITCHLAY_DRAWN says, then on all papers: 500 take a quarter of an
 // hour.
 func TestWordsOfRandomRoomsAreApart(t *testing.T) {
 	effort.Tool(t, "pdftotext")
 	effort.Tool(t, "mutool")
-	wanted := effort.Of(2, 8)
+	wanted := effort.Of(1, 8)
 	if n := effort.Drawn(); n > 0 {
 		wanted = n
 	}

@@ -263,11 +263,11 @@ func apart(t *testing.T, dir string, sets []string) int {
 // No word of a written PDF file lies in another or off the paper, as Poppler reads it: a check that shares nothing with the
 // one that the drawing is made by.
 //
-// Of each sample one set by turns, on its own paper; with FLITCHLAY_CHECK=1 all sets on all that papers names.
+// Of some samples one set by turns, on its own paper; with FLITCHLAY_CHECK=1 all sets of all samples on all that papers names.
 func TestWordsOfFilesAreApart(t *testing.T) {
 	effort.Tool(t, "pdftotext")
 	effort.Tool(t, "mutool")
-	for i, room := range samples(t) {
+	for i, room := range some(t) {
 		if !effort.Full() && effort.Drawn() == 0 {
 			t.Run(filepath.Base(room), func(t *testing.T) {
 				t.Parallel()

@@ -1,12 +1,15 @@
 package crew_test
 
 import (
+	"maps"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 
+	"flitchlay/internal/effort"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/roomtest"
 )
@@ -37,8 +40,12 @@ func TestNoHoldCallsNobody(t *testing.T) {
 // Courses are named only where there are some.
 func TestEndOfTheCutListIsOnOnePage(t *testing.T) {
 	rows, plain := 0, 0
-	for file, text := range roomtest.Samples(t) {
-		p := roomtest.Laid(t, file, text)
+	samples := roomtest.Samples(t)
+	for i, file := range slices.Sorted(maps.Keys(samples)) {
+		if !effort.Full() && i%3 > 0 {
+			continue
+		}
+		p := roomtest.Laid(t, file, samples[file])
 		var cut []string
 		for _, page := range printed(t, p) {
 			if strings.Contains(page[:min(len(page), 300)], "Cut list") {
@@ -62,8 +69,8 @@ func TestEndOfTheCutListIsOnOnePage(t *testing.T) {
 			assert.NotContains(t, strings.Join(cut, " "), "course 1", file)
 		}
 	}
-	assert.Greater(t, rows, 5)
-	assert.Greater(t, plain, 3)
+	assert.Greater(t, rows, effort.Of(1, 5))
+	assert.Greater(t, plain, effort.Of(0, 3))
 }
 
 // jointsOf are the heights of all end matches of a plan.

@@ -5,7 +5,6 @@ import (
 
 	"flitchlay/internal/count"
 	"flitchlay/internal/days"
-	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/paper"
@@ -14,7 +13,6 @@ import (
 // Set is the install set while it is made: what every page of it needs to know.
 type Set struct {
 	*folio.TapedSet
-	Faces []*face.Face // the covered walls in the order of the room
 	Count *count.Count
 	Days  *days.Schedule
 	plays map[*layout.Run]map[int]layout.Play
@@ -22,7 +20,7 @@ type Set struct {
 
 // NewSet prepares a set for the crew.
 func NewSet(p *layout.Plan, t *paper.Template, name string) *Set {
-	return &Set{TapedSet: folio.NewTapedSet(p, t, name), Faces: face.All(p), Count: count.Of(p), Days: days.Of(p),
+	return &Set{TapedSet: folio.NewTapedSet(p, t, name), Count: count.Of(p), Days: days.Of(p),
 		plays: map[*layout.Run]map[int]layout.Play{}}
 }
 

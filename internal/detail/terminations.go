@@ -29,7 +29,7 @@ func given(s *folio.Set, t face.Termination) L {
 // depths are the depths of all wrapped jambs.
 func depths(s *folio.Set) []L {
 	list := []L{0}
-	for _, f := range face.All(s.Plan) {
+	for _, f := range s.Faces {
 		for i := range f.W.Openings {
 			if f.Wraps(i) {
 				list = append(list, f.W.Openings[i].Reveal)

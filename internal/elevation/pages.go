@@ -36,7 +36,7 @@ func planRows(s *folio.Set) [][]wallView {
 		}
 		row = nil
 	}
-	for _, f := range face.All(s.Plan) {
+	for _, f := range s.Faces {
 		pieces := cuts[f.Wall]
 		if len(pieces) > 1 {
 			flush()

@@ -62,7 +62,7 @@ func cutWalls(s *folio.Set) map[int][]Cut {
 	cuts := map[int][]Cut{}
 	list, well := scales(s)
 	common := int64(0)
-	faces := face.All(s.Plan)
+	faces := s.Faces
 	for _, f := range faces {
 		own := cutWall(s, f, list, well)
 		cuts[f.Wall] = own

@@ -48,6 +48,7 @@ type Set struct {
 	Words *words.Table // of the crew's pages; nil, as for the architect: English
 	List  []*Leaf      // all pages, in order
 	Marks map[int]string
+	Faces []*face.Face       // all covered walls, in room order; pages read them
 	Ends  []face.Termination // kinds of raw end, in the order of their marks
 
 	Photos Photographs // of the sheets; nil: none are asked for
@@ -109,7 +110,17 @@ type Board struct {
 
 // NewSet prepares a set on a paper.
 func NewSet(p *layout.Plan, t *paper.Template, logo *scene.Picture, name string) *Set {
-	return &Set{Plan: p, Room: p.Room, Style: p.Style, Paper: t, Look: LookOf(t), logo: logo, Name: name, Marks: WallMarks(p), Ends: face.Terminations(p)}
+	return &Set{Plan: p, Room: p.Room, Style: p.Style, Paper: t, Look: LookOf(t), logo: logo, Name: name, Marks: WallMarks(p), Faces: face.All(p), Ends: face.Terminations(p)}
+}
+
+// Face is a covered wall, nil where no run holds it.
+func (s *Set) Face(wall int) *face.Face {
+	for _, f := range s.Faces {
+		if f.Wall == wall {
+			return f
+		}
+	}
+	return nil
 }
 
 // LookOf brings an office's template to the terms of draft.

@@ -27,7 +27,7 @@ type TapedSet struct {
 // NewTapedSet prepares a set for the crew on a paper, in the words of its template. Its name stands in their table, in section
 // set.
 func NewTapedSet(p *layout.Plan, t *paper.Template, name string) *TapedSet {
-	s := &TapedSet{Set: Set{Plan: p, Room: p.Room, Style: p.Style, Paper: t, Look: draft.Office(), Name: t.Words.Of("set", name), Words: t.Words}, Unit: max(t.Unit(), 1),
+	s := &TapedSet{Set: Set{Plan: p, Room: p.Room, Style: p.Style, Paper: t, Look: draft.Office(), Name: t.Words.Of("set", name), Words: t.Words, Faces: face.All(p)}, Unit: max(t.Unit(), 1),
 		Level: p.Room.Space.LevelLine, first: map[string]int{}}
 	s.Look.Unit = s.Unit
 	return s

@@ -8,7 +8,6 @@ import (
 	"flitchlay/internal/climate"
 	"flitchlay/internal/draft"
 	"flitchlay/internal/elevation"
-	"flitchlay/internal/face"
 	"flitchlay/internal/finding"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
@@ -198,7 +197,7 @@ func drawingList(s *folio.Set) *draft.Table {
 		t.Rows = append(t.Rows, draft.Row{Cells: []string{l.Number, l.Title, scale}, Link: l.Number})
 	}
 	if len(s.List) == 0 { // while pages are planned: as many rows as there will be, about
-		n := 6 + len(face.All(s.Plan))
+		n := 6 + len(s.Faces)
 		for range n {
 			t.Rows = append(t.Rows, draft.Row{Cells: []string{"Z-000", "PAGE", "1:24"}})
 		}

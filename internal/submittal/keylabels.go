@@ -6,7 +6,6 @@ import (
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/elevation"
-	"flitchlay/internal/face"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/scene"
 )
@@ -44,7 +43,7 @@ func (r *roomKey) labelOf(i int) wallLabel {
 	if !r.figured[i] {
 		l.lines = append(l.lines, r.Style.Format(w.Length))
 	}
-	f := face.On(r.Plan, i)
+	f := r.Face(i)
 	if f == nil {
 		l.lines = append(l.lines, "bare")
 	}

@@ -7,7 +7,6 @@ import (
 	"strconv"
 	"strings"
 
-	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
@@ -60,7 +59,7 @@ func (l wallLine) cells(r *roomKey) []string {
 	var list []*layout.Sheet
 	area := length.Area(0)
 	for i := l.from; i <= l.to; i++ {
-		if f := face.On(r.Plan, i); f != nil {
+		if f := r.Face(i); f != nil {
 			for _, p := range f.Parts {
 				list = append(list, p.Sheets...)
 			}

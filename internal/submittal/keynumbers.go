@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"flitchlay/internal/elevation"
-	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
 )
@@ -53,14 +52,14 @@ type planNumber struct {
 // of it goes round a corner where there is room.
 func (r *roomKey) numbers() {
 	widest := map[int]L{}
-	for _, f := range face.All(r.Plan) {
+	for _, f := range r.Faces {
 		r.reach[f.Wall] = r.thick
 		for _, p := range f.Parts {
 			widest[p.Place] = max(widest[p.Place], p.To-p.From)
 		}
 	}
 	var rest []planNumber
-	for _, f := range face.All(r.Plan) {
+	for _, f := range r.Faces {
 		if f.Run.Up {
 			continue
 		}

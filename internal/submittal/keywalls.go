@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"flitchlay/internal/draft"
-	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
@@ -131,7 +130,7 @@ func (r *roomKey) opening(g *scene.Group, i int, o *room.Opening) {
 
 // seams draws a tick across the wall at each of its seams.
 func (r *roomKey) seams(g *scene.Group, i int) {
-	f := face.On(r.Plan, i)
+	f := r.Face(i)
 	if f == nil || f.Run.Up {
 		return
 	}

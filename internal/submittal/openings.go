@@ -23,7 +23,7 @@ type hole struct {
 // holes are all openings of covered walls.
 func holes(s *folio.Set) []hole {
 	var list []hole
-	for _, f := range face.All(s.Plan) {
+	for _, f := range s.Faces {
 		for i := range f.W.Openings {
 			list = append(list, hole{f, i, &f.W.Openings[i]})
 		}

@@ -38,7 +38,7 @@ func photographPages(s *folio.Set) []*folio.Leaf {
 	}
 	var list []*folio.Leaf
 	cuts := elevation.CutWalls(s)
-	for _, f := range face.All(s.Plan) {
+	for _, f := range s.Faces {
 		pieces := cuts[f.Wall]
 		for i, p := range pieces {
 			title := "PHOTOGRAPHS: " + strings.ToUpper(f.W.Name)

@@ -212,7 +212,7 @@ func (r *ribbon) fill(width float64) []ribbonRow {
 		row.parts = append(row.parts, p)
 	}
 	var before *face.Face
-	for _, f := range face.All(r.Plan) {
+	for _, f := range r.Faces {
 		p := ribbonPart{f: f, from: f.Left, to: f.Right}
 		switch c, _, _ := f.Neighbour(false); {
 		case before == nil || before.Run != f.Run:
