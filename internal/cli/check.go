@@ -19,7 +19,7 @@ import (
 func (c *call) check() *cobra.Command {
 	var asJSON bool
 	cmd := &cobra.Command{
-		Use:                   "check ROOM [--json]",
+		Use:                   "check ROOM... [--json]",
 		DisableFlagsInUseLine: true,
 		Short:                 "Print the findings, the seams round every opening and the corner returns",
 		Long: `check prints one finding a line: level, code, place, message. A must finding is a rule that the layout
@@ -32,9 +32,15 @@ them. Where [[reading]] gives what a wall measures on arrival, it answers with o
 (the lines stand as printed), re-strike (sheets and cut lengths stand, the lines named are struck from new
 figures), plan again (a must breaks, or a sheet as cut no longer reaches).
 
-ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
+Of a job file, of several rooms or of a folder it checks one room after the other, then what rooms are to each
+other: no two may lay one sheet. What hangs and is not yet written down is printed as lines for the job file.
+
+` + roomIs,
 		Example: `  flitchlay check dining.toml`,
 		RunE: func(_ *cobra.Command, args []string) error {
+			if j, err := c.several(args); j != nil || err != nil {
+				return c.checkJob(j, err, asJSON)
+			}
 			p, err := c.plan(args[0])
 			if err != nil {
 				return err
@@ -42,25 +48,34 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 			if err := c.pageSound(p.Room, folder(args[0])); err != nil {
 				return err
 			}
-			p.Findings = append(p.Findings, climate.Findings(p.Room)...)
-			finding.Sort(p.Findings)
+			ofSite(p)
 			if asJSON {
 				return c.findingsJSON(p)
 			}
 			var out bytes.Buffer
-			s := c.screen().onto(&out)
-			findings(s, p)
-			openings(s, p)
-			returns(s, p)
-			moves(s, p)
-			arrivals(s, p)
+			checked(c.screen().onto(&out), p)
 			c.out.Write(out.Bytes())
 			return nil
 		},
 	}
-	roomArgument(cmd)
+	roomArguments(cmd)
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print the findings as JSON")
 	return cmd
+}
+
+// ofSite adds to the findings of a layout what the site earns.
+func ofSite(p *layout.Plan) {
+	p.Findings = append(p.Findings, climate.Findings(p.Room)...)
+	finding.Sort(p.Findings)
+}
+
+// checked prints all that check says of a room.
+func checked(to screen, p *layout.Plan) {
+	findings(to, p)
+	openings(to, p)
+	returns(to, p)
+	moves(to, p)
+	arrivals(to, p)
 }
 
 // printedFinding is a finding as JSON. Lengths are in millimetres.
@@ -69,6 +84,7 @@ type printedFinding struct {
 	Level    string     `json:"level"`
 	Place    string     `json:"place"`
 	Line     int        `json:"line,omitempty"` // of the room file, of what is asked
+	File     string     `json:"file,omitempty"` // in place of the room file: the job file that it shares
 	Measured *layout.MM `json:"measured"`
 	Required *layout.MM `json:"required"`
 	Message  string     `json:"message"`
@@ -78,17 +94,22 @@ type printedFinding struct {
 
 // findingsJSON prints the findings of a layout and of its site in the format flitchlay-check/1.
 func (c *call) findingsJSON(p *layout.Plan) error {
-	list := []printedFinding{}
-	for _, f := range p.Findings {
-		list = append(list, printedFinding{string(f.Code), f.Level.String(), f.Place, f.Line, (*layout.MM)(f.Measured), (*layout.MM)(f.Required), f.Message, f.Mend, f.Answer})
-	}
 	e := json.NewEncoder(c.out)
 	e.SetEscapeHTML(false)
 	e.SetIndent("", "  ")
 	return e.Encode(struct {
 		Format   string           `json:"format"`
 		Findings []printedFinding `json:"findings"`
-	}{"flitchlay-check/1", list})
+	}{"flitchlay-check/1", printed(p)})
+}
+
+// printed are the findings of a layout for JSON.
+func printed(p *layout.Plan) []printedFinding {
+	list := []printedFinding{}
+	for _, f := range p.Findings {
+		list = append(list, printedFinding{string(f.Code), f.Level.String(), f.Place, f.Line, f.File, (*layout.MM)(f.Measured), (*layout.MM)(f.Required), f.Message, f.Mend, f.Answer})
+	}
+	return list
 }
 
 // findings prints one finding a line; on a terminal on as many as it takes.
@@ -104,6 +125,9 @@ func findings(to screen, p *layout.Plan) {
 		if f.Level == finding.Ask {
 			if f.Line > 0 {
 				place += ", line " + strconv.Itoa(f.Line)
+				if f.File != "" {
+					place += " of " + f.File
+				}
 			}
 			message += " (answer: " + f.Mend + ")"
 			open = append(open, strconv.Quote(f.Answer))

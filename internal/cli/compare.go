@@ -16,7 +16,7 @@ import (
 func (c *call) compare() *cobra.Command {
 	var to string
 	cmd := &cobra.Command{
-		Use:                   "compare ROOM [-o FILE]",
+		Use:                   "compare ROOM... [-o FILE]",
 		DisableFlagsInUseLine: true,
 		Short:                 "Set the three aims and other layouts side by side: sheets, narrow sheets, closing, ends, waste",
 		Long: `compare lays the room out three times: steady looks for unbroken grain, fewest for the fewest sheets, even
@@ -28,9 +28,17 @@ file, or where FILE ends in .svg an SVG file for each page.
 
 The exit status is that of the room's own aim.
 
-ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
+Of a job file or of several rooms it compares one room after the other.
+
+` + roomIs,
 		Example: `  flitchlay compare dining.toml -o aims.pdf`,
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if j, err := c.several(args); j != nil || err != nil {
+				if err == nil && cmd.Flags().Changed("output") {
+					err = fmt.Errorf("-o draws the comparison of one room: name its file")
+				}
+				return c.compareJob(j, err)
+			}
 			p, err := c.plan(args[0])
 			if err != nil {
 				return err
@@ -48,7 +56,7 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 			return c.drawComparison(to, both, p, folder(args[0]))
 		},
 	}
-	roomArgument(cmd)
+	roomArguments(cmd)
 	c.forcing(cmd)
 	cmd.Flags().StringVarP(&to, "output", "o", "", "also draw the comparison into this file, .pdf or .svg")
 	return cmd

@@ -14,8 +14,10 @@ import (
 	"github.com/spf13/cobra"
 
 	"flitchlay/internal/count"
+	"flitchlay/internal/days"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/source"
+	"flitchlay/internal/tally"
 )
 
 // countFlags is what the command line says about a count.
@@ -37,13 +39,17 @@ where the veneer goes, paste and primer, small material, parts worth keeping, ho
 much narrower or shorter the sheets may come and how many may be lost), and what a small change of a trim,
 of a rule, of the sheets' length or of a measure would save. Of several rooms it adds the totals of the job.
 
-Tables: ` + strings.Join(count.TableNames(), ", ") + `, job.
+Of a job file it prints its own tables: stock, what becomes of each flitch, laid, which room lays what of it, rooms,
+with the hours of the crew, job, the totals, and price, where the job has [price]. Each sheet is told once.
+
+Tables: ` + strings.Join(count.TableNames(), ", ") + `, job;
+of a job file also ` + strings.Join(tally.Names(), ", ") + `.
 --csv prints one of them, the cut list if none is named; without --csv, --table prints that one alone.
 In CSV and in workbooks lengths are plain inches or millimetres, areas square feet or square metres, by
 the unit of the room, which stands in each row. JSON is in millimetres and square metres, and exact, while
 tables, CSV and workbooks have cut lengths as the pages do: the sum of two rounded ends.
 
-ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
+` + roomIs,
 		Example: `  flitchlay count dining.toml
   flitchlay count --csv --table cuts dining.toml hall.toml > cuts.csv`,
 		Args: cobra.MinimumNArgs(1),
@@ -63,7 +69,7 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 	c.forcing(cmd)
 	cmd.MarkFlagsMutuallyExclusive("csv", "json", "xlsx")
 	cmd.RegisterFlagCompletionFunc("table", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-		return append(count.TableNames(), "job"), cobra.ShellCompDirectiveNoFileComp
+		return tableWords(), cobra.ShellCompDirectiveNoFileComp
 	})
 	return cmd
 }
@@ -84,6 +90,21 @@ func (c *call) countAs(f *countFlags, rooms []string) error {
 	if i := slices.Index(rooms, stdin); i >= 0 && slices.Contains(rooms[i+1:], stdin) {
 		return fmt.Errorf("- can be read only once")
 	}
+	if len(rooms) == 1 {
+		if j, err := c.jobOf(rooms[0]); j != nil || err != nil {
+			if err != nil {
+				return err
+			}
+			return c.countJob(f, j)
+		}
+	}
+	rooms, err := c.roomsIn(rooms)
+	if err != nil {
+		return err
+	}
+	if slices.Contains(tally.Names(), f.table) {
+		return fmt.Errorf("the table %s is one of a job: name a job file", f.table)
+	}
 	if f.book != "" {
 		return c.countInto(f.book, rooms, f.quick)
 	}
@@ -101,9 +122,14 @@ func (c *call) countAs(f *countFlags, rooms []string) error {
 	})
 }
 
+// tableWords are the names of all tables.
+func tableWords() []string {
+	return append(append(count.TableNames(), count.JobTable), tally.Names()...)
+}
+
 // knownTable refuses a table that there is not, naming the nearest.
 func knownTable(name string) error {
-	words := append(count.TableNames(), "job")
+	words := tableWords()
 	if name == "" || slices.Contains(words, name) {
 		return nil
 	}
@@ -177,8 +203,9 @@ func (c *call) countInto(path string, rooms []string, quick bool) (err error) {
 
 // counted is a room that was counted, or what is wrong with it.
 type counted struct {
-	count *count.Count
-	err   error
+	count   *count.Count
+	minutes int // of the crew
+	err     error
 }
 
 // counts counts rooms, several at a time, and writes them in the order they are named.
@@ -199,8 +226,7 @@ func (c *call) counts(rooms []string, quick bool, w count.Writer) error {
 				return
 			}
 			go func() {
-				n, err := c.countRoom(path, quick)
-				done <- counted{n, err}
+				done <- c.countRoom(path, quick)
 			}()
 		}
 	}()
@@ -220,6 +246,7 @@ func (c *call) counts(rooms []string, quick bool, w count.Writer) error {
 		}
 		c.must = c.must || n.count.Broken
 		job.Add(n.count)
+		job.Minutes += n.minutes
 		if err := w.Room(n.count); err != nil {
 			return &lostError{"the count", err}
 		}
@@ -238,18 +265,18 @@ func (c *call) counts(rooms []string, quick bool, w count.Writer) error {
 }
 
 // countRoom counts one room.
-func (c *call) countRoom(path string, quick bool) (*count.Count, error) {
+func (c *call) countRoom(path string, quick bool) counted {
 	r, _, err := c.load(path)
 	if err != nil {
-		return nil, err
+		return counted{err: err}
 	}
 	p, err := layout.Lay(r)
 	if err != nil {
-		return nil, &roomError{err}
+		return counted{err: &roomError{err}}
 	}
 	n := count.Of(p)
 	if !quick {
 		n.Solve()
 	}
-	return n, nil
+	return counted{count: n, minutes: days.Of(p).Minutes()}
 }

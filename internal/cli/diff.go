@@ -28,8 +28,11 @@ With --mark it prints the [[project.revision]] blocks of an issue under that mar
 with the place of the change, to put into NEW as they are: its drawings then mark them. The date is that of --date,
 else the drawn of NEW where that is another one than OLD's.
 
+Of two job files it tells what changed in each room, which rooms came and went, and of the sets that were drawn
+from OLD which pages are void: these are taken off the walls.
+
 OLD and NEW are room files, PDF sets as drawn, or layouts kept with "flitchlay layout ROOM > FILE.json"; one
-of them may be - for standard input. The exit status is 1 where NEW breaks a rule that must be met.`,
+of them may be - for standard input. Both may be job files. The exit status is 1 where NEW breaks a rule that must be met.`,
 		Example: `  flitchlay diff dining-issued.json dining.toml
   flitchlay diff submittal.pdf dining.toml --mark B --date 2026-06-02 >> dining.toml`,
 		Args: cobra.ExactArgs(2),
@@ -42,6 +45,9 @@ of them may be - for standard input. The exit status is 1 where NEW breaks a rul
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if args[0] == stdin && args[1] == stdin {
 				return fmt.Errorf("- can be read only once")
+			}
+			if done, err := c.diffJobs(args[0], args[1], cmd.Flags().Changed("mark")); done || err != nil {
+				return err
 			}
 			old, err := c.view(args[0])
 			if err != nil {

@@ -27,10 +27,16 @@ func (c *call) plan(path string) (*layout.Plan, error) {
 	if err != nil {
 		return nil, &roomError{err}
 	}
-	p.Findings = append(append(p.Findings, folio.Glyphs(r)...), r.Asks...)
-	finding.Sort(p.Findings)
-	c.must = finding.Any(p.Findings, finding.Must)
+	c.must = judged(p)
 	return p, nil
+}
+
+// judged adds to the findings of a layout what the letters of its drawings lack and what is asked of its file, and reports whether a
+// rule that must be met is broken.
+func judged(p *layout.Plan) bool {
+	p.Findings = append(append(p.Findings, folio.Glyphs(p.Room)...), p.Room.Asks...)
+	finding.Sort(p.Findings)
+	return finding.Any(p.Findings, finding.Must)
 }
 
 // read reads a room file, and keeps its text for the sets that carry it.

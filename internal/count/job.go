@@ -27,11 +27,17 @@ type Job struct {
 	Strip                                  Strip
 	Blades                                 Blades
 	Alarms                                 int
+	Minutes                                int      // of the crew; 0: not reckoned
 	Twice                                  []string // sheets that two rooms lay: the first of them, in words
 	Style                                  length.Style
 	laid                                   map[string][]stretch
 	stretches                              int
 	shared                                 []*sharedFlitch // those that may stand in several rooms, as they come
+}
+
+// Stock takes what is told of sheets from who has seen each flitch whole: rooms know only what they take of it.
+func (j *Job) Stock(delivered, damaged, spare, left, want, order int) {
+	j.Delivered, j.Damaged, j.Spare, j.Left, j.Want, j.Order, j.shared = delivered, damaged, spare, left, want, order, nil
 }
 
 // stretch is a row of sheet numbers that are laid.

@@ -2,6 +2,7 @@ package count
 
 import (
 	"fmt"
+	"strconv"
 
 	"flitchlay/internal/layout"
 	"flitchlay/internal/report"
@@ -41,6 +42,10 @@ func (t jobTable) long(l L) report.Cell {
 func (t jobTable) sheets() {
 	j := t.Job
 	t.row("rooms", report.Whole(j.Rooms), "", fmt.Sprintf("%d with a rule broken that must be met", j.Broken))
+	if j.Minutes > 0 {
+		hours := strconv.FormatFloat(float64(j.Minutes)/60, 'f', 2, 64)
+		t.row("hours of the crew", report.Cell{Text: hours, Value: hours, Number: true}, "h", "by [day] of each room, breaks and evenings left out")
+	}
 	for _, x := range []struct {
 		what string
 		n    int

@@ -88,7 +88,7 @@ func TestCSVReadsBack(t *testing.T) {
 		require.NoError(t, err, name)
 		want := 1
 		for _, n := range list {
-			want += len(n.Table(name).Rows)
+			want += len(n.Table(name).Lines())
 		}
 		assert.Len(t, rows, want, name)
 	}

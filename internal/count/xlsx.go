@@ -11,9 +11,9 @@ import (
 // Order: rows are put on disk as they come, so that memory does not grow with them; the file is written by Job.
 type XLSX struct{ book *report.Book }
 
-// NewXLSX starts a workbook.
-func NewXLSX(w io.Writer) (*XLSX, error) {
-	book, err := report.NewBook(w, append(TableNames(), JobTable), leads...)
+// NewXLSX starts a workbook, with further worksheets before those of the count.
+func NewXLSX(w io.Writer, before ...string) (*XLSX, error) {
+	book, err := report.NewBook(w, append(before, append(TableNames(), JobTable)...), leads...)
 	return &XLSX{book}, err
 }
 
@@ -26,6 +26,9 @@ func (x *XLSX) Room(c *Count) error {
 	}
 	return nil
 }
+
+// Table adds a table of the job to its worksheet.
+func (x *XLSX) Table(t *report.Table, unit string) error { return x.book.Add(t, wholeJob, unit) }
 
 // Job adds the totals and writes the file.
 func (x *XLSX) Job(j *Job) error {

@@ -37,6 +37,7 @@ type Finding struct {
 	Measured, Required *length.Length // nil where there is nothing to measure
 	Message            string
 	Line               int    // of the room file, where a finding asks of it; else 0
+	File               string // where that line is of another file: of a job, which its rooms share
 	Mend               string // how the file answers what is asked, by a key
 	Answer             string // what [room] answered takes to let it stand as it is
 }

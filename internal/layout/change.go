@@ -24,14 +24,7 @@ func (b *builder) change(columns []column, at, end int, rest []supply) (begin in
 		earliest = k
 	}
 	// Two flitches never match, so the change goes where the least of it shows:
-	for _, fits := range []func(int) bool{
-		// 1. a span's first sheet: the grain begins anew there anyhow;
-		func(k int) bool { return columns[k].first },
-		// 2. over or under an opening, where the seam is short;
-		func(k int) bool { return b.overOpening(columns[k]) },
-		// 3. the seam nearest an inside corner: the two sides are seldom seen in one light.
-		func(k int) bool { return b.besideCorner(columns, k) },
-	} {
+	for _, fits := range b.changes(columns) {
 		// Of places that fit the last is taken, which leaves the fewest sheets of this flitch unused.
 		for k := end; k >= earliest && k > at; k-- {
 			if fits(k) {
@@ -41,6 +34,23 @@ func (b *builder) change(columns []column, at, end int, rest []supply) (begin in
 	}
 	// 4. any seam; the last uses this flitch up.
 	return end, true
+}
+
+// changes are the places for a change of the flitch, the best kind first.
+func (b *builder) changes(columns []column) []func(int) bool {
+	return []func(int) bool{
+		// 1. a span's first sheet: the grain begins anew there anyhow;
+		func(k int) bool { return columns[k].first },
+		// 2. over or under an opening, where the seam is short;
+		func(k int) bool { return b.overOpening(columns[k]) },
+		// 3. the seam nearest an inside corner: the two sides are seldom seen in one light.
+		func(k int) bool { return b.besideCorner(columns, k) },
+	}
+}
+
+// inField reports whether a change of the flitch at a column stands at none of these places.
+func (b *builder) inField(columns []column, k int) bool {
+	return !slices.ContainsFunc(b.changes(columns), func(fits func(int) bool) bool { return fits(k) })
 }
 
 // overOpening reports whether the seam left of a column stands inside an opening's width.

@@ -34,6 +34,11 @@ var aims = map[string]seam.Aim{"steady": seam.Steady, "fewest": seam.Fewest, "ev
 // AimWord is the key word of an aim.
 func AimWord(a seam.Aim) string { return [...]string{"steady", "fewest", "even"}[a] }
 
+// LayOwn lays a room out by its own aim, as LayAim does.
+//
+// Errors: as Lay.
+func LayOwn(r *room.Room) (*Plan, error) { return LayAim(r, aims[r.Rules.Aim]) }
+
 // LayAim lays a room out by an aim of the caller's. What a small change would save is not looked for.
 //
 // Errors: as Lay.

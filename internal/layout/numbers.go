@@ -162,7 +162,11 @@ func (b *builder) lay(columns []column, at int, all []supply, i int) int {
 	}
 	inField := false
 	if end < len(columns) && i+1 < len(all) {
-		end, inField = b.change(columns, at, end, all[i+1:])
+		if all[i].flitch.UseUp {
+			inField = b.inField(columns, end)
+		} else {
+			end, inField = b.change(columns, at, end, all[i+1:])
+		}
 	}
 	used := 0
 	for _, c := range columns[at:end] {

@@ -22,12 +22,14 @@ type Book struct {
 	file  *excelize.File
 	pages map[string]*excelize.StreamWriter
 	rows  map[string]int
+	lines map[string]int // the last row that is no sum
+	wide  map[string]int // columns
 	bold  int
 }
 
 // NewBook starts a workbook with a worksheet for each name, and a lead that has these heads.
 func NewBook(w io.Writer, names []string, lead ...string) (*Book, error) {
-	x := &Book{w: w, names: names, lead: lead, file: excelize.NewFile(), pages: map[string]*excelize.StreamWriter{}, rows: map[string]int{}}
+	x := &Book{w: w, names: names, lead: lead, file: excelize.NewFile(), pages: map[string]*excelize.StreamWriter{}, rows: map[string]int{}, lines: map[string]int{}, wide: map[string]int{}}
 	var err error
 	if x.bold, err = x.file.NewStyle(&excelize.Style{Font: &excelize.Font{Bold: true}}); err != nil {
 		return nil, err
@@ -41,11 +43,45 @@ func NewBook(w io.Writer, names []string, lead ...string) (*Book, error) {
 		if err != nil {
 			return nil, err
 		}
+		if err = x.paper(name); err != nil {
+			return nil, err
+		}
 		if x.pages[name], err = x.file.NewStreamWriter(name); err != nil {
 			return nil, err
 		}
 	}
-	return x, nil
+	return x, x.file.SetDocProps(&excelize.DocProperties{Creator: author, LastModifiedBy: author, Created: epoch, Modified: epoch})
+}
+
+// Who a workbook is by, and the day that stands in place of a clock: the same input gives the same bytes.
+const (
+	author = "flitchlay"
+	epoch  = "2000-01-01T00:00:00Z"
+)
+
+// paper sets a worksheet for printing: across, all columns on one page, as many pages down as it takes.
+func (x *Book) paper(name string) error {
+	fit, across, wide, high := true, "landscape", 1, 0
+	if err := x.file.SetSheetProps(name, &excelize.SheetPropsOptions{FitToPage: &fit}); err != nil {
+		return err
+	}
+	return x.file.SetPageLayout(name, &excelize.PageLayoutOptions{Orientation: &across, FitToWidth: &wide, FitToHeight: &high})
+}
+
+// finish puts filters on a worksheet's head, and has the head repeated on every page.
+func (x *Book) finish(name string) error {
+	if x.rows[name] == 0 {
+		return nil
+	}
+	last, err := excelize.CoordinatesToCellName(x.wide[name], max(2, x.lines[name]))
+	if err != nil {
+		return err
+	}
+	if err := x.file.AutoFilter(name, "A1:"+last, nil); err != nil {
+		return err
+	}
+	quoted := "'" + strings.ReplaceAll(name, "'", "''") + "'"
+	return x.file.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: quoted + "!$1:$1", Scope: name})
 }
 
 // Widths of columns, in characters.
@@ -59,8 +95,11 @@ func (x *Book) Add(t *Table, lead ...string) error {
 	page := x.pages[t.Name]
 	if x.rows[t.Name] == 0 {
 		var head []any
-		for i, h := range header(t, x.lead) {
+		for _, h := range header(t, x.lead) {
 			head = append(head, excelize.Cell{StyleID: x.bold, Value: h})
+		}
+		// the library writes the last that it is told first
+		for i := len(head) - 1; i >= 0; i-- {
 			wide := float64(columnWide)
 			if i == 0 || i >= len(x.lead) && t.Columns[i-len(x.lead)].Long {
 				wide = textWide
@@ -75,9 +114,13 @@ func (x *Book) Add(t *Table, lead ...string) error {
 		if err := page.SetRow("A1", head); err != nil {
 			return err
 		}
-		x.rows[t.Name] = 1
+		x.rows[t.Name], x.lines[t.Name], x.wide[t.Name] = 1, 1, len(head)
 	}
-	for _, row := range t.Rows {
+	rows := t.Lines()
+	if t.Sum {
+		rows = t.Rows
+	}
+	for i, row := range rows {
 		var cells []any
 		for _, s := range lead {
 			cells = append(cells, s)
@@ -91,9 +134,18 @@ func (x *Book) Add(t *Table, lead ...string) error {
 			if err != nil {
 				return fmt.Errorf("table %s: %w", t.Name, err)
 			}
-			cells = append(cells, f)
+			if c.Formula == "" {
+				cells = append(cells, f)
+				continue
+			}
+			at := x.rows[t.Name] + 1
+			by := strings.NewReplacer("{row}", strconv.Itoa(at), "{above}", strconv.Itoa(at-1)).Replace(c.Formula)
+			cells = append(cells, excelize.Cell{Formula: by, Value: f})
 		}
 		x.rows[t.Name]++
+		if i < len(t.Lines()) {
+			x.lines[t.Name] = x.rows[t.Name]
+		}
 		if err := page.SetRow("A"+strconv.Itoa(x.rows[t.Name]), cells); err != nil {
 			return err
 		}
@@ -105,6 +157,9 @@ func (x *Book) Add(t *Table, lead ...string) error {
 func (x *Book) Close() error {
 	defer x.file.Close()
 	for _, name := range x.names {
+		if err := x.finish(name); err != nil {
+			return err
+		}
 		if err := x.pages[name].Flush(); err != nil {
 			return err
 		}

@@ -19,13 +19,13 @@ type CSV struct {
 // NewCSV starts a file whose lead has these heads.
 func NewCSV(w io.Writer, lead ...string) *CSV { return &CSV{w: csv.NewWriter(w), lead: lead} }
 
-// Add writes a table's rows, under a head where it is the first.
+// Add writes a table's rows, under a head where it is the first; a sum of them is left out.
 func (w *CSV) Add(t *Table, lead ...string) error {
 	if !w.head {
 		w.head = true
 		w.w.Write(header(t, w.lead))
 	}
-	for _, row := range t.Rows {
+	for _, row := range t.Lines() {
 		var record []string
 		for _, s := range lead {
 			record = append(record, Guard(s))
@@ -46,8 +46,11 @@ func (w *CSV) Add(t *Table, lead ...string) error {
 // header is the first row of a table for machines: the unit of areas goes by the row.
 func header(t *Table, lead []string) []string {
 	out := slices.Clone(lead)
-	for _, c := range t.Columns {
+	for i, c := range t.Columns {
 		head := c.Head
+		if slices.Contains(out, head) && i > 0 { // two columns of one name cannot be told apart: the unit of the quantity
+			head = t.Columns[i-1].Head + " " + head
+		}
 		if head == AreaHead(length.Inches) || head == AreaHead(length.Millimetres) {
 			head = "area"
 		}

@@ -22,6 +22,7 @@ type Table struct {
 	Columns []Column
 	Rows    [][]Cell
 	Total   bool // the last row is a sum
+	Sum     bool // it stands in a workbook too, under the lines and out of the filter
 	close   bool // with one blank between columns, as a narrow page needs
 }
 
@@ -34,11 +35,21 @@ type Column struct {
 	Machine bool
 }
 
+// Lines are the rows without the sum: machines add up for themselves, and a sum among lines would be counted twice.
+func (t *Table) Lines() [][]Cell {
+	if t.Total && len(t.Rows) > 0 {
+		return t.Rows[:len(t.Rows)-1]
+	}
+	return t.Rows
+}
+
 // Cell is one entry: as people read it, and as a machine does where that differs.
 type Cell struct {
 	Text   string
 	Value  string // a plain decimal in inches or millimetres, square feet or square metres; empty: as Text
 	Number bool   // Value is a number
+	// Formula is what a workbook works the number out by; {row} is the row that it stands in, {above} the one over it.
+	Formula string
 }
 
 // Text is a cell of words.

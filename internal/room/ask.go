@@ -55,7 +55,11 @@ func (a *asker) ask(code finding.Code, at source.Value, name, mend string, f fin
 		return
 	}
 	if at.Span() != (source.Span{}) { // else what lacks has no place to stand
-		f.Line, _ = at.Mistakes().Text.Place(at.Span().Start)
+		text := at.Mistakes().Text
+		home, span := text.Home(at.Span())
+		if f.Line, _ = home.Place(span.Start); home.Name != text.Name {
+			f.File = home.Name
+		}
 	}
 	f.Mend = mend
 	a.room.Asks = append(a.room.Asks, finding.Make(length.StyleOf(a.unit()), code, f, slots))

@@ -16,7 +16,14 @@ func itoa(n int64) string { return strconv.FormatInt(n, 10) }
 //
 // Errors: a *source.Mistakes with everything that is to be mended, in the order of the file.
 func Decode(name string, text []byte) (*Room, error) {
-	root, err := source.Parse(name, text)
+	return DecodeText(source.NewText(name, text))
+}
+
+// DecodeText is Decode of a text that was put together, as that of a room of a job is.
+//
+// Errors: as Decode.
+func DecodeText(text *source.Text) (*Room, error) {
+	root, err := source.ParseText(text)
 	if err != nil {
 		return nil, err
 	}

@@ -15,6 +15,13 @@ const (
 	mostSheets   = 10_000
 )
 
+// Flitches reads the flitches of a job file, whose sheets are not measured here: how wide they have to be each room says.
+func Flitches(root source.Value) []Flitch {
+	d := &decoder{root: root, room: &Room{}}
+	d.flitches(root.Get("flitch").Tables())
+	return d.room.Flitches
+}
+
 // flitches reads the flitches.
 func (d *decoder) flitches(tables []source.Value) {
 	numbers := map[string]bool{}
@@ -43,7 +50,8 @@ func (d *decoder) flitches(tables []source.Value) {
 		} else {
 			f.Spare = d.delivered(spare, f, of)
 		}
-		if n := len(f.Sheets); n > 0 && len(usable(f)) == 0 {
+		f.UseUp = v.Get("use_up").Bool(false)
+		if n := len(f.Sheets); n > 0 && len(usable(f)) == 0 && !v.Mistakes().Text.Composed() {
 			v.Get("sheets").Mistake("a spare sheet is never laid out: keep fewer back", "no sheet of %s is left to hang", of)
 		}
 		d.room.Flitches = append(d.room.Flitches, f)

@@ -73,6 +73,7 @@ var Schema = source.Schema{
 		may("damaged", "sheet numbers", "none", "sheets that cannot be hung"),
 		may("spare", "whole number or sheet numbers", "0", "sheets kept back: the last ones to be laid, or a list"),
 		may("widths", "list of [sheet number, length]", "all gross_width", "sheets measured when they came; under gross_width less overlap, plus least_overlap, a sheet counts as damaged"),
+		may("use_up", "true or false", "false", "true: the next flitch begins only where this one is used up, not at the place before it where the change shows least"),
 	}},
 	{Path: "rules", Doc: "distances and widths that a layout keeps", Keys: ruleKeys()},
 	{Path: "room", Doc: "what holds for the whole room", Keys: []source.Key{

@@ -81,6 +81,7 @@ type Flitch struct {
 	Spare   []int        // kept back, ascending
 	Widths  []SheetWidth // measured when they came, ascending by number
 	Refused []int        // too narrow to hang by Widths, ascending; they are among Damaged
+	UseUp   bool         // the next flitch begins only where this one is used up
 	At      Place
 }
 

@@ -61,6 +61,9 @@ var forms = []form{
 	{"list of texts", `["..."]`, listOf(textForm)},
 	{"list of whole numbers", `[16, 24, 32, 48]`, listOf(wholeForm)},
 	{"list of lengths", `[20, 60, 30]`, listOf(lengthForm)},
+	{"room numbers", `"301-318, 320"`, either(textForm, listOf(textForm))},
+	{"true, or room numbers", `"301-304"`, either(object{"type": "boolean"}, textForm, listOf(textForm))},
+	{"sheets by flitch", `"SR-F2 1-4, 6-13"`, either(textForm, listOf(textForm))},
 	{"box", `[20, 10, 180, 40]`, object{"type": "array", "items": lengthForm, "minItems": 4, "maxItems": 4}},
 	{"word", ``, nil},
 }

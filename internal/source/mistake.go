@@ -54,13 +54,26 @@ func (m *Mistakes) List() []Mistake {
 // Error prints every mistake: its place and message, the line, a caret under the offending text, how to mend it.
 func (m *Mistakes) Error() string {
 	var b strings.Builder
-	for i, one := range m.List() {
+	for i, one := range m.Said() {
 		if i > 0 {
 			b.WriteByte('\n')
 		}
-		m.Text.print(&b, one)
+		b.WriteString(one)
 	}
 	return b.String()
+}
+
+// Said is every mistake as it is printed, one by one.
+func (m *Mistakes) Said() []string {
+	var list []string
+	for _, one := range m.List() {
+		var b strings.Builder
+		home, at := m.Text.Home(one.Span)
+		one.Span = at
+		home.print(&b, one)
+		list = append(list, b.String())
+	}
+	return list
 }
 
 // lead stands before the source line, the caret and the mending line.

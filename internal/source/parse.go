@@ -15,10 +15,14 @@ const Largest = 1 << 20
 // Parse reads a whole TOML file and gives its top table.
 //
 // Errors: a *Mistakes with the first fault of the TOML, and with every length that lacks its quotes.
-func Parse(name string, body []byte) (Value, error) {
-	text := NewText(name, body)
+func Parse(name string, body []byte) (Value, error) { return ParseText(NewText(name, body)) }
+
+// ParseText is Parse of a text that was put together.
+//
+// Errors: as Parse.
+func ParseText(text *Text) (Value, error) {
 	found := &Mistakes{Text: text}
-	if len(body) > Largest {
+	if len(text.body) > Largest {
 		found.Add(Span{}, "give the name of a room file or of a page template", "a file of more than 1 MB is not read")
 		return Value{}, found
 	}

@@ -23,6 +23,8 @@ type Text struct {
 	Name  string // as messages print it
 	body  string
 	lines []int // offset of the first byte of each line
+
+	origins []origin // of one that was put together
 }
 
 // NewText finds the lines of a text. They end at a line feed; a carriage return before it is no part of the line.
