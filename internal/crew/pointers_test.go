@@ -40,6 +40,8 @@ var pointers = []pointer{
 	{regexp.MustCompile(`HOLD (\d+) to (\d+): sign ` + toPages), (*pointed).signed},
 	{regexp.MustCompile(`level line of ` + toPages), titled("Room start")},
 	{regexp.MustCompile(`(?:tables, |length and leans \()` + toPages), titled("Room start")},
+	{regexp.MustCompile(`(?:(?:over|under) it|where cut behind) \(` + toPages), titled("Room start")},
+	{regexp.MustCompile(`START: ([0-9?]+)[^:]*?[,;] ` + toPages), (*pointed).begins},
 	{regexp.MustCompile(`(?:MATCH LINE: |on |, )page (\d+)`), (*pointed).sameWall},
 }
 
@@ -276,6 +278,17 @@ func (r *pointed) sameWall(t *testing.T, from int, said []string, to []int) {
 	}
 	assert.NotEmpty(t, wall(from), "page %d: %s", from, said[0])
 	assert.Equal(t, wall(from), wall(to[0]), "page %d: %s", from, said[0])
+}
+
+// begins finds the first sheet on its wall's page.
+func (r *pointed) begins(t *testing.T, from int, said []string, to []int) {
+	require.Len(t, to, 1)
+	assert.NotEmpty(t, roomtest.Classed(&r.pages[to[0]-1].Group, "view"), "page %d: %s", from, said[0])
+	first := slices.ContainsFunc(r.on(to[0]), func(key string) bool {
+		_, s := r.sheet(key)
+		return s == nil || s.Number == 0 || itoa(s.Number) == said[1]
+	})
+	assert.True(t, first, "page %d: %s: the sheet is not drawn there", from, said[0])
 }
 
 func (r *pointed) gapThere(t *testing.T, from int, said []string, to []int) {

@@ -47,7 +47,7 @@ func TestHeightsSayTheirSide(t *testing.T) {
 	p := rooms(t)["stair"]
 	page := printed(t, p)[1]
 	w := &p.Room.Walls[0]
-	grids := strings.Split(page, " at floor ceiling up ")[1:]
+	grids := strings.Split(page, " from left floor ceiling up ")[1:]
 	require.NotEmpty(t, grids, page)
 	grid := strings.Join(grids, " ")
 	ups := 0

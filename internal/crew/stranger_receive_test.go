@@ -92,7 +92,7 @@ func TestNarrowSheetsSayThatTheyAre(t *testing.T) {
 		assert.Equal(t, c.number == "4", strings.Contains(c.words, "NARROW: came "), "card %s", c.number)
 	}
 	assert.Contains(t, all, `6 W-8, refused: too narrow (measured 23", least 23 1/2")`)
-	assert.Contains(t, all, "damaged: 9 refused, too narrow: 6 ")
+	assert.Contains(t, all, "damaged: 9; refused, too narrow: 6; ")
 	assert.Contains(t, all, "9 W-8, damaged")
 }
 
@@ -105,7 +105,7 @@ func TestTooNarrowIsSaidOfWhatIsDamagedToo(t *testing.T) {
 	all := strings.Join(printed(t, p), " ")
 	assert.Contains(t, all, `9 W-8, refused: too narrow (measured 22 1/2", least 23 1/2")`)
 	assert.Contains(t, all, `9 22 1/2" too narrow`)
-	assert.Contains(t, all, "damaged: 11 refused, too narrow: 9 ")
+	assert.Contains(t, all, "damaged: 11; refused, too narrow: 9; ")
 	assert.NotContains(t, all, "9 W-8, damaged")
 }
 

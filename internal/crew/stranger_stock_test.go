@@ -51,7 +51,7 @@ func TestSheetsInAGapAreNobodysNeighbours(t *testing.T) {
 			assert.Equal(t, doors, met, "cards that meet the door")
 			assert.Contains(t, all, stock[0]+" in the gap: to stock")
 			assert.Contains(t, all, "TOTAL "+fmt.Sprint(toHang)+" sheets to cut")
-			assert.Contains(t, all, "all "+fmt.Sprint(toHang)+" sheets on the floor")
+			assert.Contains(t, all, "all "+fmt.Sprint(toHang)+" sheets face up")
 			assert.Contains(t, all, "in a gap, to stock: "+stock[0])
 			m := one.FindStringSubmatch(all)
 			require.NotNil(t, m)

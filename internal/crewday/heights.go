@@ -55,7 +55,7 @@ func (c *Set) heightPages(n int) []*scene.Page {
 		w      *room.Wall
 		name   string
 		places []L
-		on     bool
+		trims  string   // beside its name
 		notes  []string // under it
 	}
 	var grids []grid
@@ -64,7 +64,12 @@ func (c *Set) heightPages(n int) []*scene.Page {
 		places := c.heightPlaces(w.W)
 		rows := (len(places) + across - 1) / across
 		var notes []string
-		for _, line := range c.stairWords(w) {
+		trims := c.trimWords(w.W)
+		under := c.stairWords(w)
+		if scene.Width(w.W.Name, size, true)+4*u+scene.Width(trims, size, false) > b.Page.Frame.W()-6*u {
+			trims, under = "", append([]string{trims}, under...)
+		}
+		for _, line := range under {
 			notes = append(notes, scene.Wrap(line, size, false, b.Page.Frame.W()-6*u)...)
 		}
 		most = max(most, len(notes))
@@ -73,7 +78,8 @@ func (c *Set) heightPages(n int) []*scene.Page {
 			if i > 0 {
 				name = c.Words.Say("start.wall_on", name)
 			}
-			grids = append(grids, grid{w.W, name, places[i*len(places)/rows : (i+1)*len(places)/rows], i > 0, nil})
+			grids = append(grids, grid{w.W, name, places[i*len(places)/rows : (i+1)*len(places)/rows], trims, nil})
+			trims = ""
 		}
 		grids[len(grids)-1].notes = notes
 	}
@@ -89,14 +95,8 @@ func (c *Set) heightPages(n int) []*scene.Page {
 		g := b.Page.Part(scene.Tag{Class: "heights"})
 		x, y := b.Page.Frame.X0+3*u, area.Y0+2*u
 		for _, o := range grids[i*len(grids)/sheets : (i+1)*len(grids)/sheets] {
-			trims, wide := "", b.Page.Frame.W()-6*u
-			if !o.on {
-				trims = c.trimWords(o.w)
-				wide -= scene.Width(trims, size, false) + 4*u
-			}
-			name := scene.Shorten(o.name, size, true, wide)
-			b.Word(g, scene.Pt(x, y+6*u), name, size, true, scene.Start)
-			b.Word(g, scene.Pt(x+scene.Width(name, size, true)+4*u, y+6*u), trims, size, false, scene.Start)
+			b.Word(g, scene.Pt(x, y+6*u), scene.Shorten(o.name, size, true, b.Page.Frame.W()-6*u), size, true, scene.Start)
+			b.Word(g, scene.Pt(x+scene.Width(o.name, size, true)+4*u, y+6*u), o.trims, size, false, scene.Start)
 			b.heightGrid(g, o.w, o.places, scene.Pt(x, y+7.8*u), columns/float64(across), row*u)
 			for i, line := range o.notes {
 				b.Word(g, scene.Pt(x, y+(7.8+3*row+notePitch*float64(i+1))*u), line, size, false, scene.Start)

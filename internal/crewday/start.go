@@ -249,7 +249,7 @@ func (b *Board) checkWords(say func(key string, given ...any) string) []string {
 	if name := b.Room.PrimerName; name != "" {
 		primer = say("check.primer_named", name)
 	}
-	return append(list, say("check.board", near, wide), primer, say("check.heat"), say("check.power"), say("check.alarms"), say("check.frames"), say("check.trims"),
+	return append(list, say("check.board", near, wide), primer, say("check.heat"), say("check.power"), say("check.alarms"), say("check.frames"), say("check.trims", b.PageWord(heightsKey)),
 		say("check.rested"), say("check.counted"), say("check.release"))
 }
 

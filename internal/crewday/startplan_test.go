@@ -2,6 +2,8 @@ package crewday_test
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -44,6 +46,28 @@ func TestStartPlanPartsItsLetters(t *testing.T) {
 	assert.NotZero(t, leaders, "some letters stand on leaders")
 }
 
+// startAtItsArrow finds the word START beside the arrow, or on a leader that comes to it.
+func startAtItsArrow(t *testing.T, key *scene.Group, leaders []*scene.Line, why string) {
+	t.Helper()
+	var arrow, word scene.Box
+	key.Walk(func(it scene.Item) {
+		switch x := it.(type) {
+		case *scene.Poly:
+			arrow = scene.Around(x.Points...)
+		case *scene.Text:
+			if x.String == "START" {
+				word = x.Bounds()
+			}
+		}
+	})
+	gap := func(a, b scene.Box) float64 {
+		return math.Hypot(math.Max(0, math.Max(a.X0-b.X1, b.X0-a.X1)), math.Max(0, math.Max(a.Y0-b.Y1, b.Y0-a.Y1)))
+	}
+	at := func(p scene.Point) scene.Box { return scene.Box{X0: p.X, Y0: p.Y, X1: p.X, Y1: p.Y} }
+	led := slices.ContainsFunc(leaders, func(l *scene.Line) bool { return gap(at(l.A), arrow) < 3 && gap(at(l.B), word) < 1.5 })
+	assert.True(t, led || gap(arrow, word) < 8, "%s: START stands %.1f mm from its arrow", why, gap(arrow, word))
+}
+
 // partedLetters looks over one plan and counts its leaders.
 func partedLetters(t *testing.T, page *scene.Page, p *layout.Plan, why string) int {
 	keys := roomtest.Classed(&page.Group, "key")
@@ -69,6 +93,7 @@ func partedLetters(t *testing.T, page *scene.Page, p *layout.Plan, why string) i
 			}
 		}
 	})
+	startAtItsArrow(t, keys[0], leaders, why)
 	for i, l := range leaders {
 		for _, x := range letters {
 			assert.False(t, draft.Crosses(l.A, l.B, x.Bounds().Inset(-0.2)), "%s: a leader touches %q", why, x.String)

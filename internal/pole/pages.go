@@ -16,7 +16,7 @@ const (
 	stripPitch = 57
 	stripHead  = 11.0 // over the first: what is on the page
 	stripFoot  = 13.0 // under the last: bars to check the print by, and how strips are set
-	howUnder   = 9.4  // from the bars to the baseline of that
+	howUnder   = 7.6  // from the bars to the baseline of that
 	stripEnds  = 4.5  // left and right of one: the crosses by which it is joined
 	stripStep  = 10   // where the room is metric, strips are so many mm long, or a multiple, and begin so; else whole inches
 )
@@ -40,7 +40,7 @@ func stripPages(c *folio.TapedSet, p pole, n int) []*scene.Page {
 			b = &poleBoard{TapedSet: c, page: page, left: x, top: page.Frame.Y0 + stripHead}
 			b.bars(g, rows)
 			if parted(list) {
-				b.text(g, scene.Pt(x, b.barsAt(rows)+howUnder), c.Words.Say("pole.how"), folio.TapedText, false, scene.Start)
+				b.text(g, scene.Pt(x, b.barsAt(rows)+howUnder), c.Words.Say("pole.how"), folio.TapedSmall, true, scene.Start)
 			}
 			out = append(out, page)
 		}
