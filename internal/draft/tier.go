@@ -57,9 +57,15 @@ type place struct {
 	turned     bool    // it reads up the page on a level line
 }
 
+// besideAir is how many times the air round a figure stands between two of a row.
+const besideAir = 1.8
+
 type spot struct{ along, out float64 }
 
 func (p place) meets(q place, air float64) bool {
+	if p.level > 0 && p.level == q.level && !p.turned && !q.turned { // side by side in a row: two figures, not one
+		air *= besideAir
+	}
 	return p.from-air < q.to && q.from-air < p.to && p.in-air < q.far && q.in-air < p.far
 }
 

@@ -6,6 +6,7 @@ import (
 	"flitchlay/internal/draft"
 	"flitchlay/internal/elevation"
 	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
 	"flitchlay/internal/scene"
 )
 
@@ -44,6 +45,9 @@ func (r *roomKey) startOf(run *layout.Run) (wall int, x L, ok bool) {
 	return 0, 0, false
 }
 
+// startClear is between the triangle at an inside corner and the wall beside it, with half of its width, in mm on the office page.
+const startClear = 3.4
+
 // starts draws the triangle at which the hanging of each run starts. What letters them comes back.
 func (r *roomKey) starts() (words []func()) {
 	k := r.Look
@@ -55,6 +59,9 @@ func (r *roomKey) starts() (words []func()) {
 		wall, x, ok := r.startOf(run)
 		if !ok {
 			continue
+		}
+		if on := (k.Of(startClear) + r.thick) * float64(r.scale); x.MM() < on && !r.openEnd(wall, 0) && !run.Closed { // clear of the wall beside it
+			x = min(L(on*float64(length.Millimetre)), r.Room.Walls[wall].Length/2)
 		}
 		tip := r.at(run, wall, x, -k.Of(1.4))
 		nx, ny := r.outline.Outward(wall)

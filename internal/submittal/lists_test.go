@@ -69,7 +69,7 @@ func (d *drawnList) draw(p *layout.Plan, template *paper.Template) {
 }
 
 // listPages tries the pages that lists flow over: of every sample and starter and of rooms with much to list, on every
-// paper; in the short run on a sixth of them.
+// paper; in the short run on a fifth of them.
 func listPages(t *testing.T, try func(t *testing.T, s *folio.Set, pages []*scene.Page)) {
 	drawnLists.Do(func() {
 		rooms := roomtest.Samples(t)
@@ -77,10 +77,10 @@ func listPages(t *testing.T, try func(t *testing.T, s *folio.Set, pages []*scene
 			rooms[why] = text
 		}
 		var wait sync.WaitGroup
-		// a sixth of the papers by turns is enough that every rule comes up, with every room and with every paper
+		// a fifth of the papers by turns is enough that every rule comes up, with every room and with every paper
 		for i, why := range slices.Sorted(maps.Keys(rooms)) {
 			for k, name := range paper.Names() {
-				if !effort.Full() && (i+k)%6 != 0 {
+				if !effort.Full() && (i+k)%5 != 0 {
 					continue
 				}
 				d := &drawnList{why: why + ", " + name}

@@ -36,6 +36,15 @@ func coversOf(pages []*scene.Page) []*scene.Page {
 	return list
 }
 
+// wallCalled is a wall as a sentence of the set has it: "wall West", but not "wall Window wall".
+func wallCalled(s *folio.Set, wall int) string {
+	name := s.Room.Walls[wall].Name
+	if strings.Contains(" "+strings.ToLower(name)+" ", " wall ") {
+		return name
+	}
+	return "wall " + name
+}
+
 // A seam is called by its sheets, its wall and the page that shows it, in every deviation and every note, and nowhere by its
 // place in a run.
 func TestSeamsAreNamedBySheetsWallAndPage(t *testing.T) {
@@ -64,7 +73,7 @@ func TestSeamsAreNamedBySheetsWallAndPage(t *testing.T) {
 				}
 			}
 			require.NotEmpty(t, page, f.Message)
-			assert.Contains(t, text, strings.TrimRight(m[1], ",.;:")+", wall "+s.Room.Walls[f.Wall].Name+", "+page+",", f.Message)
+			assert.Contains(t, text, strings.TrimRight(m[1], ",.;:")+", "+wallCalled(s, f.Wall)+", "+page+",", f.Message)
 			named++
 		}
 	})
@@ -106,7 +115,7 @@ func TestEveryJumpThatShowsIsADeviation(t *testing.T) {
 				if m.Hung || r.Up || !shows(m) {
 					continue
 				}
-				pair := s.Plan.PlaceName(r, m.LeftSheet) + " | " + s.Plan.PlaceName(r, m.RightSheet) + ", wall " + s.Room.Walls[m.Wall].Name
+				pair := s.Plan.PlaceName(r, m.LeftSheet) + " | " + s.Plan.PlaceName(r, m.RightSheet) + ", " + wallCalled(s, m.Wall)
 				switch {
 				case m.Closing:
 					want(fmt.Sprintf("heet %s meets sheet %s at the closing seam", layout.SheetWords(left), layout.SheetWords(right)))
@@ -212,4 +221,18 @@ func TestNetWidthIsSaidWithAllThatItIsLess(t *testing.T) {
 			assert.Contains(t, running(d.Pages), "885 covered by a full sheet: 914,5 less 25,5 overlap and 4 to the grid of 5")
 		}
 	}
+}
+
+// Where the sequence of a flitch leaves out a sheet the figure steps: the cover says at which seam, and so does the elevation. Of two
+// courses it says that their joint parts the figure.
+func TestTheMatchNamesWhatTheSequenceLeavesOut(t *testing.T) {
+	_, d := drawnOnce(t, roomtest.Samples(t)["samples reading-room.toml"])
+	assert.Contains(t, running(coversOf(d.Pages)), "where sheet 7 is left out, 6 | 8 on wall West")
+	for _, p := range d.Pages {
+		if strings.HasPrefix(p.Title, "ELEVATION") {
+			assert.Equal(t, p.Title == "ELEVATION: WEST", strings.Contains(running([]*scene.Page{p}), "the figure steps, at 6 | 8."), p.Title)
+		}
+	}
+	_, d = drawnOnce(t, roomtest.Samples(t)["samples attic-studio.toml"])
+	assert.Contains(t, running(coversOf(d.Pages)), "at the level joint of the courses")
 }
