@@ -146,11 +146,14 @@ const mostNarrow = 4
 
 // breaks are the places at which the grain does not go on.
 func breaks(s *folio.Set) []string {
-	var list, narrow []string
+	var list, narrow, skipped []string
 	for i := range s.Plan.Runs {
 		for _, m := range s.Plan.Runs[i].Seams {
 			if m.Closing {
 				list = append(list, fmt.Sprintf("at the closing seam %s | %s on wall %s", elevation.NumberOf(elevation.SheetAt(s, m.LeftSheet)), elevation.NumberOf(elevation.SheetAt(s, m.RightSheet)), s.Room.Walls[m.Wall].Name))
+			}
+			if out := leftOut(&s.Plan.Runs[i], &m); out != "" {
+				skipped = append(skipped, fmt.Sprintf("at %s on wall %s (%s)", s.Plan.SeamNumbers(&s.Plan.Runs[i], &m), s.Room.Walls[m.Wall].Name, out))
 			}
 			if m.FlitchChange {
 				list = append(list, fmt.Sprintf("where flitch %s begins on wall %s", elevation.SheetAt(s, m.RightSheet).Flitch, s.Room.Walls[m.Wall].Name))
@@ -168,7 +171,10 @@ func breaks(s *folio.Set) []string {
 	if len(narrow) > mostNarrow { // they are deviations, one by one
 		narrow = []string{fmt.Sprintf("right of %d narrow sheets", len(narrow))}
 	}
-	list = append(list, narrow...)
+	list = append(append(list, skipped...), narrow...)
+	if jointed(s) {
+		list = append(list, "at the joints where sheets meet end to end")
+	}
 	if len(s.Plan.Runs) > 1 {
 		list = append(list, "between the runs")
 	}
@@ -354,7 +360,7 @@ func generalItems(s *folio.Set) []draft.Item {
 		"Returns at a corner are measured at the floor, from the seam to the bend; at an eased corner to its round.",
 		"Elevations are seen from inside the room. A dashed ghost shows how far a wrapped sheet goes on round the corner.",
 		"Grain is drawn to show its way and where it breaks, not the figure of the flitch.",
-		"A double circle marks a sheet that is ripped narrower; a diamond the closing seam; a hexagon a change of flitch; a pentagon a deviation by its number in the list; a triangle a revision by its mark in the block.",
+		"A double circle marks a sheet that is ripped narrower between two seams, so that the grain jumps; a diamond the closing seam; a hexagon a change of flitch; a pentagon a deviation by its number in the list; a triangle a revision by its mark in the block.",
 		"Beside an opening and in its white: from its edges to the seams on either side and over it.",
 	}
 	if !wraps(s) { // no returns, and no ghosts

@@ -37,6 +37,8 @@ func seamRow(s *folio.Set, r *layout.Run, m *layout.Seam) draft.Row {
 		note = "closing"
 	case m.FlitchChange:
 		note = "flitch change"
+	case m.Seen == 0 && inGap(r, m):
+		note = "in an opening: not cut"
 	case m.Hung && note == "":
 		note = "hung"
 	}
@@ -61,6 +63,13 @@ func leftOut(r *layout.Run, m *layout.Seam) string {
 		missing = append(missing, n)
 	}
 	return layout.Ranges(missing, " to ") + " left out"
+}
+
+// inGap reports whether a sheet at a seam falls wholly into an opening, so that it goes back to stock.
+func inGap(r *layout.Run, m *layout.Seam) bool {
+	return slices.ContainsFunc(r.Sheets, func(sh layout.Sheet) bool {
+		return sh.InGap && (sh.Place == m.LeftSheet || sh.Place == m.RightSheet)
+	})
 }
 
 // lone is the sheet of a place that takes one alone.
