@@ -24,13 +24,9 @@ func (e *View) revisionMarks() {
 			continue
 		}
 		key, r := fmt.Sprintf("revision %d", i), draft.DeltaSize(e.Look, rev.Mark, e.Look.Seam)
-		var cloud scene.Box
-		ok := false
-		for _, box := range e.moved(rev) {
-			if cloud, ok = e.cloudRound(box); ok {
-				e.cloud(cloud, rev)
-				break
-			}
+		cloud, ok := e.cloudFor(e.moved(rev))
+		if ok {
+			e.cloud(cloud, rev)
 		}
 		if e.elsewhere(key) {
 			continue
@@ -46,6 +42,19 @@ func (e *View) revisionMarks() {
 			e.dropAt(key, e.midAt(rev.At), "revision %s at %s", rev.Mark, e.Style.Format(rev.At))
 		}
 	}
+}
+
+// cloudFor finds the sides of a cloud round the first of some things that have room for one: clear of words, of the edges of openings
+// and of the rows of dimensions, and only where that is nowhere clear of words alone.
+func (e *View) cloudFor(boxes []scene.Box) (scene.Box, bool) {
+	for _, free := range []func(scene.Box) bool{e.cloudClear, e.cloudFree} {
+		for _, box := range boxes {
+			if cloud, ok := e.cloudRound(box, free); ok {
+				return cloud, true
+			}
+		}
+	}
+	return scene.Box{}, false
 }
 
 // moved is what a revision moved, on the page: the opening or the box that its note names, else the one at its place, else stretches of
@@ -82,10 +91,12 @@ func (e *View) moved(rev room.Revision) []scene.Box {
 func (e *View) stretches(x L) []scene.Box {
 	bottom, top := e.F.Cover(x)
 	var list []scene.Box
-	for _, high := range []float64{stretchHigh, stretchLow} {
-		for _, share := range stretchShares {
-			c := e.V.Pt(x, bottom+L(share*float64(top-bottom)))
-			list = append(list, scene.BoxRound(c, e.Look.Of(stretchWide), math.Min(e.Look.Of(high), e.V.MM(top-bottom)/2)))
+	for _, aside := range stretchAsides {
+		for _, high := range []float64{stretchHigh, stretchLow} {
+			for _, share := range stretchShares {
+				c := e.V.Pt(x, bottom+L(share*float64(top-bottom))).Add(e.Look.Of(aside), 0)
+				list = append(list, scene.BoxRound(c, e.Look.Of(stretchWide), math.Min(e.Look.Of(high), e.V.MM(top-bottom)/2)))
+			}
 		}
 	}
 	return list
@@ -99,18 +110,22 @@ const (
 	cloudArc    = 5.0 // from one tip of a cloud to the next, about
 	cloudBulge  = 0.55
 	cloudLeast  = 7 // each way
+	cloudOff    = 6 // off the wall, clear of the first row of dimensions
 	cloudStep   = 3 // from one place of the triangle to the next
 )
 
 // stretchShares are the heights of such a stretch, as shares of the covering from its foot.
 var stretchShares = []float64{0.4, 0.5, 0.3, 0.6, 0.7, 0.2, 0.8, 0.1, 0.9}
 
+// stretchAsides are how far its middle stands beside the place, which it still holds.
+var stretchAsides = []float64{0, 3, -3}
+
 // cloudMargins are how far the sides of a cloud stand off what it is round: a little, then further, then inside it, as of a door that
 // stands on the floor.
 var cloudMargins = []float64{1.5, 3, 4.5, 6.5, 9, 12, -3, 16, -6}
 
-// cloudRound finds the sides of a cloud round something: those that keep nearest to it and run clear of all words.
-func (e *View) cloudRound(box scene.Box) (scene.Box, bool) {
+// cloudRound finds the sides of a cloud round something: those that keep nearest to it and are free.
+func (e *View) cloudRound(box scene.Box, free func(scene.Box) bool) (scene.Box, bool) {
 	k, n := e.Look, len(cloudMargins)
 	most := 4 * (n - 1)
 	for sum := 0; sum <= most; sum++ {
@@ -123,7 +138,7 @@ func (e *View) cloudRound(box scene.Box) (scene.Box, bool) {
 					}
 					m := func(i int) float64 { return k.Of(cloudMargins[i]) }
 					cloud := scene.Box{X0: box.X0 - m(a), Y0: box.Y0 - m(b), X1: box.X1 + m(c), Y1: box.Y1 + m(d)}
-					if cloud.W() >= k.Of(cloudLeast) && cloud.H() >= k.Of(cloudLeast) && e.cloudFree(cloud) {
+					if cloud.W() >= k.Of(cloudLeast) && cloud.H() >= k.Of(cloudLeast) && free(cloud) {
 						return cloud, true
 					}
 				}
@@ -133,23 +148,58 @@ func (e *View) cloudRound(box scene.Box) (scene.Box, bool) {
 	return scene.Box{}, false
 }
 
-// cloudFree reports whether the line of a cloud runs clear of words and stays on the page.
-func (e *View) cloudFree(c scene.Box) bool {
+// cloudLines are the strips that the sides of a cloud take: over, under, left, right.
+func (e *View) cloudLines(c scene.Box) (outer scene.Box, strips [4]scene.Box) {
 	k := e.Look
 	out, in := k.Of(cloudArc)*cloudBulge*0.8, k.Of(0.3)
-	outer, inner := c.Inset(-out), c.Inset(in)
+	outer = c.Inset(-out)
+	inner := c.Inset(in)
+	return outer, [4]scene.Box{
+		{X0: outer.X0, Y0: outer.Y0, X1: outer.X1, Y1: inner.Y0}, {X0: outer.X0, Y0: inner.Y1, X1: outer.X1, Y1: outer.Y1},
+		{X0: outer.X0, Y0: outer.Y0, X1: inner.X0, Y1: outer.Y1}, {X0: inner.X1, Y0: outer.Y0, X1: outer.X1, Y1: outer.Y1},
+	}
+}
+
+// cloudFree reports whether the line of a cloud runs clear of words and stays on the page.
+func (e *View) cloudFree(c scene.Box) bool {
+	outer, strips := e.cloudLines(c)
 	if b := e.Space.Bounds; !b.IsZero() && !b.Contains(outer) {
 		return false
 	}
-	for _, strip := range []scene.Box{
-		{X0: outer.X0, Y0: outer.Y0, X1: outer.X1, Y1: inner.Y0}, {X0: outer.X0, Y0: inner.Y1, X1: outer.X1, Y1: outer.Y1},
-		{X0: outer.X0, Y0: outer.Y0, X1: inner.X0, Y1: outer.Y1}, {X0: inner.X1, Y0: outer.Y0, X1: outer.X1, Y1: outer.Y1},
-	} {
-		if !e.Space.FreeOfWords(strip, k.Of(0.6)) {
+	for _, strip := range strips {
+		if !e.Space.FreeOfWords(strip, e.Look.Of(0.6)) {
 			return false
 		}
 	}
 	return true
+}
+
+// cloudClear reports whether it runs clear of the rows of dimensions and of the edges of openings too: along none, and across none
+// but those of an opening that stands on the floor, for a cloud round it has to cross them there.
+func (e *View) cloudClear(c scene.Box) bool {
+	k := e.Look
+	outer, strips := e.cloudLines(c)
+	if !e.Box().Inset(-k.Of(cloudOff)).Contains(outer) {
+		return false
+	}
+	for i := range e.F.W.Openings {
+		hole := e.V.Box(e.F.Hole(&e.F.W.Openings[i]))
+		round := c.X0 < hole.X0 && c.X1 > hole.X1 && c.Y0 < hole.Y0
+		for j, edge := range edgesOf(hole, k.Of(0.4), k.Of(2.2)) {
+			for l, strip := range strips {
+				if strip.Meets(edge) && !(round && j > 1 && l == 1) {
+					return false
+				}
+			}
+		}
+	}
+	return e.cloudFree(c)
+}
+
+// edgesOf are the strips along the edges of a box, so far outside and inside it: over, under, left, right.
+func edgesOf(b scene.Box, out, in float64) [4]scene.Box {
+	o, i := b.Inset(-out), b.Inset(in)
+	return [4]scene.Box{{X0: o.X0, Y0: o.Y0, X1: o.X1, Y1: i.Y0}, {X0: o.X0, Y0: i.Y1, X1: o.X1, Y1: o.Y1}, {X0: o.X0, Y0: o.Y0, X1: i.X0, Y1: o.Y1}, {X0: i.X1, Y0: o.Y0, X1: o.X1, Y1: o.Y1}}
 }
 
 // cloud draws a cloud: arcs from tip to tip along the sides of a box, bulging outward.

@@ -37,11 +37,14 @@ func wording(s *folio.Set, f finding.Finding) string {
 		return Capital(f.Message) + "."
 	}
 	if at := seamSaid.FindStringIndex(f.Message); at != nil {
-		rest := f.Message[at[1]:]
+		rest, place := f.Message[at[1]:], Place(s, f.Wall, f.At)
+		if wall := ", wall " + s.Room.Walls[f.Wall].Name; strings.HasPrefix(rest, wall) { // it says itself which
+			rest = rest[len(wall):]
+		}
 		if !strings.HasPrefix(rest, ",") && rest != "" {
 			rest = "," + rest
 		}
-		return Capital(f.Message[:at[1]]+Place(s, f.Wall, f.At)+rest) + "."
+		return Capital(f.Message[:at[1]]+place+rest) + "."
 	}
 	if page := PageAt(s, f.Wall, f.At); page != "" {
 		return Capital(f.Message) + " (" + page + ")."

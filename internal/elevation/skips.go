@@ -19,26 +19,35 @@ type Skip struct {
 // nor is the closing seam, at which nothing joins by number, or a change of flitch.
 func Skips(s *folio.Set, r *layout.Run) (list []Skip) {
 	for i := range r.Seams {
-		m := &r.Seams[i]
-		if m.Closing || m.FlitchChange || coursesAt(r, m.LeftSheet) > 1 || coursesAt(r, m.RightSheet) > 1 {
-			continue
+		if k, ok := SkipAt(s, r, &r.Seams[i]); ok {
+			list = append(list, k)
 		}
-		a, b := SheetAt(s, m.LeftSheet), SheetAt(s, m.RightSheet)
-		if a == nil || b == nil || a.Number == 0 || b.Number == 0 || a.Flitch != b.Flitch {
-			continue
-		}
-		from, to := min(a.Number, b.Number)+1, max(a.Number, b.Number)-1
-		if from > to {
-			continue
-		}
-		words := "sheet " + Span(from, to)
-		if from < to {
-			words = "sheets " + Span(from, to)
-		}
-		list = append(list, Skip{m, words, NumberOf(a) + " | " + NumberOf(b)})
 	}
 	return list
 }
+
+// SkipAt is what the sequence leaves out at a seam, by the rule of Skips.
+func SkipAt(s *folio.Set, r *layout.Run, m *layout.Seam) (k Skip, ok bool) {
+	if m.Closing || m.FlitchChange || coursesAt(r, m.LeftSheet) > 1 || coursesAt(r, m.RightSheet) > 1 {
+		return k, false
+	}
+	a, b := SheetAt(s, m.LeftSheet), SheetAt(s, m.RightSheet)
+	if a == nil || b == nil || a.Number == 0 || b.Number == 0 || a.Flitch != b.Flitch {
+		return k, false
+	}
+	from, to := min(a.Number, b.Number)+1, max(a.Number, b.Number)-1
+	if from > to {
+		return k, false
+	}
+	words := "sheet " + Span(from, to)
+	if from < to {
+		words = "sheets " + Span(from, to)
+	}
+	return Skip{m, words, NumberOf(a) + " | " + NumberOf(b)}, true
+}
+
+// LeftOut says what is left out: "sheet 7 left out".
+func (k Skip) LeftOut() string { return k.words + " left out" }
 
 // coursesAt is how many courses hang at a place.
 func coursesAt(r *layout.Run, place int) (n int) {

@@ -68,14 +68,6 @@ func (b *Board) revisions(g *scene.Group, block paper.Block) {
 	pen := scene.Pen(scene.Frame, k.Thin)
 	rows := int((block.Box.H - k.Of(6)) / block.Row)
 	top := box.Y1 - float64(rows)*block.Row
-	for i := range rows {
-		g.HLine(box.X0, box.X1, top+float64(i)*block.Row, pen)
-	}
-	x := box.X0
-	for _, c := range block.Columns[:2] {
-		x += c
-		g.VLine(x, top, box.Y1, pen)
-	}
 	p := b.Room.Project
 	list := [][3]string{{"-", "First issue", p.Drawn}}
 	for _, r := range p.Revisions {
@@ -84,18 +76,53 @@ func (b *Board) revisions(g *scene.Group, block paper.Block) {
 	if len(list) > rows {
 		list = list[len(list)-rows:]
 	}
-	for i, cells := range list {
-		x, y := box.X0, top+(float64(i)+0.5)*block.Row
-		for j, text := range cells {
-			w := block.Columns[j]
-			if r := draft.DeltaSize(k, text, k.Thin); j == 0 && text != "-" && 1.6*r <= block.Row-k.Of(0.5) && 1.8*r <= w-k.Of(0.8) {
-				draft.Delta(g, k, scene.Frame, scene.Pt(x+w/2, y+0.2*r), text, k.Thin)
-				x += w
-				continue
-			}
-			b.cell(g, scene.BoxAt(x, y-block.Row/2, w, block.Row), text, j == 0)
-			x += w
+	x := box.X0
+	for _, c := range block.Columns[:2] {
+		x += c
+		g.VLine(x, top, box.Y1, pen)
+	}
+	y := top
+	for i, high := range b.revisionRows(block, list, rows) {
+		g.HLine(box.X0, box.X1, y, pen)
+		h := float64(high) * block.Row
+		if i < len(list) {
+			b.revision(g, block, list[i], scene.BoxAt(box.X0, y, box.W(), h))
 		}
+		y += h
+	}
+}
+
+// revisionRows are how many rows each line of the table takes: a note that one has no room for takes what others leave, the last
+// revisions first.
+func (b *Board) revisionRows(block paper.Block, list [][3]string, rows int) []int {
+	out := make([]int, max(rows, len(list)))
+	for i := range out {
+		out[i] = 1
+	}
+	left := rows - len(list)
+	for i := len(list) - 1; i >= 0; i-- {
+		for n := 1; n <= 1+left; n++ {
+			if cellLines(b.Look, list[i][1], block.Columns[1]-2*b.Look.Of(1), float64(n)*block.Row) != nil {
+				out[i], left = n, left-n+1
+				break
+			}
+		}
+	}
+	return out[:len(list)+left]
+}
+
+// revision letters a line of the table, its mark in the shape that it has on the drawings.
+func (b *Board) revision(g *scene.Group, block paper.Block, cells [3]string, box scene.Box) {
+	k, x, y := b.Look, box.X0, box.Centre().Y
+	for j, text := range cells {
+		w := block.Columns[j]
+		if r := draft.DeltaSize(k, text, k.Thin); j == 0 && text != "-" && 1.6*r <= block.Row-k.Of(0.5) && 1.8*r <= w-k.Of(0.8) {
+			draft.Delta(g, k, scene.Frame, scene.Pt(x+w/2, y+0.2*r), text, k.Thin)
+			x += w
+			continue
+		}
+		b.cell(g, scene.BoxAt(x, box.Y0, w, box.H()), text, j == 0)
+		x += w
 	}
 }
 

@@ -191,6 +191,18 @@ height = "2'"
 at = "60"
 [[wall.pin]]
 at = "75"`), ", ripped to 16 in, covers 15 in of 23 1/2 in: the grain jumps 8 1/2 in at seam 4 | 5, seen for all its height of 24 in"},
+	{finding.NarrowSheet, wall(`length = "20'"
+height = "8'"
+[[wall.pin]]
+at = "60"
+[[wall.pin]]
+at = "75"
+[[wall.opening]]
+kind = "window"
+from_left = "5'"
+width = "4'"
+sill = "3'"
+height = "2'"`), "at seam 4 | 5, seen for 6'-0\", 3'-0\" under and 3'-0\" over window W1"},
 	{finding.FlitchBegins, wall(`length = "186"
 height = "8'"
 [[wall.opening]]

@@ -124,16 +124,13 @@ func (b *builder) judgeNarrow(i int) {
 			continue
 		}
 		s = r.Hanging(s.Place)
-		where, ripped := "", ""
-		if over := r.over(joint); over != "" {
-			where = " over " + over
-		}
+		ripped := ""
 		if s.RipTo > 0 {
 			ripped = ", ripped to " + b.style.Words(s.RipTo) + ","
 		}
 		b.say(code, finding.Finding{Place: "sheet " + SheetWords(s), Wall: joint.Wall, At: joint.X,
 			Measured: ptr(s.Width), Required: ptr(b.net)}, finding.Slots{"sheet": SheetWords(s), "lost": b.style.Words(s.Lost), "ripped": ripped,
-			"seam": b.plan.SeamNumbers(r, joint), "seen": b.style.Words(joint.Seen), "where": where})
+			"seam": b.plan.SeamNumbers(r, joint), "seen": b.style.Words(joint.Seen), "where": b.stretches(r, joint)})
 	}
 }
 
@@ -184,7 +181,7 @@ func (b *builder) judgeClosing(i int) {
 		}
 		b.say(finding.ClosingSeam, finding.Finding{Place: b.seamPlace(r, s), Wall: s.Wall, At: s.X, Measured: ptr(s.Seen)}, finding.Slots{
 			"last": SheetWords(r.Hanging(s.LeftSheet)), "first": SheetWords(r.Hanging(s.RightSheet)), "at": b.style.Words(s.X),
-			"wall": b.room.Walls[s.Wall].Name})
+			"seam": b.plan.SeamNumbers(r, s), "wall": b.room.Walls[s.Wall].Name, "where": b.summed(r, s)})
 	}
 }
 

@@ -45,7 +45,7 @@ func (b *builder) number() error {
 	for _, e := range b.begins {
 		if e.seam.Seen > b.room.Rules.ShortSeam || b.whole(e.run, e.seam) {
 			b.say(finding.FlitchBegins, finding.Finding{Place: b.seamPlace(e.run, e.seam), Wall: e.seam.Wall, At: e.seam.X, Measured: ptr(e.seam.Seen)},
-				finding.Slots{"flitch": e.flitch, "seam": b.plan.SeamNumbers(e.run, e.seam)})
+				finding.Slots{"flitch": e.flitch, "seam": b.plan.SeamNumbers(e.run, e.seam), "where": b.summed(e.run, e.seam)})
 		}
 	}
 	for _, e := range b.ends {

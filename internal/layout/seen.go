@@ -46,17 +46,23 @@ func (v *sight) seen(s L) L {
 		return v.across(s)
 	}
 	s = v.line.Round(s)
+	low, high := v.between(s)
+	return v.less(s, low, high)
+}
+
+// between is what a wall shows at s where no opening is.
+func (v *sight) between(s L) (low, high L) {
 	st := v.wallAt(s)
 	w := &v.line.Room.Walls[st.Wall]
 	x := s - st.Shift
 	if v.line.Closed && s < v.line.Walls[0].Right && st.Wall == v.line.Walls[len(v.line.Walls)-1].Wall && len(v.line.Walls) > 1 {
 		x += v.line.Length // the last wall, carried on over the start
 	}
-	low, high := room.At(w.Floor, x)+w.Base, room.At(w.Ceiling, x)-w.Crown
+	low, high = room.At(w.Floor, x)+w.Base, room.At(w.Ceiling, x)-w.Crown
 	if w.HiddenBelow > 0 {
 		low = max(low, w.HiddenBelow)
 	}
-	return v.less(s, low, high)
+	return low, high
 }
 
 // less takes the openings at s out of the stretch from low to high.
@@ -83,6 +89,22 @@ func (v *sight) less(s, low, high L) L {
 		}
 	}
 	return seen
+}
+
+// stretches are the parts between low and high that show a seam at s, from the lowest up: what less adds up.
+func (v *sight) stretches(s, low, high L) [][2]L {
+	list := [][2]L{{low, high}}
+	for _, h := range v.holes {
+		if !(h.a <= s && s <= h.b || v.line.Closed && (s == 0 && h.b == v.line.Length)) {
+			continue
+		}
+		var left [][2]L
+		for _, p := range list {
+			left = append(left, [2]L{p[0], min(p[1], h.sill)}, [2]L{max(p[0], h.head), p[1]})
+		}
+		list = left
+	}
+	return slices.DeleteFunc(list, func(p [2]L) bool { return p[0] >= p[1] })
 }
 
 // wallAt is the wall whose height counts at s.

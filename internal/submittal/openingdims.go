@@ -57,7 +57,9 @@ func uprightSeams(e *elevation.View) []L {
 	}
 	var list []L
 	for _, s := range e.F.Seams {
-		list = append(list, s.X)
+		if len(e.F.Shown(s.X)) > 0 { // none in an opening as high as the wall: nothing hangs there
+			list = append(list, s.X)
+		}
 	}
 	return list
 }

@@ -43,11 +43,14 @@ func openingPages(s *folio.Set) []*folio.Leaf {
 	grids, cuts := openingGrids(s), elevation.CutWalls(s)
 	in := make([][]hole, len(grids))
 	for _, h := range holes(s) {
-		larger := func(cells []scene.Box) bool { return enlarged(s, h, cells[0]) < cuts[h.f.Wall][0].Scale }
-		grid := slices.IndexFunc(grids, larger)
-		if grid < 0 && h.f.Wraps(h.index) {
-			h.short = true
-			if grid = slices.IndexFunc(grids, larger); grid < 0 {
+		grid := largerGrid(s, h, grids, cuts[h.f.Wall][0].Scale)
+		if h.f.Wraps(h.index) && grid != 0 {
+			short := h
+			short.short = true
+			if g := largerGrid(s, short, grids, cuts[h.f.Wall][0].Scale); grid < 0 || g >= 0 && g < grid {
+				h, grid = short, g
+			}
+			if grid < 0 {
 				grid = largest(s, h, grids)
 			}
 		}
@@ -66,6 +69,11 @@ func openingPages(s *folio.Set) []*folio.Leaf {
 		}
 	}
 	return pages
+}
+
+// largerGrid is the grid with the most cells in which an opening is drawn larger than at a scale; -1 where there is none.
+func largerGrid(s *folio.Set, h hole, grids [][]scene.Box, scale int64) int {
+	return slices.IndexFunc(grids, func(cells []scene.Box) bool { return enlarged(s, h, cells[0]) < scale })
 }
 
 // largest is the grid in whose cells an opening is drawn largest, of several the one with the most cells.

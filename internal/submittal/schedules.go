@@ -8,6 +8,7 @@ import (
 	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
+	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
 
@@ -109,16 +110,20 @@ func withoutEmpty(t *draft.Table) *draft.Table {
 
 func openingSchedule(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "OPENINGS, heights over the level of the room", Columns: []draft.Column{{Head: "NAME", Bold: true}, {Head: "KIND"}, {Head: "WALL", Wrap: true}, {Head: "FROM LEFT", Align: scene.End},
-		{Head: "WIDTH", Align: scene.End}, {Head: "SILL", Align: scene.End}, {Head: "HEAD", Align: scene.End}}}
+		{Head: "WIDTH", Align: scene.End}, {Head: "SILL", Align: scene.End}, {Head: "HEAD", Align: scene.End}, {Head: "HEIGHT", Align: scene.End}}}
 	for i := range s.Room.Walls {
 		w := &s.Room.Walls[i]
 		for j := range w.Openings {
 			o := &w.Openings[j]
+			foot := room.At(w.Floor, (o.FromLeft+o.Right())/2)
 			sill := "floor"
-			if o.SillGiven {
-				sill = s.Style.Format(o.Sill)
+			if foot != 0 {
+				sill += ", " + s.Style.Format(foot)
 			}
-			t.Rows = append(t.Rows, draft.Row{Cells: []string{o.Name, string(o.Kind), w.Name, s.Style.Format(o.FromLeft), s.Style.Format(o.Width), sill, s.Style.Format(o.Head)}})
+			if o.SillGiven {
+				foot, sill = o.Sill, s.Style.Format(o.Sill)
+			}
+			t.Rows = append(t.Rows, draft.Row{Cells: []string{o.Name, string(o.Kind), w.Name, s.Style.Format(o.FromLeft), s.Style.Format(o.Width), sill, s.Style.Format(o.Head), s.Style.Format(o.Head - foot)}})
 		}
 	}
 	if len(t.Rows) == 0 {

@@ -31,12 +31,17 @@ func seamSchedule(s *folio.Set) *draft.Table {
 }
 
 func seamRow(s *folio.Set, r *layout.Run, m *layout.Seam) draft.Row {
-	note := leftOut(r, m)
+	note := ""
+	if k, ok := elevation.SkipAt(s, r, m); ok {
+		note = k.LeftOut()
+	}
 	switch {
 	case m.Closing:
 		note = "closing"
 	case m.FlitchChange:
 		note = "flitch change"
+	case m.Seen == 0 && inGap(r, m):
+		note = "in an opening: not cut"
 	case m.Hung && note == "":
 		note = "hung"
 	}
@@ -49,32 +54,11 @@ func seamRow(s *folio.Set, r *layout.Run, m *layout.Seam) draft.Row {
 		nearestOpening(s, m), nearestBend(s, r, m), note}, Link: first, Tag: scene.Tag{Class: "row", Data: []scene.Datum{folio.Datum("at", folio.Mm(m.At))}}}
 }
 
-// leftOut says which numbers of the flitch a seam goes over: the sequence is broken there. "" where it goes on, and where a column takes
-// several sheets.
-func leftOut(r *layout.Run, m *layout.Seam) string {
-	a, b := lone(r, m.LeftSheet), lone(r, m.RightSheet)
-	if a == nil || b == nil || a.Flitch != b.Flitch || a.Number == 0 || b.Number <= a.Number+1 || m.Closing {
-		return ""
-	}
-	var missing []int
-	for n := a.Number + 1; n < b.Number; n++ {
-		missing = append(missing, n)
-	}
-	return layout.Ranges(missing, " to ") + " left out"
-}
-
-// lone is the sheet of a place that takes one alone.
-func lone(r *layout.Run, place int) *layout.Sheet {
-	var sheet *layout.Sheet
-	for i := range r.Sheets {
-		if r.Sheets[i].Place == place {
-			if sheet != nil {
-				return nil
-			}
-			sheet = &r.Sheets[i]
-		}
-	}
-	return sheet
+// inGap reports whether a sheet at a seam falls wholly into an opening, so that it goes back to stock.
+func inGap(r *layout.Run, m *layout.Seam) bool {
+	return slices.ContainsFunc(r.Sheets, func(sh layout.Sheet) bool {
+		return sh.InGap && (sh.Place == m.LeftSheet || sh.Place == m.RightSheet)
+	})
 }
 
 // pagesOf are the pages that show a wall, from its left end on.

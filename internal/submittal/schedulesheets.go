@@ -68,7 +68,7 @@ func spareFlitch(s *folio.Set) int {
 
 func sheetRow(s *folio.Set, r *layout.Run, sh *layout.Sheet) draft.Row {
 	f := s.Style.Format
-	cells := []string{elevation.NumberOf(sh), sh.Flitch, wallsOf(s, sh), f(sh.Width), "", f(sh.CutLength), f(sh.Above), f(sh.Below), strings.Join(sh.Corners, ", ")}
+	cells := []string{elevation.NumberOf(sh), sh.Flitch, wallsOf(s, sh), f(sh.Width), "", f(sh.CutLength), past(s, sh.Above, "down"), past(s, sh.Below, "up"), strings.Join(sh.Corners, ", ")}
 	if sh.Ripped != "" {
 		cells[4] = f(sh.RipTo) + " " + r.Side(sh.Ripped)
 	}
@@ -80,6 +80,14 @@ func sheetRow(s *folio.Set, r *layout.Run, sh *layout.Sheet) draft.Row {
 	}
 	cells = append(cells, strings.Join(sheetNotes(s, r, sh), ", "))
 	return draft.Row{Cells: cells, Tag: scene.Tag{Class: "row", Data: []scene.Datum{folio.Datum("place", fmt.Sprint(sh.Place)), folio.Datum("course", fmt.Sprint(sh.Course))}}}
+}
+
+// past is how far an end of a sheet is past the level line on its own side; on the other the way is said.
+func past(s *folio.Set, d L, other string) string {
+	if d < 0 {
+		return s.Style.Format(-d) + " " + other
+	}
+	return s.Style.Format(d)
 }
 
 // lies is from where to where along its wall a sheet covers something, false where it covers nothing.

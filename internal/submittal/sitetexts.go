@@ -22,9 +22,9 @@ var deferring = []string{
 // Source: heat of three days, Wood Handbook chapter 13; change of colour by light, BioResources 14(3) 6909-6922; the rest
 // common practice, no source.
 var waterNotes = []string{
-	"Heat is on 72 h before the sheets come and stays on; no drying by hot air on the wall.",
+	"Heat is on 72 h before the sheets come and stays on.",
 	"Movement given here is of a free sheet, an upper bound: a sheet on the wall is held by the paste. It is no gap to expect.",
-	"An outside wall is measured on its own face: paste does not dry on a wall near the dew point.",
+	"An outside wall has a temperature of its own: paste does not dry on a wall near the dew point.",
 	"No air outlet blows on a covered wall, no sun falls on a wet one; say where that cannot be helped.",
 	"Light changes the colour of wood (BioResources 14(3), 6909-6922): what hangs on the wall later leaves its shape.",
 }
@@ -46,26 +46,33 @@ func wallChecks(s *folio.Set) *draft.Table {
 	row("Out of flat, straightedge", `at most 1/8" in 10'`, "at most 3 mm in 3 m", "common practice, no source")
 	row("Building more out of plumb, level or straight than this is not made good by the hanger", `1/4" in 144"`, "6 mm in 3,66 m", "Architectural Woodwork Standards, 1st edition, 6.1.10.1")
 	row("Leans of every corner, both faces; floor and ceiling from the level line", `every 4'`, "every 1,2 m", "common practice, no source")
-	row("Moisture of the wall; scale and limit by who answers for the paste", boardLimit(s), boardLimit(s), "a wood scale in per cent says nothing in gypsum: Gypsum Association, as quoted by AWCI")
+	row("Moisture of the wall, "+boardScale(s)+"; scale and limit by who answers for the paste", boardLimit(s), boardLimit(s), "a wood scale in per cent says nothing in gypsum: Gypsum Association, as quoted by AWCI")
 	return t
 }
 
-// boardLimit is the most that a meter may read, or a blank.
+// boardLimit is the most that a meter may read.
 func boardLimit(s *folio.Set) string {
 	if b := s.Room.Site.Board; b != nil && b.Limit != nil {
 		return "at most " + climate.WordsOf(s.Style).Decimal(*b.Limit, 3)
 	}
-	return "at most ____"
+	return "not given"
+}
+
+// boardScale is the scale that it reads on.
+func boardScale(s *folio.Set) string {
+	if b := s.Room.Site.Board; b != nil && b.Meter != "" {
+		return "on the " + b.Meter
+	}
+	return "on the scale of the meter"
 }
 
 // wallNotes are about what is on a wall.
 //
 // Source: common practice, no source, but where a note names one.
 var wallNotes = []string{
-	"Primer: name and date on this page; dry, tight, tested with tape on two places of every wall. Old paper and loose paint are off.",
-	"Trims: say before hanging which go on before the covering and which after. Door and window frames are not cut over.",
+	"Primer: the one that the cover names, dry and tight; where it names none, it is still to be chosen. Old paper and loose paint are off.",
+	"Trims: the details of the terminations show which stand before the covering comes; another order is noted at the review. The covering is not cut over the frames of doors and windows.",
 	"Backing for brackets is in; sprinklers and their plates stay free and are never pasted over.",
-	"First three sheets: hang, stop, look (general notes for wall coverings, an association's recommended practice).",
 }
 
 // fireNotes are about what the authority is asked.
@@ -85,6 +92,6 @@ func fireNotes(s *folio.Set) []string {
 	return []string{
 		"Finish class (ASTM E84: A to 25, B to 75, C to 200 flame spread, smoke to 450, as restated): to be confirmed by the authority for this room and use.",
 		"A finish thinner than " + least + " stuck straight on the wall need not be tested (IBC 2018, 803.2; NFPA 101, 10.2.1.2); the number of the rule moves with the edition, and paste, liner and old paper count. " + thick,
-		"Boxes: at most " + box + " behind a finish that does not burn; flush with one that does (NEC 314.20). Inspectors differ on veneer: the count lists extenders for all boxes until the authority says otherwise.",
+		"Boxes: at most " + box + " behind a finish that does not burn; flush with one that does (NEC 314.20). Inspectors differ on veneer: extenders are allowed for at all boxes until the authority says otherwise.",
 	}
 }

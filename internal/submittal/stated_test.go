@@ -99,6 +99,10 @@ func TestNotesOfRevisionsAreNotCutOff(t *testing.T) {
 		d.draw(roomtest.Laid(t, "room.toml", text), roomtest.Template(t, "ansi-b"))
 		return roomtest.Texts(d.pages[:1])
 	}
+	for _, word := range strings.Fields(long) {
+		assert.Contains(t, strip(text+"[[project.revision]]\nnote = \""+long+"\"\n"), word, "it takes the rows that are free")
+	}
+	long = strings.Repeat(long+", ", 3)
 	with := strip(text + "[[project.revision]]\nnote = \"" + long + "\"\n")
 	assert.NotContains(t, with, "…")
 	var pages drawnList
