@@ -77,7 +77,7 @@ func (b *Board) revisions(g *scene.Group, block paper.Block) {
 		g.VLine(x, top, box.Y1, pen)
 	}
 	p := b.Room.Project
-	list := [][3]string{{"-", "First issue", p.Drawn}}
+	list := [][3]string{{"-", "First issue", p.FirstIssue()}}
 	for _, r := range p.Revisions {
 		list = append(list, [3]string{r.Mark, r.Note, r.Date})
 	}
