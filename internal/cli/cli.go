@@ -53,7 +53,9 @@ type call struct {
 	messages *sink
 	must     bool
 	text     []byte // of the room file that was read
-	force    bool   // write over files that the program did not write
+	set      []byte // the PDF set that it came in, nil where it came by itself
+	setName  string
+	force    bool // write over files that the program did not write
 	inputs   []string
 	reading  sync.Mutex // several rooms are read at a time
 }

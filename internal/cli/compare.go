@@ -125,7 +125,7 @@ func (c *call) drawComparison(to string, both *layout.Comparison, own *layout.Pl
 	if err != nil {
 		return &lostError{to, err}
 	}
-	d.Attachments = append(d.Attachments, attached(c.text))
+	d.Attachments = append(d.Attachments, c.attachments(own.Room, from)...)
 	name := strings.TrimSuffix(filepath.Base(to), end)
 	files, err := b.files(d, name, func(i int) string {
 		if i == 0 {

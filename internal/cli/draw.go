@@ -76,6 +76,7 @@ func (c *call) drawInto(to string, p *layout.Plan, sets []drawnSet, from string)
 	if err != nil {
 		return err
 	}
+	carried := c.attachments(p.Room, from)
 	var files []file
 	drawing, count := map[string]bool{}, map[string]int{}
 	for _, s := range sets {
@@ -83,7 +84,7 @@ func (c *call) drawInto(to string, p *layout.Plan, sets []drawnSet, from string)
 		if err != nil {
 			return err
 		}
-		list, pages, err := s.files(p, t, with, c.text)
+		list, pages, err := s.files(p, t, with, carried)
 		if err != nil {
 			return &lostError{filepath.Join(to, s.word+".pdf"), err}
 		}

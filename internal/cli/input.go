@@ -9,6 +9,7 @@ import (
 	"flitchlay/internal/finding"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
+	"flitchlay/internal/pdf"
 	"flitchlay/internal/room"
 )
 
@@ -41,14 +42,30 @@ func judged(p *layout.Plan) bool {
 
 // read reads a room file, and keeps its text for the sets that carry it.
 func (c *call) read(path string) (*room.Room, error) {
-	r, text, err := c.load(path)
+	name, data, err := c.raw(path)
+	if err != nil {
+		return nil, err
+	}
+	if pdf.IsPDF(data) {
+		c.set, c.setName = data, name
+	}
+	r, text, err := decoded(name, data)
 	c.text = text
 	return r, err
 }
 
 // load reads a room file; several may be loaded at a time.
 func (c *call) load(path string) (*room.Room, []byte, error) {
-	name, text, err := c.bytes(path)
+	name, data, err := c.raw(path)
+	if err != nil {
+		return nil, nil, err
+	}
+	return decoded(name, data)
+}
+
+// decoded reads a room out of a room file, or out of a PDF set that carries one.
+func decoded(name string, data []byte) (*room.Room, []byte, error) {
+	name, text, err := unpacked(name, data)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -61,16 +78,25 @@ func (c *call) load(path string) (*room.Room, []byte, error) {
 
 // bytes reads what a path stands for: a file, standard input, or the room file that a PDF set carries.
 func (c *call) bytes(path string) (name string, text []byte, err error) {
+	name, data, err := c.raw(path)
+	if err != nil {
+		return "", nil, err
+	}
+	return unpacked(name, data)
+}
+
+// raw reads a file or standard input as it is.
+func (c *call) raw(path string) (name string, data []byte, err error) {
 	if name = path; path == stdin {
 		name = "standard input"
-		text, err = io.ReadAll(c.in)
+		data, err = io.ReadAll(c.in)
 	} else {
-		text, err = c.open(path)
+		data, err = c.open(path)
 	}
 	if err != nil {
 		return "", nil, fmt.Errorf("%s cannot be read: %w", name, plain(err))
 	}
-	return unpacked(name, text)
+	return name, data, nil
 }
 
 // open reads a file, and keeps its name: what was read is not written over.

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"fmt"
-	"path/filepath"
 	"strings"
 
 	"flitchlay/internal/words"
@@ -17,26 +16,22 @@ func (c *call) wordsOf(language, folder string) (*words.Table, error) {
 		return words.English(), nil
 	}
 	name, beside, two := strings.Cut(language, "+")
-	t, err := c.oneLanguage(name, folder)
+	t, err := c.oneLanguage(name, wordsRole, folder)
 	if err != nil || !two {
 		return t, err
 	}
-	other, err := c.oneLanguage(beside, folder)
+	other, err := c.oneLanguage(beside, otherRole, folder)
 	if err != nil {
 		return nil, err
 	}
 	return words.Paired(t, other), nil
 }
 
-func (c *call) oneLanguage(name, folder string) (*words.Table, error) {
+func (c *call) oneLanguage(name, role, folder string) (*words.Table, error) {
 	if words.IsName(name) {
 		return words.Named(name)
 	}
-	path := name
-	if !filepath.IsAbs(path) {
-		path = filepath.Join(folder, path)
-	}
-	text, err := c.open(path)
+	path, text, err := c.beside(role, name, folder)
 	if err != nil {
 		return nil, fmt.Errorf("table of words %s cannot be read: %w", path, plain(err))
 	}

@@ -3,7 +3,6 @@ package cli
 import (
 	"errors"
 	"fmt"
-	"path/filepath"
 	"slices"
 	"strings"
 
@@ -21,6 +20,7 @@ import (
 // drawnSet is one set of drawings.
 type drawnSet struct {
 	word  string // what --set takes, and the name of its PDF file
+	key   string // of [page], which names its paper
 	paper func(room.Page) string
 	inch  string // paper in an inch room that names none
 	mm    string // in a metric one
@@ -30,9 +30,9 @@ type drawnSet struct {
 
 // drawnSets are all sets, in the order in which they are drawn.
 var drawnSets = []drawnSet{
-	{"submittal", func(p room.Page) string { return p.Submittal }, "ansi-b", "a3", pictured, false},
-	{"install", func(p room.Page) string { return p.Install }, "ansi-a", "a4", unmarked(crew.Install), true},
-	{"pole", func(p room.Page) string { return p.Install }, "ansi-a", "a4", unmarked(pole.Draw), true},
+	{"submittal", "submittal", func(p room.Page) string { return p.Submittal }, "ansi-b", "a3", pictured, false},
+	{"install", "install", func(p room.Page) string { return p.Install }, "ansi-a", "a4", unmarked(crew.Install), true},
+	{"pole", "install", func(p room.Page) string { return p.Install }, "ansi-a", "a4", unmarked(pole.Draw), true},
 }
 
 // pictured draws the set that takes the logo and the photographs of the sheets.
@@ -128,11 +128,7 @@ func (s drawnSet) paperOf(c *call, r *room.Room, folder string) (*paper.Template
 		}
 		return t, nil
 	}
-	path := word
-	if !filepath.IsAbs(path) {
-		path = filepath.Join(folder, path)
-	}
-	text, err := c.open(path)
+	path, text, err := c.beside(templateRole(s.key), word, folder)
 	if err != nil {
 		return nil, fmt.Errorf("%s set: page template %s cannot be read: %w", s.word, path, plain(err))
 	}
@@ -145,14 +141,10 @@ func (s drawnSet) paperOf(c *call, r *room.Room, folder string) (*paper.Template
 
 // logo reads the picture for the title block, nil where the room names none.
 func (c *call) logo(r *room.Room, folder string) (*scene.Picture, error) {
-	path := r.Page.Logo
-	if path == "" {
+	if r.Page.Logo == "" {
 		return nil, nil
 	}
-	if !filepath.IsAbs(path) {
-		path = filepath.Join(folder, path)
-	}
-	data, err := c.open(path)
+	path, data, err := c.beside(logoRole, r.Page.Logo, folder)
 	if err != nil {
 		return nil, fmt.Errorf("logo %s cannot be read: %w", path, plain(err))
 	}
@@ -163,13 +155,14 @@ func (c *call) logo(r *room.Room, folder string) (*scene.Picture, error) {
 	return &picture, nil
 }
 
-// files draws a set: what each backend makes of it, a page by its number. The file of the whole set carries the room file.
-func (s drawnSet) files(p *layout.Plan, t *paper.Template, with pictures, text []byte) (files []file, pages int, err error) {
+// files draws a set: what each backend makes of it, a page by its number. The file of the whole set carries the room file and what it
+// names under [page].
+func (s drawnSet) files(p *layout.Plan, t *paper.Template, with pictures, carried []scene.Attachment) (files []file, pages int, err error) {
 	d, err := s.pages(p, t, with)
 	if err != nil {
 		return nil, 0, err
 	}
-	d.Attachments = append(d.Attachments, attached(text))
+	d.Attachments = append(d.Attachments, carried...)
 	for _, b := range backends {
 		list, err := b.files(d, s.word, func(i int) string { return d.Pages[i].Name })
 		if err != nil {

@@ -82,6 +82,7 @@ const (
 	BoxNear         Code = "box-near"
 	NotMeasured     Code = "not-measured"
 	MeasuredLongAgo Code = "measured-long-ago"
+	IssueUndated    Code = "issue-undated"
 	SiteUnread      Code = "climate-unread"
 	BoardUnread     Code = "board-unread"
 	SparesMany      Code = "spares-many"
@@ -178,6 +179,7 @@ var rules = []rule{
 	{BoxNear, Ask, "the plate of {box} stands {measured} from {opening}: was it measured from the same end?"},
 	{NotMeasured, Ask, "the room is not yet said to be measured: are the figures from the drawings?"},
 	{MeasuredLongAgo, Ask, "the room was measured on {measured_on}, {days} days before it was drawn: is it still as it was?"},
+	{IssueUndated, Ask, "on which day was the first issue? The drawing is of {drawn}, later than revision {mark}, so that its row has no date"},
 	{SiteUnread, Ask, "what are temperature and humidity of the site? Nothing is said of them"},
 	{BoardUnread, Ask, "what does the meter read on the wall? Its scale is named, and no reading"},
 	{SparesMany, Ask, "spare_share {share} asks for {spares} spare sheets of {sheets}: is one in so many meant?"},

@@ -69,7 +69,7 @@ func (b *Board) revisions(g *scene.Group, block paper.Block) {
 	rows := int((block.Box.H - k.Of(6)) / block.Row)
 	top := box.Y1 - float64(rows)*block.Row
 	p := b.Room.Project
-	list := [][3]string{{"-", "First issue", p.Drawn}}
+	list := [][3]string{{"-", "First issue", p.FirstIssue()}}
 	for _, r := range p.Revisions {
 		list = append(list, [3]string{r.Mark, r.Note, r.Date})
 	}

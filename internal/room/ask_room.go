@@ -34,6 +34,9 @@ func (a *asker) ofRoom() {
 		a.ask(finding.MeasuredLongAgo, project.Get("measured"), "", "measured, once it was looked at again", whole,
 			finding.Slots{"measured_on": r.Project.Measured, "days": strconv.Itoa(days)})
 	}
+	if p := &r.Project; p.Drawn != "" && p.FirstIssue() == "" {
+		a.ask(finding.IssueUndated, project.Get("drawn"), "", "issued in [project]", whole, finding.Slots{"drawn": p.Drawn, "mark": p.olderThanDrawn()})
+	}
 	site := a.root.Get("site").Section()
 	if !r.Site.Given {
 		a.ask(finding.SiteUnread, site, "", "temperature and humidity in [site]", whole, nil)

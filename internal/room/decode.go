@@ -206,6 +206,7 @@ func (d *decoder) project(v source.Value) {
 	p.For, p.By = v.Get("for").Text(""), v.Get("by").Text("")
 	p.Section, p.Tag = v.Get("section").Text(""), v.Get("tag").Text("")
 	p.Drawn, p.Measured = v.Get("drawn").Day(), v.Get("measured").Day()
+	p.Issued = v.Get("issued").Day()
 	marks := map[string]bool{}
 	for i, r := range v.Get("revision").Tables() {
 		rev := Revision{Mark: r.Get("mark").Text(letter(i)), Date: r.Get("date").Day(), Note: r.Get("note").Text(""), Wall: -1}
@@ -213,6 +214,9 @@ func (d *decoder) project(v source.Value) {
 			r.Get("mark").Mistake("give every revision a mark of its own", "revision %q stands twice", rev.Mark)
 		}
 		marks[rev.Mark] = true
+		if p.Issued != "" && rev.Date != "" && rev.Date < p.Issued {
+			r.Get("date").Mistake("the first issue is the oldest: mend issued in [project], or this date", "revision %s of %s is older than the first issue, %s", rev.Mark, rev.Date, p.Issued)
+		}
 		p.Revisions = append(p.Revisions, rev)
 	}
 }

@@ -16,6 +16,28 @@ func letter(i int) string {
 	return letter(i/n-1) + letter(i%n)
 }
 
+// FirstIssue is the day of the first issue: as the file says it, else that of the drawing while no revision is older; "" where nobody
+// knows.
+func (p *Project) FirstIssue() string {
+	if p.Issued != "" {
+		return p.Issued
+	}
+	if p.olderThanDrawn() != "" {
+		return ""
+	}
+	return p.Drawn
+}
+
+// olderThanDrawn is the mark of the first revision that is older than the drawing.
+func (p *Project) olderThanDrawn() string {
+	for _, r := range p.Revisions {
+		if r.Date != "" && r.Date < p.Drawn {
+			return r.Mark
+		}
+	}
+	return ""
+}
+
 // revisionPlaces reads where the changes are, once the walls are known.
 func (d *decoder) revisionPlaces(tables []source.Value) {
 	for i, v := range tables {

@@ -62,7 +62,7 @@ func TestEveryKeyDecodes(t *testing.T) {
 
 	assert.Equal(t, Project{Title: "Harbour Lane Library: reading room", Number: "HL-207", Room: "214", Place: "Level 2",
 		For: "Osprey & Vane Architects", By: "Northlight Finishes", Section: "09 72 00", Tag: "WD-1",
-		Drawn: "2026-04-14", Measured: "2026-04-10", Units: length.Inches,
+		Drawn: "2026-04-14", Issued: "2026-04-12", Measured: "2026-04-10", Units: length.Inches,
 		Submittal: "097200-003", Resubmittal: "R1", Document: "Shop drawing", Contractor: "Tern Quay Builders",
 		ContractDrawings: "A-601; details 3 and 4 on A-901", Sample: "control sample 2, approved 2026-03-20",
 		DrawnBy: "D. Mason", CheckedBy: "R. Lund", ApprovedBy: "E. Shaw",

@@ -44,6 +44,7 @@ var Schema = source.Schema{
 		may("section", "text", "", "specification section"),
 		may("tag", "text", "", "finish tag on the architect's drawings"),
 		may("drawn", "date", "", "day of the drawing"),
+		may("issued", "date", "as drawn, while no revision is older", "day of the first issue, which stays in the revision block whatever drawn says later"),
 		may("measured", "date", "", "day on which the room was measured"),
 		some("units", "in", "unit of bare numbers and of the drawings", unitWords),
 	)},

@@ -45,6 +45,7 @@ func (p Place) Compare(q Place) int {
 type Project struct {
 	Title, Number, Room, Place, For, By, Section, Tag string
 	Drawn, Measured                                   string // YYYY-MM-DD or empty
+	Issued                                            string // the day of the first issue, where the file says it
 	Submittal, Resubmittal, Document, Contractor      string
 	ContractDrawings, Sample                          string
 	DrawnBy, CheckedBy, ApprovedBy                    string

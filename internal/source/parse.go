@@ -114,16 +114,17 @@ func decode(body string, from int, found *Mistakes) (map[string]any, bool) {
 			return nil, false
 		}
 		start := max(0, min(fault.Position.Start, len(body)))
-		if at, message, mend, ok := slip(body, start); ok {
+		again := strings.Contains(fault.Message, "already been defined")
+		if at, message, mend, ok := slip(body, start); ok && !again {
 			found.Add(Span{from + at.Start, from + at.End}, mend, "%s", message)
 			return nil, false
 		}
-		if at, mend, ok := unquoted(body, start); ok && len(found.list) < most {
+		if at, mend, ok := unquoted(body, start); ok && !again && len(found.list) < most {
 			found.Add(Span{from + at.Start, from + at.End}, mend, "a length in feet and inches stands in quotes")
 			body = body[:at.Start] + "0" + strings.Repeat(" ", at.End-at.Start-1) + body[at.End:]
 			continue
 		}
-		if len(found.list) > 0 && !strings.Contains(fault.Message, "already been defined") {
+		if len(found.list) > 0 && !again {
 			return nil, false // what follows may come from the mistakes above
 		}
 		if strings.Contains(fault.Message, "control characters") && start+1 < len(body) && body[start] >= ' ' {

@@ -285,7 +285,7 @@ func generalItems(s *folio.Set) []draft.Item {
 // revisionTable lists all revisions in full: the strip has room for the last ones only.
 func revisionTable(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: revisionTitle, Columns: []draft.Column{{Head: "MARK", Bold: true}, {Head: "DATE"}, {Head: "WHAT", Wrap: true}}}
-	t.Rows = append(t.Rows, draft.Row{Cells: []string{"-", s.Room.Project.Drawn, "First issue"}})
+	t.Rows = append(t.Rows, draft.Row{Cells: []string{"-", s.Room.Project.FirstIssue(), "First issue"}})
 	for _, r := range s.Room.Project.Revisions {
 		t.Rows = append(t.Rows, draft.Row{Cells: []string{r.Mark, r.Date, r.Note}})
 	}

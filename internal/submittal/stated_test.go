@@ -118,3 +118,15 @@ func TestNotesOfRevisionsAreNotCutOff(t *testing.T) {
 	dated := regexp.MustCompile(`(?m)^(drawn|date).*\n`)
 	assert.NotRegexp(t, `see Z-`, strip(dated.ReplaceAllString(text, "")))
 }
+
+// A set that is drawn anew says in its strip and in its list when it was first issued.
+func TestFirstIssueKeepsItsDay(t *testing.T) {
+	text := strings.Replace(roomtest.Head("in"), "drawn = 2026-04-14\n", "drawn = 2026-06-20\nissued = 2026-04-01\n", 1) + roomtest.Wall("Long", `14'`, `8'`) +
+		"[[project.revision]]\ndate = 2026-06-02\nnote = \"Door moved\"\n"
+	var d drawnList
+	d.draw(roomtest.Laid(t, "room.toml", text), roomtest.Template(t, "ansi-b"))
+	for _, p := range d.pages {
+		assert.Contains(t, running([]*scene.Page{p}), "First issue 2026-04-01", p.Name)
+	}
+	assert.Contains(t, running(coversOf(d.pages)), "- 2026-04-01 First issue")
+}
