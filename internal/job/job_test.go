@@ -160,7 +160,7 @@ func TestSharedStandsBelow(t *testing.T) {
 		for _, as := range []string{"", "as = '12'\n"} {
 			j, err := Read("job.toml", []byte(job+as), files(map[string]string{"a.toml": c.room}))
 			require.NoError(t, err, c.why)
-			l := j.Lay(0, newLayers(j.Rooms))
+			l := j.Lay(0, nil)
 			require.NoError(t, l.Err, c.why+"\n"+string(l.Text))
 			r := l.Plan.Room
 			assert.Equal(t, "Row", r.Project.Title, c.why)
