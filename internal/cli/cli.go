@@ -58,10 +58,13 @@ type call struct {
 	force    bool // write over files that the program did not write
 	inputs   []string
 	reading  sync.Mutex // several rooms are read at a time
+	saying   sync.Mutex // and drawn
 }
 
 // say prints a message for a person.
 func (c *call) say(format string, args ...any) {
+	c.saying.Lock()
+	defer c.saying.Unlock()
 	fmt.Fprintf(c.messages, "flitchlay: "+format+"\n", args...)
 }
 
@@ -69,6 +72,12 @@ func (c *call) say(format string, args ...any) {
 func (c *call) status(err error) int {
 	var lost *lostError
 	var hint *roomError
+	if told, ok := errors.AsType[*toldError](err); ok {
+		if errors.As(told, &lost) {
+			return unwritten
+		}
+		return unusable
+	}
 	switch {
 	case err == nil && c.must:
 		return broken

@@ -15,8 +15,9 @@ import (
 func (c *call) draw() *cobra.Command {
 	var to string
 	var words []string
+	var how jobDrawing
 	cmd := &cobra.Command{
-		Use:                   "draw ROOM [-o DIR] [--set SET]",
+		Use:                   "draw ROOM... [-o DIR] [--set SET]",
 		DisableFlagsInUseLine: true,
 		Short:                 "Draw the sets for the architect and for the crew",
 		Long: `draw writes the drawings of a room: a PDF for each set, and one SVG for each page, named by the page's
@@ -27,7 +28,13 @@ what was read never is.
 
 Sets: ` + strings.Join(setWords(), ", ") + `. Without --set all are drawn.
 
-ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
+Of a job file it writes one submittal.pdf, with one cover and the rooms one after the other, and for each room the
+crew's sets in a folder of its own, named by its number or its file; SVG pages only with --svg, in a folder svg.
+A room that cannot be drawn does not stop the rest. Of several rooms or of a folder it draws one after the other.
+--part 3/16 takes every sixteenth room, from the third on, for several machines: their set for the architect goes
+into a folder part-03-of-16.
+
+` + roomIs,
 		Example: `  flitchlay draw dining.toml -o drawings --set install`,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			sets, err := chosen(words)
@@ -36,6 +43,18 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 			}
 			if cmd.Flags().Changed("output") && to == "" {
 				return fmt.Errorf("-o takes the name of a folder")
+			}
+			if j, err := c.several(args); j != nil || err != nil {
+				if err != nil {
+					return err
+				}
+				if to == "" && !j.Plain() {
+					to = beside(args[0])
+				}
+				return c.drawJob(to, j, sets, &how)
+			}
+			if how.part != "" || how.svg {
+				return fmt.Errorf("--part and --svg go with a job or with several rooms")
 			}
 			p, err := c.plan(args[0])
 			if err != nil {
@@ -47,7 +66,9 @@ ROOM is a room file, a PDF set drawn from one, or - for standard input.`,
 			return c.drawInto(to, p, sets, folder(args[0]))
 		},
 	}
-	roomArgument(cmd)
+	roomArguments(cmd)
+	cmd.Flags().StringVar(&how.part, "part", "", "draw one part of the rooms, such as 3/16")
+	cmd.Flags().BoolVar(&how.svg, "svg", false, "of a job: also one SVG for each page, in a folder svg of its room")
 	cmd.Flags().StringVarP(&to, "output", "o", "", "the folder to write into")
 	cmd.Flags().StringSliceVar(&words, "set", nil, "the sets to draw: "+strings.Join(setWords(), ", "))
 	cmd.RegisterFlagCompletionFunc("set", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
@@ -91,12 +112,29 @@ func (c *call) drawInto(to string, p *layout.Plan, sets []drawnSet, from string)
 		drawing[s.word], count[s.word] = true, pages
 		files = append(files, list...)
 	}
+	said, err := c.replace(to, files, drawing)
+	if err != nil {
+		return err
+	}
+	for _, line := range said {
+		c.say("%s", line)
+	}
+	c.wrote(to, sets, files, count)
+	if c.must {
+		c.say("a rule that must be met is broken: every page says NOT FOR HANGING; see flitchlay check")
+	}
+	return nil
+}
+
+// replace writes files into a folder in place of those that an earlier run left there of the sets that are drawn now, and says which
+// are removed.
+func (c *call) replace(to string, files []file, drawing map[string]bool) (said []string, err error) {
 	earlier, err := readRecord(to)
 	if err != nil {
-		return &lostError{to, err}
+		return nil, &lostError{to, err}
 	}
 	if err := c.mayWrite(to, earlier, files); err != nil {
-		return err
+		return nil, err
 	}
 	stay, stale := renew(earlier, files, drawing)
 	var kept []drawn
@@ -105,26 +143,22 @@ func (c *call) drawInto(to string, p *layout.Plan, sets []drawnSet, from string)
 	}
 	// what is no longer wanted stays on record until it is gone
 	if err := write(to, append(files, record(append(append(kept, stay...), stale...)))); err != nil {
-		return err
+		return nil, err
 	}
 	for _, d := range stale {
 		switch removed, err := clear(to, d); {
 		case err != nil:
-			c.say("%s is no longer wanted, but left: %v", filepath.Join(to, d.name), plain(err))
+			said = append(said, fmt.Sprintf("%s is no longer wanted, but left: %v", filepath.Join(to, d.name), plain(err)))
 		case removed:
-			c.say("removed %s, which is no longer wanted", filepath.Join(to, d.name))
+			said = append(said, fmt.Sprintf("removed %s, which is no longer wanted", filepath.Join(to, d.name)))
 		}
 	}
 	if len(stale) > 0 {
 		if err := write(to, []file{record(append(kept, stay...))}); err != nil {
-			return err
+			return nil, err
 		}
 	}
-	c.wrote(to, sets, files, count)
-	if c.must {
-		c.say("a rule that must be met is broken: every page says NOT FOR HANGING; see flitchlay check")
-	}
-	return nil
+	return said, nil
 }
 
 // wrote says what was written.

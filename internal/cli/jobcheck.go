@@ -5,6 +5,8 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"slices"
+	"strings"
 
 	"flitchlay/internal/job"
 	"flitchlay/internal/layout"
@@ -16,8 +18,13 @@ import (
 //
 // Errors: errBadRooms where there was such a room; else that of then.
 func (c *call) through(j *job.Job, with func(*job.Laid), then func(*job.Laid) error) error {
+	return c.throughPart(j, 1, 1, with, then)
+}
+
+// throughPart is through of every so manieth room.
+func (c *call) throughPart(j *job.Job, part, of int, with func(*job.Laid), then func(*job.Laid) error) error {
 	var wrong job.Problems
-	err := j.Each(workers(), func(l *job.Laid) {
+	err := j.EachOf(j.Part(part, of), workers(), func(l *job.Laid) {
 		if l.Err == nil && with != nil {
 			with(l)
 		}
@@ -98,10 +105,10 @@ func (c *call) soundOnce(j *job.Job, l *job.Laid, sound map[string]bool) error {
 // headed names a room of a job over what is said of it.
 func headed(l *job.Laid) string { return l.Room.Name() + ": " + titled(l.Plan) }
 
-// titled is the title of a room, with its number.
+// titled is the title of a room, with its number where the title does not have it.
 func titled(p *layout.Plan) string {
 	title := p.Room.Project.Title
-	if n := p.Room.Project.Room; n != "" {
+	if n := p.Room.Project.Room; n != "" && !slices.Contains(strings.Fields(title), n) {
 		title += ", room " + n
 	}
 	return title

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"bytes"
-	"fmt"
 	"runtime/debug"
 
 	"github.com/spf13/cobra"
@@ -84,20 +83,4 @@ func built() string {
 		return version
 	}
 	return version + revision + changed + ")"
-}
-
-// roomArgument asks for one room file, and lets the shell complete it.
-func roomArgument(cmd *cobra.Command) {
-	cmd.Args = func(cmd *cobra.Command, args []string) error {
-		if len(args) != 1 {
-			return fmt.Errorf("%s takes one room file; see %s --help", cmd.Name(), cmd.CommandPath())
-		}
-		return nil
-	}
-	cmd.ValidArgsFunction = func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
-		if len(args) > 0 {
-			return nil, cobra.ShellCompDirectiveNoFileComp
-		}
-		return []string{"toml", "pdf"}, cobra.ShellCompDirectiveFilterFileExt
-	}
 }

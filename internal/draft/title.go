@@ -68,7 +68,7 @@ func (t Title) Draw(g *scene.Group, k Look, at scene.Point) scene.Box {
 	g.HLine(c.X-r, c.X+r, c.Y, scene.Pen(scene.Marks, k.Outline))
 	chord := 2*math.Sqrt(r*r-math.Pow(r*0.5+k.Medium/2, 2)) - k.Outline - 1
 	g.Text(words(scene.Marks, c.Add(0, -r*0.5), t.Mark, FitHeight(t.Mark, k.Medium, k.Small, true, chord), true))
-	g.Text(words(scene.Marks, c.Add(0, r*0.42), t.Page, k.Small, false))
+	g.Text(words(scene.Marks, c.Add(0, math.Min(r*0.42, k.Of(0.42*7))), t.Page, k.Small, false))
 	x := c.X + r + k.Of(3)
 	names, height := t.names(k)
 	w := 0.0

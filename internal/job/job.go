@@ -11,6 +11,10 @@
 package job
 
 import (
+	"fmt"
+	"path/filepath"
+	"strings"
+
 	"flitchlay/internal/assign"
 	"flitchlay/internal/room"
 	"flitchlay/internal/source"
@@ -35,9 +39,15 @@ type Job struct {
 func Of(names []string, open Open) *Job {
 	j := &Job{Whole: "room", plain: true}
 	j.root, _ = source.Parse("", nil)
+	folders := map[string]bool{}
 	for i, name := range names {
 		f := &roomFile{name: name, kind: i}
-		r := &Room{File: name, Own: true, file: f}
+		base := filepath.Base(name)
+		r := &Room{File: name, Own: true, file: f, Folder: strings.TrimSuffix(base, filepath.Ext(base))}
+		for n := 2; folders[strings.ToLower(r.Folder)]; n++ {
+			r.Folder = fmt.Sprintf("%s-%d", strings.TrimSuffix(base, filepath.Ext(base)), n)
+		}
+		folders[strings.ToLower(r.Folder)] = true
 		called, text, err := open(name)
 		if f.err = err; err == nil {
 			f.name = called
@@ -87,6 +97,18 @@ func (r *Room) Name() string {
 		return r.File + " as " + r.As
 	}
 	return r.File
+}
+
+// RoomNumber is the number of a room: the one that it has in the job, or the one of its file.
+func (j *Job) RoomNumber(r *Room) string {
+	if r.As != "" || r.Err != nil {
+		return r.As
+	}
+	v := table(r.file.root, "project.room")
+	if v.Kind() != source.String {
+		return ""
+	}
+	return v.Text("")
 }
 
 // roomFile is a file that [[room]] names, read once.

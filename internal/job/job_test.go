@@ -3,12 +3,14 @@ package job
 import (
 	"errors"
 	"fmt"
+	"os"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/finding"
 	"flitchlay/internal/source"
 )
 
@@ -160,7 +162,7 @@ func TestSharedStandsBelow(t *testing.T) {
 		for _, as := range []string{"", "as = '12'\n"} {
 			j, err := Read("job.toml", []byte(job+as), files(map[string]string{"a.toml": c.room}))
 			require.NoError(t, err, c.why)
-			l := j.Lay(0, newLayers(j.Rooms))
+			l := j.Lay(0, nil)
 			require.NoError(t, l.Err, c.why+"\n"+string(l.Text))
 			r := l.Plan.Room
 			assert.Equal(t, "Row", r.Project.Title, c.why)
@@ -215,4 +217,39 @@ func TestFlitchesAreAssigned(t *testing.T) {
 	assert.Equal(t, got, again)
 	given, _ := sheets(t, run(t, flitches+list, rooms))
 	assert.NotEqual(t, given, got)
+}
+
+// What laid says of a room comes back as it was printed, whatever a flitch is called.
+func TestLaidReadsBack(t *testing.T) {
+	for _, rows := range [][]Row{{{"F1", []int{1, 2, 3, 5, 9, 10, 11}}}, {{"F 204", []int{7}}, {"No. 3, second cut", []int{1, 3}}}} {
+		back, err := laidRows(RowWords(rows))
+		require.NoError(t, err)
+		assert.Equal(t, rows, back)
+	}
+}
+
+// The sample job leaves nothing open: no finding of the job, no must and no ask of a room, and its flitches are those of no other room.
+func TestSampleJobIsQuiet(t *testing.T) {
+	const dir = "../../samples/job/"
+	text, err := os.ReadFile(dir + "ferry-terminal.toml")
+	require.NoError(t, err)
+	j, err := Read("ferry-terminal.toml", text, func(file string) (string, []byte, error) {
+		text, err := os.ReadFile(dir + file)
+		return file, text, err
+	})
+	require.NoError(t, err)
+	j.Run(2)
+	b := NewBook(j)
+	n := 0
+	require.NoError(t, j.Each(2, nil, func(l *Laid) error {
+		require.NoError(t, l.Err)
+		b.Add(l)
+		n++
+		assert.Empty(t, l.Plan.Room.Asks, l.Room.Name())
+		assert.False(t, finding.Any(l.Plan.Findings, finding.Must), l.Room.Name())
+		return nil
+	}))
+	assert.Equal(t, 5, n)
+	assert.Empty(t, b.Findings)
+	assert.Len(t, j.Flitches, 2)
 }

@@ -23,20 +23,28 @@ type Laid struct {
 //
 // Errors: that of then, which ends it.
 func (j *Job) Each(workers int, with func(*Laid), then func(*Laid) error) error {
-	return each(workers, j.Rooms, j.Lay, with, then)
+	return j.EachOf(j.Part(1, 1), workers, with, then)
 }
 
-// each is Each of some rooms, laid out in some way.
-func each(workers int, rooms []*Room, lay func(int, *layers) *Laid, with func(*Laid), then func(*Laid) error) error {
+// Part is every so manieth room, by its index: the part-th and those that follow it by as many as there are parts.
+func (j *Job) Part(part, of int) (list []int) {
+	for i := part - 1; i < len(j.Rooms); i += of {
+		list = append(list, i)
+	}
+	return list
+}
+
+// EachOf is Each of some rooms.
+func (j *Job) EachOf(rooms []int, workers int, with func(*Laid), then func(*Laid) error) error {
 	waiting := make(chan chan *Laid, max(1, workers)-1)
 	stop := make(chan struct{})
-	known := newLayers(rooms)
+	known := newLayers(j, rooms)
 	var under sync.WaitGroup
 	defer under.Wait()
 	defer close(stop)
 	go func() {
 		defer close(waiting)
-		for i := range rooms {
+		for _, i := range rooms {
 			done := make(chan *Laid, 1)
 			select {
 			case waiting <- done:
@@ -44,7 +52,7 @@ func each(workers int, rooms []*Room, lay func(int, *layers) *Laid, with func(*L
 				return
 			}
 			under.Go(func() {
-				one := lay(i, known)
+				one := j.Lay(i, known)
 				if with != nil {
 					with(one)
 				}
@@ -86,10 +94,10 @@ type layers struct {
 	idle  map[int][]*layout.Layer
 }
 
-func newLayers(rooms []*Room) *layers {
+func newLayers(j *Job, rooms []int) *layers {
 	l := &layers{still: map[int]int{}, idle: map[int][]*layout.Layer{}}
-	for _, r := range rooms {
-		l.still[r.file.kind]++
+	for _, i := range rooms {
+		l.still[j.Rooms[i].file.kind]++
 	}
 	return l
 }

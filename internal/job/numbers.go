@@ -105,7 +105,7 @@ func laidRows(text string) (rows []Row, err error) {
 	return rows, nil
 }
 
-var sheetsLast = regexp.MustCompile(`^(.*\S)\s+(\d+(?:-\d+)?(?:\s*,\s*\d+(?:-\d+)?)*)$`)
+var sheetsLast = regexp.MustCompile(`^(.*?\S)\s+(\d+(?:-\d+)?(?:\s*,\s*\d+(?:-\d+)?)*)$`)
 
 // sheetNumbers reads "1-4, 6-13", which rises.
 func sheetNumbers(text string) (list []int, err error) {

@@ -39,7 +39,7 @@ var Schema = source.Schema{
 	}},
 	{Path: "number", Doc: "Page numbers.", Keys: []source.Key{
 		{Name: "discipline", Kind: "text", Default: "Z", Doc: "One letter, or two: Z-201, ZD201"},
-		{Name: "style", Kind: "text", Doc: "An office's own form of {discipline}, {kind} and {count}, such as \"{discipline}{kind}.{count}\"; where it is not given that of the standard"},
+		{Name: "style", Kind: "text", Doc: "An office's own form of {discipline}, {kind} and {count}, such as \"{discipline}{kind}.{count}\"; where it is not given that of the standard; {room} is the room in the set of a job, and nothing else"},
 	}},
 	{Path: "elevation", Doc: "How large the view of a wall may be.", Keys: []source.Key{
 		{Name: "width", Kind: "length", Doc: "Of the wall, at the most; what the field leaves where it is not given"},

@@ -49,6 +49,7 @@ type Template struct {
 	Pole          Pole
 	Discipline    string // letter of page numbers
 	NumberStyle   string // form of page numbers; "": that of the standard
+	Room          string // that stands in page numbers; "": the set is of one room
 	Elevation     Elevation
 	Standing      []string     // notes of every page with seams
 	Cards         Cards        // of the crew's set

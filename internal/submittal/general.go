@@ -21,7 +21,11 @@ func generalPages(s *folio.Set) []*folio.Leaf {
 		first, under = &folio.Leaf{Wall: -1}, func(*folio.Board) {}
 		list = append([]*folio.Leaf{first}, list...)
 	}
-	first.Title, first.About, first.Scale = folio.Cover, "cover", draft.Ratio(r.scale, s.Metric())
+	title := folio.Cover
+	if s.Paper.Room != "" { // the set of a job has one cover, over all its rooms
+		title = "ROOM " + s.Paper.Room
+	}
+	first.Title, first.About, first.Scale = title, "cover", draft.Ratio(r.scale, s.Metric())
 	first.Draw = func(b *folio.Board) {
 		under(b)
 		r := newRibbon(b.Set, lists) // now that all pages are known

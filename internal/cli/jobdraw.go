@@ -1,0 +1,230 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"flitchlay/internal/job"
+	"flitchlay/internal/scene"
+)
+
+// jobDrawing is what the command line says of drawing a job.
+type jobDrawing struct {
+	part string
+	svg  bool
+}
+
+// parted reads --part: which part of how many.
+func (d *jobDrawing) parted() (part, of int, err error) {
+	if d.part == "" {
+		return 1, 1, nil
+	}
+	if n, err := fmt.Sscanf(d.part+" ", "%d/%d ", &part, &of); n != 2 || err != nil || part < 1 || of < part {
+		return 0, 0, fmt.Errorf("--part %q is no part: write 3/16 for the third of sixteen", d.part)
+	}
+	return part, of, nil
+}
+
+// drawnRoom is what was made of a room beside the others.
+type drawnRoom struct {
+	must   bool
+	said   []string
+	whole  []byte // the architect's set, to be joined with those of other rooms
+	names  []string
+	titles []string
+	mark   string
+	err    error
+}
+
+// drawJob draws a job into a folder, room by room, and says in the end what became of it.
+func (c *call) drawJob(to string, j *job.Job, sets []drawnSet, how *jobDrawing) error {
+	part, of, err := how.parted()
+	if err != nil {
+		return err
+	}
+	d := &jobDraw{call: c, job: j, to: to, sets: sets, svg: how.svg, marks: marksOf(j)}
+	if !j.Plain() && slices.ContainsFunc(sets, func(s drawnSet) bool { return s.word == "submittal" }) {
+		if d.whole, err = c.newWhole(j, to, part, of); err != nil {
+			return err
+		}
+		defer d.whole.drop()
+	}
+	book := job.NewBook(j)
+	bar := c.progress(len(j.Part(part, of)))
+	var lost error
+	err = c.throughPart(j, part, of, func(l *job.Laid) {
+		l.Made = d.room(l)
+	}, func(l *job.Laid) error {
+		bar.step()
+		made := l.Made.(*drawnRoom)
+		c.must = c.must || made.must
+		book.Add(l)
+		if made.err == nil && d.whole != nil {
+			made.err = d.whole.add(l, made)
+		}
+		for _, line := range made.said {
+			c.say("%s", line)
+		}
+		if made.err != nil {
+			c.say("%s: %v", l.Room.Name(), made.err)
+			d.failed++
+			if lost == nil || errors.As(made.err, new(*lostError)) {
+				lost = made.err
+			}
+			return nil
+		}
+		d.drawn++
+		if made.must {
+			d.unfit = append(d.unfit, l.Room.Name())
+		}
+		return nil
+	})
+	bar.done()
+	c.jobMust(book)
+	if d.whole != nil && d.drawn > 0 && (err == nil || errors.Is(err, errBadRooms)) {
+		if e := d.whole.close(); e != nil && lost == nil {
+			lost = e
+		}
+	}
+	if part == 1 && of == 1 && !j.Plain() {
+		d.clearRooms()
+	}
+	d.summary(len(j.Part(part, of)))
+	if lost != nil {
+		return &toldError{lost}
+	}
+	return err
+}
+
+// jobDraw is a job while it is drawn.
+type jobDraw struct {
+	*call
+	job    *job.Job
+	to     string
+	sets   []drawnSet
+	svg    bool
+	marks  []string // of rooms, before the numbers of their pages
+	whole  *wholeSet
+	drawn  int
+	failed int
+	unfit  []string
+}
+
+// marksOf are what the numbers of pages say of each room: its number where it is short and no other has it, else its place.
+func marksOf(j *job.Job) []string {
+	marks := make([]string, len(j.Rooms))
+	seen := map[string]int{}
+	for _, r := range j.Rooms {
+		seen[j.RoomNumber(r)]++
+	}
+	for i, r := range j.Rooms {
+		marks[i] = j.RoomNumber(r)
+		if marks[i] == "" || len(marks[i]) > 8 || seen[marks[i]] > 1 || strings.ContainsFunc(marks[i], func(c rune) bool {
+			return !strings.ContainsRune("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-._", c)
+		}) {
+			marks[i] = fmt.Sprintf("R%02d", i+1)
+		}
+	}
+	return marks
+}
+
+// room draws one room, beside others.
+func (d *jobDraw) room(l *job.Laid) *drawnRoom {
+	out := &drawnRoom{must: judged(l.Plan), mark: d.marks[l.Index]}
+	from := d.folderOf(d.job, l.Room)
+	to := filepath.Join(d.to, l.Room.Folder)
+	if d.job.Plain() && d.to == "" {
+		to = beside(l.Room.File)
+	}
+	with, err := d.pictures(l.Plan, d.sets, from)
+	if err != nil {
+		out.err = err
+		return out
+	}
+	var files, pages []file
+	drawing := map[string]bool{}
+	for _, s := range d.sets {
+		t, err := s.template(d.call, l.Plan.Room, from)
+		if err != nil {
+			out.err = err
+			return out
+		}
+		joins := d.whole != nil && s.word == "submittal"
+		if joins {
+			t = t.OfRoom(out.mark)
+		}
+		doc, err := s.pages(l.Plan, t, with)
+		if err != nil {
+			out.err = &lostError{filepath.Join(to, s.word+".pdf"), err}
+			return out
+		}
+		name := carriedName
+		if joins {
+			name = l.Room.Folder + ".toml"
+		}
+		doc.Attachments = append(doc.Attachments, scene.Attachment{Name: name, About: "the room file that this set was drawn from", Type: "application/toml", Data: l.Text})
+		for _, b := range backends {
+			if b.set == nil && !d.svg && !d.job.Plain() {
+				continue
+			}
+			list, err := b.files(doc, s.word, func(i int) string { return doc.Pages[i].Name })
+			if err != nil {
+				out.err = &lostError{filepath.Join(to, s.word+b.end), err}
+				return out
+			}
+			for _, f := range list {
+				f.set = s.word
+				switch {
+				case b.set != nil && joins:
+					out.whole = f.data
+				case b.set == nil && !d.job.Plain():
+					pages = append(pages, f)
+				default:
+					files = append(files, f)
+				}
+			}
+		}
+		if joins {
+			for _, p := range doc.Pages {
+				out.names, out.titles = append(out.names, p.Name), append(out.titles, p.Title)
+			}
+		}
+		drawing[s.word] = true
+	}
+	if len(files) > 0 || !d.job.Plain() {
+		out.put(d.call, to, files, drawing)
+	}
+	if len(pages) > 0 || isFolder(filepath.Join(to, "svg")) {
+		out.put(d.call, filepath.Join(to, "svg"), pages, drawing)
+	}
+	return out
+}
+
+// put writes files of a room into a folder.
+func (r *drawnRoom) put(c *call, to string, files []file, drawing map[string]bool) {
+	if r.err != nil || len(files) == 0 && !isFolder(to) {
+		return
+	}
+	said, err := c.replace(to, files, drawing)
+	r.said, r.err = append(r.said, said...), err
+}
+
+// summary says what became of all rooms.
+func (d *jobDraw) summary(all int) {
+	where := d.to
+	if where == "" {
+		where = "folders beside the rooms"
+	}
+	d.say("drew %d of %d rooms into %s", d.drawn, all, where)
+	if len(d.unfit) > 0 {
+		d.say("a rule that must be met is broken, and every page says NOT FOR HANGING, in %s; see flitchlay check", strings.Join(d.unfit, ", "))
+	}
+}
+
+// toldError is an error that was told where it came up.
+type toldError struct{ error }
+
+func (e *toldError) Unwrap() error { return e.error }
