@@ -6,7 +6,7 @@ import "flitchlay/internal/room"
 // another height everywhere else. The first wall is named at whose left end the floor is where heights are counted from;
 // where none is, the first whose floor is under the line.
 func (c *Set) levelWords() string {
-	words := ""
+	words, stairs := "", false
 	for _, w := range c.Faces {
 		floor := room.AtRight(w.W.Floor, 0)
 		if floor == 0 || words == "" && floor < c.Level {
@@ -24,9 +24,10 @@ func (c *Set) levelWords() string {
 			}
 			words += "; " + c.Words.Say(way, w.W.Name, c.Say(s.By.Abs()), s.No)
 		}
-		if len(c.stairWords(w)) > 0 {
-			words += " (" + c.PagesWord([]string{heightsKey}) + ")"
-		}
+		stairs = stairs || len(c.stairWords(w)) > 0
+	}
+	if stairs { // how the tape goes on there
+		words += " (" + c.PageWord(heightsKey) + ")"
 	}
 	return words
 }

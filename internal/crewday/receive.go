@@ -148,6 +148,7 @@ func (c *Set) leastLongs(wide float64) [][2]string {
 		return [][2]string{{c.Words.Say("receive.long"), c.Say(long)}}
 	}
 	var rows [][2]string
+	whole, each := true, []string{} // whether the numbers have room, and the words without them
 	for _, x := range list {
 		var who []string
 		if len(c.Plan.Left) > 1 {
@@ -158,17 +159,20 @@ func (c *Set) leastLongs(wide float64) [][2]string {
 		}
 		name := strings.Join(who, ", ")
 		words := c.Words.Say("receive.long_sheets", name, layout.Numbers(x.numbers))
-		if slices.Contains(x.numbers, 0) || len(scene.Wrap(words, c.readable().Small, false, wide*longNumbersShare)) > longNumbersLines {
-			words = c.Words.Say("receive.long_of", name)
+		whole = whole && !slices.Contains(x.numbers, 0) && len(scene.Wrap(words, c.readable().Small, false, wide*longNumbersShare)) <= longNumbersLines
+		rows, each = append(rows, [2]string{words, c.Say(x.long)}), append(each, c.Words.Say("receive.long_of", name))
+	}
+	for i := range rows {
+		if !whole {
+			rows[i][0] = each[i]
 		}
-		rows = append(rows, [2]string{words, c.Say(x.long)})
 	}
 	return rows
 }
 
 // The numbers of the sheets of a course stand beside their length where they take no more lines, of such a share of the column.
 const (
-	longNumbersLines = 2
+	longNumbersLines = 3
 	longNumbersShare = 0.6
 )
 

@@ -2,6 +2,7 @@ package crewday
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"flitchlay/internal/count"
 	"flitchlay/internal/days"
@@ -24,17 +25,27 @@ func NewSet(p *layout.Plan, t *paper.Template, name string) *Set {
 		plays: map[*layout.Run]map[int]layout.Play{}}
 }
 
-// Place names the room, the finish and the job, whose number the cards have too.
+// mostPlace is how many letters of a place have room in the head of a page with what else stands there.
+const mostPlace = 44
+
+// Place names the room, the finish and the job; with its number, which the cards have too, as far as the head of a page has room.
 func (c *Set) Place() string {
 	p := c.Room.Project
-	var parts []string
-	if p.Room != "" {
-		parts = append(parts, c.Words.Say("start.room", p.Room))
-	}
-	for _, part := range []string{p.Tag, p.Number, p.Title} {
-		if part != "" {
-			parts = append(parts, part)
+	number := p.Number
+	join := func() string {
+		var parts []string
+		if p.Room != "" {
+			parts = append(parts, c.Words.Say("start.room", p.Room))
 		}
+		for _, part := range []string{p.Tag, number, p.Title} {
+			if part != "" {
+				parts = append(parts, part)
+			}
+		}
+		return strings.Join(parts, ", ")
 	}
-	return strings.Join(parts, ", ")
+	if utf8.RuneCountInString(join()) > mostPlace {
+		number = ""
+	}
+	return join()
 }
