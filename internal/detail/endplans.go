@@ -52,7 +52,6 @@ func endPlan(b *folio.Board, g *scene.Group, c scene.Point, kind string) {
 		end -= k.Of(0.4)
 	case "outside edge":
 		g.VLine(end, y-bt, y, outline)
-		g.Polyline(scene.Pen(scene.Walls, k.Seam), scene.Pt(end-k.Of(5), y+k.Of(2.6)), scene.Pt(end+k.Of(1), y+k.Of(2.6)), scene.Pt(end+k.Of(1), y-bt))
 	case "jamb":
 		wood(scene.Box{X0: end, Y0: y, X1: end + k.Of(11), Y1: y + k.Of(5)})
 		g.HLine(end, boardTo, y, outline)

@@ -138,7 +138,7 @@ func endNote(b *folio.Board, t face.Termination) string {
 	case "inside corner":
 		return "Ends in the inside corner; " + f(r.EdgeTrim) + " extra, cut in place."
 	case "outside edge":
-		return "Ends at the outside edge under a bead or trim by others."
+		return "Ends at the outside edge, its end in sight; no bead or trim is given."
 	case "trim":
 		return "Ends under the trim."
 	case "bare":

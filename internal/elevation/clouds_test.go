@@ -75,6 +75,32 @@ func TestRevisionsAreInCloudsWhereTheyMovedSomething(t *testing.T) {
 	}
 }
 
+// A cloud runs neither along the edges of an opening nor through the rows of dimensions where it has room elsewhere, also where the mark
+// of a deviation stands at the place.
+func TestCloudsKeepOffEdgesAndDimensions(t *testing.T) {
+	_, d := Drawn(t, revised())
+	seen := 0
+	for _, v := range roomtest.ElevationViews(d) {
+		for _, g := range roomtest.Classed(v, "cloud") {
+			cloud := g.Bounds()
+			seen++
+			assert.True(t, v.View.Box.Inset(-6.5).Contains(cloud), "off the rows of dimensions")
+			for _, o := range roomtest.Classed(v, "opening") {
+				hole := o.Bounds()
+				for _, x := range []float64{hole.X0, hole.X1} {
+					g.Walk(func(it scene.Item) {
+						arc, ok := it.(*scene.Path)
+						if ok && arc.Bounds().H() > arc.Bounds().W() && arc.Bounds().Y1 > hole.Y0 && arc.Bounds().Y0 < hole.Y1 {
+							assert.False(t, arc.Bounds().X0 < x && x < arc.Bounds().X1, "along the edge of %s", roomtest.Fact(o, "name"))
+						}
+					})
+				}
+			}
+		}
+	}
+	assert.Equal(t, 4, seen)
+}
+
 // No cloud touches a word or another mark, on random rooms with a revision on every wall; one that finds no triangle is in the list.
 func TestCloudsTouchNoWords(t *testing.T) {
 	papers := []string{"ansi-b", "a4", "arch-d", "a3"}

@@ -104,3 +104,64 @@ func TestSheetsThatRepeatShareARow(t *testing.T) {
 	assert.Equal(t, []draft.Row{row("13 to 15", "North"), row("16", "East"), row("18", "East"), row("-", "East"), row("-", "East")},
 		grouped([]draft.Row{row("13", "North"), row("14", "North"), row("15", "North"), row("16", "East"), row("18", "East"), row("-", "East"), row("-", "East")}))
 }
+
+// Sheets that lie say from where to where they do, their seams how high they are and on which page, and where sheets meet end to end is
+// listed with who meets there; a set without such joints has no list of them.
+func TestLevelSheetsAreListedByTheirWall(t *testing.T) {
+	text := strings.Replace(roomtest.Head("in"), "[veneer]", "[veneer]\ngrain = \"horizontal\"", 1) + roomtest.Wall("Bar back", `18'`, `8'`) + roomtest.Wall("Return", `5'`, `8'`)
+	s := folio.NewSet(roomtest.Laid(t, "room.toml", text), roomtest.Template(t, "ansi-b"), nil, "Submittal")
+	s.Number(Submittal)
+	column := func(tb *draft.Table, head string) int {
+		return slices.IndexFunc(tb.Columns, func(c draft.Column) bool { return c.Head == head })
+	}
+	sheets := sheetSchedule(s)
+	require.Negative(t, column(sheets, "ABOVE LINE"))
+	from, to := column(sheets, "FROM"), column(sheets, "TO")
+	require.Positive(t, from)
+	assert.Equal(t, []string{`0"`, `9'-0"`}, []string{sheets.Rows[0].Cells[from], sheets.Rows[0].Cells[to]})
+	seams := seamSchedule(s)
+	assert.Contains(t, seams.Title, "heights")
+	for i, r := range seams.Rows {
+		assert.NotEmpty(t, r.Cells[column(seams, "PAGE")], "row %d", i)
+		assert.NotEmpty(t, r.Link)
+	}
+	joints := jointSchedule(s)
+	require.Len(t, joints.Rows, 1, "the return takes one sheet to a band")
+	assert.Equal(t, `9'-0"`, joints.Rows[0].Cells[2])
+	assert.Regexp(t, `^1, 3, 5`, joints.Rows[0].Cells[3])
+	assert.Regexp(t, `^2, 4, 6`, joints.Rows[0].Cells[4])
+	upright := folio.NewSet(roomtest.Laid(t, "room.toml", roomtest.Head("in")+roomtest.Wall("North", `9'`, `8'`)), roomtest.Template(t, "ansi-b"), nil, "Submittal")
+	assert.False(t, jointed(upright))
+	assert.Len(t, scheduleBlocks(upright), len(scheduleNames(upright)))
+}
+
+// Spare sheets have one figure: what the table of flitches keeps back, and only where no flitch is given how many are wanted.
+func TestSparesAreCountedInOnePlace(t *testing.T) {
+	spares := func(text string) (kept, wanted bool) {
+		s := folio.NewSet(roomtest.Laid(t, "room.toml", text+roomtest.Wall("North", `9'`, `8'`)), roomtest.Template(t, "ansi-b"), nil, "")
+		for _, r := range quantities(s).Rows {
+			wanted = wanted || strings.Contains(strings.ToLower(r.Cells[0]), "spare")
+		}
+		return len(s.Plan.Left) > 0, wanted
+	}
+	kept, wanted := spares(roomtest.Head("in"))
+	assert.True(t, kept && !wanted)
+	kept, wanted = spares(regexp.MustCompile(`(?s)\[\[flitch\]\].*?(\n\[|$)`).ReplaceAllString(roomtest.Head("in"), "$1"))
+	assert.True(t, !kept && wanted)
+}
+
+// A number that is left out of the sequence is said at its seam, and among the places at which the grain breaks.
+func TestNumbersLeftOutBreakTheMatch(t *testing.T) {
+	text := strings.Replace(roomtest.Head("in"), `"1-60"`, `"1-60"`+"\ndamaged = [3]", 1) + roomtest.Wall("North", `16'`, `8'`)
+	s := folio.NewSet(roomtest.Laid(t, "room.toml", text), roomtest.Template(t, "ansi-b"), nil, "Submittal")
+	s.Number(Submittal)
+	found := 0
+	for _, r := range seamSchedule(s).Rows {
+		if r.Cells[0] == "2 | 4" {
+			found++
+			assert.Contains(t, r.Cells, "3 left out")
+		}
+	}
+	assert.Equal(t, 1, found)
+	assert.Contains(t, strings.Join(breaks(s), "; "), "at 2 | 4 on wall North (3 left out)")
+}
