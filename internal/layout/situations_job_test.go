@@ -85,7 +85,7 @@ func TestSituationsOfStartAndEnd(t *testing.T) {
 		require.Zero(t, musts(p))
 		list := messages(p, finding.ClosingSeam)
 		require.Len(t, list, 1)
-		assert.Contains(t, list[0], "wall C, seen for 12 in")
+		assert.Contains(t, list[0], "closing seam 23 | 1, wall C, 6'-8\" from its left end, seen for 12 in")
 		for _, s := range p.Runs[0].Seams {
 			if s.Closing {
 				assert.True(t, s.X >= 52*in && s.X <= 84*in)

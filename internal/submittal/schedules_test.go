@@ -159,9 +159,9 @@ func TestNumbersLeftOutBreakTheMatch(t *testing.T) {
 	for _, r := range seamSchedule(s).Rows {
 		if r.Cells[0] == "2 | 4" {
 			found++
-			assert.Contains(t, r.Cells, "3 left out")
+			assert.Contains(t, r.Cells, "sheet 3 left out")
 		}
 	}
 	assert.Equal(t, 1, found)
-	assert.Contains(t, strings.Join(breaks(s), "; "), "at 2 | 4 on wall North (3 left out)")
+	assert.Contains(t, strings.Join(breaks(s), "; "), "where sheet 3 is left out, 2 | 4 on wall North")
 }

@@ -126,7 +126,7 @@ func TestFirstIssueKeepsItsDay(t *testing.T) {
 	var d drawnList
 	d.draw(roomtest.Laid(t, "room.toml", text), roomtest.Template(t, "ansi-b"))
 	for _, p := range d.pages {
-		assert.Contains(t, running([]*scene.Page{p}), "First issue 2026-04-01", p.Name)
+		assert.Contains(t, running([]*scene.Page{p}), "First issue "+"2026-04-01", p.Name)
 	}
 	assert.Contains(t, running(coversOf(d.pages)), "- 2026-04-01 First issue")
 }
