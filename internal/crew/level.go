@@ -33,5 +33,10 @@ func (c *Set) registerLines() []string {
 			lines = append(lines, who+c.Words.Say("register.mark", c.Say(r.At)))
 		}
 	}
+	for _, x := range c.cards {
+		if !x.Level && (!x.Cut.Marked() && !x.Register.Foot || x.Cut.Line.Second()) {
+			return append(lines, c.Words.Say("register.but"))
+		}
+	}
 	return lines
 }
