@@ -10,23 +10,25 @@ import (
 
 // Card is one sheet as it lies on the table.
 type Card struct {
-	Sheet    *layout.Sheet
-	Run      *layout.Run
-	Cut      *count.Cut
-	Level    bool             // grain is level: the sheet lies on its side
-	Courses  int              // of its place
-	Raw      shape.Rect       // as it is delivered
-	Kept     shape.Rect       // what head, foot and rip leave
-	Register *layout.Register // where its level mark is; nil where the grain is level
-	Zero     shape.Point      // the corner that all figures are measured from
-	Folds    []Fold
-	Holes    []Hole
-	Slits    []count.Slit
-	Step     L // the least that figures tell: nothing is cut off an end that is no longer
-	Rakes    []Rake
-	Pieces   []layout.Piece // what shows when it hangs, laid out flat on the sheet
-	Next     Next
-	Back     bool // mirrored: seen from the back
+	Sheet     *layout.Sheet
+	Run       *layout.Run
+	Cut       *count.Cut
+	Level     bool             // grain is level: the sheet lies on its side
+	Courses   int              // of its place
+	Raw       shape.Rect       // as it is delivered
+	Kept      shape.Rect       // what head, foot and rip leave
+	Register  *layout.Register // where its level mark is; nil where the grain is level
+	Zero      shape.Point      // the corner that all figures are measured from
+	Folds     []Fold
+	Holes     []Hole
+	Parts     []shape.Rect // round each piece that openings leave of what is kept
+	Overhangs []Overhang
+	Slits     []count.Slit
+	Step      L // the least that figures tell: nothing is cut off an end that is no longer
+	Rakes     []Rake
+	Pieces    []layout.Piece // what shows when it hangs, laid out flat on the sheet
+	Next      Next
+	Back      bool // mirrored: seen from the back
 }
 
 // Fold is a line along which the sheet is folded, from its foot to its head, or over the height of a jamb.
@@ -86,6 +88,8 @@ func (m *maker) card(r *layout.Run, s *layout.Sheet) *Card {
 	}
 	m.edges(c)
 	m.holes(c)
+	c.findParts()
+	m.overhangs(c)
 	m.folds(c)
 	c.Slits = c.Cut.Slits(m.plan)
 	m.onWalls(c)

@@ -1,10 +1,13 @@
 package card
 
 import (
+	"slices"
+	"strings"
+
 	"flitchlay/internal/count"
 	"flitchlay/internal/folio"
+	"flitchlay/internal/shape"
 	"flitchlay/internal/words"
-	"strings"
 )
 
 // height says how far a height is from the corner that figures are measured from.
@@ -54,41 +57,52 @@ func (w speech) rake(c *Card, r *Rake) string {
 	if line := c.Cut.Line; line.Second() && !line.Off {
 		text = w.Words.Say("slopes.line", text, line.No)
 	}
-	text += w.bevel(r)
+	text += w.bevel(c, r)
 	if c.Level {
 		return text
 	}
-	if past := c.past(r); past > 0 {
+	if past := w.past(c, r); past > 0 {
 		return w.Words.Say("card.rake_trim", text, w.Inches(past))
 	}
 	return text
 }
 
-// past is the least that stands past a slope of a sheet that is cut square, at the point of it that comes nearest to the cut.
-func (c *Card) past(r *Rake) L {
-	least := c.Kept.Top - c.Kept.Bottom
+// past is the least that stands past a slope of a sheet that is cut square, at the point of it that comes nearest to the cut: what the
+// printed figures of both leave.
+func (w speech) past(c *Card, r *Rake) L {
+	at := func(z L) L { return w.Style.Round(z - c.Zero.Z) }
+	least := at(c.Kept.Top) - at(c.Kept.Bottom)
 	for _, p := range r.Points {
 		if r.Head {
-			least = min(least, c.Kept.Top-p.Z)
+			least = min(least, at(c.Kept.Top)-at(p.Z))
 		} else {
-			least = min(least, p.Z-c.Kept.Bottom)
+			least = min(least, at(p.Z)-at(c.Kept.Bottom))
 		}
 	}
 	return least
 }
 
 // bevel says a slope as what a bevel square is set to: how much it rises or falls, going right, over how much of the sheet.
-func (w speech) bevel(r *Rake) string {
-	if list := BevelWords(w.TapedSet, r); len(list) > 0 {
+func (w speech) bevel(c *Card, r *Rake) string {
+	if list := BevelWords(w.TapedSet, c, r); len(list) > 0 {
 		return w.Words.Say("slopes.bevel", strings.Join(list, ", "))
 	}
 	return ""
 }
 
-// BevelWords say each straight part of a slope that is not level, going right: "15 3/8" up in 24 1/2"".
-func BevelWords(set *folio.TapedSet, r *Rake) []string {
+// BevelWords say each straight part of a slope that is not level, going right: "15 3/8" up in 24 1/2"". They are what the printed
+// figures of its ends come to.
+func BevelWords(set *folio.TapedSet, c *Card, r *Rake) []string {
+	q := Rake{Points: slices.Clone(r.Points)}
+	for i, p := range q.Points {
+		x := p.X - c.Kept.Left
+		if c.Level {
+			x = p.X - c.Zero.X
+		}
+		q.Points[i] = shape.Point{X: set.Style.Round(x), Z: set.Style.Round(p.Z - c.Zero.Z)}
+	}
 	var list []string
-	for _, x := range r.Bevels() {
+	for _, x := range q.Bevels() {
 		way := "slopes.bevel_up"
 		if x.Rise < 0 {
 			way = "slopes.bevel_down"

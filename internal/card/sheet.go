@@ -1,6 +1,8 @@
 package card
 
 import (
+	"math"
+
 	"flitchlay/internal/draft"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/scene"
@@ -17,6 +19,7 @@ const (
 	foldField = 1.4 // of white under a fold
 	zeroSize  = 3.0
 	neverGap  = 0.8
+	markLong  = 4.0 // of a mark beside what is cut out
 	trimPitch = 2.4
 	smallHole = 5.0 // drawn with lighter lines: less would be a black spot
 )
@@ -58,7 +61,7 @@ func (s *sketch) drawSheet(g *scene.Group) {
 		fold.Line(v.Pt(f.Foot.X, f.Foot.Z), v.Pt(f.Head.X, f.Head.Z), scene.Pen(scene.Covering, foldLine).As(scene.Dashed(foldLine)))
 	}
 	if z, ok := s.mark(); ok {
-		g.Part(scene.Tag{Class: "level-line"}).HLine(s.sheet.X0-1.4*s.u, s.sheet.X1+1.4*s.u, v.Y(z), scene.Pen(scene.Covering, folio.TapedFine).As(scene.Chain(showLine)))
+		s.levelMark(g.Part(scene.Tag{Class: "level-line"}), z)
 	}
 	way := 0.0 // from outside, so that it hides nothing of the sheet
 	if c.Back {
@@ -116,6 +119,31 @@ func (s *sketch) drawCuts(g *scene.Group) {
 		for _, z := range x.At {
 			slit.Line(v.Pt(s.c.across(x.From), z), v.Pt(s.c.across(x.To), z), pen)
 		}
+	}
+}
+
+// levelMark draws the level line where the sheet stays; on a sheet that stands each such stretch begins with a heavy line where less
+// than the whole width stays: there the mark is made.
+func (s *sketch) levelMark(g *scene.Group, z L) {
+	y, pen := s.view.Y(z), scene.Pen(scene.Covering, folio.TapedFine).As(scene.Chain(showLine))
+	var clear []scene.Box
+	for i := range s.c.Holes {
+		clear = append(clear, s.rect(s.c.Holes[i].Rect))
+	}
+	points := draft.Outside(scene.Pt(s.sheet.X0-1.4*s.u, y), scene.Pt(s.sheet.X1+1.4*s.u, y), clear...)
+	for i := 0; i+1 < len(points); i += 2 {
+		g.Line(points[i], points[i+1], pen)
+	}
+	if s.c.Level {
+		return
+	}
+	stays := s.c.stayingAt(z)
+	if len(stays) == 1 && stays[0] == [2]L{s.c.Kept.Left, s.c.Kept.Right} {
+		return
+	}
+	for _, x := range stays {
+		from, to := s.view.X(x[0]), s.view.X(x[1])
+		g.HLine(from, math.Min(to, from+markLong*s.u), y, scene.Pen(scene.Covering, folio.TapedHeavy))
 	}
 }
 

@@ -1,7 +1,9 @@
 package card
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"flitchlay/internal/count"
 	"flitchlay/internal/draft"
@@ -94,6 +96,8 @@ func (s *sketch) heightLabels() []label {
 	}
 	switch {
 	case !marked:
+	case len(c.stayingAt(line.By)) == 0:
+		add(line.By, false, s.Say(c.MarkedAt()), s.Words.Say("parts.cut_out"))
 	case line.Second():
 		add(line.By, true, s.Say(c.MarkedAt()), s.Words.Say("card.mark_line", line.No))
 	default:
@@ -105,6 +109,17 @@ func (s *sketch) heightLabels() []label {
 	} else {
 		add(c.Kept.Bottom, true, say(c.Kept.Bottom), s.Words.Of("raw_end", raw[1]+" stays"))
 	}
+	for i := range c.Parts { // by which the pieces hang
+		if p := &c.Parts[i]; !c.beside(i) {
+			if p.Bottom > c.Kept.Bottom {
+				add(p.Bottom, true, say(p.Bottom), s.Words.Say("parts.foot"))
+			}
+			if p.Top < c.Kept.Top {
+				add(p.Top, true, say(p.Top), s.Words.Say("parts.head"))
+			}
+		}
+	}
+	slices.SortStableFunc(list, func(a, b label) int { return cmp.Compare(b.at, a.at) })
 	return list
 }
 

@@ -178,7 +178,13 @@ func (w speech) work(c *Card) []line {
 		if len(c.Cut.Walls) > 1 {
 			name = w.Words.Say("cut.on_wall", name, w.Room.Walls[h.Hole.Wall].Name)
 		}
-		add(name+": "+c.Cut.HoleWords(w.cuts(c), *h.Hole), h.Hole.Kind.Traits().NeverCovered)
+		add(name+": "+c.Cut.HoleWords(w.cuts(c), *h.Hole)+w.goesOn(c, h.Hole), h.Hole.Kind.Traits().NeverCovered)
+	}
+	for i := range c.Overhangs {
+		add(w.overhang(c, &c.Overhangs[i]), false)
+	}
+	for _, text := range w.parts(c) {
+		add(text, true)
 	}
 	for i := range c.Rakes {
 		add(w.rake(c, &c.Rakes[i]), false)
@@ -227,6 +233,9 @@ func (w speech) ends(c *Card) []line {
 		add(line, false)
 	}
 	add(w.zero(c), false)
+	if !c.Level && c.Cut.Marked() && len(c.stayingAt(c.Cut.Line.By)) == 0 { // else the drawing has it on what stays
+		add(w.markStays(c), true)
+	}
 	if !c.Level && !c.Cut.Marked() {
 		add(w.set(c), true)
 	}
@@ -285,9 +294,7 @@ func SetWords(set *folio.TapedSet, c *Card) string { return speech{TapedSet: set
 // LineWords say in a language from which line the heights of a card's sheet are, where its wall has more than one, and where that is
 // marked, for a list beside the cards.
 func LineWords(set *folio.TapedSet, t *words.Table, c *Card) string {
-	in := *set
-	in.Words = t
-	w := speech{TapedSet: &in}
+	w := speechIn(set, t)
 	line := c.Cut.LineWords(w.cuts(c))
 	switch {
 	case c.Cut.Line.Off:

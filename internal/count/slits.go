@@ -7,6 +7,7 @@ type Slit struct {
 	Name     string // of the opening
 	From, To L      // from the sheet's left edge
 	At       []L    // over the level line, from below
+	Deep     L      // the reveal, into which it is folded
 }
 
 // Slits are the slits of a sheet from left to right. Where an opening goes down to the floor, or as far as the end of the sheet,
@@ -18,7 +19,7 @@ func (c *Cut) Slits(p *layout.Plan) []Slit {
 		if b.Of == nil || c.Level {
 			continue
 		}
-		x := Slit{Name: b.Of.Name, From: b.At, To: min(b.At+b.Of.Reveal, c.Width)}
+		x := Slit{Name: b.Of.Name, Deep: b.Of.Reveal, From: b.At, To: min(b.At+b.Of.Reveal, c.Width)}
 		if b.rightJamb {
 			x.From, x.To = max(b.At-b.Of.Reveal, 0), b.At
 		}
@@ -36,7 +37,8 @@ func (c *Cut) Slits(p *layout.Plan) []Slit {
 	return list
 }
 
-// SlitWords say where a flap is slit: "slit W1's flap level at 6 down and 40 up, 16 to 19 1/4 from left edge".
+// SlitWords say where a flap is slit: "slit W1's flap level at 6 down and 40 up, 16 to 19 1/4 from left edge; it
+// folds in, 3 1/4 deep".
 func (c *Cut) SlitWords(w Speech, x Slit) string {
 	var at []string
 	for _, z := range x.At {
@@ -53,5 +55,5 @@ func (c *Cut) SlitWords(w Speech, x Slit) string {
 	for _, more := range at[1:] {
 		places = w.Words.Say("cut.and", places, more)
 	}
-	return w.Words.Say("cut.slit", x.Name, places, w.Words.Say("cut.span", w.Inches(x.From), w.Inches(x.To))+" "+c.FromEdge(w))
+	return w.Words.Say("cut.slit", x.Name, places, w.Words.Say("cut.span", w.Inches(x.From), w.Inches(x.To))+" "+c.FromEdge(w), w.Inches(x.Deep))
 }

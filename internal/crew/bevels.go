@@ -43,7 +43,7 @@ func (d *wallBoard) bevels() {
 				}
 				for i := range c.Rakes {
 					r := &c.Rakes[i]
-					words := strings.Join(card.BevelWords(d.TapedSet, r), ", ")
+					words := strings.Join(card.BevelWords(d.TapedSet, c, r), ", ")
 					if r.Wall == f.w.Wall && words != "" && !f.bevel(h, s, r.Head, words) {
 						d.bevelled = append(d.bevelled, bevelled{r.Head, d.SheetNumber(s), words})
 					}

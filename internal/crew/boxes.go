@@ -1,6 +1,8 @@
 package crew
 
 import (
+	"slices"
+
 	"flitchlay/internal/count"
 	"flitchlay/internal/draft"
 	"flitchlay/internal/face"
@@ -16,14 +18,21 @@ type drawnBox struct {
 	g     *scene.Group
 }
 
-// boxes draws what is set in the walls: the plates of all, then the letter of each beside it.
+// boxes draws what is set in the walls: the plates of all, then the letter of each beside it, with what it is where nobody covers it, if
+// that has room.
 func (d *wallBoard) boxes() {
 	u := d.Unit
 	var list []drawnBox
 	d.each(func(f *wallBoard) { list = append(list, f.plates()...) })
 	for _, b := range list {
-		at := letterPlaces(b.plate, scene.Width(b.Letter, folio.TapedText*u, true), u)
-		if !d.boxLetter(b.g, b.plate, b.Letter, at, letterAir*u) && !d.boxLetter(b.g, b.plate, b.Letter, at, letterLessAir*u) {
+		letter := func(label string, airs ...float64) bool {
+			at := letterPlaces(b.plate, scene.Width(label, folio.TapedText*u, true), u)
+			return slices.ContainsFunc(airs, func(air float64) bool { return d.boxLetter(b.g, b.plate, label, at, air*u) })
+		}
+		if b.Kind.Traits().NeverCovered && letter(b.Letter+" "+d.KindWord(b.Kind), letterAir) {
+			continue
+		}
+		if !letter(b.Letter, letterAir, letterLessAir) {
 			d.callout(b.g, b.plate.Centre(), b.Letter, d.Words.Say("wall.box_at", b.Letter, b.on.where(b.X)), false)
 		}
 	}
@@ -37,6 +46,10 @@ func (d *wallBoard) plates() (list []drawnBox) {
 		g := d.g.Part(scene.Tag{Class: "box", Title: b.Name, Data: []scene.Datum{folio.Datum("kind", string(b.Kind)), folio.Datum("x", folio.Mm(b.X)), folio.Datum("z", folio.Mm(b.Z))}})
 		g.Rect(plate, scene.Pen(scene.Boxes, folio.TapedFine).Filled(scene.White))
 		g.Line(scene.Pt(plate.X0, plate.Y1), scene.Pt(plate.X1, plate.Y0), scene.Pen(scene.Boxes, 0.25))
+		if b.Kind.Traits().NeverCovered { // it is cut round, as the cards have it
+			plate = plate.Inset(-neverGap * u)
+			g.Rect(plate, scene.Pen(scene.Boxes, 0.25))
+		}
 		d.space.Take(plate.Inset(-0.2 * u))
 		list = append(list, drawnBox{b, d, plate, g})
 	}
@@ -51,6 +64,9 @@ const (
 	letterGap     = 1.6
 	letterLessGap = 0.9
 )
+
+// neverGap is how far round a plate that is never taken off its second line runs.
+const neverGap = 0.9
 
 // Rings of places round a plate that take a leader: how far out the nearest is, how much further each is than the one
 // before, in mm on letter paper, and how many there are.

@@ -90,8 +90,9 @@ func (c *Set) whatElse(t *words.Table, x *count.Cut, row *cutRow) {
 		if wall := c.Room.Walls[h.Wall].Name; wall != row.wall {
 			name = t.Say("cut.on_wall", name, wall)
 		}
-		row.more = append(row.more, name+": "+x.HoleWords(say, *h))
+		row.more = append(row.more, name+": "+card.HoleWords(c.TapedSet, t, c.cards[row.sheet], h, say))
 	}
+	row.more = append(row.more, card.PartWords(c.TapedSet, t, c.cards[row.sheet])...)
 	if x.Askew != 0 && len(x.Holes) > 0 {
 		row.more = append(row.more, t.Say("list.askew", c.Inches(x.Askew.Abs())))
 	}

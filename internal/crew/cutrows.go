@@ -24,7 +24,7 @@ func (b *board) cutWidths() []float64 {
 func (b *board) cutHead(g *scene.Group, y float64) float64 {
 	u, f := b.Unit, b.Page.Frame
 	say := b.Words.Say
-	heads := []string{"", "", say("list.number"), say("list.flitch"), say("list.cut"), say("list.head_foot"), say("list.rip"), say("list.wall")}
+	heads := []string{"", say("list.order"), say("list.number"), say("list.flitch"), say("list.cut"), say("list.head_foot"), say("list.rip"), say("list.wall")}
 	if b.Room.Veneer.Horizontal {
 		heads[5] = say("list.from_to")
 	}

@@ -119,7 +119,7 @@ func (c *Set) wallPage(p *strip, n int) []*scene.Page {
 		if len(all) == 0 {
 			return []*scene.Page{b.Page}
 		}
-		if left := leftOver(all); first == nil || left < least {
+		if left := leftOver(all) + ownNote*len(d.bevelled); first == nil || left < least {
 			first, kept, least = []*scene.Page{b.Page}, p.fits, left
 			over = slices.DeleteFunc(slices.Clone(all), func(n note) bool { return n.listed })
 		}
@@ -139,15 +139,17 @@ func besideAny(wanted, left []note) map[string]bool {
 	return beside
 }
 
+// ownNote is what a line weighs that would go over to a page of its own, or that the drawing should have.
+const ownNote = 100
+
 // leftOver weighs what a page has no room for: what would go over to a page of its own, then what the cut list says too.
 func leftOver(notes []note) int {
-	const own = 100
 	n := 0
 	for _, x := range notes {
 		if x.listed {
 			n += len(x.lines)
 		} else {
-			n += own * len(x.lines)
+			n += ownNote * len(x.lines)
 		}
 	}
 	return n

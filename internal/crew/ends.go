@@ -28,18 +28,18 @@ func (d *wallBoard) fromEnd(s *layout.Sheet) bool {
 	return x != nil && !s.InGap && x.FromRaw()
 }
 
-// endWord says what the mark means, where the wall has one.
-func (d *wallBoard) endWord() string {
+// rawEndWords say what the mark means, where the wall has one.
+func (d *wallBoard) rawEndWords() []string {
 	for _, f := range d.faces {
 		for _, h := range f.p.Hangs {
 			for _, s := range h.Sheets {
 				if !h.Hung() && len(s.Pieces) > 0 && d.fromEnd(s) {
-					return "; " + d.Words.Say("wall.raw_end")
+					return []string{d.Words.Say("wall.raw_end")}
 				}
 			}
 		}
 	}
-	return ""
+	return nil
 }
 
 func (d *wallBoard) endData(s *layout.Sheet) []scene.Datum {

@@ -23,9 +23,9 @@ type mark struct {
 // Source: common practice, no source.
 var (
 	wallMarks = []mark{{"key.line", (*keyPage).line}, {"key.check", (*keyPage).check}, {"key.level", (*keyPage).level}, {"key.hold", (*keyPage).hold}, {"key.ripped", (*keyPage).ripped},
-		{"key.turned", (*keyPage).turned}, {"key.raw_end", (*keyPage).rawEnd}, {"key.round", (*keyPage).round}, {"key.box", (*keyPage).inWall}, {"key.match", (*keyPage).match}}
+		{"key.turned", (*keyPage).turned}, {"key.raw_end", (*keyPage).rawEnd}, {"key.round", (*keyPage).round}, {"key.box", (*keyPage).inWall}, {"key.device", (*keyPage).neverOnWall}, {"key.match", (*keyPage).match}}
 	levelMarks = []mark{{"key.line_level", (*keyPage).line}, {"key.check_level", (*keyPage).check}, {"key.level_level", (*keyPage).level}, {"key.hold", (*keyPage).hold}, {"key.ripped", (*keyPage).ripped},
-		{"key.turned", (*keyPage).turned}, {"key.raw_end", (*keyPage).rawEnd}, {"key.round", (*keyPage).round}, {"key.box", (*keyPage).inWall}, {"key.match", (*keyPage).match}}
+		{"key.turned", (*keyPage).turned}, {"key.raw_end", (*keyPage).rawEnd}, {"key.round", (*keyPage).round}, {"key.box", (*keyPage).inWall}, {"key.device", (*keyPage).neverOnWall}, {"key.match", (*keyPage).match}}
 	cardMarks = []mark{{"key.raw", (*keyPage).raw}, {"key.cut", (*keyPage).cut}, {"key.trim", (*keyPage).trim}, {"key.shows", (*keyPage).shows}, {"key.fold", (*keyPage).fold},
 		{"key.cut_out", (*keyPage).cutOut}, {"key.never", (*keyPage).never}, {"key.zero", (*keyPage).zero}, {"key.tick", (*keyPage).tick}, {"key.apart", (*keyPage).apart}}
 )
@@ -34,8 +34,8 @@ var (
 const (
 	keyColumn = 17.0 // of the drawn marks
 	keyLine   = 5.4  // from one line of words to the next
-	keyGap    = 3.4  // between two marks
-	keyTall   = 10.6 // the least height of a row: a mark and its air
+	keyGap    = 2.2  // between two marks
+	keyTall   = 8.8  // the least height of a row: a mark and its air
 	keyThin   = 0.25
 	keyPart   = 60.0 // what is left of a column in which another part begins
 	keyDash   = 0.22 // the width by whose line dashes are parted: short enough that a mark shows some
@@ -103,22 +103,35 @@ func (c *Set) keyPages(n int) []*scene.Page {
 	if c.Paper.Cards != paper.CardsNone {
 		part("key.cards", cardMarks)
 	}
-	lines := scene.Wrap(c.Words.Both("key.figures", c.Inches(c.Style.Least())), folio.TapedText*c.Unit, false, k.box.W())
-	high := keyGap + 6.5 + keyLine*float64(len(lines))
-	if k.y+high*c.Unit > k.box.Y1 {
-		next()
+	said := func(head, class string, texts ...string) {
+		var lines []string
+		for _, text := range texts {
+			lines = append(lines, scene.Wrap(text, folio.TapedText*c.Unit, false, k.box.W())...)
+		}
+		if high := keyGap + 6.5 + keyLine*float64(len(lines)); k.y+high*c.Unit > k.box.Y1 {
+			next()
+		}
+		k.said(head, class, lines)
 	}
-	k.figures(lines)
+	if len(c.Days.Tasks) > 0 {
+		written := c.Words.Both("key.write")
+		if c.Room.Veneer.Horizontal {
+			written = c.Words.Both("key.write_level")
+		}
+		said(c.Words.Say("key.days"), "explained", c.Words.Both("key.uncut"), c.Words.Both("key.cut_time"), written)
+	}
+	said(c.Words.Say("key.rounding"), "rounding", c.Words.Both("key.figures", c.Inches(c.Style.Least())))
 	c.First(crewday.RoundingKey, n+len(out)-1)
 	return out
 }
 
-// figures says, in this one place for all pages, how figures are rounded, and that none is got by adding up others.
-func (k *keyPage) figures(lines []string) {
+// said letters what is explained once for all pages without a mark: the heads of the days' columns, and how figures are rounded, and
+// that none is got by adding up others.
+func (k *keyPage) said(head, class string, lines []string) {
 	u, size := k.Unit, folio.TapedText*k.Unit
-	g := k.Page.Part(scene.Tag{Class: "rounding"})
+	g := k.Page.Part(scene.Tag{Class: class})
 	k.y += (keyGap + 5) * u
-	k.Word(g, scene.Pt(k.box.X0, k.y), k.Words.Say("key.rounding"), size, true, scene.Start)
+	k.Word(g, scene.Pt(k.box.X0, k.y), head, size, true, scene.Start)
 	k.y += 0.5 * u
 	for _, line := range lines {
 		k.y += keyLine * u

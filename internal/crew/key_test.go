@@ -15,13 +15,13 @@ import (
 // none.
 var explained = map[string][]string{
 	"plumb-line": {"line", "check"}, "witness-line": {"check"}, "datum": {"level"}, "hold": {"hold"}, "turned": {"turned"}, "raw-end": {"raw_end"},
-	"box": {"box"}, "covering": {"round", "match"}, "sheet": {"ripped"},
+	"box": {"box", "device"}, "covering": {"round", "match"}, "sheet": {"ripped"},
 	"raw": {"raw", "trim"}, "kept": {"cut"}, "slit": {"cut"}, "shows": {"shows"}, "fold": {"fold"}, "cut-out": {"cut_out", "never"}, "zero": {"zero"},
 	"card-head": {"tick"}, "cut-marks": {"apart"}, "level-line": {"level"},
 	"corner": nil, "trim": nil, "opening": nil, "seam": nil, "dimension": nil, "view": nil, "frame": nil, "tape-list": nil, "cut-list": nil, "card": nil, "heights": nil,
 	"names": nil, "rip": nil, "up": nil, "work": nil, "length": nil, "joint": nil, "scale-bar": nil, "key": nil, "leans": nil, "checks": nil,
 	"second-line": {"second"}, "bevel": {"bevel"}, "bevels": {"bevel"},
-	"sign": nil, "rounding": nil, "legend": nil, "legend-mark": nil, "limits": nil, "arrival": nil, "wall-end": nil, "stock": nil,
+	"sign": nil, "rounding": nil, "explained": nil, "legend": nil, "legend-mark": nil, "limits": nil, "arrival": nil, "wall-end": nil, "stock": nil,
 }
 
 // TestKeyExplainsEveryMark goes through all that is drawn on the pages of the walls and the cards: each class is known here, and the

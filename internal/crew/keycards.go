@@ -42,7 +42,13 @@ func (k *keyPage) cutOut(g *scene.Group, at scene.Point) { k.crossed(g, k.plate(
 func (k *keyPage) never(g *scene.Group, at scene.Point) {
 	b := k.plate(at, 4, 5)
 	k.crossed(g, b)
-	g.Rect(b.Inset(-0.9*k.Unit), scene.Pen(scene.Openings, keyThin))
+	g.Rect(b.Inset(-neverGap*k.Unit), scene.Pen(scene.Openings, keyThin))
+}
+
+// neverOnWall is the same as the pages of the walls draw it.
+func (k *keyPage) neverOnWall(g *scene.Group, at scene.Point) {
+	k.inWall(g, at)
+	g.Rect(k.plate(at, 4, 5).Inset(-neverGap*k.Unit), scene.Pen(scene.Boxes, keyThin))
 }
 
 func (k *keyPage) zero(g *scene.Group, at scene.Point) {

@@ -18,11 +18,11 @@ func (d *wallBoard) tapeWords() []string {
 		return slices.Concat(d.jointWords(), d.markWordsUp(), d.places, d.beside, d.boxPlaces())
 	}
 	if d.unrolled() {
-		return slices.Concat(d.unrolledWords(), d.places, d.beside)
+		return slices.Concat(d.unrolledWords(), d.places, d.beside, d.revealWords())
 	}
-	lines := slices.Concat(d.jointWords(), d.secondWords(), d.stockWords(), d.edgeWords(), d.sliverWords())
+	lines := slices.Concat(d.jointWords(), d.secondWords(), d.stockWords(), d.witnessWords(), d.edgeWords(), d.goneWords(), d.slantWords(), d.sliverWords(), d.revealWords(), d.rawEndWords())
 	lines = append(append(append(lines, d.Words.Say("tape.seam_left", d.Inches(d.half))), d.narrowWords()...), d.endsWords()...)
-	lines = append(append(append(lines, d.slantWords()...), d.witnessWords()...), d.lengthWords()...)
+	lines = append(lines, d.lengthWords()...)
 	return slices.Concat(lines, d.places, d.beside, d.boxPlaces())
 }
 
@@ -132,45 +132,6 @@ func (d *wallBoard) stockWords() []string {
 		}
 	}
 	return lines
-}
-
-// jointWords say where courses meet: how far from the level line; where the grain is level, how far from the left end.
-func (d *wallBoard) jointWords() []string {
-	var lines []string
-	for _, at := range d.w.Joints() {
-		if d.w.Run.Up {
-			lines = append(lines, d.Words.Say("tape.end_match", d.Along(d.w.Face, at)))
-		} else {
-			lines = append(lines, d.Words.Say("tape.courses", count.UpDown(d.Words, d.Say, at-d.Level))+d.endWord())
-			if lap := d.lapWord(at); lap != "" {
-				lines = append(lines, lap)
-			}
-		}
-	}
-	return lines
-}
-
-// lapWord says how far the sheets over a joint hang down past it, and those under it up; "" where they do not all do alike.
-func (d *wallBoard) lapWord(at L) string {
-	under := slices.Index(d.w.Run.Joints, at) + 1 // the course
-	var down, up []L
-	for i := range d.w.Run.Sheets {
-		s := &d.w.Run.Sheets[i]
-		switch {
-		case len(s.Pieces) == 0 || s.Hung || !slices.ContainsFunc(s.Pieces, func(p layout.Piece) bool { return p.Wall == d.w.Wall }):
-		case s.Course == under:
-			up = append(up, s.Above)
-		case s.Course == under+1:
-			down = append(down, -s.Below)
-		}
-	}
-	say := func(z L) string { return count.UpDown(d.Words, d.Say, z) }
-	slices.Sort(down)
-	slices.Sort(up)
-	if down, up = slices.Compact(down), slices.Compact(up); under == 0 || len(down) != 1 || len(up) != 1 {
-		return ""
-	}
-	return d.Words.Say("tape.courses_lap", say(at-d.Level), say(down[0]), say(up[0]))
 }
 
 // cutsBeside give the cut lengths that have no room in their sheets, those alike together.

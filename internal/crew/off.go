@@ -7,12 +7,64 @@ import (
 	"flitchlay/internal/crewday"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
+	"flitchlay/internal/layout"
 	"flitchlay/internal/scene"
 )
 
 // off is how far the line at the right of a place may be off, as the tape list has it; of the left edge of a first sheet, where
 // the room closes.
 func (d *wallBoard) off(h *face.Hang, opens bool) string {
+	play, ok := d.play(h, opens)
+	if !ok {
+		return ""
+	}
+	return offArrows(d.Off(play.Left), d.Off(play.Right), d.w.Run.Up)
+}
+
+// noRoom says in plain words that the line of a row may not be off at all to one side, or to both; "" where it may.
+func (d *wallBoard) noRoom(h *face.Hang, opens bool) string {
+	play, ok := d.play(h, opens)
+	left := ok && play.Left.Must != layout.NoMust && play.Left.By < d.Style.Least()
+	right := ok && play.Right.Must != layout.NoMust && play.Right.By < d.Style.Least()
+	key := ""
+	switch up := d.w.Run.Up; {
+	case left && right:
+		key = "tape.no_way"
+	case left && up:
+		key = "tape.no_down"
+	case left:
+		key = "tape.no_left"
+	case right && up:
+		key = "tape.no_up"
+	case right:
+		key = "tape.no_right"
+	default:
+		return ""
+	}
+	return d.Words.Say(key)
+}
+
+// saidOver puts over the figures of lines that they have no room to be off, beside what else stands there: as far as the column is
+// wide enough. What is left out stands in figures under the seam.
+func (b *board) saidOver(rows []tapeRow, column float64) []tapeRow {
+	rows = slices.Clone(rows)
+	for i := range rows {
+		r := &rows[i]
+		both := r.none
+		if r.none != "" && r.words != "" {
+			both = b.Words.Say("tape.and", r.words, r.none)
+		}
+		if r.none != "" && scene.Width(both, folio.TapedSmall*b.Unit, false)+2.4*b.Unit <= column {
+			r.words = both
+		}
+		r.none = ""
+	}
+	return rows
+}
+
+// play is how far the line at the right of a place may be off, or the left edge of a first sheet; false where it may be off by any
+// length.
+func (d *wallBoard) play(h *face.Hang, opens bool) (layout.Play, bool) {
 	place := h.Place
 	if opens {
 		for i := range d.w.Run.Seams {
@@ -22,10 +74,7 @@ func (d *wallBoard) off(h *face.Hang, opens bool) string {
 		}
 	}
 	play, ok := d.Plays(d.w.Run)[place]
-	if !ok {
-		return ""
-	}
-	return offArrows(d.Off(play.Left), d.Off(play.Right), d.w.Run.Up)
+	return play, ok
 }
 
 // offPages names the pages that say how far the lines of this page may be off, and what breaks then.
@@ -140,6 +189,15 @@ const offPitch = 5.6
 // hasPlay reports whether a line of the page may be off by so much and no more.
 func (d *wallBoard) hasPlay() bool {
 	return slices.ContainsFunc(d.tapeRows(), func(r tapeRow) bool { return r.off != "" })
+}
+
+// plainRows are rows without words over the figures of lines that say what stands under their seams.
+func plainRows(rows []tapeRow) []tapeRow {
+	plain := slices.Clone(rows)
+	for i := range plain {
+		plain[i].none = ""
+	}
+	return plain
 }
 
 // bareRows are rows without how far their lines may be off.

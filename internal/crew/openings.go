@@ -138,9 +138,7 @@ func (d *wallBoard) openingWords() {
 		var lines, short []string
 		cuts := d.openingCuts(o)
 		edge := edgeOf(cuts)
-		var sheets []*layout.Sheet
 		for _, c := range cuts {
-			sheets = append(sheets, c.sheets...)
 			words := c.words
 			if c.from != "" && c.from != edge {
 				words += " " + c.from
@@ -151,23 +149,20 @@ func (d *wallBoard) openingWords() {
 		if edge != "" {
 			lines = append(lines, edge)
 		}
-		heights := d.openingHeights(o)
+		heights := append(d.openingHeights(o), d.casingWords(o)...)
 		lines = append(lines, heights...)
-		if len(heights) > 0 {
-			short = append(short, d.of(o.Name+" "+strings.Join(heights, ", "), sheets...))
-		}
-		places := d.openingPlaces(o)
+		places, at := d.openingPlaces(o), d.Words.Say("wall.opening_at", o.Name, d.where(o.FromLeft), d.where(o.Right()))
+		where := strings.Join(append([]string{at}, heights...), ", ")
 		all, own := slices.Concat(places, lines), slices.Concat(places, heights)
 		switch {
 		case d.openingBlock(box, o.Name, all, folio.TapedText):
 			continue
 		case d.openingBlock(box, o.Name, own, folio.TapedText), d.openingBlock(box, o.Name, own, folio.TapedSmall):
-			short = short[:len(cuts)]
 		case !d.openingBlock(box, o.Name, nil, folio.TapedText) && !d.openingName(box, o.Name):
-			d.callout(d.g, scene.Pt(box.Centre().X, box.Y0+1*d.Unit), o.Name, d.Words.Say("wall.opening_at", o.Name, d.where(o.FromLeft), d.where(o.Right())), false)
+			d.callout(d.g, scene.Pt(box.Centre().X, box.Y0+1*d.Unit), o.Name, at, false)
 			fallthrough
 		default:
-			d.places = append(d.places, d.Words.Say("wall.opening_at", o.Name, d.where(o.FromLeft), d.where(o.Right())))
+			d.places = append(d.places, where)
 		}
 		d.outside = append(d.outside, short...)
 	}

@@ -29,6 +29,7 @@ const toPages = `pages? (\d+(?:-\d+)?(?:, \d+(?:-\d+)?)*)`
 
 var pointers = []pointer{
 	{regexp.MustCompile(`(?:cut lengths, up, down(?:, bevels)?: |of the level mark(?:, bevels)?: cut list, |cut lengths: in the cut list, )` + toPages), (*pointed).rowsOfBegun},
+	{regexp.MustCompile(`((?:(?:\d+|\?), )*(?:\d+|\?)): in pieces when cut, each hung by its own ends: list, ` + toPages), (*pointed).rowsInPieces},
 	{regexp.MustCompile(`slopes and bevels: ` + toPages), (*pointed).rowsThatSlope},
 	{regexp.MustCompile(`the others: cut list, ` + toPages), (*pointed).rowOfCard},
 	{regexp.MustCompile(`(?:the )?others: (?:beside, )?(?:or )?` + toPages), (*pointed).rowsWithMore},
@@ -167,14 +168,23 @@ func (r *pointed) wallPage(run *layout.Run, s *layout.Sheet) int {
 		}
 	}
 	key := s.Flitch + " " + itoa(s.Number) + " " + itoa(s.Place) + " " + s.CutLength.Decimal()
+	var pages []int
 	for i, page := range r.pages {
 		for _, g := range roomtest.Classed(&page.Group, "view") {
 			if roomtest.Fact(g, "wall") == r.plan.Room.Walls[wall].Name && slices.Contains(r.on(i+1), key) {
-				return i + 1
+				pages = append(pages, i+1)
 			}
 		}
 	}
-	return 0
+	if len(pages) == 0 {
+		return 0
+	}
+	for _, n := range pages[1:] { // one that a match line parts begins where it is the last from the left
+		if list := r.on(n); list[len(list)-1] == key && r.on(pages[0])[0] == key {
+			return n
+		}
+	}
+	return pages[0]
 }
 
 // pagesOfRows are the pages of the rows of some sheets.

@@ -31,7 +31,7 @@ func least(t *testing.T, p *layout.Plan, l layout.Limit, printed string) {
 func TestEveryLineSaysHowFarItMayBeOff(t *testing.T) {
 	figure := `(any|\d+ \d+/\d+|\d+/\d+|\d+(?:,\d)?)`
 	const inches = `(?:\d+'-)?\d+(?: \d+/\d+)?"`
-	row := regexp.MustCompile(`(?:^| )(\d+)(?: \d+)? ` + inches + ` (check |left edge, seam right )?` + inches + ` ← ` + figure + ` → ` + figure)
+	row := regexp.MustCompile(`(?:^| )(\d+)(?: \d+)? ` + inches + ` (check |left edge, seam right )?(?:(?:check, |left edge, seam right, )?no room [a-z ]+? )?` + inches + ` ← ` + figure + ` → ` + figure)
 	for _, name := range []string{"tall14", "oldhouse", "column"} {
 		p := rooms(t)[name]
 		t.Run(name, func(t *testing.T) {
@@ -50,7 +50,7 @@ func TestEveryLineSaysHowFarItMayBeOff(t *testing.T) {
 			require.NotEmpty(t, off)
 			for _, page := range pages {
 				if _, list, ok := strings.Cut(page, "TAPE LIST"); ok && strings.Contains(list, "←") {
-					assert.Contains(t, list, "off: "+off)
+					assert.Regexp(t, `(?:off: |STOP, (?:plan again, )?|may be off: )pages? \d+`, list)
 					tape += len(row.FindAllString(list, -1))
 				}
 			}
@@ -88,7 +88,7 @@ func TestEveryListSaysWhereToStop(t *testing.T) {
 	found := 0
 	for file, p := range rooms(t) {
 		pages := printed(t, p)
-		named := regexp.MustCompile(`STOP[^0-9]*page (\d+)|page (\d+); more: STOP`)
+		named := regexp.MustCompile(`STOP[^0-9]*pages? (\d+)|pages? (\d+)(?:, \d+)*; more: STOP`)
 		for _, page := range pages {
 			if !strings.Contains(page, "TAPE LIST") || !regexp.MustCompile(`[←↓] \S+(?: \d+/\d+)? +[→↑]`).MatchString(page) {
 				continue

@@ -78,7 +78,7 @@ func TestClosingSheetIsNeverRippedBefore(t *testing.T) {
 		require.NotEmpty(t, s.Ripped)
 		all := strings.Join(printed(t, p), " ")
 		assert.NotRegexp(t, `\b`+number+`: (left|right) edge off`, all)
-		assert.GreaterOrEqual(t, strings.Count(all, "rip "+s.Ripped+" edge off to gap + "), 2, "cut list and card of %s name the edge", file)
+		assert.GreaterOrEqual(t, strings.Count(all, "rip "+s.Ripped+" edge off at each to gap + "), 2, "cut list and card of %s name the edge", file)
 		elsewhere := number + ` closes: rip to the gap, page \d+`
 		switch file {
 		case "oldhouse":

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"flitchlay/internal/effort"
 	"flitchlay/internal/layout"
@@ -52,8 +53,9 @@ func TestEndOfTheCutListIsOnOnePage(t *testing.T) {
 				cut = append(cut, page)
 			}
 		}
-		last := cut[len(cut)-1]
-		assert.Contains(t, last, "TOTAL ", file)
+		ends := slices.DeleteFunc(slices.Clone(cut), func(page string) bool { return !strings.Contains(page, "TOTAL ") })
+		require.Len(t, ends, 1, "%s: what the walls' pages have no room for may come after it", file)
+		last := ends[0]
 		for _, s := range p.Left {
 			for _, numbers := range [][]int{s.Spare, s.Damaged} {
 				if len(numbers) == 0 {

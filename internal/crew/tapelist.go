@@ -14,7 +14,8 @@ import (
 type tapeRow struct {
 	number []string // from the upper course down
 	line   string   // the figure to strike
-	words  string   // or what there is instead of a line
+	words  string   // or what there is instead of a line, or over it
+	none   string   // that it may not be off at all, to one side or to both: comes after words, where there is room
 	seam   string
 	off    string // how far the line may be off
 	hung   bool
@@ -54,7 +55,7 @@ func (d *wallBoard) wallRows() []tapeRow {
 			if w := d.witness(h); w != nil {
 				list = append(list, tapeRow{number: d.stacked(h), line: d.at(w.X), words: d.Words.Say("wall.witness")})
 			}
-			list = append(list, tapeRow{number: d.stacked(h), line: d.at(h.Start), words: d.Words.Say("tape.left_edge_seam"), seam: d.at(h.From), off: d.off(h, true)})
+			list = append(list, tapeRow{number: d.stacked(h), line: d.at(h.Start), words: d.Words.Say("tape.left_edge_seam"), none: d.noRoom(h, true), seam: d.at(h.From), off: d.off(h, true)})
 		}
 		if o := d.startsIn(h); o != nil && !h.Hung() {
 			list = append(list, tapeRow{number: d.stacked(h), words: d.Words.Say("tape.from", o.Name), seam: d.at(o.Right())})
@@ -77,12 +78,18 @@ func (d *wallBoard) wallRows() []tapeRow {
 			r.line, r.words, r.seam = d.at(h.X+d.half), d.Words.Say("tape.over", d.firstOf(h)), d.at(h.X)
 		case h.Ends:
 			r.words, r.seam = d.endWords(), d.at(rightEdge(d.w.Face, h))
+			if d.w.Run.Up {
+				r.seam = d.at(d.topAt(true))
+				if left := d.topAt(false); (left - d.topAt(true)).Abs() >= d.Style.Least() {
+					r.off = d.Words.Say("tape.top_left", d.at(left))
+				}
+			}
 		case !h.Lined:
 			r.words, r.seam = d.gapWords(h)
 		case h.Check():
-			r.line, r.words, r.seam, r.off = d.checked(h), d.Words.Say("tape.check"), d.at(h.X), d.off(h, false)
+			r.line, r.words, r.none, r.seam, r.off = d.checked(h), d.Words.Say("tape.check"), d.noRoom(h, false), d.at(h.X), d.off(h, false)
 		default:
-			r.line, r.seam, r.off = d.at(h.Line), d.at(h.X), d.off(h, false)
+			r.line, r.none, r.seam, r.off = d.at(h.Line), d.noRoom(h, false), d.at(h.X), d.off(h, false)
 		}
 		list = append(list, r)
 	}
@@ -122,9 +129,13 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	rows := d.tapeRows()
 	rows = b.offsFit(rows)
 	if b.List.Y0+(8.6+tapeHead+rowsHigh(rows, leastRow(rows))+underLeast)*u > b.List.Y1 {
+		rows = plainRows(rows)
+	}
+	if b.List.Y0+(8.6+tapeHead+rowsHigh(rows, leastRow(rows))+underLeast)*u > b.List.Y1 {
 		rows = bareRows(rows)
 	}
 	columns := b.tapeColumns(rows)
+	rows = b.saidOver(rows, columns[1])
 	top, head := box.Y0+8.6*u, tapeHead*u
 	high := u * math.Max(leastRow(rows), math.Min(tapeMost, shareOf(rows, (box.Y1-top-head)/u-underTape)))
 	b.tapeHeads(g, columns, top, d.w.Run.Up, b.offHead(rows, d.offPages()))
@@ -153,6 +164,9 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	y, over := b.remarks(g, words, y, more)
 	if over != nil {
 		notes = append([]note{{d.Words.Say("tape.title"), over, false}}, notes...)
+	}
+	if parted := d.partedWords(); parted != nil { // as far as there is room: the cut list and the cards have it
+		y = b.saidIf(g, parted, y)
 	}
 	if !d.w.Run.Up {
 		y = b.cutting(g, d.markWords(), y, len(d.bevelled) > 0, d.rowsWord(d.begun()))
@@ -192,6 +206,22 @@ func (b *board) remarks(g *scene.Group, words []string, y float64, more string) 
 		}
 	}
 	return y, rest
+}
+
+// saidIf letters words under the list if there is room for all of them.
+func (b *board) saidIf(g *scene.Group, words []string, y float64) float64 {
+	var lines []string
+	for _, line := range words {
+		lines = append(lines, scene.Wrap(line, folio.TapedText*b.Unit, false, b.List.W()-0.6*b.Unit)...)
+	}
+	if y+footPitch*b.Unit*float64(len(lines)) > b.List.Y1-1.9*b.Unit {
+		return y
+	}
+	for _, line := range lines {
+		y += footPitch * b.Unit
+		b.Word(g, scene.Pt(b.List.X0, y), line, folio.TapedText*b.Unit, false, scene.Start)
+	}
+	return y
 }
 
 // cutting letters how the sheets are cut, as far as there is room: the cut list has it for each, and their bevels.
@@ -235,7 +265,7 @@ func (r tapeRow) high(others float64) float64 {
 	switch {
 	case r.lower():
 		return lowRow
-	case r.line != "" && r.words != "":
+	case r.line != "" && r.words+r.none != "":
 		return math.Max(others, tapeWords)
 	}
 	return others

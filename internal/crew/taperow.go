@@ -42,7 +42,7 @@ func (b *board) tapeHeads(g *scene.Group, columns [4]float64, top float64, up bo
 		x += columns[i]
 	}
 	for _, words := range b.hungHeads(up) {
-		if math.Max(scene.Width(words[0], folio.TapedSmall*u, false), scene.Width(words[1], folio.TapedSmall*u, false))+1.2*u > columns[3] {
+		if math.Max(scene.Width(words[0], folio.TapedSmall*u, false), scene.Width(words[1], folio.TapedSmall*u, false))+1.8*u > columns[3] {
 			continue
 		}
 		for k, word := range words {
@@ -90,6 +90,7 @@ const (
 	wordsMost   = 44.0 // for words beside it, or in its place
 	seamLeast   = 14.0
 	writeFair   = 20.0 // to write in what was hung
+	writeGood   = 18.0 // before figures of lines are lettered large: a head and a foot with sixteenths
 	writeLeast  = 11.0 // no hand writes a figure in less
 )
 
@@ -98,7 +99,7 @@ const (
 //
 //  1. numbers, lines and seams as their words need, the figures of lines lettered large;
 //  2. lines up to lineFair, as long as writeFair stays to write in;
-//  3. all else to write in, writeLeast if the list has to do with less for its figures;
+//  3. all else to write in, writeGood as long as lines have room in letters of text, writeLeast if they have not;
 //  4. where a line's figure (sixteenths in a large room) then has no room in letters of text, the numbers give way.
 func (b *board) tapeColumns(rows []tapeRow) [4]float64 {
 	u := b.Unit
@@ -112,7 +113,7 @@ func (b *board) tapeColumns(rows []tapeRow) [4]float64 {
 		words := scene.Width(r.words, folio.TapedText*u, false)
 		switch {
 		case r.line != "": // over its figure, where there is no room beside it
-			words = math.Max(scene.Width(r.words, folio.TapedSmall*u, false), scene.Width(r.line, folio.TapedText*u, true))
+			words = math.Max(math.Max(scene.Width(r.words, folio.TapedSmall*u, false), scene.Width(r.none, folio.TapedSmall*u, false)), scene.Width(r.line, folio.TapedText*u, true))
 		case r.across():
 			words = 0
 		}
@@ -120,7 +121,14 @@ func (b *board) tapeColumns(rows []tapeRow) [4]float64 {
 	}
 	whole := b.List.W()
 	line = math.Max(line, math.Min(lineFair*u, whole-number-seam-writeFair*u))
-	write := math.Max(whole-number-line-seam, writeLeast*u)
+	least := lineLeast * u
+	for _, r := range rows {
+		least = math.Max(least, scene.Width(r.line, folio.TapedText*u, true)+2.4*u)
+		if words := r.words + r.none; words != "" && !r.across() {
+			least = math.Max(least, scene.Width(words, folio.TapedSmall*u, false)+2.4*u)
+		}
+	}
+	write := math.Max(whole-number-line-seam, math.Max(writeLeast*u, math.Min(writeGood*u, whole-number-seam-least)))
 	for _, r := range rows {
 		need := scene.Width(r.line, folio.TapedText*u, true) + 2.4*u
 		if short := need - (whole - number - seam - write); short > 0 {

@@ -66,7 +66,7 @@ func (d *wallBoard) flagsUp() {
 		}
 	}
 	_, high := d.p.Extremes()
-	list = append(list, mark{z: high})
+	list = append(list, mark{z: d.topAt(false)}) // at the end of the wall where it stands
 	sort.SliceStable(list, func(i, j int) bool { return list[i].z > list[j].z })
 	at := make([]float64, len(list))
 	for i, m := range list {
@@ -93,6 +93,14 @@ func (d *wallBoard) flagsUp() {
 	}
 	d.space.Take(scene.Box{X0: left - 8.4*u, Y0: d.v.Y(high) - 2*u, X1: left, Y1: d.area.Y1})
 	d.levelUp()
+}
+
+// topAt is the height of the ceiling at an end of a wall of bands.
+func (d *wallBoard) topAt(right bool) L {
+	if right {
+		return room.At(d.w.W.Ceiling, d.w.Right)
+	}
+	return room.AtRight(d.w.W.Ceiling, d.w.Left)
 }
 
 // levelUp says at the left of a wall of bands where the level line is, from which its heights run.

@@ -1,6 +1,7 @@
 package crewday
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -97,7 +98,11 @@ func (h *hanging) hoursBlocks() []folio.Block {
 // Source: three sheets, then stop and look: general notes for wall coverings, an association's recommended practice; the
 // rest common practice, no source.
 func (h *hanging) rules() []draft.Item {
-	texts := []string{h.Words.Both("rule.zero"), h.Words.Both("rule.groups", h.plan.Day.Group), h.Words.Both("rule.look", h.far()), h.Words.Both("rule.wraps"), h.Words.Both("rule.night")}
+	texts := []string{h.Words.Both("rule.zero"), h.Words.Both("rule.groups", h.plan.Day.Group)}
+	if slices.ContainsFunc(h.plan.Tasks, func(t days.Task) bool { return t.Closes }) {
+		texts = append(texts, h.Words.Both("rule.closes"))
+	}
+	texts = append(texts, h.Words.Both("rule.look", h.far()), h.Words.Both(h.banded("rule.wraps", "rule.wraps_level")), h.Words.Both(h.banded("rule.night", "rule.night_level")))
 	var list []draft.Item
 	for i, t := range texts {
 		list = append(list, draft.Item{Mark: submittal.Ordinal(i + 1), Text: t})
@@ -250,6 +255,9 @@ func (h *hanging) where(tasks []int) string {
 		}
 	}
 	text := strings.Join(parts, ", ")
+	if h.plan.Tasks[tasks[0]].Closes {
+		text += "; " + h.Words.Say("day.gap")
+	}
 	var late []int // the next comes after a pause, or when the paste is dry
 	for _, i := range tasks {
 		t := &h.plan.Tasks[i]

@@ -40,15 +40,23 @@ func (h *hanging) hoursSide(b *folio.Board, box scene.Box) {
 	}
 }
 
+// banded is the key of words for sheets that stand, or of those for bands where the grain runs level.
+func (h *hanging) banded(upright, level string) string {
+	if h.Room.Veneer.Horizontal {
+		return level
+	}
+	return upright
+}
+
 // crew says who does what (common practice, no source).
 func (h *hanging) crew(n int) []string {
 	switch n {
 	case 1:
-		return []string{h.Words.Say("crew.one")}
+		return []string{h.Words.Say(h.banded("crew.one", "crew.one_level"))}
 	case 2:
-		return []string{h.Words.Say("crew.up"), h.Words.Say("crew.down_damps")}
+		return []string{h.Words.Say(h.banded("crew.up", "crew.up_level")), h.Words.Say(h.banded("crew.down_damps", "crew.down_damps_level"))}
 	}
-	return []string{h.Words.Say("crew.up"), h.Words.Say("crew.down"), h.Words.Say("crew.others")}
+	return []string{h.Words.Say(h.banded("crew.up", "crew.up_level")), h.Words.Say(h.banded("crew.down", "crew.down_level")), h.Words.Say("crew.others")}
 }
 
 // side draws a table as wide as the side and gives the y under it.
@@ -174,7 +182,7 @@ func (h *hanging) notes(b *folio.Board, box scene.Box, y float64) {
 	if y+k.Of(16) > box.Y1 {
 		return
 	}
-	y = draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), h.Words.Say("day.notes"), k.Small, false, box.W())
+	y = draft.Paragraph(&b.Page.Group, scene.Notes, scene.Pt(box.X0, y), h.Words.Say(h.banded("day.notes", "day.notes_level")), k.Small, false, box.W())
 	for ; y+k.Of(6) <= box.Y1; y += k.Of(6.4) {
 		b.Page.HLine(box.X0, box.X1, y+k.Of(5), scene.Pen(scene.Frame, k.Thin))
 	}

@@ -155,8 +155,22 @@ func (c *Set) breaks(r *layout.Run, l layout.Limit) string {
 		return ""
 	case layout.MustKept:
 		return c.Words.Say("breaks.kept_clear")
+	case layout.MustPlate:
+		who = c.letterOf(l.Name)
 	}
 	return c.Words.Of("breaks", l.Must.String(), who)
+}
+
+// letterOf is the letter by which the pages of the walls call a box.
+func (c *Set) letterOf(name string) string {
+	for _, f := range c.Faces {
+		for _, b := range f.Boxes() {
+			if b.Name == name {
+				return b.Letter
+			}
+		}
+	}
+	return name
 }
 
 // Plays are how far the lines of a run may be off, by the place at their left.

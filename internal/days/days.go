@@ -49,6 +49,7 @@ type Task struct {
 	Boxes         int
 	Opening       bool // cut round, or over and under an opening
 	Ripped        bool
+	Closes        bool // ripped to the gap that the sheets before it leave: it is damped when they hang
 	Hang          int  // minutes to hang it
 	Cuts          int  // seams that are cut as soon as it is up: at its left, its end match, the closing seam
 	First         bool // of its span: nothing hangs at its left
@@ -160,7 +161,7 @@ func (s *Schedule) tasks(c *count.Count, run *layout.Run) (hung int) {
 			continue
 		}
 		t := Task{Run: run.Name, Place: sheet.Place, Course: sheet.Course, Flitch: sheet.Flitch, Number: sheet.Number,
-			Wall: run.Line.Find(sheet.Left).Wall, Bends: len(cut.Bends), Ripped: cut.Rip != "", Whole: true}
+			Wall: run.Line.Find(sheet.Left).Wall, Bends: len(cut.Bends), Ripped: cut.Rip != "", Closes: cut.Closes, Whole: true}
 		for _, h := range cut.Holes {
 			if h.Kind.Traits().Box {
 				t.Boxes++

@@ -120,6 +120,10 @@ func (s *Schedule) try(next, now int, fresh bool) []placed {
 		case dry:
 			p.group, damped = true, 0
 			p.damp, p.hang = now, now+d.Rest
+		case t.Closes && !s.Tasks[i-1].Closes:
+			// its gap is measured between sheets that hang, before it is damped
+			p.group, damped = true, 0
+			p.damp, p.hang = now, now+d.Rest
 		case damped == d.Group:
 			// damped while the sheet before it was hung and its seam cut
 			p.group, damped = true, 0

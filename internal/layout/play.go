@@ -13,7 +13,8 @@ import "flitchlay/internal/seam"
 // Must is what asks of a seam or of a sheet that a line may not be further off.
 type Must int
 
-// The musts. Those up to MustKept ask of a seam, the others of the sheet that takes up what the line is off.
+// The musts. Those up to MustKept ask of a seam, those up to MustReach of the sheet that takes up what the line is off, the last of
+// the sheet whose edge is off.
 const (
 	NoMust      Must = iota // none within the width of a sheet
 	MustReturn              // corner_return, past a wrapped corner or outside a wrapped jamb
@@ -24,11 +25,12 @@ const (
 	MustWidth               // least_width
 	MustOverlap             // least_overlap, at the left of the sheet
 	MustReach               // the sheet would end before the covering does
+	MustPlate               // the hole of a box in the sheet that is off itself would show beside its plate
 )
 
 // mustWords are the words of the kept form, and mustOf what the solver charges for each.
 var (
-	mustWords = [...]string{"", "return", "reveal", "clear", "leg", "kept clear", "width", "overlap", "reach"}
+	mustWords = [...]string{"", "return", "reveal", "clear", "leg", "kept clear", "width", "overlap", "reach", "plate"}
 	mustOf    = map[seam.Cause]Must{seam.Return: MustReturn, seam.Reveal: MustReveal, seam.Clear: MustClear, seam.Leg: MustLeg, seam.Kept: MustKept}
 )
 
@@ -39,7 +41,7 @@ func (m Must) String() string { return mustWords[m] }
 type Limit struct {
 	By    L
 	Must  Must
-	Name  string // of the corner, the opening, or the wall with the stretch kept clear, that asks; else empty
+	Name  string // of the corner, the opening, the box, or the wall with the stretch kept clear, that asks; else empty
 	Side  string // left, right: the edge of the opening
 	Place int    // of the sheet that would be too narrow, or would not reach; else 0
 }
@@ -143,8 +145,13 @@ func (p *playRow) place(edge int) int { return p.first + edge - 1 }
 // play is how far an edge may be off: the left one of the first sheet in a closed span, else that of a seam.
 func (p *playRow) play(edge int) Play {
 	out := Play{LeftSheet: p.place(edge)}
+	own := p.place(max(edge, 1)) // the sheet that is off itself
 	for _, way := range [2]L{-1, 1} {
-		*out.side(way) = p.limit(edge, way)
+		l := p.limit(edge, way)
+		if h := p.holeLimit(own, way); h.Must != NoMust && (h.By < l.By || l.Must == NoMust) {
+			l = h
+		}
+		*out.side(way) = l
 	}
 	return out
 }

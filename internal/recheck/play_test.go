@@ -46,8 +46,9 @@ func (c *checker) plays(p *printedRun, l *line, sp span, edges []int64, hung, fi
 			continue
 		}
 		require.NotNil(c.t, s.MayBeOff, "the seam at %s", s.At)
-		t.tried(s, k, -1, s.MayBeOff.Left)
-		t.tried(s, k, 1, s.MayBeOff.Right)
+		own := t.holesOf(p, first+max(k, 1)-1)
+		t.tried(s, k, -1, own, s.MayBeOff.Left)
+		t.tried(s, k, 1, own, s.MayBeOff.Right)
 	}
 }
 
@@ -95,8 +96,9 @@ func (t *shifted) pins() {
 	}
 }
 
-// tried moves edge k and those after it step by step, and compares where a must breaks first.
-func (t *shifted) tried(s printedSeam, k int, way int64, got *printedLimit) {
+// tried moves edge k and those after it step by step, and compares where a must breaks first, or one of the sheet's own holes shows
+// beside its plate.
+func (t *shifted) tried(s printedSeam, k int, way int64, own []ownHole, got *printedLimit) {
 	snap, gross := int64(t.room.Rules.Snap), int64(t.room.Veneer.GrossWidth)
 	now := t.lacking(k, 0)
 	for by := snap; by <= gross; by += snap {
@@ -107,6 +109,15 @@ func (t *shifted) tried(s printedSeam, k int, way int64, got *printedLimit) {
 			}
 		}
 		if len(broken) == 0 {
+			if len(bared(own, way, by)) > 0 {
+				if assert.NotNil(t.t, got, "the seam at %s, %d: plates", s.At, way) {
+					off := units(t.t, got.By)
+					assert.Equal(t.t, "plate", got.Must, "the seam at %s, %d", s.At, way)
+					assert.Empty(t.t, bared(own, way, off), "the seam at %s, %d, off by %s", s.At, way, got.By)
+					assert.Contains(t.t, bared(own, way, off+1), *got.At, "the seam at %s, %d, off by more", s.At, way)
+				}
+				return
+			}
 			continue
 		}
 		if assert.NotNil(t.t, got, "the seam at %s, %d: %v", s.At, way, broken) {

@@ -185,3 +185,16 @@ func (o Outline) surrounds(p Point) bool {
 	}
 	return inside
 }
+
+// Covers reports whether a point that lies on no edge is in the polygon and in none of its holes.
+func (p Polygon) Covers(at Point) bool {
+	if !p.Outline.surrounds(at) {
+		return false
+	}
+	for _, hole := range p.Holes {
+		if hole.surrounds(at) {
+			return false
+		}
+	}
+	return true
+}
