@@ -41,7 +41,7 @@ var pointers = []pointer{
 	{regexp.MustCompile(`HOLD (\d+) to (\d+): sign ` + toPages), (*pointed).signed},
 	{regexp.MustCompile(`level line of ` + toPages), titled("Room start")},
 	{regexp.MustCompile(`(?:tables, |length and leans \()` + toPages), titled("Room start")},
-	{regexp.MustCompile(`(?:(?:over|under) it \(|trims up or off: )` + toPages), titled("Room start")},
+	{regexp.MustCompile(`(?:(?:over|under) it \(|trims up, or not yet: )` + toPages), titled("Room start")},
 	{regexp.MustCompile(`START: ([0-9?]+)[^:]*?[,;] ` + toPages), (*pointed).begins},
 	{regexp.MustCompile(`(?:MATCH LINE: |on |, )page (\d+)`), (*pointed).sameWall},
 }

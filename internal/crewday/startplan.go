@@ -170,8 +170,8 @@ var startPlaces = [][2]float64{{0, -9}, {0, -12}, {8, -9}, {-8, -9}, {14, -7}, {
 
 // Where it stands on a leader: so far out of the room, or into it, and so far along the wall, the nearest first.
 var (
-	startOuts   = []float64{6, 9, -16, 12, -20, 16, -24, 20}
-	startSlides = []float64{0, 6, -6, 10, -10, 14, -14, 18, -18, 22, -22, 26, -26}
+	startOuts   = []float64{6, 9, -12, -16, 12, -20, 16, -24, 20, -28}
+	startSlides = []float64{0, 4, -4, 8, -8, 12, -12, 16, -16, 20, -20, 24, -24, 28, -28}
 )
 
 // starting is where the first sheet begins: a wall, and a share of its length.
@@ -217,7 +217,7 @@ func (p *planBoard) startWord(at *starting) {
 	u := p.Unit
 	for _, air := range []float64{1.3, 0.8} {
 		for _, k := range startPlaces {
-			if t := p.startText(at, k[0], k[1]); p.free(t.Bounds().Inset(-air * u)) {
+			if t := p.startText(at, k[0], k[1]); p.byArrow(t.Bounds()) && p.free(t.Bounds().Inset(-air*u)) {
 				p.g.Text(t)
 				return
 			}
@@ -243,6 +243,15 @@ func (p *planBoard) startWord(at *starting) {
 			}
 		}
 	}
+}
+
+// nearArrow is how far from the arrow the word may stand without a leader, in mm on letter paper.
+const nearArrow = 7.5
+
+// byArrow reports whether a box is near the arrow, whose box is the first that is taken.
+func (p *planBoard) byArrow(b scene.Box) bool {
+	a := p.solid[0]
+	return math.Hypot(math.Max(0, math.Max(a.X0-b.X1, b.X0-a.X1)), math.Max(0, math.Max(a.Y0-b.Y1, b.Y0-a.Y1))) < nearArrow*p.Unit
 }
 
 // startText is START so far along the wall from where the first sheet begins, and out of the room.

@@ -223,6 +223,29 @@ func marksOf(t *testing.T, d *scene.Document) map[string]bool {
 	return out
 }
 
+// TestStripsUnderZeroHaveNoSign draws the pole of heights of a wall whose floor falls 5 ft under the room's: a strip that begins under 0 says
+// so in a word.
+func TestStripsUnderZeroHaveNoSign(t *testing.T) {
+	p := roomtest.Laid(t, "down.toml", roomtest.Head("in")+roomtest.Wall("Down", "12'", "9'")+"floor = [[\"0\", \"0\"], [\"3'\", \"0\"], [\"11'\", \"-5'\"], [\"12'\", \"-5'\"]]\n")
+	d, err := Draw(p, asked(t, "other = true\n"))
+	require.NoError(t, err)
+	under := 0
+	for _, page := range d.Pages {
+		for _, s := range roomtest.PartsOf(&page.Group, "set") {
+			at, err := strconv.ParseFloat(s.Data["at"], 64)
+			require.NoError(t, err)
+			s.Texts(func(x *scene.Text) {
+				assert.NotRegexp(t, `^← -`, x.String)
+				assert.Equal(t, at < 0, regexp.MustCompile(`^← \S+ before 0$`).MatchString(x.String), x.String)
+			})
+			if at < 0 {
+				under++
+			}
+		}
+	}
+	assert.Positive(t, under)
+}
+
 // TestStretchesLeaveOutWhatCarriesNothing parts a pole of 22 ft with a seam and its line every 2 ft on strips of 10 in: of 27 that are
 // joined end to end 13 carry a mark.
 func TestStretchesLeaveOutWhatCarriesNothing(t *testing.T) {

@@ -101,7 +101,11 @@ func (b *poleBoard) joint(g *scene.Group, space *draft.Space, x, y0 float64, k i
 func (b *poleBoard) setAt(g *scene.Group, space *draft.Space, x, y0 float64, from L) {
 	g = g.Part(scene.Tag{Class: "set", Data: []scene.Datum{folio.Datum("at", folio.Mm(from))}})
 	b.cross(g, space, x, y0)
-	t := scene.Text{At: scene.Pt(x+crossLong+jointAside, y0+stripHigh/2), String: b.Words.Say("pole.at", b.Say(from)), Height: folio.TapedText, Bold: true, Seat: scene.Centred, Layer: scene.Marks}
+	words := b.Words.Say("pole.at", b.Say(from))
+	if from < 0 {
+		words = b.Words.Say("pole.before", b.Say(-from))
+	}
+	t := scene.Text{At: scene.Pt(x+crossLong+jointAside, y0+stripHigh/2), String: words, Height: folio.TapedText, Bold: true, Seat: scene.Centred, Layer: scene.Marks}
 	g.Text(t)
 	space.Take(t.Bounds())
 }
