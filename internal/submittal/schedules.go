@@ -74,7 +74,7 @@ func scheduleTitle(names []scheduleName, first, last int) string {
 // scheduleColumns are as many columns as tables stand in with nothing cut off and little text wrapped; with more of it wrapped where
 // all tables stand on one page, for they fill its width then.
 func scheduleColumns(s *folio.Set, make func() []folio.Block) folio.Columns {
-	const most, higher, filled = 4, 1.25, 2.0 // the first table, the longest, than in one column as wide as the page
+	const most, higher, filled = 4, 1.25, 1.6 // the first table, the longest, than in one column as wide as the page
 	high := func(c folio.Columns) float64 {
 		t := make()[0].Table
 		t.Fit(s.Look, c.Width())
