@@ -82,7 +82,7 @@ func scheduleColumns(s *folio.Set, make func() []folio.Block) folio.Columns {
 	}
 	least := 0.0
 	for _, b := range make() {
-		least = max(least, b.Table.Least(s.Look))
+		least = max(least, b.Table.Least(s.Look), scene.Width(b.Table.Title, s.Look.Medium, true)) // titles on one line
 	}
 	c := s.Columns(1)
 	for n, one := most, high(c); n > 1; n-- {
