@@ -74,7 +74,7 @@ func scheduleTitle(names []scheduleName, first, last int) string {
 // scheduleColumns are as many columns as tables stand in with nothing cut off and little text wrapped; with more of it wrapped where
 // all tables stand on one page, for they fill its width then.
 func scheduleColumns(s *folio.Set, make func() []folio.Block) folio.Columns {
-	const most, higher, filled = 4, 1.25, 2.0 // the first table, the longest, than in one column as wide as the page
+	const most, higher, filled = 4, 1.25, 1.6 // the first table, the longest, than in one column as wide as the page
 	high := func(c folio.Columns) float64 {
 		t := make()[0].Table
 		t.Fit(s.Look, c.Width())
@@ -82,7 +82,7 @@ func scheduleColumns(s *folio.Set, make func() []folio.Block) folio.Columns {
 	}
 	least := 0.0
 	for _, b := range make() {
-		least = max(least, b.Table.Least(s.Look))
+		least = max(least, b.Table.Least(s.Look), scene.Width(b.Table.Title, s.Look.Medium, true)) // titles on one line
 	}
 	c := s.Columns(1)
 	for n, one := most, high(c); n > 1; n-- {

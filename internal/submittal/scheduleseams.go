@@ -12,14 +12,14 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// seamSchedule lists all seams: of sheets that stand along their wall, of those that lie up it. LINE is where the edge of the sheet
+// seamSchedule lists all seams: of sheets that stand along their wall, of those that lie up it. The line is where the edge of the sheet
 // that hangs first comes to.
 func seamSchedule(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "SEAMS, from the left end of their wall", Columns: []draft.Column{
-		{Head: "SEAM", Bold: true}, {Head: "WALL", Wrap: true}, {Head: "PAGE", Spare: 1}, {Head: "AT", Align: scene.End}, {Head: "LINE", Align: scene.End},
+		{Head: "SEAM", Bold: true}, {Head: "WALL", Wrap: true}, {Head: "PAGE", Spare: 1}, {Head: "AT", Align: scene.End}, {Head: "PLUMB LINE", Align: scene.End},
 		{Head: "NEAREST OPENING", Align: scene.End}, {Head: "NEAREST BEND", Align: scene.End}, {Head: "NOTE"}}}
 	if s.Room.Veneer.Horizontal {
-		t.Title = "SEAMS, heights over the level of the room"
+		t.Title, t.Columns[4].Head = "SEAMS, heights over the level of the room", "EDGE LINE"
 	}
 	for i := range s.Plan.Runs {
 		r := &s.Plan.Runs[i]

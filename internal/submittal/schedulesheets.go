@@ -19,7 +19,7 @@ func sheetSchedule(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "SCHEDULE OF SHEETS, in the order of hanging; level line " + s.Style.Format(s.Room.Space.LevelLine) + " up", Columns: []draft.Column{
 		{Head: "SHEET", Bold: true, Align: scene.End}, {Head: "FLITCH", Spare: spareFlitch(s)}, {Head: "WALLS", Wrap: true}, {Head: "COVERS", Align: scene.End},
 		{Head: "RIPPED TO", Align: scene.End}, {Head: "CUT LENGTH", Align: scene.End}, {Head: "ABOVE LINE", Align: scene.End},
-		{Head: "BELOW LINE", Align: scene.End, Spare: 1}, {Head: "WRAPS", Wrap: true}, {Head: "NOTE", Wrap: true}}}
+		{Head: "BELOW LINE", Align: scene.End, Spare: 1}, {Head: "NOTE", Wrap: true}}}
 	if s.Room.Veneer.Horizontal {
 		t.Title = "SCHEDULE OF SHEETS, in the order of hanging, from the left end"
 		t.Columns[6].Head, t.Columns[7].Head, t.Columns[7].Spare = "FROM", "TO", 0
@@ -68,7 +68,7 @@ func spareFlitch(s *folio.Set) int {
 
 func sheetRow(s *folio.Set, r *layout.Run, sh *layout.Sheet) draft.Row {
 	f := s.Style.Format
-	cells := []string{elevation.NumberOf(sh), sh.Flitch, wallsOf(s, sh), f(sh.Width), "", f(sh.CutLength), past(s, sh.Above, "down"), past(s, sh.Below, "up"), strings.Join(sh.Corners, ", ")}
+	cells := []string{elevation.NumberOf(sh), sh.Flitch, wallsOf(s, sh), f(sh.Width), "", f(sh.CutLength), past(s, sh.Above, "down"), past(s, sh.Below, "up")}
 	if sh.Ripped != "" {
 		cells[4] = f(sh.RipTo) + " " + r.Side(sh.Ripped)
 	}
@@ -106,6 +106,9 @@ func lies(sh *layout.Sheet) (from, to L, ok bool) {
 // sheetNotes say what is special about a sheet.
 func sheetNotes(s *folio.Set, r *layout.Run, sh *layout.Sheet) []string {
 	var notes []string
+	if len(sh.Corners) > 0 {
+		notes = append(notes, "wraps "+strings.Join(sh.Corners, ", "))
+	}
 	if sh.Narrow {
 		notes = append(notes, "narrow: grain jumps "+s.Style.Words(sh.Lost))
 	} else if sh.Lost > 0 {
