@@ -46,9 +46,17 @@ func pageNotes(list []*View) []string {
 			}
 			sheets = append(sheets, n)
 		}
-		widths = append(widths, o.cutSheets()...)
+		for _, words := range o.cutSheets() {
+			if !slices.Contains(widths, words) { // a sheet that goes round a corner is on two of the views
+				widths = append(widths, words)
+			}
+		}
 		widths = append(widths, o.sliverNotes()...)
-		cutEnds = append(cutEnds, o.cutEnds()...)
+		for _, number := range o.cutEnds() {
+			if !slices.Contains(cutEnds, number) {
+				cutEnds = append(cutEnds, number)
+			}
+		}
 	}
 	how := "hung in " + e.Room.Order() + " left to right"
 	if e.F.Run.Up {

@@ -41,24 +41,35 @@ func named(text string) *layout.Plan {
 	return p
 }
 
-// Names of sixty letters touch nothing either: titles of views, titles of pages, ghosts, the plan and the cover.
+// touching lists what touches on the pages of a set.
+func touching(t *testing.T, p *layout.Plan, paper string) (list []string) {
+	d, err := submittal.Photographed(p, roomtest.Template(t, paper), nil, nil)
+	require.NoError(t, err)
+	for _, page := range d.Pages {
+		for _, o := range scene.Overlaps(page, 0.5) {
+			list = append(list, page.Name+": "+o.String())
+		}
+	}
+	return list
+}
+
+// Names of sixty letters touch nothing where short ones do not: titles of views, titles of pages, ghosts, the plan and the cover.
 func TestLongNamesTouchNothing(t *testing.T) {
 	papers := []string{"ansi-b", "a4", "a3", "arch-d"}
 	drawn := 0
-	roomtest.RandomPlans(t, effort.Of(3, 60), func(seed uint64, text string, _ *layout.Plan) {
+	roomtest.RandomPlans(t, effort.Of(3, 40), func(seed uint64, text string, short *layout.Plan) {
 		p := named(text)
 		if p == nil {
 			return
 		}
+		paper := papers[int(seed)%len(papers)]
+		if len(touching(t, short, paper)) > 0 {
+			return
+		}
 		drawn++
-		paper := papers[drawn%len(papers)]
-		d, err := submittal.Photographed(p, roomtest.Template(t, paper), nil, nil)
-		require.NoError(t, err)
-		for _, page := range d.Pages {
-			for _, o := range scene.Overlaps(page, 0.5) {
-				t.Errorf("seed %d on %s, %s: %s", seed, paper, page.Name, o)
-			}
+		for _, words := range touching(t, p, paper) {
+			t.Errorf("seed %d on %s, %s", seed, paper, words)
 		}
 	})
-	require.Positive(t, drawn)
+	require.Greater(t, drawn, effort.Of(1, 30))
 }

@@ -249,7 +249,11 @@ func views(b *folio.Board, row []wallView) []*View {
 		if !more && !atHead {
 			l := listingOf(b.Look, list, b.Field.W()-b.Look.Of(8))
 			more = !l.beside(b, list)
-			atHead = more
+			if atHead = more; more {
+				for i := range listed {
+					listed[i] = slices.DeleteFunc(listed[i], func(s said) bool { return strings.HasPrefix(s.key, "ties ") })
+				}
+			}
 		}
 		if !more || pass == mostPasses {
 			return list
@@ -275,6 +279,7 @@ func sideBySide(b *folio.Board, row []wallView, listed [][]said, atHead bool) []
 			x += w
 		}
 		e := &View{Board: &at, F: v.f, From: v.cut.From, To: v.cut.To, Piece: v.piece, Of: v.of, middle: at.Field.Centre().X, shared: len(row) > 1, listed: listed[i]}
+		e.crowded = atHead && row[0].more == ""
 		if i == 0 {
 			e.more = v.more
 		} else {

@@ -14,7 +14,8 @@ import (
 
 // ties dimensions, in the white of each opening, how its edges lie to the seams: over it the seams inside its width, and
 // on each side the leg to the nearest seam beside it. Seams for whose figures the white has no room are figured in the list of the page;
-// not those of an opening that is drawn large, for they are figured there.
+// not those of an opening that is drawn large, for they are figured there, and not where the list would push the drawing down: the
+// chains under and over the wall have them too.
 func (e *View) ties() {
 	for i := range e.F.W.Openings {
 		o := &e.F.W.Openings[i]
@@ -23,7 +24,7 @@ func (e *View) ties() {
 		}
 		key, seams := "ties "+o.Name, e.F.SeamsIn(o, e.From, e.To)
 		large := len(e.List) == 0 || e.PageOf(OpeningKey(e.F.Wall, i)) != "" // while pages are planned nobody knows
-		if e.tie(o) || len(seams) == 0 || large || e.elsewhere(key) {
+		if e.tie(o) || len(seams) == 0 || large || e.crowded || e.elsewhere(key) {
 			continue
 		}
 		var list []string

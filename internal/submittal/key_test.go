@@ -144,6 +144,8 @@ func TestPlanHasAllThatItShows(t *testing.T) {
 			}
 		}
 		holesNamed(t, p, page, planPages(t, s))
+		hang, _ := hanging(p)
+		assert.Contains(t, strings.Join(words, " "), sheetCount(hang)+" laid", "as many as the cover says")
 		starts, runs := len(roomtest.Classed(&page.Group, "start")), 0
 		for i := range p.Runs {
 			if len(p.Runs[i].Sheets) > 0 {
