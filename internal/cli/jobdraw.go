@@ -58,12 +58,15 @@ func (c *call) drawJob(to string, j *job.Job, sets []drawnSet, how *jobDrawing) 
 	err = c.throughPart(j, part, of, func(l *job.Laid) {
 		l.Made = d.room(l)
 	}, func(l *job.Laid) error {
-		bar.step()
+		defer bar.step()
 		made := l.Made.(*drawnRoom)
 		c.must = c.must || made.must
 		book.Add(l)
 		if made.err == nil && d.whole != nil {
 			made.err = d.whole.add(l, made)
+		}
+		if len(made.said) > 0 || made.err != nil {
+			bar.pause()
 		}
 		for _, line := range made.said {
 			c.say("%s", line)
