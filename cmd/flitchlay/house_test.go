@@ -76,7 +76,7 @@ var theirs = map[string]string{
 	"font":     "github.com/go-fonts/dejavu golang.org/x/image",
 	"svg":      "github.com/ajstarks/svgo",
 	"pdf":      "github.com/go-pdf/fpdf github.com/pdfcpu/pdfcpu",
-	"cli":      "github.com/spf13/cobra golang.org/x/term",
+	"cli":      "github.com/spf13/cobra github.com/schollz/progressbar/v3 golang.org/x/term",
 	"roomtest": "github.com/stretchr/testify",
 	"report":   "github.com/xuri/excelize/v2",
 }

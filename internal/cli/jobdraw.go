@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"flitchlay/internal/job"
-	"flitchlay/internal/scene"
 )
 
 // jobDrawing is what the command line says of drawing a job.
@@ -54,63 +53,69 @@ func (c *call) drawJob(to string, j *job.Job, sets []drawnSet, how *jobDrawing) 
 	}
 	book := job.NewBook(j)
 	bar := c.progress(len(j.Part(part, of)))
-	var lost error
 	err = c.throughPart(j, part, of, func(l *job.Laid) {
 		l.Made = d.room(l)
 	}, func(l *job.Laid) error {
-		bar.step()
-		made := l.Made.(*drawnRoom)
-		c.must = c.must || made.must
 		book.Add(l)
-		if made.err == nil && d.whole != nil {
-			made.err = d.whole.add(l, made)
-		}
-		for _, line := range made.said {
-			c.say("%s", line)
-		}
-		if made.err != nil {
-			c.say("%s: %v", l.Room.Name(), made.err)
-			d.failed++
-			if lost == nil || errors.As(made.err, new(*lostError)) {
-				lost = made.err
-			}
-			return nil
-		}
-		d.drawn++
-		if made.must {
-			d.unfit = append(d.unfit, l.Room.Name())
-		}
+		d.done(l, bar)
 		return nil
 	})
 	bar.done()
 	c.jobMust(book)
 	if d.whole != nil && d.drawn > 0 && (err == nil || errors.Is(err, errBadRooms)) {
-		if e := d.whole.close(); e != nil && lost == nil {
-			lost = e
+		if e := d.whole.close(); e != nil && d.lost == nil {
+			d.lost = e
 		}
 	}
 	if part == 1 && of == 1 && !j.Plain() {
 		d.clearRooms()
 	}
 	d.summary(len(j.Part(part, of)))
-	if lost != nil {
-		return &toldError{lost}
+	if d.lost != nil {
+		return &toldError{d.lost}
 	}
 	return err
+}
+
+// done says what became of a room, in the order of the rooms.
+func (d *jobDraw) done(l *job.Laid, b bar) {
+	defer b.step()
+	made := l.Made.(*drawnRoom)
+	d.must = d.must || made.must
+	if made.err == nil && d.whole != nil {
+		made.err = d.whole.add(l, made)
+	}
+	if len(made.said) > 0 || made.err != nil {
+		b.pause()
+	}
+	for _, line := range made.said {
+		d.say("%s", line)
+	}
+	if made.err != nil {
+		d.say("%s: %v", l.Room.Name(), made.err)
+		if d.lost == nil || errors.As(made.err, new(*lostError)) {
+			d.lost = made.err
+		}
+		return
+	}
+	d.drawn++
+	if made.must {
+		d.unfit = append(d.unfit, l.Room.Name())
+	}
 }
 
 // jobDraw is a job while it is drawn.
 type jobDraw struct {
 	*call
-	job    *job.Job
-	to     string
-	sets   []drawnSet
-	svg    bool
-	marks  []string // of rooms, before the numbers of their pages
-	whole  *wholeSet
-	drawn  int
-	failed int
-	unfit  []string
+	job   *job.Job
+	to    string
+	sets  []drawnSet
+	svg   bool
+	marks []string // of rooms, before the numbers of their pages
+	whole *wholeSet
+	drawn int
+	lost  error // the worst that kept a room from being drawn
+	unfit []string
 }
 
 // marksOf are what the numbers of pages say of each room: its number where it is short and no other has it, else its place.
@@ -146,53 +151,14 @@ func (d *jobDraw) room(l *job.Laid) *drawnRoom {
 	}
 	var files, pages []file
 	drawing := map[string]bool{}
-	for _, s := range d.sets {
-		t, err := s.template(d.call, l.Plan.Room, from)
+	for _, set := range d.sets {
+		list, svg, err := d.set(set, l, with, from, out)
 		if err != nil {
 			out.err = err
 			return out
 		}
-		joins := d.whole != nil && s.word == "submittal"
-		if joins {
-			t = t.OfRoom(out.mark)
-		}
-		doc, err := s.pages(l.Plan, t, with)
-		if err != nil {
-			out.err = &lostError{filepath.Join(to, s.word+".pdf"), err}
-			return out
-		}
-		name := carriedName
-		if joins {
-			name = l.Room.Folder + ".toml"
-		}
-		doc.Attachments = append(doc.Attachments, scene.Attachment{Name: name, About: "the room file that this set was drawn from", Type: "application/toml", Data: l.Text})
-		for _, b := range backends {
-			if b.set == nil && !d.svg && !d.job.Plain() {
-				continue
-			}
-			list, err := b.files(doc, s.word, func(i int) string { return doc.Pages[i].Name })
-			if err != nil {
-				out.err = &lostError{filepath.Join(to, s.word+b.end), err}
-				return out
-			}
-			for _, f := range list {
-				f.set = s.word
-				switch {
-				case b.set != nil && joins:
-					out.whole = f.data
-				case b.set == nil && !d.job.Plain():
-					pages = append(pages, f)
-				default:
-					files = append(files, f)
-				}
-			}
-		}
-		if joins {
-			for _, p := range doc.Pages {
-				out.names, out.titles = append(out.names, p.Name), append(out.titles, p.Title)
-			}
-		}
-		drawing[s.word] = true
+		files, pages = append(files, list...), append(pages, svg...)
+		drawing[set.word] = true
 	}
 	if len(files) > 0 || !d.job.Plain() {
 		out.put(d.call, to, files, drawing)
@@ -201,6 +167,52 @@ func (d *jobDraw) room(l *job.Laid) *drawnRoom {
 		out.put(d.call, filepath.Join(to, "svg"), pages, drawing)
 	}
 	return out
+}
+
+// set draws one set of a room: its files, and the pages that go into a folder of their own. What is joined with other rooms is kept
+// in the room.
+func (d *jobDraw) set(s drawnSet, l *job.Laid, with pictures, from string, out *drawnRoom) (files, pages []file, err error) {
+	t, err := s.template(d.call, l.Plan.Room, from)
+	if err != nil {
+		return nil, nil, err
+	}
+	joins, name := d.whole != nil && s.word == "submittal", carriedName
+	if joins {
+		t, name = t.OfRoom(out.mark), l.Room.Folder+".toml"
+	}
+	doc, err := s.pages(l.Plan, t, with)
+	if err != nil {
+		return nil, nil, &lostError{s.word + ".pdf", err}
+	}
+	carried := attached(l.Text)
+	carried.Name = name
+	doc.Attachments = append(doc.Attachments, carried)
+	for _, b := range backends {
+		if b.set == nil && !d.svg && !d.job.Plain() {
+			continue
+		}
+		list, err := b.files(doc, s.word, func(i int) string { return doc.Pages[i].Name })
+		if err != nil {
+			return nil, nil, &lostError{s.word + b.end, err}
+		}
+		for _, f := range list {
+			f.set = s.word
+			switch {
+			case b.set != nil && joins:
+				out.whole = f.data
+			case b.set == nil && !d.job.Plain():
+				pages = append(pages, f)
+			default:
+				files = append(files, f)
+			}
+		}
+	}
+	for _, p := range doc.Pages {
+		if joins {
+			out.names, out.titles = append(out.names, p.Name), append(out.titles, p.Title)
+		}
+	}
+	return files, pages, nil
 }
 
 // put writes files of a room into a folder.

@@ -85,7 +85,7 @@ func (b *Book) Add(l *Laid) {
 		b.say(finding.Must, SheetTwice, name, fmt.Sprintf("%s of flitch %s: laid on wall %s and, in %s, on wall %s", sheetWords(t.numbers), t.flitch, t.wall, first, t.before.wall),
 			"give the flitch to the job in a [[flitch]] of its own, or mend laid")
 	}
-	if l.Room.Split {
+	if l.Room.Split && len(LaidRows(p)) > 1 { // else it is short, which its own findings say
 		b.say(finding.Must, FlitchParted, name, fmt.Sprintf("no flitch has enough sheets left for the room: it is hung from %s", strings.Join(flitches(p), " and ")),
 			`move the room up in the order, name another flitch, or write whole = "wall" or "none" under [job]`)
 	}

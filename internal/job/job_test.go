@@ -135,6 +135,7 @@ func TestFindingsOfTheJob(t *testing.T) {
 		{"a room that nothing holds whole", "[[flitch]]\nnumber='G'\nsheets='1-4'\n" + flitch + "[[room]]\nfile='a.toml'\nas='1-3'", map[string]string{"a.toml": wall(3)}, ""},
 		{"a room that no rest holds whole", "[[flitch]]\nnumber='G'\nsheets='1-5'\n" + flitch + "[[room]]\nfile='a.toml'\n[[room]]\nfile='b.toml'\n[[room]]\nfile='a.toml'\nas='3'\nflitch='G'",
 			map[string]string{"a.toml": wall(3), "b.toml": wall(4)}, "must flitch-parted a.toml as 3 no flitch has enough sheets left for the room: it is hung from G and F"},
+		{"a room that is short is not parted", flitch + "[[room]]\nfile='b.toml'\n[[room]]\nfile='a.toml'", map[string]string{"a.toml": wall(3), "b.toml": wall(4)}, ""},
 		{"a room that hangs without its sheets", flitch + "[[room]]\nfile='a.toml'\nhung=true", map[string]string{"a.toml": wall(3)},
 			"should hangs-unsaid a.toml it hangs, but the job does not say with which sheets: they change when something before them does"},
 	} {

@@ -439,6 +439,32 @@ height = "8'"
 	assert.Equal(t, "flitch F-1 runs out at seam 16 | 1, in the open field of wall Long", messages(q, finding.FlitchChangeInField)[0])
 }
 
+// With use_up the same flitch is laid to its last sheet, though the seam over the door would show less.
+func TestFlitchUsedUp(t *testing.T) {
+	const room = head + `[[flitch]]
+number = "F-1"
+sheets = "1-16"
+use_up = true
+[[flitch]]
+number = "F-2"
+sheets = "1-16"
+[[wall]]
+name = "Long"
+length = "45'"
+height = "8'"
+[[wall.opening]]
+kind = "door"
+from_left = "23'"
+width = "3' 4"
+height = "7'"
+`
+	p := lay(t, room)
+	assert.Len(t, p.Left[0].Laid, 16)
+	require.Len(t, messages(p, finding.FlitchChangeInField), 1)
+	q := lay(t, strings.Replace(room, "use_up = true", "use_up = false", 1))
+	assert.Less(t, len(q.Left[0].Laid), 16)
+}
+
 func TestFlitchShort(t *testing.T) {
 	p := lay(t, head+`[[flitch]]
 number = "F-1"

@@ -92,26 +92,7 @@ func (j *Joiner) Add(part []byte, labels []string, title string, before bool) er
 		return fmt.Errorf("pdf: a part with %d catalogs", len(catalogs))
 	}
 	p := joined{title: title, labels: labels}
-	to := make([]int, len(f.objects))
-	skip := map[int]bool{catalogs[0]: true}
-	for _, n := range infos {
-		skip[n] = true
-	}
-	for n := 1; n < len(f.objects); n++ {
-		body := string(f.objects[n])
-		if strings.HasPrefix(body, "<</Type /OCG") { // a layer is one through the file
-			if known := j.layers[body]; known > 0 {
-				to[n], skip[n] = known, true
-				continue
-			}
-			to[n] = j.next()
-			j.layers[body] = to[n]
-			continue
-		}
-		if !skip[n] {
-			to[n] = j.next()
-		}
-	}
+	to, skip := j.numbers(f, append(catalogs, infos...))
 	root := 0
 	if m := outlineRoot.FindSubmatch(f.objects[catalogs[0]]); m != nil {
 		root, _ = strconv.Atoi(string(m[1]))
@@ -149,6 +130,32 @@ func (j *Joiner) Add(part []byte, labels []string, title string, before bool) er
 		j.parts = append(j.parts, p)
 	}
 	return j.failed
+}
+
+// numbers gives the objects of a part their numbers in the joined file; skipped are those that are not written: some, and layers that
+// are there already.
+func (j *Joiner) numbers(f *file, some []int) (to []int, skip map[int]bool) {
+	to, skip = make([]int, len(f.objects)), map[int]bool{}
+	for _, n := range some {
+		skip[n] = true
+	}
+	for n := 1; n < len(f.objects); n++ {
+		body := string(f.objects[n])
+		if skip[n] {
+			continue
+		}
+		if strings.HasPrefix(body, "<</Type /OCG") { // a layer is one through the file
+			if known := j.layers[body]; known > 0 {
+				to[n], skip[n] = known, true
+				continue
+			}
+			to[n] = j.next()
+			j.layers[body] = to[n]
+			continue
+		}
+		to[n] = j.next()
+	}
+	return to, skip
 }
 
 func atoi(s string) int {
