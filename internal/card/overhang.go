@@ -52,14 +52,14 @@ func (m *maker) overhangs(c *Card) {
 
 // overhang says where a trim that hangs over an opening is cut off on the wall.
 func (w speech) overhang(c *Card, o *Overhang) string {
-	key, at := "top", o.Bottom
+	key, at := "through.top", o.Bottom
 	if o.Foot {
-		key, at = "foot", o.Top
+		key, at = "through.foot", o.Top
 	}
 	from, to := o.Left, o.Right
 	if c.Back {
 		from, to = c.Cut.Width-o.Right, c.Cut.Width-o.Left
 	}
 	cuts := w.cuts(c)
-	return w.Words.Of("through", key, o.Name, c.Cut.EndWords(w.Words, cuts.Inches, at), w.Words.Say("cut.span", cuts.Inches(from), cuts.Inches(to)), c.Cut.FromEdge(cuts))
+	return w.Words.Say(key, o.Name, c.Cut.EndWords(w.Words, cuts.Inches, at), w.Words.Say("cut.span", cuts.Inches(from), cuts.Inches(to)), c.Cut.FromEdge(cuts))
 }

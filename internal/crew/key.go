@@ -103,7 +103,7 @@ func (c *Set) keyPages(n int) []*scene.Page {
 	if c.Paper.Cards != paper.CardsNone {
 		part("key.cards", cardMarks)
 	}
-	said := func(head, class string, texts ...string) {
+	said := func(head string, tag scene.Tag, texts ...string) {
 		var lines []string
 		for _, text := range texts {
 			lines = append(lines, scene.Wrap(text, folio.TapedText*c.Unit, false, k.box.W())...)
@@ -111,25 +111,25 @@ func (c *Set) keyPages(n int) []*scene.Page {
 		if high := keyGap + 6.5 + keyLine*float64(len(lines)); k.y+high*c.Unit > k.box.Y1 {
 			next()
 		}
-		k.said(head, class, lines)
+		k.said(head, tag, lines)
 	}
 	if len(c.Days.Tasks) > 0 {
 		written := c.Words.Both("key.write")
 		if c.Room.Veneer.Horizontal {
 			written = c.Words.Both("key.write_level")
 		}
-		said(c.Words.Say("key.days"), "explained", c.Words.Both("key.uncut"), c.Words.Both("key.cut_time"), written)
+		said(c.Words.Say("key.days"), scene.Tag{Class: "explained"}, c.Words.Both("key.uncut"), c.Words.Both("key.cut_time"), written)
 	}
-	said(c.Words.Say("key.rounding"), "rounding", c.Words.Both("key.figures", c.Inches(c.Style.Least())))
+	said(c.Words.Say("key.rounding"), scene.Tag{Class: "rounding"}, c.Words.Both("key.figures", c.Inches(c.Style.Least())))
 	c.First(crewday.RoundingKey, n+len(out)-1)
 	return out
 }
 
 // said letters what is explained once for all pages without a mark: the heads of the days' columns, and how figures are rounded, and
 // that none is got by adding up others.
-func (k *keyPage) said(head, class string, lines []string) {
+func (k *keyPage) said(head string, tag scene.Tag, lines []string) {
 	u, size := k.Unit, folio.TapedText*k.Unit
-	g := k.Page.Part(scene.Tag{Class: class})
+	g := k.Page.Part(tag)
 	k.y += (keyGap + 5) * u
 	k.Word(g, scene.Pt(k.box.X0, k.y), head, size, true, scene.Start)
 	k.y += 0.5 * u

@@ -363,6 +363,11 @@ func TestEverySchedule(t *testing.T) {
 }
 
 func holdsSchedule(t *testing.T, s *Schedule, sheets int) {
+	for _, x := range s.Steps { // what closes is damped by itself, when its gap can be measured
+		for k, i := range x.Tasks {
+			assert.Equal(t, s.Tasks[x.Tasks[0]].Closes, s.Tasks[i].Closes, "task %d, the %d. of its group", i, k+1)
+		}
+	}
 	require.Len(t, s.Tasks, sheets)
 	var order []int
 	day, now, sum := 1, s.Day.Start, 0
