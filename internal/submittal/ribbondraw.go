@@ -216,12 +216,15 @@ func (r *ribbon) part(e *elevation.View, g *scene.Group, row *ribbonRow, i int) 
 			draft.Hexagon(g.Part(scene.Tag{Class: "flitch-change", Title: "change of flitch"}), k, scene.Marks, at, k.Of(4), k.Thin)
 		}
 	}
-	if at, ok := r.start(e, p); ok {
-		draft.Triangle(g.Part(scene.Tag{Class: "start", Title: "hanging starts"}), scene.Marks, at, 0, k.Of(3.4), k.Of(3.4), 0, false)
+	if at, size, ok := r.start(e, p); ok {
+		draft.Triangle(g.Part(scene.Tag{Class: "start", Title: "hanging starts"}), scene.Marks, at, 0, size, size, 0, false)
 	}
 }
 
-// markAt is the middle of the longest stretch in which a seam shows.
+// markHalf is half of what a mark on a seam takes, with its air, in mm on the office page.
+const markHalf = 2.6
+
+// markAt is the middle of the longest stretch in which a seam shows, moved so far that the mark stays on its wall.
 func (r *ribbon) markAt(e *elevation.View, m *layout.Seam) scene.Point {
 	low, high := L(0), L(0)
 	for _, h := range e.F.Shown(m.X) {
@@ -229,18 +232,26 @@ func (r *ribbon) markAt(e *elevation.View, m *layout.Seam) scene.Point {
 			low, high = h[0], h[1]
 		}
 	}
-	return e.V.Pt(m.X, (low+high)/2)
+	at, half := e.V.Pt(m.X, (low+high)/2), r.Look.Of(markHalf)
+	head, foot := e.V.Pt(m.X, room.At(e.F.W.Ceiling, m.X)).Y+half, e.V.Pt(m.X, room.At(e.F.W.Floor, m.X)).Y-half
+	at.Y = min(max(at.Y, min(head, (head+foot)/2)), max(foot, (head+foot)/2))
+	return at
 }
 
-// start is the point of the triangle in the first sheet of a run, where the part shows it: low in what the sheet covers there.
-func (r *ribbon) start(e *elevation.View, p *ribbonPart) (scene.Point, bool) {
+// startAt are the places of the triangle up its sheet, as shares of what the sheet covers there.
+var startAt = []float64{0.25, 0.1, 0.5, 0.75, 0.9}
+
+// start is the point and the size of the triangle in the first sheet of a run, where the part shows it: low in what the sheet covers
+// there, beside no opening, and no wider than a narrow sheet.
+func (r *ribbon) start(e *elevation.View, p *ribbonPart) (at scene.Point, size float64, ok bool) {
 	k := r.Look
+	size = k.Of(3.4)
 	if len(p.f.Run.Sheets) == 0 {
-		return scene.Point{}, false
+		return scene.Point{}, 0, false
 	}
 	if p.f.Run.Up { // at the left end of the lowest band
 		left, low, _, high, ok := bandOf(p.f, &p.f.Run.Sheets[0])
-		return e.V.Pt(left, (low+high)/2).Add(k.Of(5.2), 0), ok && left >= p.from && left < p.to
+		return e.V.Pt(left, (low+high)/2).Add(k.Of(5.2), 0), size, ok && left >= p.from && left < p.to
 	}
 	for _, part := range p.f.Parts {
 		if part.Place != p.f.Run.Sheets[0].Place || part.From < p.from || part.From >= p.to {
@@ -252,9 +263,24 @@ func (r *ribbon) start(e *elevation.View, p *ribbonPart) (scene.Point, bool) {
 				low, high = h[0], h[1]
 			}
 		}
-		return e.V.Pt(part.From, low+(high-low)/4).Add(k.Of(5.2), 0), true
+		in := k.Of(5.2)
+		if wide := r.mm(part.To - part.From); wide < in+k.Of(0.4) {
+			size = min(max(wide-k.Of(0.8), k.Of(1.6)), size)
+			in = size + k.Of(0.4)
+		}
+		place := func(share float64) scene.Point {
+			return e.V.Pt(part.From, low+L(float64(high-low)*share)).Add(in, 0)
+		}
+		at = place(startAt[0])
+		for _, share := range startAt {
+			if p := place(share); !r.onHole(e, scene.Box{X0: p.X - size, Y0: p.Y - size/2, X1: p.X + k.Of(0.4), Y1: p.Y + size/2}) {
+				at = p
+				break
+			}
+		}
+		return at, size, true
 	}
-	return scene.Point{}, false
+	return scene.Point{}, 0, false
 }
 
 // words letters numbers, corners and labels round a row.
