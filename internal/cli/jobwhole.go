@@ -116,7 +116,6 @@ func (w *wholeSet) drop() {
 type coverOf struct {
 	submittal.JobCover
 	first *room.Room
-	from  string
 }
 
 // add takes a room down.

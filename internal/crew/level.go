@@ -28,8 +28,9 @@ func (c *Set) registerLines() []string {
 		if courses && r.Course > 0 {
 			parts = append(parts, c.Words.Say("list.course", r.Course))
 		}
-		who, owns, usual := strings.Join(append(parts, ""), ", "), []string{}, false
-		if owns, usual = c.ownMarks(r); usual || len(owns) == 0 {
+		who := strings.Join(append(parts, ""), ", ")
+		owns, usual := c.ownMarks(r)
+		if usual || len(owns) == 0 {
 			owns = append([]string{c.registerWords(r)}, owns...)
 		}
 		lines = append(lines, who+strings.Join(owns, "; "))

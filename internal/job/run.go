@@ -11,7 +11,6 @@ import (
 
 // kind is what is known of the rooms of one file: they are alike but for their numbers.
 type kind struct {
-	once     sync.Once
 	err      error
 	flitches []room.Flitch // those of the job, with what is too narrow for these rooms
 	columns  []column
