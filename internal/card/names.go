@@ -103,8 +103,10 @@ func (s *sketch) nameOn(i int, space *draft.Space) (scene.Text, bool) {
 	wide := scene.Width(h.Name, s.text, true)
 	if r := s.rect(h.Rect); !h.Hole.Kind.Traits().Box && r.W() > wide+2*(nameField+nameAir)*s.u && r.H() > 3*s.text {
 		t.Field = nameField * s.u
+		within := s.text/2 + (nameField+nameAir)*s.u // as clear of its lines over and under it as beside it
 		for _, share := range []float64{0.5, 0.25, 0.75} {
-			if t.At.Y = r.Y0 + r.H()*share; s.free(i, t.Bounds(), (nameField+nameAir)*s.u, space) {
+			t.At.Y = min(max(r.Y0+r.H()*share, r.Y0+within), r.Y1-within)
+			if s.free(i, t.Bounds(), (nameField+nameAir)*s.u, space) {
 				return t, true
 			}
 		}

@@ -57,10 +57,12 @@ func (d *wallBoard) plates() (list []drawnBox) {
 }
 
 // A box's letter, in mm on letter paper: what it keeps clear of all else, and what it comes down to where that finds no
-// place; how far it stands from the plate, and how near where that has no room.
+// place, but from the middle of a line, which may be a heavy one, no less than it says; how far it stands from the plate, and how
+// near where that has no room.
 const (
 	letterAir     = 1
 	letterLessAir = 0.6
+	letterLineAir = 0.9
 	letterGap     = 1.6
 	letterLessGap = 0.9
 )
@@ -121,7 +123,7 @@ func (d *wallBoard) boxLetter(g *scene.Group, plate scene.Box, letter string, at
 		t := scene.Text{At: p, String: letter, Height: folio.TapedText * d.Unit, Bold: true, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Boxes}
 		// as high as letters can be, so that c and a in a row do not stand closer than b and d
 		whole := t.Bounds().Union(scene.Box{X0: p.X, Y0: p.Y - t.Height/2, X1: p.X, Y1: p.Y + t.Height*0.8})
-		if !d.space.Free(whole, air) {
+		if !d.space.Free(whole, air) || !d.space.FreeOfLines(whole, letterLineAir*d.Unit) {
 			continue
 		}
 		if i >= besideBox {

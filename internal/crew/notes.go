@@ -15,7 +15,7 @@ import (
 // tapeWords say what the list measures, and what of the drawing has no room in it.
 func (d *wallBoard) tapeWords() []string {
 	if d.w.Run.Up {
-		return slices.Concat(d.jointWords(), d.markWordsUp(), d.places, d.beside, d.boxPlaces())
+		return slices.Concat(d.jointWords(), []string{d.Words.Say("tape.seam_under", d.Inches(d.half))}, d.places, d.beside, d.boxPlaces())
 	}
 	if d.unrolled() {
 		return slices.Concat(d.unrolledWords(), d.places, d.beside, d.revealWords())

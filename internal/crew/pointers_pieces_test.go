@@ -8,6 +8,12 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
+// listRow is a row of the cut list. Pieces of one band that have no number share a key.
+type listRow struct {
+	page       int
+	key, words string
+}
+
 // rowsInPieces finds that every sheet that is named falls into pieces by its row on one of the pages, and that no page is named in vain.
 func (r *pointed) rowsInPieces(t *testing.T, from int, said []string, to []int) {
 	named := strings.Split(strings.ReplaceAll(said[1], "?", "0"), ", ")
@@ -16,10 +22,10 @@ func (r *pointed) rowsInPieces(t *testing.T, from int, said []string, to []int) 
 		vain[n] = true
 	}
 	found := map[string]bool{}
-	for k, n := range r.rows {
-		if _, s := r.sheet(k); s != nil && strings.Contains(r.words[k], "FALLS INTO ") && slices.Contains(to, n) && slices.Contains(named, itoa(s.Number)) {
+	for _, row := range r.list {
+		if _, s := r.sheet(row.key); s != nil && strings.Contains(row.words, "FALLS INTO ") && slices.Contains(to, row.page) && slices.Contains(named, itoa(s.Number)) {
 			found[itoa(s.Number)] = true
-			delete(vain, n)
+			delete(vain, row.page)
 		}
 	}
 	for _, number := range named {

@@ -53,6 +53,7 @@ type pointed struct {
 	texts []string       // of pages
 	rows  map[string]int // pages of the rows of sheets in the cut list
 	words map[string]string
+	list  []listRow // all of the cut list
 }
 
 // AssertPointers follows all pointers of an install set in English.
@@ -63,8 +64,9 @@ func AssertPointers(t *testing.T, p *layout.Plan, d *scene.Document) {
 		r.texts = append(r.texts, strings.Join(strings.Fields(strings.Join(roomtest.Lettering(&page.Group), " ")), " "))
 		for _, list := range roomtest.Classed(&page.Group, "cut-list") {
 			for _, g := range roomtest.Classed(list, "sheet") {
-				r.rows[sheetKey(g)] = i + 1
-				r.words[sheetKey(g)] = strings.Join(roomtest.Lettering(g), " ")
+				row := listRow{i + 1, sheetKey(g), strings.Join(roomtest.Lettering(g), " ")}
+				r.rows[row.key], r.words[row.key] = row.page, row.words
+				r.list = append(r.list, row)
 			}
 		}
 	}

@@ -168,7 +168,9 @@ func (b *board) tapeList(d *wallBoard, notes []note) []note {
 	if parted := d.partedWords(); parted != nil { // as far as there is room: the cut list and the cards have it
 		y = b.saidIf(g, parted, y)
 	}
-	if !d.w.Run.Up {
+	if d.w.Run.Up { // not carried over to the cut list, which has them
+		y = b.saidIf(g, d.cutWordsUp(), y)
+	} else {
 		y = b.cutting(g, d.markWords(), y, len(d.bevelled) > 0, d.rowsWord(d.begun()))
 	}
 	notes, y = b.besides(g, d, notes, y)

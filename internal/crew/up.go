@@ -199,8 +199,11 @@ func (d *wallBoard) endUp(right bool) string {
 	return d.Words.Say("wall.cut")
 }
 
-// markWordsUp say how long the pieces of the bands are cut, and where they begin.
-func (d *wallBoard) markWordsUp() []string {
+// mostCutsUp is how many lines the lengths of the pieces of bands may take before the cut list alone has them.
+const mostCutsUp = 4
+
+// cutWordsUp say how long the pieces of the bands are cut, and where they begin, or where the cut list says it.
+func (d *wallBoard) cutWordsUp() []string {
 	var lines []string
 	seen := map[string]bool{}
 	for _, h := range d.p.rows {
@@ -215,10 +218,10 @@ func (d *wallBoard) markWordsUp() []string {
 			}
 		}
 	}
-	if len(lines) > 4 {
+	if len(lines) > mostCutsUp {
 		lines = []string{d.Words.Say("tape.cuts_in_list", d.rowsWord(d.begun()))}
 	}
-	return append(lines, d.Words.Say("tape.seam_under", d.Inches(d.half)))
+	return lines
 }
 
 // marginUp is what heights take left of a wall of bands.

@@ -68,6 +68,12 @@ func (s *Space) FreeOfWords(b scene.Box, air float64) bool {
 	return !slices.ContainsFunc(s.boxes, b.Inset(-air).Meets)
 }
 
+// FreeOfLines reports whether a box with some air around it meets no line; words may stand in it.
+func (s *Space) FreeOfLines(b scene.Box, air float64) bool {
+	b = b.Inset(-air)
+	return !slices.ContainsFunc(s.strokes, func(l stroke) bool { return Crosses(l.a, l.b, b) })
+}
+
 // FreeLine reports whether a line runs clear of all words.
 func (s *Space) FreeLine(a, b scene.Point, air float64) bool {
 	for _, o := range s.boxes {
