@@ -54,6 +54,7 @@ func (e *View) stacks() {
 	add(&e.left, up)
 	if n := len(e.left.Tiers); n == 1 && !e.left.Tiers[0].Running {
 		e.left.Tiers[0].Name = "" // it can only be the openings
+		e.besideLeft()
 	} else if n > 0 { // names of level tiers stand left of those that read up
 		e.above.NameAt = e.left.Box(k).X0 - k.Of(2)
 		e.below.NameAt = e.above.NameAt
@@ -61,6 +62,24 @@ func (e *View) stacks() {
 	for _, t := range e.coverTiers() {
 		add(&e.right, t)
 	}
+}
+
+// besideLeft ends the names of level tiers left of the tiers that read up where a figure of these goes out on a leader past the top or
+// the foot of the wall, to where the names would stand.
+func (e *View) besideLeft() {
+	k, box := e.Look, e.Box()
+	taken := e.left.Box(k)
+	past := func(s *draft.Stack, reach float64) {
+		first := s.First
+		if first == 0 {
+			first = k.Of(9)
+		}
+		if reach > first-k.Small {
+			s.NameAt = taken.X0 - k.Of(2)
+		}
+	}
+	past(&e.above, box.Y0-taken.Y0)
+	past(&e.below, taken.Y1-box.Y1)
 }
 
 // How far the first line of dimensions stands off a row of balloons, in mm on the office page: over the wall figures stand out

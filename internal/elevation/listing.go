@@ -10,7 +10,7 @@ import (
 
 // mostPasses is how often a page is drawn for the sake of its list: a list at the head pushes the drawing down, and another mark
 // can lose its place by that. After the last of them nothing is taken away any more.
-const mostPasses = 5
+const mostPasses = 6
 
 // listHead is over the list of what has no place on the drawing.
 const listHead = "Also here, from the left end of the wall and from the level of the room:"

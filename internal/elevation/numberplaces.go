@@ -88,6 +88,11 @@ func (e *View) numberDown(p face.Part, course int, x, d float64) bool {
 // callOut finds the nearest free place round a dot for something of a width and height, to which a leader runs clear:
 // ring by ring, on each from straight up by turns to both sides.
 func (e *View) callOut(dot scene.Point, w, h, least float64) (scene.Point, bool) {
+	return e.callOutOff(dot, w, h, least, scene.Box{})
+}
+
+// callOutOff finds the same off a box, of what the dot stands on and what is drawn only when a place is found.
+func (e *View) callOutOff(dot scene.Point, w, h, least float64, own scene.Box) (scene.Point, bool) {
 	k := e.Look
 	for r := least; r < k.Of(ringMost); r += k.Of(ringStep) {
 		for step := range ringTurns {
@@ -97,7 +102,8 @@ func (e *View) callOut(dot scene.Point, w, h, least float64) (scene.Point, bool)
 			}
 			sin, cos := scene.SinCos(90 + turn)
 			c := dot.Add(r*cos, -r*sin)
-			if e.Space.Free(scene.BoxRound(c, w, h), k.Of(0.85)) && e.Space.FreeLine(dot, c, k.Of(0.7)) && !e.crossesLeader(dot, c) {
+			box := scene.BoxRound(c, w, h)
+			if !own.Meets(box) && e.Space.Free(box, k.Of(0.85)) && e.Space.FreeLine(dot, c, k.Of(0.7)) && !e.crossesLeader(dot, c) {
 				return c, true
 			}
 		}

@@ -231,14 +231,15 @@ func viewPage(s *folio.Set, row []wallView) *folio.Leaf {
 	return l
 }
 
-// views draws the views of a page. What finds no place on the drawings goes into a list at its head: the page is then drawn
-// again with it.
+// views draws the views of a page. What finds no place on the drawings goes into a list, beside them where it has room, else at their
+// head: the page is then drawn again with it. What chains have too is left out of it before it goes to the head, for the page was
+// planned without that.
 func views(b *folio.Board, row []wallView) []*View {
-	listed, atHead := make([][]said, len(row)), false
+	listed, crowded, atHead := make([][]said, len(row)), false, false
 	for pass := 1; ; pass++ {
 		drawn, space := len(b.Page.Items), b.Space.Clone()
 		more := false
-		list := sideBySide(b, row, listed, atHead)
+		list := sideBySide(b, row, listed, crowded, atHead)
 		for i, e := range list {
 			more = more || len(e.dropped) > 0
 			listed[i] = append(listed[i], e.dropped...)
@@ -248,11 +249,8 @@ func views(b *folio.Board, row []wallView) []*View {
 		}
 		if !more && !atHead {
 			l := listingOf(b.Look, list, b.Field.W()-b.Look.Of(8))
-			more = !l.beside(b, list)
-			if atHead = more; more {
-				for i := range listed {
-					listed[i] = slices.DeleteFunc(listed[i], func(s said) bool { return strings.HasPrefix(s.key, "ties ") })
-				}
+			if more = !l.beside(b, list); more {
+				crowded, atHead = true, !withoutTies(listed)
 			}
 		}
 		if !more || pass == mostPasses {
@@ -263,8 +261,18 @@ func views(b *folio.Board, row []wallView) []*View {
 	}
 }
 
+// withoutTies takes out of some lists what chains have too, and reports whether there was any.
+func withoutTies(listed [][]said) (fewer bool) {
+	for i := range listed {
+		n := len(listed[i])
+		listed[i] = slices.DeleteFunc(listed[i], func(s said) bool { return strings.HasPrefix(s.key, "ties ") })
+		fewer = fewer || len(listed[i]) < n
+	}
+	return fewer
+}
+
 // sideBySide draws the views of a page side by side, their floors in line.
-func sideBySide(b *folio.Board, row []wallView, listed [][]said, atHead bool) []*View {
+func sideBySide(b *folio.Board, row []wallView, listed [][]said, crowded, atHead bool) []*View {
 	sum := 0.0
 	for _, v := range row {
 		sum += v.wide
@@ -279,7 +287,7 @@ func sideBySide(b *folio.Board, row []wallView, listed [][]said, atHead bool) []
 			x += w
 		}
 		e := &View{Board: &at, F: v.f, From: v.cut.From, To: v.cut.To, Piece: v.piece, Of: v.of, middle: at.Field.Centre().X, shared: len(row) > 1, listed: listed[i]}
-		e.crowded = atHead && row[0].more == ""
+		e.crowded = crowded && row[0].more == ""
 		if i == 0 {
 			e.more = v.more
 		} else {

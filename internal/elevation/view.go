@@ -33,7 +33,7 @@ type View struct {
 	ghostLeft, ghostRight     ghost
 	over, under               balloonRow
 	leaders                   [][2]scene.Point // of numbers and marks, none of which crosses another
-	crowded                   bool             // the list of the page stands at its head: it takes nothing that chains have too
+	crowded                   bool             // the list of the page has no room beside the views: it takes nothing that chains have too
 	before                    int              // things in the list of other views of the page before those of this one
 	listed                    []said           // what stands in the list at the head of the page
 	more                      string           // what the page of the list is looked up by, "" where it stands here

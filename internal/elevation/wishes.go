@@ -183,7 +183,8 @@ func (e *View) keepAside(in *scene.Group, words string, x0, x1 float64, at func(
 	for _, share := range keepShares {
 		y := at(share)
 		dot := scene.Pt((x0+x1)/2, y)
-		c, ok := e.callOut(dot, w, h, k.Of(4))
+		own := scene.Box{X0: x0, Y0: y - k.Of(keepBar), X1: x1, Y1: y + k.Of(keepBar)}.Inset(-k.Of(0.85))
+		c, ok := e.callOutOff(dot, w, h, k.Of(4), own)
 		if box := e.Box(); !ok || c.Y < box.Y0 || c.Y > box.Y1 { // across lines of dimensions the list is better
 			return false
 		}
@@ -200,10 +201,13 @@ func (e *View) keepAside(in *scene.Group, words string, x0, x1 float64, at func(
 	return false
 }
 
+// keepBar is how far a bar at an end of the line of a stretch goes to each side of it, in mm on the office page.
+const keepBar = 1.2
+
 // keepLine draws the line of a stretch between its two bars, if no words are in its way.
 func (e *View) keepLine(in *scene.Group, x0, x1, y float64) bool {
 	k := e.Look
-	bar := k.Of(1.2)
+	bar := k.Of(keepBar)
 	for i := range e.F.W.Openings {
 		a, z0, b, z1 := e.F.Hole(&e.F.W.Openings[i])
 		if e.V.X(a) < x1 && e.V.X(b) > x0 && math.Min(math.Abs(e.V.Y(z0)-y), math.Abs(e.V.Y(z1)-y)) < k.Of(2) {
