@@ -10,12 +10,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flitchlay/internal/effort"
 	"flitchlay/internal/layout"
 )
 
 // TestRegisterNamesWhatDoesNotGoByIt reads in every row of the cut list how the sheet is marked, and finds in the register over the list
 // just those that are marked by another line, or carry no mark, with the figure of their row.
 func TestRegisterNamesWhatDoesNotGoByIt(t *testing.T) {
+	effort.Tool(t, "pdftotext")
 	but := regexp.MustCompile(`but not ([-0-9, ]+): (?:mark LINE (\d+) on them, ` + figure + ` (below|above) the raw end that hangs (?:up|down)|no mark; (?:cut ` + figure + ` off|measure the cut length from) the raw (?:head|foot))`)
 	line := regexp.MustCompile(`MARK LINE (\d+) at ` + figure + ` (below|above) the raw end`)
 	lines, none := 0, 0
