@@ -250,7 +250,7 @@ func (r *ribbon) start(e *elevation.View, p *ribbonPart) (at scene.Point, size f
 		return scene.Point{}, 0, false
 	}
 	if p.f.Run.Up { // at the left end of the lowest band
-		left, low, _, high, ok := bandOf(p.f, &p.f.Run.Sheets[0])
+		left, low, _, high, ok := p.f.Extent(&p.f.Run.Sheets[0])
 		return e.V.Pt(left, (low+high)/2).Add(k.Of(5.2), 0), size, ok && left >= p.from && left < p.to
 	}
 	for _, part := range p.f.Parts {

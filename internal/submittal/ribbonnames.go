@@ -5,7 +5,6 @@ import (
 
 	"flitchlay/internal/elevation"
 	"flitchlay/internal/face"
-	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
 	"flitchlay/internal/scene"
 )
@@ -70,7 +69,7 @@ func (r *ribbon) bandNumbers(e *elevation.View, g *scene.Group) {
 	}
 	for i := range e.F.Run.Sheets {
 		s := &e.F.Run.Sheets[i]
-		if left, low, right, high, ok := bandOf(e.F, s); ok {
+		if left, low, right, high, ok := e.F.Extent(s); ok {
 			box := e.V.Box(max(left, e.From), low, min(right, e.To), high)
 			for _, share := range bandAt {
 				t := scene.Text{At: scene.Pt(box.X0+box.W()*share, box.Centre().Y), String: elevation.NumberOf(s), Height: k.Small, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Numbers, Field: 0.4}
@@ -91,20 +90,4 @@ func (r *ribbon) onHole(e *elevation.View, b scene.Box) bool {
 		}
 	}
 	return false
-}
-
-// bandOf is what a level band covers of a wall: from its left end to its right one, and from its foot to its head.
-func bandOf(f *face.Face, s *layout.Sheet) (left, low, right, high L, ok bool) {
-	for _, p := range s.Pieces {
-		if p.Wall != f.Wall {
-			continue
-		}
-		for _, pt := range p.Outline {
-			if !ok {
-				left, low, right, high, ok = pt.X, pt.Z, pt.X, pt.Z, true
-			}
-			left, low, right, high = min(left, pt.X), min(low, pt.Z), max(right, pt.X), max(high, pt.Z)
-		}
-	}
-	return left, low, right, high, ok
 }
