@@ -114,17 +114,33 @@ const (
 var arrowShares = []float64{0.5, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85}
 
 // direction draws the arrow of the direction of hanging inside the room, along the first wall, which runs from left to right: off the
-// middle of the wall as near as it is free, then off a place aside.
+// middle of the wall as near as it is free, then off a place aside. Of several runs, which go different ways on the plan, it names that
+// wall, or says its letter where its name has no room.
 func (r *roomKey) direction() {
+	words := []string{"hung this way"}
+	switch {
+	case r.Room.Veneer.Horizontal: // no way along the walls
+		words = []string{"hung from the foot up"}
+	case len(r.Plan.Runs) > 1:
+		words = []string{r.Room.Walls[0].Name + " is hung this way", r.Marks[0] + " is hung this way"}
+	}
+	for _, said := range words {
+		if r.directed(said) {
+			return
+		}
+	}
+}
+
+// directed draws the arrow with its words where they have room, and reports whether they have.
+func (r *roomKey) directed(words string) bool {
 	k := r.Look
 	for out := k.Of(arrowFirst); out < k.Of(arrowReach); out += k.Of(arrowStep) {
 		for _, share := range arrowShares {
 			c := r.outline.Along(0, share, -out)
-			t := scene.Text{String: "hung this way", Height: k.Small, Seat: scene.Centred, Layer: scene.Marks}
-			wide := t.Width() + k.Of(2) + k.Of(arrowLong)
-			if r.Room.Veneer.Horizontal { // no way along the walls
-				t.String = "hung from the foot up"
-				wide = t.Width()
+			t := scene.Text{String: words, Height: k.Small, Seat: scene.Centred, Layer: scene.Marks}
+			wide := t.Width()
+			if !r.Room.Veneer.Horizontal {
+				wide += k.Of(2) + k.Of(arrowLong)
 			}
 			box := scene.BoxRound(c, wide, k.Small)
 			if !r.Space.Free(box, k.Of(1.6)) || !r.outline.Sees(r.outline.Along(0, share, -0.1), c) {
@@ -133,13 +149,13 @@ func (r *roomKey) direction() {
 			t.At = scene.Pt(box.X0, c.Y)
 			r.g.Text(t)
 			r.Space.Take(box)
-			if r.Room.Veneer.Horizontal {
-				return
+			if !r.Room.Veneer.Horizontal {
+				draft.Arrow(r.g, k, scene.Marks, scene.Pt(box.X1-k.Of(arrowLong), c.Y), scene.Pt(box.X1, c.Y), k.Seam, false)
 			}
-			draft.Arrow(r.g, k, scene.Marks, scene.Pt(box.X1-k.Of(arrowLong), c.Y), scene.Pt(box.X1, c.Y), k.Seam, false)
-			return
+			return true
 		}
 	}
+	return false
 }
 
 // northSize is the radius of the circle round the arrow to the north, in mm on the office page.
