@@ -1,9 +1,9 @@
 package seam
 
-// dense says that runDense may stand for runPlain: nothing is pinned, and few of the lines a sweep goes over are barred.
+// dense says that runDense may stand for runPlain: few of the lines a sweep goes over are barred.
 func (w *scout) dense() bool {
 	n := len(w.lines)
-	return w.b.limits == nil && n >= 2*w.g.net && 2*(w.lines[n-1]-w.lines[0]) < 3*n
+	return n >= 2*w.g.net && 2*(w.lines[n-1]-w.lines[0]) < 3*n
 }
 
 // band keeps the least of all windows of one width, over numbers that come from right to left. They are parted into blocks as wide
@@ -48,43 +48,123 @@ func (v *band) turn(i int) {
 	v.least, v.left = gistNever, v.wide
 }
 
+// shortened is what goes on from each line, for windows that a pin cuts short: as long as it is the same pin, each is the one before
+// and a little more.
+type shortened struct {
+	on          []gist
+	from, limit int
+	least       gist
+}
+
+// newShortened takes room for what newBand does.
+func newShortened(s *store, size, past int) shortened {
+	v := shortened{on: s.gists.take(size + past), limit: -1}
+	for i := size; i < size+past; i++ {
+		v.on[i] = gistNever
+	}
+	return v
+}
+
+// until returns the least from one line to the last that a sheet may end on. It is asked from right to left.
+func (v *shortened) until(from, limit int) gist {
+	if limit != v.limit {
+		v.from, v.limit, v.least = limit+1, limit, gistNever
+	}
+	for v.from > from {
+		v.from--
+		v.least = min(v.least, v.on[v.from])
+	}
+	return v.least
+}
+
+// windows is what goes on from each line of a sweep over all lines by a sheet that has prefer_width, and by one that lacks of it.
+type windows struct {
+	wide, slim         band
+	wideTo, slimTo     shortened // where pins are
+	least, prefer, net int
+}
+
+func (w *scout) newWindows(size int) *windows {
+	v := &windows{least: max(w.leastSteps, 1), prefer: max(w.preferSteps, 1), net: w.g.net}
+	v.wide = newBand(w.store, v.net-v.prefer, size, v.net)
+	if w.prefer > 0 {
+		v.slim = newBand(w.store, v.prefer-v.least, size, v.net)
+	}
+	if w.b.limits != nil {
+		v.wideTo, v.slimTo = newShortened(w.store, size, v.net), newShortened(w.store, size, v.net)
+	}
+	return v
+}
+
+func (v *windows) free(s *store) {
+	s.gists.give(v.wide.begin, v.wide.end, v.slim.begin, v.slim.end, v.wideTo.on, v.slimTo.on)
+}
+
+// put sets what goes on from line i by a wide sheet and by a slim one.
+func (v *windows) put(i int, wide, slim gist) {
+	if v.wide.wide > 0 {
+		v.wide.put(i, wide)
+	}
+	if v.slim.wide > 0 {
+		v.slim.put(i, slim)
+	}
+	if v.wideTo.on != nil {
+		v.wideTo.on[i], v.slimTo.on[i] = wide, slim
+	}
+}
+
+// until returns what goes on from line i by sheets that end no further right than a limit, which whole sheets would pass.
+func (v *windows) until(i, limit int) (wide, slim gist) {
+	wide = v.wideTo.until(i+v.prefer, limit)
+	if slim = gistNever; v.slim.wide == 0 {
+		return wide, slim
+	}
+	if to := i + v.prefer - 1; to > limit {
+		return wide, v.slimTo.until(i+v.least, limit)
+	}
+	return wide, min(v.slim.end[i+v.least], v.slim.begin[i+v.prefer-1])
+}
+
 // runDense is runPlain over every line from the first lane to the last, those that hold no seam as well: then no window has to look
 // for where it begins and ends.
 func (w *scout) runDense() {
 	top := len(w.lines) - 1
 	lines, on, node, first := w.lines, w.on, w.gist[:len(w.lines)], w.lines[0]
-	net, least, prefer := w.g.net, max(w.leastSteps, 1), max(w.preferSteps, 1)
-	kinds, more, full := w.gists.kinds, w.more, w.gists.sheets[0][net]
+	kinds, full, limits := w.gists.kinds, w.gists.sheets[0][w.g.net], w.b.limits
 	size := lines[top] - first + 1
-	wide, slim := newBand(w.store, net-prefer, size, net), newBand(w.store, 0, 0, 0)
-	if w.prefer > 0 {
-		slim = newBand(w.store, prefer-least, size, net)
-	}
+	ways := w.newWindows(size)
+	defer ways.free(w.store)
+	net, least, prefer := ways.net, ways.least, ways.prefer
 	slope := w.rampBy * gist(w.step) // of a line, for there is no short step
 	ramp := slope * gist(w.size-lines[top])
 	whole, j := top, top
 	for i := size - 1; i >= 0; i-- {
 		key, steep := gistNever, gistNever
-		if lines[j] == i+first {
-			best, x := gistNever, gistNever
+		if a := i + first; lines[j] == a {
+			best, x, y := gistNever, gistNever, gistNever
 			if j >= w.endsFrom {
 				best = w.ends[j]
 			}
-			for lines[whole] > i+first+net {
+			for lines[whole] > a+net {
 				whole--
 			}
-			if lines[whole] == i+first+net {
+			if lines[whole] == a+net && w.b.whole(a, a+net) {
 				best = min(best, full+on[whole])
 			}
-			if wide.wide > 0 {
-				x = min(wide.end[i+prefer], wide.begin[i+net-1])
-			}
-			if slim.wide > 0 {
-				if y := min(slim.end[i+least], slim.begin[i+prefer-1]); y < gistNever {
-					x = min(x, y+w.gists.fall-ramp)
+			if limits != nil && int(limits[a]) < a+net {
+				x, y = ways.until(i, int(limits[a])-first)
+			} else {
+				if ways.wide.wide > 0 {
+					x = min(ways.wide.end[i+prefer], ways.wide.begin[i+net-1])
+				}
+				if ways.slim.wide > 0 {
+					y = min(ways.slim.end[i+least], ways.slim.begin[i+prefer-1])
 				}
 			}
-			x += more
+			if y < gistNever {
+				x = min(x, y+w.gists.fall-ramp)
+			}
+			x += w.more
 			if w.here != nil {
 				x += kinds[w.here[j]]
 			}
@@ -98,13 +178,7 @@ func (w *scout) runDense() {
 			}
 			j--
 		}
-		if wide.wide > 0 {
-			wide.put(i, key)
-		}
-		if slim.wide > 0 {
-			slim.put(i, steep)
-		}
+		ways.put(i, key, steep)
 		ramp += slope
 	}
-	w.store.gists.give(wide.begin, wide.end, slim.begin, slim.end)
 }
