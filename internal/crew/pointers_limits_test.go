@@ -12,7 +12,7 @@ import (
 	"flitchlay/internal/roomtest"
 )
 
-const linePlace = `((?:\d+|\?)(?:\+ ?(?:\d+|\?))*)`
+const linePlace = `((?:\d+|\?)(?: ?\+ ?(?:\d+|\?))*)`
 
 // limitRow reads the lines of a row of the page that says how far lines may be off: one, several that follow one another, or the left edge of
 // a first sheet.
