@@ -2,6 +2,7 @@ package cli
 
 import (
 	"context"
+	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -45,43 +46,52 @@ type browser struct {
 	context.Context
 }
 
-func browsing(t testing.TB, wide, high int) *browser {
+func browsing(t testing.TB, wide, high int64) *browser {
 	t.Helper()
 	program := effort.Tool(t, "chromium")
-	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(program), chromedp.NoSandbox, chromedp.WindowSize(wide, high))
+	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(program), chromedp.NoSandbox)
 	alloc, stop := chromedp.NewExecAllocator(context.Background(), options...)
 	t.Cleanup(stop)
 	ctx, end := chromedp.NewContext(alloc)
 	t.Cleanup(end)
-	ctx, late := context.WithTimeout(ctx, 90*time.Second)
-	t.Cleanup(late)
-	chromedp.ListenTarget(ctx, func(e any) {
+	require.NoError(t, chromedp.Do(ctx))
+	require.NoError(t, chromedp.Listen(ctx, func(e any) {
 		switch e := e.(type) {
 		case *runtime.EventExceptionThrown:
-			t.Errorf("in the page: %s", e.ExceptionDetails.Error())
+			t.Errorf("in the page: %+v", e.ExceptionDetails)
 		case *runtime.EventConsoleAPICalled:
-			if e.Type == runtime.APITypeError || e.Type == runtime.APITypeWarning {
-				t.Errorf("in the console: %s", e.Args[0].Value)
+			if e.Type == "error" || e.Type == "warning" {
+				t.Errorf("in the console: %+v", e.Args)
 			}
 		}
-	})
-	return &browser{t, ctx}
+	}))
+	ctx, late := context.WithTimeout(ctx, 90*time.Second)
+	t.Cleanup(late)
+	b := &browser{t, ctx}
+	b.run(chromedp.EmulateViewport(wide, high))
+	return b
 }
 
 // run runs actions.
-func (b *browser) run(actions ...chromedp.Action) {
+func (b *browser) run(actions ...chromedp.Action[chromedp.Void]) {
 	b.Helper()
-	require.NoError(b, chromedp.Run(b.Context, actions...))
+	require.NoError(b, chromedp.Do(b.Context, actions...))
+}
+
+// ask evaluates an expression of the page.
+func ask[T any](b *browser, expression string) T {
+	b.Helper()
+	v, err := chromedp.Run(b.Context, chromedp.Evaluate[T](expression))
+	require.NoError(b, err, expression)
+	return v
 }
 
 // is waits until an expression of the page is true.
 func (b *browser) is(expression string) {
 	b.Helper()
-	var ok bool
-	if err := chromedp.Run(b.Context, chromedp.Poll(expression, &ok, chromedp.WithPollingInterval(10*time.Millisecond), chromedp.WithPollingTimeout(20*time.Second))); err != nil {
-		var text string
-		_ = chromedp.Run(b.Context, chromedp.Evaluate(`document.body.innerText.slice(0, 3000)`, &text))
-		b.Fatalf("never: %s: %v\n%s", expression, err, text)
+	_, err := chromedp.Run(b.Context, chromedp.Poll[bool]("!!("+expression+")", chromedp.WithPollingInterval(10*time.Millisecond), chromedp.WithPollingTimeout(20*time.Second)))
+	if err != nil {
+		b.Fatalf("never: %s: %v\n%s", expression, err, ask[string](b, `document.body.innerText.slice(0, 3000)`))
 	}
 }
 
@@ -92,29 +102,34 @@ func (b *browser) open(s *view.Server) {
 	b.is(`document.querySelectorAll("#pane svg").length === 2 && document.body.dataset.version !== undefined`)
 }
 
-// picture takes a picture of the whole page, to look at.
+// picture takes a picture of the whole page, into the folder that FLITCHLAY_PICTURES names.
 func (b *browser) picture(name string) {
 	b.Helper()
-	var data []byte
-	b.run(chromedp.FullScreenshot(&data, 100))
-	folder := os.Getenv("FLITCHLAY_PICTURES")
-	if folder != "" {
+	data, err := chromedp.Run(b.Context, chromedp.FullScreenshot(100))
+	require.NoError(b, err)
+	if folder := os.Getenv("FLITCHLAY_PICTURES"); folder != "" {
 		require.NoError(b, os.WriteFile(filepath.Join(folder, name+".png"), data, 0o666))
 	}
 }
 
-// The page at a phone's width, on a desk, and on a large screen.
-func TestViewLooksAlike(t *testing.T) {
+// The page at a phone's width, on a desk, and on a large screen: nothing of it is wider than the screen.
+func TestViewOnEveryScreen(t *testing.T) {
 	if !effort.Full() {
 		t.Skip("a browser is asked only where all is to be tried")
 	}
 	s := served(t, copied(t, "reading-room.toml"))
-	for _, size := range [][2]int{{360, 740}, {1280, 900}, {3840, 2160}} {
+	for _, size := range [][2]int64{{360, 740}, {1280, 900}, {3840, 2160}} {
 		b := browsing(t, size[0], size[1])
 		b.open(s)
-		b.picture(filepath.Base("view-" + itoaTest(size[0])))
+		b.picture(fmt.Sprintf("view-%d", size[0]))
 		b.is(`document.documentElement.scrollWidth <= window.innerWidth`)
 	}
 }
 
-func itoaTest(n int) string { return map[int]string{360: "360", 1280: "1280", 3840: "3840"}[n] }
+// doing evaluates an expression for what it does.
+func doing(expression string) chromedp.Action[chromedp.Void] {
+	return func(ctx context.Context, t *chromedp.Target) (chromedp.Void, error) {
+		_, err := chromedp.Evaluate[any]("(() => {"+expression+"})(), null")(ctx, t)
+		return chromedp.Void{}, err
+	}
+}

@@ -135,6 +135,7 @@ func (d *Drawer) draw(parts []part, scale int64, low, high L, key, title string)
 		x += v.MM(parts[i].f.Right - parts[i].f.Left)
 	}
 	p := scene.NewPage("", title, x+k.Of(edge), k.Of(headHigh+footHigh)+v.MM(high-low))
+	numbered := math.Inf(-1)
 	out := &Drawing{Scale: scale, Ratio: draft.Ratio(scale, set.Metric()), Width: p.Width, Height: p.Height}
 	for i := range parts {
 		w := &parts[i]
@@ -144,6 +145,7 @@ func (d *Drawer) draw(parts []part, scale int64, low, high L, key, title string)
 		e.V.Origin = scene.Pt(w.x-v.MM(f.Left), k.Of(headHigh)+v.MM(high))
 		out.Walls = append(out.Walls, Stand{f.Wall, e.V.Origin.X, e.V.Origin.Y, f.Left.MM(), f.Right.MM(), f.Low.MM(), f.High.MM()})
 		d.wall(e, i, parts, key == "ribbon")
+		numbered = d.numbers(e, numbered)
 	}
 	data, err := svg.Page(p, svg.Options{Inside: key})
 	if err != nil {
@@ -180,7 +182,6 @@ func (d *Drawer) wall(e *elevation.View, i int, parts []part, small bool) {
 		}
 	}
 	d.names(e, g)
-	d.numbers(e, g)
 }
 
 // names letters the openings into them, and the wall under it.
@@ -211,10 +212,10 @@ func (d *Drawer) names(e *elevation.View, g *scene.Group) {
 	}
 }
 
-// numbers letters the numbers of sheets over the wall, as many as have room beside each other. Bands have theirs inside.
-func (d *Drawer) numbers(e *elevation.View, g *scene.Group) {
-	k, f := e.Look, e.F
-	right := math.Inf(-1)
+// numbers letters the numbers of sheets over the wall, as many as have room beside each other and right of what is lettered already,
+// and gives how far they go. Bands have theirs inside.
+func (d *Drawer) numbers(e *elevation.View, right float64) float64 {
+	k, f, g := e.Look, e.F, &e.Page.Group
 	for _, p := range f.Parts {
 		for i, s := range p.Sheets {
 			m := (p.From + p.To) / 2
@@ -236,4 +237,5 @@ func (d *Drawer) numbers(e *elevation.View, g *scene.Group) {
 			g.Part(scene.Tag{Class: "sheet-number", Title: elevation.SheetWords(d.set, s)}).Text(t)
 		}
 	}
+	return right
 }
