@@ -20,13 +20,14 @@ import (
 // it says on the side is not said.
 func (c *call) viewed(path string) view.Source {
 	layers := map[string]*layout.Layer{}
+	sound := map[string]companionsRead{}
 	return view.Source{
 		Read: func(whole bool) *view.House {
 			one := c.aside()
 			h := one.house(path, layers, whole)
 			for _, r := range h.Rooms {
 				if r.Plan != nil && r.Err == nil {
-					r.Err = one.companionsOf(r)
+					r.Err = one.companionsOf(r, sound)
 				}
 			}
 			h.Files = append(one.inputs, path)
@@ -157,15 +158,33 @@ func layViewed(r *view.Room, layers map[string]*layout.Layer, whole bool) {
 	r.Plan = p
 }
 
-// companionsOf reads what a room's file names beside it, so that it is followed, and says what of it cannot be used.
-func (c *call) companionsOf(r *view.Room) error {
+// companionsRead is what was wrong with the files beside a room's, as they were then.
+type companionsRead struct {
+	stamp string
+	err   error
+}
+
+// companionsOf names the files that a room's file names beside it, so that they are followed, and says what of them cannot be used. They
+// are read where one has changed.
+func (c *call) companionsOf(r *view.Room, known map[string]companionsRead) error {
 	from := filepath.Dir(r.File)
+	var files []string
+	for _, x := range companions(r.Plan.Room.Page) {
+		files = append(files, inFolder(from, x.path))
+	}
+	c.inputs = append(c.inputs, files...)
 	for _, name := range laid(r.Plan) {
 		if pattern := r.Plan.Room.Veneer.Face; pattern != "" {
 			c.inputs = append(c.inputs, inFolder(from, photoPath(pattern, name)))
 		}
 	}
-	return c.pageSound(r.Plan.Room, from)
+	now := stamp(files) + fmt.Sprint(r.Plan.Room.Page)
+	before, ok := known[r.Name]
+	if !ok || before.stamp != now {
+		before = companionsRead{now, c.pageSound(r.Plan.Room, from)}
+		known[r.Name] = before
+	}
+	return before.err
 }
 
 // drawn draws a set as draw does.

@@ -3,6 +3,7 @@ package page
 import (
 	"fmt"
 	"math"
+	"sync"
 
 	"flitchlay/internal/draft"
 	"flitchlay/internal/elevation"
@@ -42,19 +43,23 @@ type Drawer struct {
 	set *folio.Set
 }
 
-// papers whose lines and letters the drawings have, by unit.
-var papers = map[length.Unit]string{length.Inches: "ansi-b", length.Millimetres: "a3"}
+// looks are the papers whose lines and letters the drawings have, by unit; each is read once.
+var looks = map[length.Unit]func() (*paper.Template, error){
+	length.Inches:      sync.OnceValues(func() (*paper.Template, error) { return paper.Named("ansi-b") }),
+	length.Millimetres: sync.OnceValues(func() (*paper.Template, error) { return paper.Named("a3") }),
+}
 
 // NewDrawer prepares the drawings of a plan, walls with their grain or, where they are only to be seen for a moment, without.
 //
 // Errors: a fault of the program: a page template of its own that cannot be read.
 func NewDrawer(p *layout.Plan, grain bool) (*Drawer, error) {
-	t, err := paper.Named(papers[p.Room.Project.Units])
+	t, err := looks[p.Room.Project.Units]()
 	if err != nil {
 		return nil, err
 	}
-	t.Wood.Grain = t.Wood.Grain && grain
-	return &Drawer{folio.NewSet(p, t, nil, "")}, nil
+	own := *t
+	own.Wood.Grain = own.Wood.Grain && grain
+	return &Drawer{folio.NewSet(p, &own, nil, "")}, nil
 }
 
 // Distances of a drawing, in mm on the office page.

@@ -8,7 +8,7 @@ import (
 )
 
 // settled is how long files are left alone before they are read: an editor writes a file in several steps.
-const settled = 8 * time.Millisecond
+const settled = 4 * time.Millisecond
 
 // follow reads the rooms anew whenever one of their files changes. Folders are watched, not files: an editor that writes a new file
 // in the place of the old one would else be lost.
@@ -43,6 +43,7 @@ func (s *Server) follow() (*fsnotify.Watcher, error) {
 			case <-timer.C:
 				before, _ := s.known.now()
 				next := s.source.Read(whole)
+				next.Whole = whole
 				if whole || next.Sum != before.Sum {
 					s.known.take(next)
 				}

@@ -28,6 +28,7 @@ type House struct {
 	Err   error    // in place of the rooms
 	Files []string // what to follow
 	Sum   string   // of all that was read
+	Whole bool     // with what takes longer to find
 }
 
 // Source reads the rooms and draws their sets.

@@ -94,7 +94,7 @@ func (s *Server) state(w http.ResponseWriter, r *http.Request) {
 	}
 	if plan != nil {
 		var err error
-		if out.Plan, err = show(plan, askedOf(r.URL.Query())); err != nil {
+		if out.Plan, err = show(plan, askedOf(r.URL.Query()), house.Whole); err != nil {
 			refuse(w, http.StatusInternalServerError, err.Error())
 			return
 		}
@@ -129,8 +129,8 @@ func number(r *http.Request, key string) int {
 	return n
 }
 
-// show draws a plan for a page.
-func show(p *layout.Plan, a asked) (*planned, error) {
+// show draws a plan for a page; where all is wanted, with how far each line may be off.
+func show(p *layout.Plan, a asked, whole bool) (*planned, error) {
 	a = a.bounded()
 	d, err := page.NewDrawer(p, !a.Quick)
 	if err != nil {
@@ -138,7 +138,7 @@ func show(p *layout.Plan, a asked) (*planned, error) {
 	}
 	r := p.Room
 	out := &planned{Title: r.Project.Title, Metric: r.Project.Units == length.Millimetres, Aim: layout.AimWord(p.Aim), Closed: r.Space.Closed, Wished: r.Space.CloseAt != nil,
-		Snap: r.Rules.Snap.MM(), Counts: d.Counts(), Findings: d.Findings(), Walls: d.Facts(!a.Quick), Wall: a.Wall}
+		Snap: r.Rules.Snap.MM(), Counts: d.Counts(), Findings: d.Findings(), Walls: d.Facts(whole), Wall: a.Wall}
 	if out.Ribbon, err = d.Ribbon(a.Ribbon); err != nil {
 		return nil, err
 	}

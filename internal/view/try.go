@@ -121,7 +121,7 @@ func (s *Server) lay(r *http.Request, t *trial, at *Room, text []byte) (*planned
 		return nil, errLate
 	}
 	at.Judge(p)
-	return show(p, t.asked)
+	return show(p, t.asked, !t.Quick)
 }
 
 // changed is the text of a room with changes in it.
