@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"context"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -11,16 +12,7 @@ import (
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"flitchlay/internal/effort"
 )
-
-// onlyFull skips what asks a browser where not all is to be tried.
-func onlyFull(t testing.TB) {
-	if !effort.Full() {
-		t.Skip("a browser is asked only where all is to be tried")
-	}
-}
 
 // seamPoint is where a seam of the wall in view can be taken hold of.
 const seamPoint = `(() => { const l = document.querySelectorAll("#pane .seam line.hit")[%d]; l.scrollIntoView({ block: "center" }); const r = l.getBoundingClientRect(); return [r.left + r.width / 2, r.top + r.height / 3]; })()`
@@ -54,13 +46,12 @@ func edited(t testing.TB, path, old, now string) {
 	require.NoError(t, os.Rename(beside, path))
 }
 
-// Saved is seen, in two browsers at once; a file that breaks leaves its last layout greyed, with the message and the line; mended, it
+// viewFollows: saved is seen, in two browsers at once; a file that breaks leaves its last layout greyed, with the message and the line; mended, it
 // comes back.
-func TestViewFollows(t *testing.T) {
-	onlyFull(t)
+func viewFollows(t *testing.T, in context.Context) {
 	path := copied(t, "reading-room.toml")
 	s := served(t, path)
-	one, two := browsing(t, 1280, 900), browsing(t, 700, 900)
+	one, two := browsing(t, in, 1280, 900), browsing(t, in, 700, 900)
 	one.open(s)
 	two.open(s)
 	edited(t, path, `title    = "Harbour Lane Library: reading room"`, `title    = "Larkspur House"`)
@@ -76,15 +67,14 @@ func TestViewFollows(t *testing.T) {
 	two.is(`!document.body.classList.contains("old")`)
 }
 
-// A seam is dragged: the layout comes after the hand and the file stays as it is, until it is kept: then it has the pin and not a byte
+// viewTriesAndKeeps: a seam is dragged: the layout comes after the hand and the file stays as it is, until it is kept: then it has the pin and not a byte
 // else. Undo and redo go through what was tried.
-func TestViewTriesAndKeeps(t *testing.T) {
-	onlyFull(t)
+func viewTriesAndKeeps(t *testing.T, in context.Context) {
 	path := copied(t, "reading-room.toml")
 	before, err := os.ReadFile(path)
 	require.NoError(t, err)
 	s := served(t, path)
-	b := browsing(t, 1280, 900)
+	b := browsing(t, in, 1280, 900)
 	b.open(s)
 	b.run(chromedp.SetValue("#which", "1"), doing(`document.getElementById("which").dispatchEvent(new Event("change"))`))
 	b.is(`document.querySelector("#pane .over").getAttribute("aria-label").startsWith("East")`)
@@ -123,9 +113,8 @@ func TestViewTriesAndKeeps(t *testing.T) {
 	b.is(`document.querySelectorAll("#marks li button").length === 1`)
 }
 
-// Every text of a room that a page can show is planted with a script and with markup: nothing of it runs, nothing becomes an element.
-func TestViewShowsTextAsText(t *testing.T) {
-	onlyFull(t)
+// viewShowsTextAsText: every text of a room that a page can show is planted with a script and with markup: nothing of it runs, nothing becomes an element.
+func viewShowsTextAsText(t *testing.T, in context.Context) {
 	path := copied(t, "reading-room.toml")
 	text, err := os.ReadFile(path)
 	require.NoError(t, err)
@@ -146,7 +135,7 @@ func TestViewShowsTextAsText(t *testing.T) {
 		out = append(out, line)
 	}
 	require.NoError(t, os.WriteFile(path, []byte(strings.Join(out, "\n")), 0o666))
-	b := browsing(t, 1280, 900)
+	b := browsing(t, in, 1280, 900)
 	b.open(served(t, path))
 	b.is(`document.getElementById("title").textContent.includes("<script>")`)
 	assert.Contains(t, ask[string](b, `document.getElementById("which").textContent`), planted)
@@ -159,10 +148,9 @@ func TestViewShowsTextAsText(t *testing.T) {
 	b.picture("view-pages")
 }
 
-// Keys alone go from seam to seam, move one, undo, and show a card; a finding leads to its place and its line.
-func TestViewByKeys(t *testing.T) {
-	onlyFull(t)
-	b := browsing(t, 1280, 900)
+// viewByKeys: keys alone go from seam to seam, move one, undo, and show a card; a finding leads to its place and its line.
+func viewByKeys(t *testing.T, in context.Context) {
+	b := browsing(t, in, 1280, 900)
 	b.open(served(t, copied(t, "reading-room.toml")))
 	b.run(chromedp.Focus(`#pane [tabindex="0"]`), chromedp.KeyEvent("\uE074")) // arrow right
 	b.is(`document.activeElement.closest("#pane") && document.getElementById("told").textContent.length > 10`)
@@ -183,11 +171,10 @@ func TestViewByKeys(t *testing.T) {
 	b.picture("view-card")
 }
 
-// What hangs is typed under the words of the wall's page, and planned with.
-func TestViewReadsBack(t *testing.T) {
-	onlyFull(t)
+// viewReadsBack: what hangs is typed under the words of the wall's page, and planned with.
+func viewReadsBack(t *testing.T, in context.Context) {
 	path := copied(t, "feature-wall-fireplace.toml")
-	b := browsing(t, 1280, 900)
+	b := browsing(t, in, 1280, 900)
 	b.open(served(t, path))
 	b.run(chromedp.Click("#hung summary"))
 	first := ask[string](b, `document.querySelector("#hung [name=first]").value`)
@@ -204,9 +191,8 @@ func TestViewReadsBack(t *testing.T) {
 	assert.Contains(t, string(text), `edges  = ["1' 11 1/2"]`)
 }
 
-// The rooms of a job are chosen and tried like any; what the job says holds in them, and the pin goes into the room's own file.
-func TestViewOfAJob(t *testing.T) {
-	onlyFull(t)
+// viewOfAJob: the rooms of a job are chosen and tried like any; what the job says holds in them, and the pin goes into the room's own file.
+func viewOfAJob(t *testing.T, in context.Context) {
 	dir := t.TempDir()
 	list, err := filepath.Glob("../../samples/job/*.toml")
 	require.NoError(t, err)
@@ -216,11 +202,22 @@ func TestViewOfAJob(t *testing.T) {
 		require.NoError(t, err)
 		require.NoError(t, os.WriteFile(filepath.Join(dir, filepath.Base(name)), text, 0o666))
 	}
-	b := browsing(t, 1280, 900)
+	b := browsing(t, in, 1280, 900)
 	b.open(served(t, filepath.Join(dir, "ferry-terminal.toml")))
 	b.is(`document.querySelectorAll("#rooms option").length === 5`)
+	b.run(chromedp.SetValue("#rooms select", "2"), doing(`document.querySelector("#rooms select").dispatchEvent(new Event("change"))`))
+	b.is(`document.getElementById("file").textContent.endsWith("waiting-room.toml") && document.querySelectorAll("#pane svg").length === 2`)
 	b.picture("view-job")
-	text, err := os.ReadFile(filepath.Join(dir, "ferry-terminal.toml"))
+	x, y := b.hold(1)
+	for i := 1; i <= 4; i++ {
+		b.drag(x+float64(4*i), y)
+	}
+	b.is(`document.querySelector("#diff .new")`)
+	b.release(x+16, y)
+	b.is(`!document.getElementById("keep").disabled`)
+	b.run(chromedp.Click("#keep"))
+	b.is(`document.getElementById("says").textContent.startsWith("Written into")`)
+	text, err := os.ReadFile(filepath.Join(dir, "waiting-room.toml"))
 	require.NoError(t, err)
-	assert.NotEmpty(t, text)
+	assert.Contains(t, string(text), "[[wall.pin]]")
 }

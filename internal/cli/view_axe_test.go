@@ -3,6 +3,7 @@ package cli
 import (
 	"bytes"
 	"compress/gzip"
+	"context"
 	"encoding/json"
 	"fmt"
 	"io"
@@ -53,15 +54,14 @@ func (b *browser) in(scheme string) {
 	require.NoError(b, err)
 }
 
-// axe finds nothing serious, in light and in dark: on the walls, with a trial beside a broken must, on the pages as they print, and on the
+// viewIsForEverybody: axe finds nothing serious, in light and in dark: on the walls, with a trial beside a broken must, on the pages as they print, and on the
 // single file.
-func TestViewIsForEverybody(t *testing.T) {
-	onlyFull(t)
+func viewIsForEverybody(t *testing.T, in context.Context) {
 	file := copied(t, "reading-room.toml")
 	var out bytes.Buffer
 	folder := t.TempDir()
 	require.Equal(t, fine, Run([]string{"draw", file, "--page", "-o", folder}, strings.NewReader(""), &out, &out), out.String())
-	b := browsing(t, 1280, 900)
+	b := browsing(t, in, 1280, 900)
 	s := served(t, file)
 	look := func(what string, schemes ...string) {
 		for _, scheme := range schemes {

@@ -103,9 +103,10 @@ func askState(b *testing.B, s *view.Server) map[string]any {
 // BenchmarkViewSaved saves rooms with their title changed, as an editor does, and reports how long it takes until a real browser shows
 // it, painted.
 func BenchmarkViewSaved(b *testing.B) {
+	in := chromium(b)
 	for name, path := range benchRooms(b) {
 		b.Run(name, func(b *testing.B) {
-			page := browsing(b, 1280, 900)
+			page := browsing(b, in, 1280, 900)
 			page.open(served(b, path))
 			page.run(doing(`window.seen = []; new MutationObserver(() => { const t = document.title; requestAnimationFrame(() => setTimeout(() => window.seen.push([t, performance.timeOrigin + performance.now()]))); }).observe(document.querySelector("title"), { childList: true })`))
 			var times []time.Duration

@@ -40,19 +40,29 @@ func copied(t testing.TB, name string) string {
 	return path
 }
 
-// browser is a real browser with one page. What a page complains of in its console fails the test.
+// browser is a page of a real browser. What a page complains of in its console fails the test.
 type browser struct {
 	testing.TB
 	context.Context
 }
 
-func browsing(t testing.TB, wide, high int64) *browser {
+// chromium starts a real browser, which ends with the test.
+func chromium(t testing.TB) context.Context {
 	t.Helper()
 	program := effort.Tool(t, "chromium")
 	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(program), chromedp.NoSandbox)
 	alloc, stop := chromedp.NewExecAllocator(context.Background(), options...)
 	t.Cleanup(stop)
 	ctx, end := chromedp.NewContext(alloc)
+	t.Cleanup(end)
+	require.NoError(t, chromedp.Do(ctx))
+	return ctx
+}
+
+// browsing opens a page of a browser, as large as a screen.
+func browsing(t testing.TB, in context.Context, wide, high int64) *browser {
+	t.Helper()
+	ctx, end := chromedp.NewContext(in)
 	t.Cleanup(end)
 	require.NoError(t, chromedp.Do(ctx))
 	require.NoError(t, chromedp.Listen(ctx, func(e any) {
@@ -89,7 +99,7 @@ func ask[T any](b *browser, expression string) T {
 // is waits until an expression of the page is true.
 func (b *browser) is(expression string) {
 	b.Helper()
-	_, err := chromedp.Run(b.Context, chromedp.Poll[bool]("!!("+expression+")", chromedp.WithPollingInterval(10*time.Millisecond), chromedp.WithPollingTimeout(20*time.Second)))
+	_, err := chromedp.Run(b.Context, chromedp.Poll[bool]("!!("+expression+")", chromedp.WithPollingInterval(10*time.Millisecond), chromedp.WithPollingTimeout(60*time.Second)))
 	if err != nil {
 		b.Fatalf("never: %s: %v\n%s", expression, err, ask[string](b, `document.body.innerText.slice(0, 3000)`))
 	}
@@ -112,14 +122,25 @@ func (b *browser) picture(name string) {
 	}
 }
 
-// The page at a phone's width, on a desk, and on a large screen: nothing of it is wider than the screen.
-func TestViewOnEveryScreen(t *testing.T) {
+// What a person sees and does, in a real browser.
+func TestViewInABrowser(t *testing.T) {
 	if !effort.Full() {
 		t.Skip("a browser is asked only where all is to be tried")
 	}
+	in := chromium(t)
+	for what, do := range map[string]func(*testing.T, context.Context){
+		"on every screen": viewOnEveryScreen, "follows": viewFollows, "tries and keeps": viewTriesAndKeeps, "text is text": viewShowsTextAsText,
+		"by keys": viewByKeys, "reads back": viewReadsBack, "a job": viewOfAJob, "for everybody": viewIsForEverybody,
+	} {
+		t.Run(what, func(t *testing.T) { do(t, in) })
+	}
+}
+
+// viewOnEveryScreen opens the page at a phone's width, on a desk, and on a large screen: nothing of it is wider than the screen.
+func viewOnEveryScreen(t *testing.T, in context.Context) {
 	s := served(t, copied(t, "reading-room.toml"))
 	for _, size := range [][2]int64{{360, 740}, {1280, 900}, {3840, 2160}} {
-		b := browsing(t, size[0], size[1])
+		b := browsing(t, in, size[0], size[1])
 		b.open(s)
 		b.picture(fmt.Sprintf("view-%d", size[0]))
 		b.is(`document.documentElement.scrollWidth <= window.innerWidth`)

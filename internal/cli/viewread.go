@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"sync"
 
 	"flitchlay/internal/job"
 	"flitchlay/internal/layout"
@@ -85,8 +86,9 @@ func (c *call) house(path string, layers map[string]*layout.Layer, whole bool) *
 		return &view.House{Title: filepath.Base(path), Rooms: []*view.Room{c.viewedRoom(path, layers, whole)}}
 	}
 	h := &view.House{Title: j.Title}
-	for i, r := range j.Rooms {
-		h.Rooms = append(h.Rooms, c.viewedIn(j, i, r, layers, whole))
+	one := new(sync.Mutex) // a job notes mistakes while it is read
+	for i := range j.Rooms {
+		h.Rooms = append(h.Rooms, c.viewedIn(j, i, one, layers, whole))
 	}
 	return h
 }
@@ -106,14 +108,17 @@ func (c *call) viewedRoom(path string, layers map[string]*layout.Layer, whole bo
 }
 
 // viewedIn reads a room of a job.
-func (c *call) viewedIn(j *job.Job, i int, r *job.Room, layers map[string]*layout.Layer, whole bool) *view.Room {
+func (c *call) viewedIn(j *job.Job, i int, one *sync.Mutex, layers map[string]*layout.Layer, whole bool) *view.Room {
+	r := j.Rooms[i]
 	file := r.File
 	if !filepath.IsAbs(file) {
 		file = filepath.Join(folder(j.Text().Name), file)
 	}
 	out := &view.Room{Name: r.Name(), File: file, Judge: func(p *layout.Plan) { judged(p); ofSite(p) }}
 	out.Again = func(text []byte) (*room.Room, error) {
+		one.Lock()
 		composed, err := j.Again(i, text)
+		one.Unlock()
 		if err != nil {
 			return nil, err
 		}

@@ -171,16 +171,18 @@ func (in *fileText) write(runes []rune) ([]byte, error) {
 		return nil, err
 	}
 	style += string(own)
-	see, err := Asset("see.js")
-	if err != nil {
-		return nil, err
+	script := ""
+	for _, name := range []string{"parts.js", "see.js", "file.js"} {
+		module, err := Asset(name)
+		if err != nil {
+			return nil, err
+		}
+		_, body, found := strings.Cut(string(module), "// ----\n") // what a module imports stands before it here
+		if !found {
+			body = string(module)
+		}
+		script += body
 	}
-	last, err := Asset("file.js")
-	if err != nil {
-		return nil, err
-	}
-	_, body, _ := strings.Cut(string(last), "// ----\n") // its import is what stands before it here
-	script := string(see) + body
 	in.Policy = "default-src 'none'; img-src data:; font-src data:; style-src '" + digest(style) + "'; script-src '" + digest(script) + "'; base-uri 'none'; form-action 'none'"
 	in.Style = template.HTML("<style>" + style + "</style>")
 	in.Script = template.HTML(`<script type="module">` + script + "</script>")

@@ -146,7 +146,7 @@ func TestForgedRequestsAreRefused(t *testing.T) {
 // The page and all it loads say what may be loaded: what this server has, and no script in the page.
 func TestPolicy(t *testing.T) {
 	s, _ := serve(t, small)
-	for _, path := range []string{"/", "/a/view.js", "/a/see.js", "/a/page.css", "/a/view.css", "/a/regular.ttf", "/a/bold.ttf", "/a/mark.svg", "/state"} {
+	for _, path := range []string{"/", "/a/view.js", "/a/lists.js", "/a/hung.js", "/a/prints.js", "/a/see.js", "/a/parts.js", "/a/page.css", "/a/view.css", "/a/regular.ttf", "/a/bold.ttf", "/a/mark.svg", "/state"} {
 		code, body, h := asking(t, s, "GET", path, "", nil)
 		assert.Equal(t, 200, code, path)
 		assert.NotEmpty(t, body, path)

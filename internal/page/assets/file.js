@@ -1,4 +1,5 @@
-import { Pane, shape, speaker, tell, element } from "./see.js";
+import { element, shape, speaker, tell } from "./parts.js";
+import { Pane } from "./see.js";
 // ----
 {
   // What is told on pointing and tapping, where a script runs. Without it the file is plain pages.

@@ -1,63 +1,23 @@
 // A drawing in a page: what lies under the pointer, keys from one thing to the next, zoom and pan, and measuring. It knows no server.
 
-const NS = "http://www.w3.org/2000/svg";
-
-/** @param {string} name @param {Record<string, string|number>} [attrs] */
-export function shape(name, attrs = {}) {
-  const e = document.createElementNS(NS, name);
-  for (const [k, v] of Object.entries(attrs)) e.setAttribute(k, String(v));
-  return e;
-}
-
-/** An element with text; text is never markup. @param {string} name @param {string} [text] @param {string} [kind] */
-export function element(name, text = "", kind = "") {
-  const e = document.createElement(name);
-  if (text) e.textContent = text;
-  if (kind) e.className = kind;
-  return e;
-}
-
-/** A drawing as it came, as an element. @param {string} text */
-export function drawn(text) {
-  const root = new DOMParser().parseFromString(text, "image/svg+xml").documentElement;
-  return document.importNode(root, true);
-}
-
-/** The words of the screen. @param {Record<string, string>} table */
-export function speaker(table) {
-  return (/** @type {string} */ key, /** @type {any[]} */ ...args) => (table[key] ?? "").replace(/\{(\d)\}/g, (_, n) => String(args[n - 1] ?? ""));
-}
-
-/** A length as on the drawings. @param {number} mm @param {boolean} metric */
-export function length(mm, metric) {
-  const round = (/** @type {number} */ v) => Math.sign(v) * Math.round(Math.abs(v));
-  if (metric) {
-    const half = round(mm * 2);
-    return (half / 2).toString().replace(".", ",");
-  }
-  let n = round((mm / 25.4) * 16);
-  const sign = n < 0 ? "-" : "";
-  n = Math.abs(n);
-  const part = (/** @type {number} */ k) => {
-    const whole = Math.floor(k / 16);
-    let a = k % 16, b = 16;
-    while (a > 0 && a % 2 === 0) { a /= 2; b /= 2; }
-    return a === 0 ? String(whole) : (whole > 0 ? whole + " " : "") + a + "/" + b;
-  };
-  if (n < 192) return sign + part(n) + '"';
-  const rest = n % 192;
-  return sign + Math.floor(n / 192) + "'-" + (rest > 0 && rest < 16 ? "0 " : "") + part(rest) + '"';
-}
-
-/** How many pixels a millimetre of a drawing takes: as on paper, larger where the letters of the page are. */
-export function perMM() {
-  return (96 / 25.4) * (parseFloat(getComputedStyle(document.documentElement).fontSize) / 16);
-}
-
+import { drawn, length, shape } from "./parts.js";
+// ----
 const LEAST_HIT = 22; // px, of what is touched
 
 /** One wall, or the ribbon, in a pane. */
 export class Pane {
+  /** @type {any} */ drawing;
+  /** @type {any[]} */ walls = [];
+  /** @type {any} */ wall;
+  /** @type {any[]} */ things = [];
+  /** @type {any} */ svg;
+  /** @type {any} */ over;
+  /** @type {any} */ box;
+  /** @type {any} */ hand = null;
+  /** @type {any} */ from = null;
+  /** @type {any} */ pinch = null;
+  metric = false;
+
   /**
    * @param {HTMLElement} host
    * @param {(key: string, ...args: any[]) => string} say
@@ -77,7 +37,7 @@ export class Pane {
     host.addEventListener("pointerup", (e) => this.up(e));
     host.addEventListener("pointercancel", (e) => this.up(e));
     host.addEventListener("keydown", (e) => this.key(e));
-    host.addEventListener("focusin", (e) => this.pointed(/** @type {Element} */ (e.target)));
+    host.addEventListener("focusin", (e) => this.pointed(/** @type {Element} */ (e.target), true));
   }
 
   /** Shows a drawing with what is pointed at on it. The view stays where it was while the wall is the same. */
@@ -249,8 +209,9 @@ export class Pane {
     return id ? this.things?.find((t) => t.thing.id === id) : undefined;
   }
 
-  pointed(/** @type {Element} */ e) {
+  pointed(/** @type {Element} */ e, focused = false) {
     const t = this.thing(e);
+    if (t && focused) this.reveal(t.x);
     if (!t || t.thing.id === this.at && t.node.classList.contains("at")) return;
     this.at = t.thing.id;
     for (const o of this.things) {
@@ -258,6 +219,14 @@ export class Pane {
       o.node.setAttribute("tabindex", o === t ? "0" : "-1");
     }
     this.on.tell?.(t.thing, t.kind);
+  }
+
+  /** Brings a place of the wall into view where the wall is closer than that all of it is seen. */
+  reveal(/** @type {number} */ place) {
+    const x = this.x(place), b = this.box, air = b.w / 12;
+    if (this.fingers.size > 0) return;
+    if (x < b.x + air) this.pan(x - b.x - air, 0);
+    else if (x > b.x + b.w - air) this.pan(x - b.x - b.w + air, 0);
   }
 
   down(/** @type {PointerEvent} */ e) {
@@ -399,11 +368,4 @@ export class Pane {
     const s = this.drawing.walls[0];
     this.over.append(shape("ellipse", { class: "here", cx: this.x(x), cy: (this.y(s.low) + this.y(s.high)) / 2, rx: 4, ry: (s.high - s.low) / this.drawing.scale / 2 }));
   }
-}
-
-/** Tells of a thing in a place of the page. */
-export function tell(/** @type {HTMLElement} */ into, /** @type {any} */ thing, /** @type {Element[]} */ ...more) {
-  const list = element("dl");
-  for (const [name, value] of thing.rows ?? []) list.append(element("dt", name), element("dd", value));
-  into.replaceChildren(element("h3", thing.name), list, ...more);
 }

@@ -1,7 +1,11 @@
 // The page of a room while its file is typed: it asks for what is new, shows it, and lets a layout be tried by hand. Nothing that comes
 // from a room becomes markup: text is set as text, a drawing is parsed as a picture.
 
-import { Pane, element, length, perMM, speaker, tell } from "./see.js";
+import { hungForm } from "./hung.js";
+import { counts, diff, fill, findings, marks, mistakes, trialCard } from "./lists.js";
+import { prints } from "./prints.js";
+import { element, perMM, speaker, tell } from "./parts.js";
+import { Pane } from "./see.js";
 
 const say = speaker(JSON.parse(document.body.dataset.words ?? "{}"));
 const $ = (/** @type {string} */ id) => /** @type {any} */ (document.getElementById(id));
@@ -69,7 +73,8 @@ function render() {
   $("title").textContent = state.plan?.title || state.title;
   $("file").textContent = state.file;
   rooms(state);
-  mistakes(trial && trial.state && !trial.state.good ? trial.state : base);
+  const wrong = trial?.state && !trial.state.good ? trial.state : base;
+  mistakes($("mistakes"), wrong, wrong !== base ? "" : say(wrong.plan ? "broken" : "nothing"), say);
   const old = !base.good && !trial;
   document.body.classList.toggle("old", old);
   for (const e of document.querySelectorAll(".pane")) /** @type {HTMLElement} */ (e).dataset.old = say("broken").split(". ")[0] + ".";
@@ -86,32 +91,8 @@ function rooms(/** @type {any} */ state) {
   fill(select, state.rooms.map((/** @type {any} */ r, /** @type {number} */ i) => [i, r.name + (r.bad ? " (!)" : "")]), state.room);
 }
 
-/** Fills a choice; one that is the same stays, so that nobody's hand is disturbed. */
-function fill(/** @type {any} */ select, /** @type {any[][]} */ list, /** @type {any} */ chosen) {
-  const key = JSON.stringify(list);
-  if (select.dataset.key !== key) {
-    select.dataset.key = key;
-    select.replaceChildren(...list.map(([value, text]) => { const o = element("option", text); o.setAttribute("value", value); return o; }));
-  }
-  select.value = String(chosen);
-}
-
-function mistakes(/** @type {any} */ state) {
-  const box = $("mistakes");
-  box.hidden = state.mistakes.length === 0;
-  const list = element("ol");
-  for (const m of state.mistakes) {
-    const li = element("li");
-    li.append(element("div", (m.line ? `${m.file}:${m.line}:${m.column}: ` : "") + m.message));
-    if (m.text) li.append(element("pre", m.text));
-    if (m.mend) li.append(element("div", say("mend", m.mend)));
-    list.append(li);
-  }
-  if (!box.hidden) box.replaceChildren(element("p", trial && state === trial.state ? "" : say(state.plan ? "broken" : "nothing")), list);
-}
-
 function plan(/** @type {any} */ p) {
-  counts(p.counts);
+  counts($("counts"), p.counts, say);
   ribbon.show(p.ribbon, p.walls, p.metric);
   for (const svg of ribbon.host.querySelectorAll("svg")) /** @type {any} */ (svg).style.width = p.ribbon.width * perMM() + "px";
   ribbon.chosen(p.wall);
@@ -119,36 +100,12 @@ function plan(/** @type {any} */ p) {
   pane.tool = $("tool").value;
   pane.host.dataset.tool = pane.tool;
   if (p.drawing) pane.show(p.drawing, p.walls, p.metric);
-  findings(p);
-  marks(p);
-  hungForm(p);
+  findings($("findings").querySelector("ol"), p.findings, say, find);
+  marks($("marks").querySelector("ul"), p, say, (change) => { edit([...edits(), change]); settle(); });
+  hungForm($("hung").querySelector("form"), p, base.base, say, (change) => { trial = null; begin(); edit([change]); settle(); });
   $("aim").value = p.aim;
   const focus = pane.things?.find((t) => t.thing.id === pane.at);
   if (focus && pane.tool !== "measure") told(focus.thing, focus.kind);
-}
-
-function counts(/** @type {any} */ c) {
-  const cell = (/** @type {string} */ key, /** @type {any} */ value, bad = false) => {
-    const d = element("div", "", bad ? "bad" : "");
-    d.append(element("dt", say(key)), element("dd", String(value)));
-    return d;
-  };
-  $("counts").replaceChildren(cell("sheets", c.sheets), cell("narrow", c.narrow), cell("left", c.left), ...(c.short ? [cell("short", c.short, true)] : []), cell("waste", c.waste), cell("musts", c.musts, c.musts > 0));
-}
-
-function findings(/** @type {any} */ p) {
-  const list = $("findings").querySelector("ol");
-  const rows = p.findings.map((/** @type {any} */ f) => {
-    const li = element("li", "", f.level + "-level");
-    const b = element("button");
-    b.setAttribute("type", "button");
-    b.append(element("span", say(f.level), "level"), element("span", f.message), element("div", f.place + (f.where ? ", " + f.where : ""), "place"));
-    if (f.mend) b.append(element("div", say("mend", f.mend), "line"));
-    b.addEventListener("click", () => find(f));
-    li.append(b);
-    return li;
-  });
-  list.replaceChildren(...(rows.length ? rows : [element("li", say("none"))]));
 }
 
 /** Shows the place of a finding, and its line of the file. */
@@ -177,29 +134,6 @@ function card(/** @type {any} */ sheet) {
   img.setAttribute("src", "card?" + new URLSearchParams({ room: String(room), key: sheet.card, v: String(base.version) }));
   $("card").querySelector("div").replaceChildren(img);
   $("card").showModal();
-}
-
-function marks(/** @type {any} */ p) {
-  const w = p.walls[p.wall], list = $("marks").querySelector("ul");
-  const row = (/** @type {any} */ m, /** @type {string} */ key, /** @type {any} */ change) => {
-    const li = element("li", m.words + ", " + say("line", m.line));
-    const b = element("button", say("drop"));
-    b.setAttribute("type", "button");
-    b.setAttribute("aria-label", say(key, length(m.x ?? m.from, p.metric)));
-    b.addEventListener("click", () => { edit([...edits(), change]); settle(); });
-    li.append(b);
-    return li;
-  };
-  const rows = [...w.pins.map((/** @type {any} */ m, /** @type {number} */ i) => row(m, "drop_pin", { do: "unpin", wall: p.wall, item: i })),
-    ...w.kept.map((/** @type {any} */ m, /** @type {number} */ i) => row(m, "drop_keep", { do: "unkeep", wall: p.wall, item: i }))];
-  if (p.wished) {
-    const li = element("li"), b = element("button", say("close_auto"));
-    b.setAttribute("type", "button");
-    b.addEventListener("click", () => { edit([...edits(), { do: "close-auto" }]); settle(); });
-    li.append(b);
-    rows.push(li);
-  }
-  list.replaceChildren(...(rows.length ? rows : [element("li", say("marks_none"))]));
 }
 
 async function choose(/** @type {number} */ to) {
@@ -281,7 +215,7 @@ function origins(/** @type {any[]} */ list) {
 /** The change that pins a seam: the pin that holds it moves, the closing seam is wished elsewhere, else a pin comes. */
 function pinOf(/** @type {any} */ seam) {
   const list = edits();
-  if (seam.closing) return { do: "close", wall, index: list.findIndex((c) => c.do === "close" && c.wall === wall) };
+  if (seam.closing) return { do: "close", wall, index: list.findIndex((/** @type {any} */ c) => c.do === "close" && c.wall === wall) };
   const from = seam.pin >= 0 ? origins(list)[seam.pin] : -1;
   if (from >= 0) return { ...list[from], index: from };
   const put = seam.pin >= 0 && shown().plan.walls[wall].pins[seam.pin].put === "either" ? "either" : "seam";
@@ -359,18 +293,7 @@ function nudge(/** @type {any} */ thing, /** @type {number} */ by) {
 
 function tries() {
   const cards = [null, ...trials].map((t) => {
-    const b = element("button");
-    b.setAttribute("type", "button");
-    b.setAttribute("aria-pressed", String(t === trial));
-    b.append(element("strong", t ? t.name : say("as_file")));
-    const c = (t ? t.state?.plan : base.plan)?.counts;
-    const of = base.plan?.counts;
-    if (c) {
-      const list = element("dl");
-      for (const key of ["sheets", "narrow", "left", "waste", "musts", "shoulds"])
-        list.append(element("dt", say(key === "shoulds" ? "should" : key)), element("dd", String(c[key]), of && c[key] !== of[key] ? "changed" : ""));
-      b.append(list);
-    }
+    const b = trialCard(t ? t.name : say("as_file"), (t ? t.state?.plan : base.plan)?.counts, base.plan?.counts, t === trial, say);
     b.addEventListener("click", () => { trial = t; render(); if (t && !t.state && t.history[t.at].length) run(t, false); else if (t && t.state?.plan && t.state.plan.wall !== wall) run(t, false); });
     return b;
   });
@@ -380,8 +303,7 @@ function tries() {
   $("redo").disabled = !trial || trial.at === trial.history.length - 1;
   $("drop").disabled = !trial;
   $("keep").disabled = !trial || list.length === 0 || !trial.state?.good;
-  const diff = trial && list.length ? trial.state?.diff ?? [] : [];
-  $("diff").replaceChildren(...(diff.length ? diff.flatMap((/** @type {any} */ l) => [element("span", (l.gone ? "- " : "+ ") + String(l.number).padStart(4) + "  " + l.text, l.gone ? "gone" : "new"), document.createTextNode("\n")]) : [document.createTextNode(say("no_edits"))]));
+  diff($("diff"), trial && list.length ? trial.state?.diff ?? [] : [], say);
 }
 
 function travel(/** @type {number} */ by) {
@@ -413,93 +335,16 @@ function drop(/** @type {any} */ t) {
   render();
 }
 
-// ---- what hangs
+// ---- the page's own controls
 
-function hungForm(/** @type {any} */ p) {
-  const form = $("hung").querySelector("form"), w = p.walls[p.wall];
-  if (form.contains(document.activeElement) || form.dataset.wall === String(p.wall) + base.base) return;
-  form.dataset.wall = String(p.wall) + base.base;
-  const open = w.sheets.filter((/** @type {any} */ s) => !s.hung && s.number !== "-").map((/** @type {any} */ s) => Number(s.number));
-  const input = (/** @type {string} */ label, /** @type {string} */ name, type = "text", value = "") => {
-    const l = element("label", label), i = element("input");
-    i.setAttribute("name", name);
-    i.setAttribute("type", type);
-    if (value) i.setAttribute("value", value);
-    l.append(i);
-    return l;
-  };
-  const rows = element("div", "", "tools");
-  const first = input(say("hung_from"), "first", "number", String(open[0] ?? "")), last = input(say("hung_to"), "last", "number", String(open[0] ?? ""));
-  const lay = () => {
-    const a = Number(form.elements.first.value), b = Number(form.elements.last.value);
-    const numbers = open.filter((/** @type {number} */ n) => (n - a) * (n - b) <= 0).slice(0, 60);
-    rows.replaceChildren(...numbers.flatMap((/** @type {number} */ n) => [input(say("hung_edge", n), "edge-" + n), input(say("hung_top", n), "top-" + n)]));
-    form.numbers = numbers;
-  };
-  const go = element("button", say("hung_try"));
-  go.setAttribute("type", "submit");
-  form.replaceChildren(first, last, input(say("hung_left"), "left"), rows, go);
-  first.querySelector("input")?.addEventListener("input", lay);
-  last.querySelector("input")?.addEventListener("input", lay);
-  lay();
-  form.onsubmit = (/** @type {Event} */ e) => {
-    e.preventDefault();
-    const edges = form.numbers.map((/** @type {number} */ n) => [form.elements["edge-" + n].value, form.elements["top-" + n].value]);
-    if (!edges.length) return;
-    trial = null;
-    begin();
-    edit([{ do: "hung", wall, first: form.numbers[0], last: form.numbers.at(-1), left: form.elements.left.value, edges }]);
-    settle();
-  };
-}
-
-// ---- pages as they print
-
-let set = "";
 function tab(/** @type {boolean} */ pages) {
   $("walls").hidden = pages;
   $("pages").hidden = !pages;
   $("tab-walls").setAttribute("aria-pressed", String(!pages));
   $("tab-pages").setAttribute("aria-pressed", String(pages));
-  if (pages) {
-    $("sets").replaceChildren(...base.sets.flatMap((/** @type {string} */ name) => {
-      const b = element("button", say("set_" + name)), a = element("a", say("pdf", say("set_" + name)));
-      b.setAttribute("type", "button");
-      b.setAttribute("aria-pressed", String(name === set));
-      b.addEventListener("click", () => { set = name; tab(true); });
-      a.setAttribute("href", "pdf?" + new URLSearchParams({ room: String(room), set: name }));
-      a.setAttribute("download", name + ".pdf");
-      return [b, a];
-    }));
-    set = set || base.sets[0];
-    prints();
-  } else load();
+  if (pages) prints(base, room, say);
+  else load();
 }
-
-async function prints() {
-  $("pages-says").textContent = say("drawing_set");
-  const mine = set, r = await fetch("pages?" + new URLSearchParams({ room: String(room), set }));
-  const list = await r.json();
-  if (mine !== set) return;
-  if (!r.ok) { $("pages-says").textContent = say("no_set", list.error); $("sheets").replaceChildren(); return; }
-  $("pages-says").textContent = "";
-  for (const b of $("sets").querySelectorAll("button")) b.setAttribute("aria-pressed", String(b.textContent === say("set_" + set)));
-  $("sheets").replaceChildren(...list.map((/** @type {any} */ p, /** @type {number} */ n) => {
-    const f = element("figure"), a = element("a"), i = element("img");
-    const url = "page?" + new URLSearchParams({ room: String(room), set, n: String(n), v: String(base.version) });
-    a.setAttribute("href", url);
-    i.setAttribute("src", url);
-    i.setAttribute("loading", "lazy");
-    i.setAttribute("width", String(Math.round(p.width * 3.78)));
-    i.setAttribute("height", String(Math.round(p.height * 3.78)));
-    i.setAttribute("alt", p.name + " " + p.title);
-    a.append(i);
-    f.append(a, element("figcaption", p.name + "  " + p.title));
-    return f;
-  }));
-}
-
-// ---- the page's own controls
 
 $("which").addEventListener("change", () => choose(Number($("which").value)));
 $("tool").addEventListener("change", () => { pane.tool = $("tool").value; pane.host.dataset.tool = pane.tool; pane.measuring = null; pane.unruled?.(); });
@@ -512,7 +357,7 @@ $("undo").addEventListener("click", () => travel(-1));
 $("redo").addEventListener("click", () => travel(1));
 $("drop").addEventListener("click", () => trial && drop(trial));
 $("keep").addEventListener("click", keep);
-$("aim").addEventListener("change", () => { edit([...edits().filter((c) => c.do !== "aim"), { do: "aim", aim: $("aim").value }]); settle(); });
+$("aim").addEventListener("change", () => { edit([...edits().filter((/** @type {any} */ c) => c.do !== "aim"), { do: "aim", aim: $("aim").value }]); settle(); });
 $("tab-walls").addEventListener("click", () => tab(false));
 $("tab-pages").addEventListener("click", () => tab(true));
 $("card").querySelector("button").addEventListener("click", () => $("card").close());
@@ -530,5 +375,5 @@ window.addEventListener("resize", () => {
 });
 
 const events = new EventSource("events");
-events.onmessage = () => { if ($("says").textContent === say("gone")) says(""); load(); if (!$("pages").hidden) prints(); };
+events.onmessage = () => { if ($("says").textContent === say("gone")) says(""); load(); if (!$("pages").hidden) prints(base, room, say); };
 events.onerror = () => says(say("gone"));
