@@ -30,7 +30,7 @@ func matchItems(s *folio.Set) []draft.Item {
 		area += " and round every wrapped corner"
 	}
 	if len(breaks) > 0 {
-		area += "; it breaks " + strings.Join(breaks, ", ")
+		area += "; it breaks " + strings.Join(breaks, "; ")
 	}
 	of := "one flitch"
 	if len(s.Room.Flitches) > 1 {
@@ -65,7 +65,7 @@ func breaks(s *folio.Set) []string {
 			}
 		}
 		for _, k := range elevation.Skips(s, &s.Plan.Runs[i]) {
-			skips = append(skips, k.Where()+" on wall "+s.Room.Walls[k.Seam.Wall].Name)
+			skips = append(skips, k.On(s.Room.Walls[k.Seam.Wall].Name))
 		}
 		for _, sh := range s.Plan.Runs[i].Sheets {
 			if sh.Narrow && sh.Lowest {

@@ -163,5 +163,5 @@ func TestNumbersLeftOutBreakTheMatch(t *testing.T) {
 		}
 	}
 	assert.Equal(t, 1, found)
-	assert.Contains(t, strings.Join(breaks(s), "; "), "where sheet 3 is left out, 2 | 4 on wall North")
+	assert.Contains(t, strings.Join(breaks(s), "; "), "at 2 | 4 on wall North, where sheet 3 is left out")
 }
