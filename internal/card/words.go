@@ -154,7 +154,10 @@ func (w speech) work(c *Card) []line {
 	}
 	list = append(list, w.ends(c)...)
 	add := func(text string, bold bool) { list = append(list, line{text, bold}) }
-	if c.Sheet.Turned {
+	switch {
+	case c.Level:
+		add(w.Words.Say(lies[[2]bool{c.Back, c.Sheet.Turned}]), true)
+	case c.Sheet.Turned:
 		add(w.Words.Say("card.turned"), true)
 	}
 	switch x := c.Cut; {
@@ -194,6 +197,9 @@ func (w speech) work(c *Card) []line {
 	}
 	return list
 }
+
+// lies are the keys of what is said of a sheet that lies: at which end its raw head is, as it is seen and as it is turned.
+var lies = map[[2]bool]string{{false, false}: "card.lies", {false, true}: "card.lies_turned", {true, false}: "card.lies_back", {true, true}: "card.lies_back_turned"}
 
 // ends say where the mark is and what is cut off at the ends.
 func (w speech) ends(c *Card) []line {
@@ -262,7 +268,10 @@ func (w speech) set(c *Card) string {
 		end = "head"
 	}
 	key := "raw"
+	at, piece := c.set()
 	switch {
+	case piece:
+		key = "piece"
 	case !c.stays(end == "head"):
 		key = "cut"
 	case c.Sheet.Turned:
@@ -272,7 +281,7 @@ func (w speech) set(c *Card) string {
 	if c.Cut.Line.Second() {
 		line = w.Words.Say("wall.second", c.Cut.Line.No)
 	}
-	at, way := c.Cut.Set(), "over"
+	way := "over"
 	if at < 0 {
 		at, way = -at, "under"
 	}

@@ -89,7 +89,7 @@ func (d *wallBoard) wallRows() []tapeRow {
 		case h.Check():
 			r.line, r.words, r.none, r.seam, r.off = d.checked(h), d.Words.Say("tape.check"), d.noRoom(h, false), d.at(h.X), d.off(h, false)
 		default:
-			r.line, r.none, r.seam, r.off = d.at(h.Line), d.noRoom(h, false), d.at(h.X), d.off(h, false)
+			r.line, r.words, r.none, r.seam, r.off = d.at(h.Line), d.byLeft(h), d.noRoom(h, false), d.at(h.X), d.off(h, false)
 		}
 		list = append(list, r)
 	}
