@@ -255,25 +255,6 @@ func (r *pointed) notesOfWall(t *testing.T, from int, said []string, to []int) {
 	assert.Contains(t, r.texts[to[0]-1], r.pages[from-1].Title+", tape list", "page %d: %s", from, said[0])
 }
 
-func (r *pointed) limitsOfWall(t *testing.T, from int, said []string, to []int) {
-	for _, n := range to {
-		assert.True(t, strings.HasPrefix(r.pages[n-1].Title, "How far off"), "page %d: %s", from, said[0])
-		named := false
-		for _, g := range roomtest.Classed(&r.pages[from-1].Group, "view") {
-			named = named || strings.Contains(spaceless(r.texts[n-1]), spaceless(roomtest.Fact(g, "wall")))
-		}
-		for _, k := range r.on(from) { // of a line in a corner the list names the other wall
-			if _, s := r.sheet(k); s != nil {
-				named = named || regexp.MustCompile(`\b`+itoa(s.Number)+` \||\| `+itoa(s.Number)+`\b`).MatchString(r.texts[n-1])
-			}
-		}
-		assert.True(t, named, "page %d: %s: no line of the wall on page %d", from, said[0], n)
-	}
-}
-
-// spaceless are words whose lines may be broken anywhere.
-func spaceless(s string) string { return strings.Join(strings.Fields(s), "") }
-
 func (r *pointed) sameWall(t *testing.T, from int, said []string, to []int) {
 	wall := func(n int) string {
 		list := roomtest.Classed(&r.pages[n-1].Group, "view")

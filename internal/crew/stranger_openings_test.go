@@ -40,7 +40,7 @@ func wallPages(t *testing.T, p *layout.Plan, wall int) (pages []*scene.Page, wor
 // TestOpeningsStandWhereThePageHasThem reads of every opening where its edges are, along the wall from 0 and up and down of the level
 // line, and finds them there in the room.
 func TestOpeningsStandWhereThePageHasThem(t *testing.T) {
-	found := 0
+	found, high := 0, 0
 	for name, p := range rooms(t) {
 		for i := range p.Room.Walls {
 			w := &p.Room.Walls[i]
@@ -58,18 +58,24 @@ func TestOpeningsStandWhereThePageHasThem(t *testing.T) {
 				left, right := m[1]+m[3], m[2]+m[4]
 				assert.True(t, near(o.FromLeft-zero, read(t, p, left)), "%s: left edge of %s: %s", name, o.Name, m[0])
 				assert.True(t, near(o.Right()-zero, read(t, p, right)), "%s: right edge of %s: %s", name, o.Name, m[0])
-				if up := regexp.MustCompile(`right ` + regexp.QuoteMeta(right) + ` head (up|down) ` + figure).FindStringSubmatch(words); up != nil {
-					head := read(t, p, up[2])
-					if up[1] == "down" {
-						head = -head
+				heights := regexp.MustCompile(regexp.QuoteMeta(m[0]) + `(.{0,200}?),? head (up|down) ` + figure + `(?:,? sill (up|down) ` + figure + `)?`).FindStringSubmatch(words)
+				if w.FullHeight(o) {
+					assert.Nil(t, heights, "%s: %s leaves nothing over it", name, o.Name)
+				} else if assert.NotNil(t, heights, "%s: how high %s is, beside where it stands", name, o.Name) {
+					level := p.Room.Space.LevelLine
+					assert.NotRegexp(t, `[WDFGBP]\d+ (?:left|at) `, heights[1], "%s: the heights of another opening", name)
+					assert.True(t, near(o.Head-level, arrowed(t, p, heights[3], heights[2])), "%s: %s", name, heights[0])
+					if assert.Equal(t, o.SillGiven, heights[4] != "", "%s: %s", name, heights[0]); o.SillGiven {
+						assert.True(t, near(o.Sill-level, arrowed(t, p, heights[5], heights[4])), "%s: %s", name, heights[0])
 					}
-					assert.True(t, near(o.Head-p.Room.Space.LevelLine, head), "%s: %s", name, up[0])
+					high++
 				}
 				found++
 			}
 		}
 	}
 	assert.Greater(t, found, 8)
+	assert.Greater(t, high, 8)
 }
 
 // TestLinesOverADoorHaveNoArrowAtTheFloor counts the arrows of every line: one at the floor and one at the ceiling, as far as the

@@ -106,7 +106,8 @@ func Width(s string, height float64, bold bool) float64 {
 }
 
 // Wrap breaks a text at spaces into lines no longer than width, but never inside a figure: 4 1/2 read as 4 at the end of one
-// line and 1/2 at the beginning of the next costs a sheet. A word that is longer stands alone and is broken between letters.
+// line and 1/2 at the beginning of the next costs a sheet. A word that is longer stands alone and is broken between its numbers, 109+110 |
+// and 111+112, or if none of them fits, between letters.
 func Wrap(s string, height float64, bold bool, width float64) []string {
 	var lines []string
 	line := ""
@@ -124,7 +125,11 @@ func Wrap(s string, height float64, bold bool, width float64) []string {
 			if head == line {
 				break
 			}
-			lines, line = append(lines, head), line[len(head):]
+			if i := strings.LastIndexAny(line[:min(len(head)+1, len(line))], " +"); i > 0 && (line[i] == ' ' || i < len(head)) {
+				head = line[:i+1]
+			}
+			line = line[len(head):]
+			lines = append(lines, strings.TrimRight(head, " "))
 		}
 	}
 	if line != "" {

@@ -30,3 +30,17 @@ func TestWrapBreaksAWordThatIsTooLong(t *testing.T) {
 		assert.LessOrEqual(t, scene.Width(line, 3.5, false), 50.0)
 	}
 }
+
+// A seam between places of several courses that is too long for a line is broken between its numbers, never inside one: 11 at the end of a line
+// is another sheet than 111.
+func TestWrapBreaksALongSeamBetweenItsNumbers(t *testing.T) {
+	const text = "109+110 | 111+112 to 113+114 | 115+116"
+	for width := scene.Width("109+", 3.5, false) + 0.01; width < 120; width++ {
+		lines := scene.Wrap(text, 3.5, false, width)
+		for _, line := range lines {
+			for _, number := range strings.FieldsFunc(line, func(r rune) bool { return r < '0' || r > '9' }) {
+				assert.Len(t, number, 3, "at width %g: %q", width, lines)
+			}
+		}
+	}
+}
