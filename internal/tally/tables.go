@@ -83,21 +83,27 @@ func (t *Job) roomTable() *report.Table {
 	out := &report.Table{Name: "rooms", Title: "Rooms of the job", Total: true, Columns: []report.Column{{Head: "file"}, {Head: "title", Long: true},
 		{Head: "sheets", Right: true}, {Head: "short", Right: true}, {Head: "covering, " + report.AreaHead(unit), Right: true}, {Head: "hours", Right: true},
 		{Head: "days", Right: true}, {Head: "numbers", Long: true}, {Head: "musts"}}}
-	var twice []length.Area
-	for i := range t.rooms {
-		twice = append(twice, t.rooms[i].net)
-	}
-	shares := report.Shares(twice, report.Decimals(unit, report.AreaDecimals(unit)))
-	sheets, short, area := 0, 0, new(big.Rat)
-	for i, r := range t.rooms {
+	// equal rooms have equal figures; so what is printed of all is rounded by itself, and may not be their sum
+	rounded := report.Decimals(unit, report.AreaDecimals(unit))
+	var all report.Sum
+	sheets, short, printed := 0, 0, new(big.Rat)
+	for _, r := range t.rooms {
 		state := "met"
 		if r.broken {
 			state = "broken"
 		}
 		sheets, short = sheets+r.sheets, short+r.short
-		area.Add(area, shares[i])
-		out.Rows = append(out.Rows, []report.Cell{report.Text(r.name), report.Text(r.title), report.Whole(r.sheets), report.Whole(r.short), report.Squares(shares[i], unit),
+		var area report.Sum
+		area.Plus(r.net)
+		all.Plus(r.net)
+		share := rounded(&area)
+		printed.Add(printed, share)
+		out.Rows = append(out.Rows, []report.Cell{report.Text(r.name), report.Text(r.title), report.Whole(r.sheets), report.Whole(r.short), report.Squares(share, unit),
 			hundredths(hoursOf(r.minutes)), report.Whole(r.days), report.Text(r.flitches), report.Text(state)})
+	}
+	area := rounded(&all)
+	if area.Cmp(printed) != 0 {
+		out.Title += "; areas are rounded one by one, that of all by itself"
 	}
 	out.Rows = append(out.Rows, []report.Cell{report.Text("all"), report.Text(""), report.Whole(sheets), report.Whole(short), report.Squares(area, unit),
 		hundredths(hoursOf(t.minutes)), report.Text(""), report.Text(""), report.Text("")})
