@@ -121,10 +121,9 @@ func (c *Set) stacked(h *face.Hang) []string {
 
 // tapeList draws the list that is called out at the tape, then what has to be said about it, then the notes that found
 // no other place. It gives back what has no room.
-func (b *board) tapeList(d *wallBoard, notes []note) []note {
+func (b *board) tapeList(g *scene.Group, d *wallBoard, notes []note) []note {
 	u, box := b.Unit, b.List
 	x0, x1 := box.X0, box.X1
-	g := b.Page.Part(scene.Tag{Class: "tape-list"})
 	b.Word(g, scene.Pt(x0, box.Y0+6*u), d.tapeTitle(), folio.TapedText*u, true, scene.Start)
 	rows := d.tapeRows()
 	rows = b.offsFit(rows)
