@@ -24,13 +24,13 @@ build:
 	@mkdir -p bin
 	$(GO) build -o $(BIN) ./cmd/flitchlay
 
-# What a person waits for: few random cases, and of each list its parts by turns. With FLITCHLAY_CHECK=1 it is all of them, as make
+# What a person waits for: few random cases, of each list its parts by turns, and vet left to make check. With FLITCHLAY_CHECK=1 it is all of them, as make
 # large has it. The garbage collector works less: tests allocate much and end soon.
 test:
 ifeq ($(FLITCHLAY_CHECK),1)
 	$(ALL)
 else
-	GOGC=400 $(GO) test ./...
+	GOGC=400 $(GO) test -vet=off ./...
 endif
 
 # All that is held before a change goes in: form, lint, house rules, races, long comparisons with other programs, and the
@@ -93,16 +93,17 @@ gallery: build
 		$(BIN) draw $$room -o out/gallery/$$name || [ $$? -eq 1 ] || exit 1; \
 		if [ -n "$(BEFORE)" ]; then out/gallery/.before draw $$room -o out/gallery/before/$$name || true; fi; \
 	done
-	@for page in out/gallery/*/*.svg out/gallery/before/*/*.svg; do \
+	@for page in out/gallery/*/svg/*.svg out/gallery/before/*/*.svg out/gallery/before/*/svg/*.svg; do \
 		[ -e "$$page" ] || continue; rsvg-convert -d 110 -p 110 -b white -o $${page%.svg}.png $$page || exit 1; done
 	@{ echo '<!DOCTYPE html><meta charset="utf-8"><title>flitchlay: all pages of all samples</title>'; \
 	echo '<style>body{font-family:sans-serif;margin:2em}img{width:48%;border:1px solid #999;margin:4px}.new{border:4px solid #000}</style>'; \
 	for room in $(SAMPLES); do \
 		name=$$(basename $$room .toml); echo "<h2>$$name</h2>"; \
-		for page in out/gallery/$$name/*.png; do \
+		for page in out/gallery/$$name/svg/*.png; do \
 			p=$${page#out/gallery/}; n="$$name $$(basename $$p .png)"; class=""; old="out/gallery/before/$$p"; \
+			[ -e "$$old" ] || old="out/gallery/before/$$name/$$(basename $$page)"; \
 			if [ -e "$$old" ]; then cmp -s "$$old" "$$page" || class=" class=\"new\""; \
-				echo "<p>$$n: before, now</p><img src=\"before/$$p\" alt=\"$$n before\">"; fi; \
+				echo "<p>$$n: before, now</p><img src=\"$${old#out/gallery/}\" alt=\"$$n before\">"; fi; \
 			echo "<a href=\"$${p%.png}.svg\"><img$$class src=\"$$p\" alt=\"$$n\" title=\"$$n\"></a>"; \
 		done; \
 	done; } > out/gallery/index.html

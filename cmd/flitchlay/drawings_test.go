@@ -341,7 +341,7 @@ func TestSVGIsDrawn(t *testing.T) {
 	for _, name := range names {
 		page := pages[name]
 		require.NotNil(t, page, name)
-		file := filepath.Join(dir, name+".svg")
+		file := filepath.Join(dir, "svg", name+".svg")
 		png := filepath.Join(pictures, name+".png")
 		run(t, rsvg, "-d", "50.8", "-p", "50.8", "-b", "white", "-o", png, file)
 		box := figure.FindAllString(page.attr("viewBox"), -1)
@@ -356,7 +356,7 @@ func TestSVGIsDrawn(t *testing.T) {
 		return
 	}
 	chromium := effort.Tool(t, "chromium")
-	page := filepath.Join(dir, "Z-201.svg")
+	page := filepath.Join(dir, "svg", "Z-201.svg")
 	shot := filepath.Join(pictures, "shot.png")
 	abs, err := filepath.Abs(page)
 	require.NoError(t, err)

@@ -99,7 +99,7 @@ func drawn(t *testing.T, room string) string {
 }
 
 // wrote is what the program says of each set: its file, and the pages in their order.
-var wrote = regexp.MustCompile(`wrote .*?([a-z]+)\.pdf \((\d+) pages?\) and (.*)`)
+var wrote = regexp.MustCompile(`wrote .*?([a-z]+)\.pdf \((\d+) pages?\) and in .*?svg (.*)`)
 
 // drawnSets is a room as drawn, once for all tests: the folder, and the names of the pages of each set, in order.
 func drawnSets(t *testing.T, room string) (dir string, order map[string][]string) {
@@ -165,7 +165,7 @@ func svgs(t *testing.T, dir string) map[string]*element {
 
 // readPages reads the SVG files of a folder.
 func readPages(dir string) (map[string]*element, error) {
-	files, err := filepath.Glob(filepath.Join(dir, "*.svg"))
+	files, err := filepath.Glob(filepath.Join(dir, "svg", "*.svg"))
 	if err != nil {
 		return nil, err
 	}

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"image"
 	"image/color"
 	"image/jpeg"
@@ -48,6 +49,12 @@ func TestScripts(t *testing.T) {
 			e.Setenv("TOP", dir)
 			e.Setenv("GOGC", os.Getenv("GOGC")) // the programs that a script runs collect as little as the tests themselves
 			return err
+		},
+		Condition: func(name string) (bool, error) {
+			if name != "full" {
+				return false, fmt.Errorf("unknown condition %q", name)
+			}
+			return effort.Full(), nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"status": status, "closed": closed, "same": same, "pages": pages, "change": change, "picture": picture, "under": under,

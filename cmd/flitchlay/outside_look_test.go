@@ -176,7 +176,7 @@ func TestPagesLookTheSameInThreePrograms(t *testing.T) {
 					case !shot && set == "install" && (i+which)%effort.Waited(3, 1) > 0:
 						continue
 					}
-					svg, out := filepath.Join(dir, name+".svg"), filepath.Join(pictures, name)
+					svg, out := filepath.Join(dir, "svg", name+".svg"), filepath.Join(pictures, name)
 					fromPDF := pixmap(t, fromPoppler(i+1))
 					isOfItsSize(t, name, pages[name], fromPDF)
 					run(t, rsvg, "-d", strconv.Itoa(dpi), "-p", strconv.Itoa(dpi), "-b", "white", "-o", out+"-rsvg.png", svg)
@@ -235,7 +235,7 @@ func browsed(t *testing.T, browser, dir, pictures string, names []string, pages 
 			continue
 		}
 		w, h := inches(t, pages[name])
-		path, err := filepath.Abs(filepath.Join(dir, name+".svg"))
+		path, err := filepath.Abs(filepath.Join(dir, "svg", name+".svg"))
 		require.NoError(t, err)
 		fmt.Fprintf(&html, "<img style=\"top: %dpx\" src=\"file://%s\">\n", top*inch, path)
 		places[name] = place{top * dpi, int(math.Round(w * dpi)), int(math.Round(h * dpi))}

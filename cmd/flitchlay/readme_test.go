@@ -107,7 +107,7 @@ func TestEveryStarterComesOutWhole(t *testing.T) {
 
 // pictures are pages of samples that the README shows.
 var pictures = map[string][2]string{
-	"elevation.svg": {"reading-room.toml", "Z-202.svg"},
+	"elevation.svg": {"reading-room.toml", "svg/Z-202.svg"},
 }
 
 // The pictures of the README are what the program draws.

@@ -2,7 +2,9 @@ package cli
 
 import (
 	"fmt"
+	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -20,16 +22,16 @@ func (c *call) draw() *cobra.Command {
 		Use:                   "draw ROOM... [-o DIR] [--set SET]",
 		DisableFlagsInUseLine: true,
 		Short:                 "Draw the sets for the architect and for the crew",
-		Long: `draw writes the drawings of a room: a PDF for each set, and one SVG for each page, named by the page's
-number. Without -o they go into a folder beside the room file that is named after it. Pages that an
-earlier run drew there and that are no longer wanted are removed; nothing else in the folder is touched.
+		Long: `draw writes the drawings of a room: a PDF for each set, and beside them in a folder svg one SVG for each page,
+named by the page's number. Without -o they go into a folder beside the room file that is named after it. Pages
+that an earlier run drew there and that are no longer wanted are removed; nothing else in the folder is touched.
 A file that the program did not write, or that was changed since, is not written over without --force, and
 what was read never is.
 
 Sets: ` + strings.Join(setWords(), ", ") + `. Without --set all are drawn.
 
 Of a job file it writes one submittal.pdf, with one cover and the rooms one after the other, and for each room the
-crew's sets in a folder of its own, named by its number or its file; SVG pages only with --svg, in a folder svg.
+crew's sets in a folder of its own, named by its number or its file; SVG pages only with --svg.
 A room that cannot be drawn does not stop the rest. Of several rooms or of a folder it draws one after the other.
 --part 3/16 takes every sixteenth room, from the third on, for several machines: their set for the architect goes
 into a folder part-03-of-16.
@@ -44,17 +46,21 @@ into a folder part-03-of-16.
 			if cmd.Flags().Changed("output") && to == "" {
 				return fmt.Errorf("-o takes the name of a folder")
 			}
-			if j, err := c.several(args); j != nil || err != nil {
-				if err != nil {
-					return err
-				}
+			j, err := c.several(args)
+			if err != nil {
+				return err
+			}
+			if !cmd.Flags().Changed("svg") {
+				how.svg = j == nil || j.Plain()
+			}
+			if j != nil {
 				if to == "" && !j.Plain() {
 					to = beside(args[0])
 				}
 				return c.drawJob(to, j, sets, &how)
 			}
-			if how.part != "" || how.svg {
-				return fmt.Errorf("--part and --svg go with a job or with several rooms")
+			if how.part != "" {
+				return fmt.Errorf("--part goes with a job or with several rooms")
 			}
 			p, err := c.plan(args[0])
 			if err != nil {
@@ -63,12 +69,12 @@ into a folder part-03-of-16.
 			if to == "" {
 				to = beside(args[0])
 			}
-			return c.drawInto(to, p, sets, folder(args[0]))
+			return c.drawInto(to, p, sets, folder(args[0]), how.svg)
 		},
 	}
 	roomArguments(cmd)
 	cmd.Flags().StringVar(&how.part, "part", "", "draw one part of the rooms, such as 3/16")
-	cmd.Flags().BoolVar(&how.svg, "svg", false, "of a job: also one SVG for each page, in a folder svg of its room")
+	cmd.Flags().BoolVar(&how.svg, "svg", false, "also one SVG for each page, in a folder svg (of rooms, unless it is --svg=false)")
 	cmd.Flags().StringVarP(&to, "output", "o", "", "the folder to write into")
 	cmd.Flags().StringSliceVar(&words, "set", nil, "the sets to draw: "+strings.Join(setWords(), ", "))
 	cmd.RegisterFlagCompletionFunc("set", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
@@ -92,7 +98,7 @@ func beside(room string) string {
 }
 
 // drawInto draws sets into a folder, clears what an earlier run left there, and says what it did.
-func (c *call) drawInto(to string, p *layout.Plan, sets []drawnSet, from string) error {
+func (c *call) drawInto(to string, p *layout.Plan, sets []drawnSet, from string, single bool) error {
 	with, err := c.pictures(p, sets, from)
 	if err != nil {
 		return err
@@ -105,14 +111,14 @@ func (c *call) drawInto(to string, p *layout.Plan, sets []drawnSet, from string)
 		if err != nil {
 			return err
 		}
-		list, pages, err := s.files(p, t, with, carried)
+		list, pages, err := s.files(p, t, with, carried, single)
 		if err != nil {
 			return &lostError{filepath.Join(to, s.word+".pdf"), err}
 		}
 		drawing[s.word], count[s.word] = true, pages
 		files = append(files, list...)
 	}
-	said, err := c.replace(to, files, drawing)
+	said, err := c.renewed(to, files, drawing)
 	if err != nil {
 		return err
 	}
@@ -124,6 +130,39 @@ func (c *call) drawInto(to string, p *layout.Plan, sets []drawnSet, from string)
 		c.say("a rule that must be met is broken: every page says NOT FOR HANGING; see flitchlay check")
 	}
 	return nil
+}
+
+// pagesFolder holds the pages of sets one by one, beside the sets.
+const pagesFolder = "svg"
+
+// renewed is replace of a folder and of the folder of pages in it. Nothing is written where something is in the way in either.
+func (c *call) renewed(to string, files []file, drawing map[string]bool) (said []string, err error) {
+	own := slices.DeleteFunc(slices.Clone(files), func(f file) bool { return f.page })
+	pages := slices.DeleteFunc(slices.Clone(files), func(f file) bool { return !f.page })
+	inner := filepath.Join(to, pagesFolder)
+	if len(pages) > 0 && isFolder(to) {
+		earlier, err := readRecord(inner)
+		if err != nil {
+			return nil, &lostError{inner, err}
+		}
+		if err := c.mayWrite(inner, earlier, pages); err != nil {
+			return nil, err
+		}
+	}
+	if len(own) > 0 || isFolder(to) {
+		if said, err = c.replace(to, own, drawing); err != nil {
+			return said, err
+		}
+	}
+	if len(pages) == 0 && !isFolder(inner) {
+		return said, nil
+	}
+	more, err := c.replace(inner, pages, drawing)
+	if list, e := readRecord(inner); err == nil && e == nil && len(list) == 0 {
+		os.Remove(filepath.Join(inner, recordName))
+		os.Remove(inner) // where somebody has put something into it, it stays
+	}
+	return append(said, more...), err
 }
 
 // replace writes files into a folder in place of those that an earlier run left there of the sets that are drawn now, and says which
@@ -174,7 +213,11 @@ func (c *call) wrote(to string, sets []drawnSet, files []file, count map[string]
 		if count[s.word] == 1 {
 			many = "page"
 		}
-		c.say("wrote %s (%d %s) and %s", filepath.Join(to, pages[0]), count[s.word], many, strings.Join(ranges(pages[1:]), ", "))
+		if len(pages) == 1 {
+			c.say("wrote %s (%d %s)", filepath.Join(to, pages[0]), count[s.word], many)
+			continue
+		}
+		c.say("wrote %s (%d %s) and in %s %s", filepath.Join(to, pages[0]), count[s.word], many, filepath.Join(to, pagesFolder), strings.Join(ranges(pages[1:]), ", "))
 	}
 }
 

@@ -12,6 +12,7 @@ import (
 type file struct {
 	name string
 	set  string // the set it belongs to
+	page bool   // one page of it: it goes into the folder of pages
 	data []byte
 }
 

@@ -23,7 +23,7 @@ func (d *jobDraw) clearRooms() {
 		case x.set != roomsRecord:
 			list = append(list, x)
 		case !slices.ContainsFunc(d.job.Rooms, func(r *job.Room) bool { return r.Folder == x.name }):
-			for _, sub := range []string{filepath.Join(d.to, x.name, "svg"), filepath.Join(d.to, x.name)} {
+			for _, sub := range []string{filepath.Join(d.to, x.name, pagesFolder), filepath.Join(d.to, x.name)} {
 				d.clearFolder(sub)
 			}
 		}

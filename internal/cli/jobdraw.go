@@ -149,32 +149,26 @@ func (d *jobDraw) room(l *job.Laid) *drawnRoom {
 		out.err = err
 		return out
 	}
-	var files, pages []file
+	var files []file
 	drawing := map[string]bool{}
 	for _, set := range d.sets {
-		list, svg, err := d.set(set, l, with, from, out)
+		list, err := d.set(set, l, with, from, out)
 		if err != nil {
 			out.err = err
 			return out
 		}
-		files, pages = append(files, list...), append(pages, svg...)
+		files = append(files, list...)
 		drawing[set.word] = true
 	}
-	if len(files) > 0 || !d.job.Plain() {
-		out.put(d.call, to, files, drawing)
-	}
-	if len(pages) > 0 || isFolder(filepath.Join(to, "svg")) {
-		out.put(d.call, filepath.Join(to, "svg"), pages, drawing)
-	}
+	out.said, out.err = d.renewed(to, files, drawing)
 	return out
 }
 
-// set draws one set of a room: its files, and the pages that go into a folder of their own. What is joined with other rooms is kept
-// in the room.
-func (d *jobDraw) set(s drawnSet, l *job.Laid, with pictures, from string, out *drawnRoom) (files, pages []file, err error) {
+// set draws one set of a room: its files, and its pages. What is joined with other rooms is kept in the room.
+func (d *jobDraw) set(s drawnSet, l *job.Laid, with pictures, from string, out *drawnRoom) (files []file, err error) {
 	t, err := s.template(d.call, l.Plan.Room, from)
 	if err != nil {
-		return nil, nil, err
+		return nil, err
 	}
 	joins, name := d.whole != nil && s.word == "submittal", carriedName
 	if joins {
@@ -182,29 +176,25 @@ func (d *jobDraw) set(s drawnSet, l *job.Laid, with pictures, from string, out *
 	}
 	doc, err := s.pages(l.Plan, t, with)
 	if err != nil {
-		return nil, nil, &lostError{s.word + ".pdf", err}
+		return nil, &lostError{s.word + ".pdf", err}
 	}
 	carried := attached(l.Text)
 	carried.Name = name
 	doc.Attachments = append(doc.Attachments, carried)
 	for _, b := range backends {
-		if b.set == nil && !d.svg && !d.job.Plain() {
+		if b.set == nil && !d.svg {
 			continue
 		}
 		list, err := b.files(doc, s.word, func(i int) string { return doc.Pages[i].Name })
 		if err != nil {
-			return nil, nil, &lostError{s.word + b.end, err}
+			return nil, &lostError{s.word + b.end, err}
 		}
 		for _, f := range list {
-			f.set = s.word
-			switch {
-			case b.set != nil && joins:
+			if f.set, f.page = s.word, b.set == nil; joins && !f.page {
 				out.whole = f.data
-			case b.set == nil && !d.job.Plain():
-				pages = append(pages, f)
-			default:
-				files = append(files, f)
+				continue
 			}
+			files = append(files, f)
 		}
 	}
 	for _, p := range doc.Pages {
@@ -212,16 +202,7 @@ func (d *jobDraw) set(s drawnSet, l *job.Laid, with pictures, from string, out *
 			out.names, out.titles = append(out.names, p.Name), append(out.titles, p.Title)
 		}
 	}
-	return files, pages, nil
-}
-
-// put writes files of a room into a folder.
-func (r *drawnRoom) put(c *call, to string, files []file, drawing map[string]bool) {
-	if r.err != nil || len(files) == 0 && !isFolder(to) {
-		return
-	}
-	said, err := c.replace(to, files, drawing)
-	r.said, r.err = append(r.said, said...), err
+	return files, nil
 }
 
 // summary says what became of all rooms.

@@ -155,21 +155,24 @@ func (c *call) logo(r *room.Room, folder string) (*scene.Picture, error) {
 	return &picture, nil
 }
 
-// files draws a set: what each backend makes of it, a page by its number. The file of the whole set carries the room file and what it
+// files draws a set: what each backend makes of it, a page by its number, where single pages are wanted. The file of the whole set carries the room file and what it
 // names under [page].
-func (s drawnSet) files(p *layout.Plan, t *paper.Template, with pictures, carried []scene.Attachment) (files []file, pages int, err error) {
+func (s drawnSet) files(p *layout.Plan, t *paper.Template, with pictures, carried []scene.Attachment, single bool) (files []file, pages int, err error) {
 	d, err := s.pages(p, t, with)
 	if err != nil {
 		return nil, 0, err
 	}
 	d.Attachments = append(d.Attachments, carried...)
 	for _, b := range backends {
+		if b.set == nil && !single {
+			continue
+		}
 		list, err := b.files(d, s.word, func(i int) string { return d.Pages[i].Name })
 		if err != nil {
 			return nil, 0, err
 		}
 		for _, f := range list {
-			f.set = s.word
+			f.set, f.page = s.word, b.set == nil
 			files = append(files, f)
 		}
 	}

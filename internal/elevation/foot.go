@@ -33,6 +33,17 @@ func Notes(b *folio.Board, lines []string) float64 {
 	return y - k.Of(5) + k.Of(1)
 }
 
+// headNotes letters the notes of some views over them, where they do not stand on a page of their own, and gives the y under them.
+func headNotes(b *folio.Board, list []*View) float64 {
+	if !list[0].unnoted {
+		return Notes(b, pageNotes(list))
+	}
+	if b.Unfit() {
+		return b.Field.Y0 + b.Look.Of(17)
+	}
+	return b.Field.Y0 + b.Look.Of(3)
+}
+
 // pageNotes are what is said over the views of a page: the sheets, how they hang, the widths, the terminations, what is
 // standing.
 func pageNotes(list []*View) []string {

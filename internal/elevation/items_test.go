@@ -110,13 +110,16 @@ func TestEveryThingOfTheLayoutIsOnItsPageOnce(t *testing.T) {
 		require.NoError(t, err)
 		for i, page := range d.Pages {
 			lists := roomtest.Classed(&page.Group, "listed")
-			if strings.HasPrefix(page.Title, "ELEVATION") && i+1 < len(d.Pages) && d.Pages[i+1].Title == page.Title+": LIST" { // the page has no room for its list
+			if strings.HasPrefix(page.Title, "ELEVATION") && i+1 < len(d.Pages) && moreOf(d.Pages[i+1].Title) == page.Title { // the page has no room for its list, or not even for its notes
 				assert.Empty(t, lists)
 				assert.Contains(t, roomtest.Texts([]*scene.Page{page}), "also here: "+d.Pages[i+1].Name)
 				lists = roomtest.Classed(&d.Pages[i+1].Group, "listed")
-				assert.NotEmpty(t, lists, "seed %d on %s: a page of its own for nothing", seed, paper)
+				noted := strings.Contains(roomtest.Texts(d.Pages[i+1:i+2]), "Work to figures, not to scale.")
+				assert.Equal(t, strings.HasSuffix(d.Pages[i+1].Title, ": NOTES"), noted)
+				assert.NotEqual(t, noted, strings.Contains(roomtest.Texts(d.Pages[i:i+1]), "Work to figures, not to scale."))
+				assert.True(t, len(lists) > 0 || noted, "seed %d on %s: a page of its own for nothing", seed, paper)
 			}
-			if !strings.HasSuffix(page.Title, ": LIST") {
+			if moreOf(page.Title) == "" {
 				lettersOnDrawings(t, page, lists, pointed)
 			}
 			for _, v := range roomtest.Classed(&page.Group, "view") {
@@ -216,6 +219,16 @@ func TestEveryThingOfTheLayoutIsOnItsPageOnce(t *testing.T) {
 	assert.Greater(t, 2*pointed[true], effort.Of(6, 5)*pointed[false], "letters of lists that stand on drawings")
 	assert.Greater(t, kinds["ties"], untied, "openings whose seams are figured in them or in a list")
 	t.Logf("%d counted, %v, in lists %v", counted, kinds, listed)
+}
+
+// moreOf is the title of the page whose list or notes a page has, "" where it is no such page.
+func moreOf(title string) string {
+	for _, more := range []string{": LIST", ": NOTES"} {
+		if of, ok := strings.CutSuffix(title, more); ok {
+			return of
+		}
+	}
+	return ""
 }
 
 // circledTwice holds that a sheet's number stands in a double circle where the sheet is ripped narrower, by whatever edge and wherever

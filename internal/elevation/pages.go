@@ -51,7 +51,7 @@ func planRows(s *folio.Set) [][]wallView {
 		for _, o := range row {
 			sum += o.wide
 		}
-		if len(row) > 0 && (row[0].cut.Scale != v.cut.Scale || sum > s.Paper.Field.W-s.Look.Of(6) || !standTogether(s, append(slices.Clone(row), v))) {
+		if len(row) > 0 && (row[0].cut.Scale != v.cut.Scale || row[0].cut.unnoted != v.cut.unnoted || sum > s.Paper.Field.W-s.Look.Of(6) || !standTogether(s, append(slices.Clone(row), v))) {
 			flush()
 		}
 		row = append(row, v)
@@ -59,7 +59,7 @@ func planRows(s *folio.Set) [][]wallView {
 	flush()
 	level(s, rows)
 	for i, row := range rows {
-		if crowded(s, row) {
+		if row[0].cut.unnoted || crowded(s, row) {
 			row[0].more = fmt.Sprintf("list %d", i)
 		}
 	}
@@ -89,7 +89,7 @@ func together(s *folio.Set, row []wallView) (list []*View, floor float64) {
 		e.shared = len(row) > 1
 		list = append(list, e)
 	}
-	notes := Notes(list[0].Board, pageNotes(list))
+	notes := headNotes(list[0].Board, list)
 	for _, e := range list {
 		e.compose(notes)
 		floor = math.Max(floor, e.V.Origin.Y)
@@ -136,17 +136,27 @@ func crowded(s *folio.Set, row []wallView) bool {
 
 // morePage is the page of the list of another.
 func morePage(row []wallView, first *folio.Leaf) *folio.Leaf {
-	l := &folio.Leaf{Title: first.Title + ": LIST", Scale: "none", Wall: row[0].f.Wall, Abouts: []string{row[0].more}}
+	title := first.Title + ": LIST"
+	if row[0].cut.unnoted {
+		title = first.Title + ": NOTES"
+	}
+	l := &folio.Leaf{Title: title, Scale: "none", Wall: row[0].f.Wall, Abouts: []string{row[0].more}}
 	l.Draw = func(b *folio.Board) {
 		p := thrownAway(b.Set)
 		p.Leaf = first
 		k := b.Look
-		list := listingOf(k, views(p, row), b.Field.W()-k.Of(16))
+		drawn := views(p, row)
+		list := listingOf(k, drawn, b.Field.W()-k.Of(16))
 		at := scene.Pt(b.Field.X0+k.Of(8), b.Field.Y0+k.Of(8))
 		if b.Unfit() {
 			at.Y += k.Of(11)
 		}
-		list.draw(b, at, 1, b.Field.W()-k.Of(16))
+		if row[0].cut.unnoted {
+			at = scene.Pt(b.Field.X0+k.Of(6), Notes(b, pageNotes(drawn))+k.Of(4))
+		}
+		if len(list.list) > 0 || !row[0].cut.unnoted {
+			list.draw(b, at, 1, b.Field.W()-k.Of(16))
+		}
 	}
 	return l
 }
@@ -296,10 +306,10 @@ func sideBySide(b *folio.Board, row []wallView, listed [][]said, crowded, atHead
 		if len(row) == 1 {
 			e.middle = b.Paper.Elevation.Middle
 		}
-		e.V.Scale, e.lean, e.low = v.cut.Scale, v.cut.lean, v.cut.low
+		e.be(v.cut)
 		list = append(list, e)
 	}
-	notes := Notes(b, pageNotes(list))
+	notes := headNotes(b, list)
 	floor := row[0].floor
 	if atHead {
 		l := listingOf(b.Look, list, b.NoteWidth())

@@ -102,6 +102,9 @@ func TestEnlargementsAreLargerThanWhatTheyEnlarge(t *testing.T) {
 	larger, left := 0, 0
 	rooms := roomtest.AllRooms(t)
 	for i, why := range slices.Sorted(maps.Keys(rooms)) {
+		if !effort.Full() && i%3 == 2 {
+			continue
+		}
 		for _, paper := range effort.Turns(i, []string{"ansi-b", "a4"}) {
 			p, d := Drawn(t, rooms[why])
 			s := folio.NewSet(p, roomtest.Template(t, paper), nil, "")

@@ -16,6 +16,7 @@ type Cut struct {
 	From, To L
 	Scale    int64
 	lean     bool // too crowded for the heights of its openings: their enlargements have them
+	unnoted  bool // too high for notes at the head of its page: they stand on the page of its list
 	low      bool // too high for a row of numbers under it: those of the lowest of several courses stand in the field
 }
 
@@ -72,7 +73,7 @@ func cutWalls(s *folio.Set) map[int][]Cut {
 	}
 	for _, f := range faces {
 		if own := cuts[f.Wall]; own[0].Scale < common {
-			if at := standing(s, f, Cut{Scale: common, lean: own[0].lean, low: own[0].low}, 1, len(own)); at != nil {
+			if at := standing(s, f, Cut{Scale: common, lean: own[0].lean, unnoted: own[0].unnoted, low: own[0].low}, 1, len(own)); at != nil {
 				cuts[f.Wall] = at
 			}
 		}
@@ -89,9 +90,10 @@ func CutWall(s *folio.Set, f *face.Face) []Cut { return CutWalls(s)[f.Wall] }
 //     against the height of several courses, without a row of numbers under it.
 //  2. In pieces at one of them, the fewest first, for at each match line a reader turns the page; no more than two pages for each
 //     that a smaller scale would take.
-//  3. At a smaller scale, the largest first, in the fewest pieces.
-//  4. The same again, from 2, without the heights of openings, which their enlargements have too.
-//  5. The wall whole without them, at the smallest scale: no paper takes it, but it is drawn all the same.
+//  3. The same without the heights of openings, which their enlargements have too, whole and in pieces.
+//  4. The same with the notes on a page of their own.
+//  5. At a smaller scale, the largest first, on the fewest pages, giving up the same.
+//  6. The wall whole without all of that, at the smallest scale: no paper takes it, but it is drawn all the same.
 func cutWall(s *folio.Set, f *face.Face, list []int64, well int) []Cut {
 	for _, low := range []bool{false, true} {
 		for _, scale := range list[:well] {
@@ -100,28 +102,45 @@ func cutWall(s *folio.Set, f *face.Face, list []int64, well int) []Cut {
 			}
 		}
 	}
-	for _, lean := range []bool{false, true} {
-		small := cutSmall(s, f, list[well:], lean)
-		most := 2 * max(len(small), 1)
-		for n := 2; n <= most; n++ {
+	small := cutSmall(s, f, list[well:])
+	most := 2 * max(len(small), 1)
+	for _, how := range ways {
+		for n := 1; n <= most; n++ {
 			for _, scale := range list[:well] {
-				if cuts := standing(s, f, Cut{Scale: scale, lean: lean}, n, n); cuts != nil {
+				how.Scale = scale
+				if cuts := standing(s, f, how, n, n); cuts != nil {
 					return cuts
 				}
 			}
 		}
-		if small != nil {
-			return small
-		}
 	}
-	return pieces(f, 1, f.Right-f.Left, Cut{Scale: list[len(list)-1], lean: true})
+	if small != nil {
+		return small
+	}
+	return pieces(f, 1, f.Right-f.Left, Cut{Scale: list[len(list)-1], lean: true, unnoted: true})
 }
 
-// cutSmall parts a wall at the largest of some scales at which it stands in any number of pieces.
-func cutSmall(s *folio.Set, f *face.Face, list []int64, lean bool) []Cut {
+// ways are what a view gives up for a larger scale, one after the other.
+var ways = []Cut{{}, {lean: true}, {unnoted: true}, {lean: true, unnoted: true}}
+
+// cutSmall parts a wall at the largest of some scales at which it stands in any number of pieces, in the way that takes the fewest
+// pages.
+func cutSmall(s *folio.Set, f *face.Face, list []int64) []Cut {
 	for _, scale := range list {
-		if cuts := standing(s, f, Cut{Scale: scale, lean: lean}, 1, 0); cuts != nil {
-			return cuts
+		var best []Cut
+		fewest := 0
+		for _, how := range ways {
+			how.Scale = scale
+			cuts, per := standing(s, f, how, 1, 0), 1
+			if how.unnoted {
+				per = 2
+			}
+			if pages := per * len(cuts); cuts != nil && (best == nil || pages < fewest) {
+				best, fewest = cuts, pages
+			}
+		}
+		if best != nil {
+			return best
 		}
 	}
 	return nil
@@ -170,16 +189,18 @@ func pieces(f *face.Face, n int, most L, how Cut) []Cut {
 	for i := 1; i < n; i++ {
 		ideal := f.Left + wide*L(i)/L(n)
 		at := matchLine(f, ideal, max(from+wide/L(4*n), f.Right-L(n-i)*most), min(from+most, f.Right-wide/L(4*n)))
-		cuts = append(cuts, Cut{from, at, how.Scale, how.lean, how.low})
+		how.From, how.To = from, at
+		cuts = append(cuts, how)
 		from = at
 	}
-	return append(cuts, Cut{from, f.Right, how.Scale, how.lean, how.low})
+	how.From, how.To = from, f.Right
+	return append(cuts, how)
 }
 
 // stands reports whether the view of a piece with all its dimensions stands on a page.
 func stands(s *folio.Set, f *face.Face, c Cut, i, of int) bool {
 	e := trial(s, wallView{f: f, cut: c, piece: i, of: of})
-	return e.compose(Notes(e.Board, pageNotes([]*View{e})))
+	return e.compose(headNotes(e.Board, []*View{e}))
 }
 
 // Scratch is a page that is thrown away: to see what would stand on one.
@@ -194,9 +215,12 @@ func trial(s *folio.Set, v wallView) *View {
 	b := Scratch(&plan)
 	b.Leaf.Wall = v.f.Wall
 	e := &View{Board: b, F: v.f, From: v.cut.From, To: v.cut.To, Piece: v.piece, Of: v.of, middle: s.Paper.Elevation.Middle}
-	e.V.Scale, e.lean, e.low = v.cut.Scale, v.cut.lean, v.cut.low
+	e.be(v.cut)
 	return e
 }
+
+// be makes a view one of a cut.
+func (e *View) be(c Cut) { e.V.Scale, e.lean, e.unnoted, e.low = c.Scale, c.lean, c.unnoted, c.low }
 
 // overOpening is how many times as far from the ideal a match line may stand where it runs over an opening: it crosses
 // less covering there.

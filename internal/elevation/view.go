@@ -27,6 +27,7 @@ type View struct {
 	line      float64                        // of the titles of the page; 0: of this one alone
 	lean      bool                           // without the heights of openings
 	low       bool                           // without a row of numbers under the wall
+	unnoted   bool                           // without notes at the head of the page
 	shared    bool                           // other views stand on the page: they share a scale bar
 
 	above, below, left, right draft.Stack

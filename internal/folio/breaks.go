@@ -28,6 +28,7 @@ type flowing struct {
 	blocks []Block
 	high   float64 // of a column
 	head   float64 // what is kept free over the columns of the first page
+	foot   float64 // what is kept free under them
 	gap    float64 // between blocks; less of it where that saves a page
 	count  int     // columns to a page
 	above  []float64
@@ -40,7 +41,7 @@ type flowing struct {
 type row struct{ block, row int }
 
 func newFlowing(k draft.Look, blocks []Block, c Columns) *flowing {
-	f := &flowing{blocks: blocks, high: c.Box.H(), head: c.Head, count: c.Count}
+	f := &flowing{blocks: blocks, high: c.Box.H(), head: c.Head, foot: c.Foot, count: c.Count}
 	for i := range blocks {
 		above, rows := blocks[i].heights(k, c.Width())
 		if len(rows) == 0 {
@@ -106,9 +107,17 @@ func (f *flowing) over(column int) float64 {
 	return 0
 }
 
-// column goes through the places at which a column that begins at from may end, and how far down it reaches then, over being kept
-// free over it.
-func (f *flowing) column(from int, over float64, visit func(to int, down float64)) {
+// under is what is kept free under it.
+func (f *flowing) under(column int) float64 {
+	if column < f.count {
+		return f.foot
+	}
+	return 0
+}
+
+// column goes through the places at which a column that begins at from may end, and how far down it reaches then, so much being kept
+// free over it and under it.
+func (f *flowing) column(from int, over, under float64, visit func(to int, down float64)) {
 	y := over
 	if over > 0 {
 		visit(from, y) // over a low column the lists may wait for the next
@@ -122,7 +131,7 @@ func (f *flowing) column(from int, over float64, visit func(to int, down float64
 			y += f.above[at.block]
 		}
 		y += f.rows[at.block][at.row]
-		if y > f.high+1e-6 && to > from { // a row higher than the column stands alone
+		if y > f.high-under+1e-6 && to > from { // a row higher than the column stands alone
 			return
 		}
 		visit(to+1, y)
@@ -144,7 +153,7 @@ func (f *flowing) breaks(columns int) (starts []int, cost float64) {
 		late := 1 + float64(c)/float64(100*columns) // of two alike, the fuller column stands first
 		for p := range end {
 			now[p] = math.Inf(1)
-			f.column(p, f.over(c), func(q int, down float64) {
+			f.column(p, f.over(c), f.under(c), func(q int, down float64) {
 				cost := best[q] + late*(down/f.high)*(down/f.high)
 				if q > p && q < end && !math.IsInf(cost, 1) {
 					first := 0
@@ -178,7 +187,7 @@ func (f *flowing) breaks(columns int) (starts []int, cost float64) {
 // Shape: the parts on each page.
 func Flow(k draft.Look, blocks []Block, c Columns) [][]Placed {
 	f := newFlowing(k, blocks, c)
-	full := c.Head * float64(c.Count)
+	full := (c.Head + c.Foot) * float64(c.Count)
 	for _, h := range f.total {
 		full += h
 	}

@@ -30,6 +30,7 @@ type Columns struct {
 	Count int
 	Gap   float64
 	Head  float64 // kept free over the columns of the first page
+	Foot  float64 // kept free under them
 }
 
 // Width is that of one column.

@@ -1,6 +1,7 @@
 package folio
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -17,15 +18,24 @@ func (s *Set) Open(l *Leaf) *Board {
 	t := s.Paper
 	p := scene.NewPage(l.Number, l.Title, t.Width, t.Height)
 	p.Frame = BoxOf(t.Frame)
-	field := BoxOf(t.Field)
+	field, strip := BoxOf(t.Field), BoxOf(t.Strip)
+	var band float64
+	if l.Listed {
+		band = s.ListBand()
+	}
+	field.Y1, strip.Y0 = field.Y1+band, strip.Y0+band
 	b := &Board{Set: s, Leaf: l, Page: p, Space: draft.NewSpace(field.Inset(s.Look.Of(2))), Field: field}
 	g := p.Part(scene.Tag{Class: "frame"})
 	g.Rect(p.Frame, scene.Pen(scene.Frame, t.FrameLine))
+	var blocks []paper.Block
 	for _, block := range t.Blocks {
-		g.Rect(BoxOf(block.Box), scene.Pen(scene.Frame, t.Divider))
+		if block.Box.Y >= strip.Y0-1e-6 {
+			blocks = append(blocks, block)
+			g.Rect(BoxOf(block.Box), scene.Pen(scene.Frame, t.Divider))
+		}
 	}
-	g.Rect(BoxOf(t.Strip), scene.Pen(scene.Frame, t.StripLine))
-	for _, block := range t.Blocks {
+	g.Rect(strip, scene.Pen(scene.Frame, t.StripLine))
+	for _, block := range blocks {
 		b.block(g, block)
 	}
 	b.centring(g)
@@ -33,6 +43,24 @@ func (s *Set) Open(l *Leaf) *Board {
 		b.notForHanging(g)
 	}
 	return b
+}
+
+// ListBand is how much lower the field of a page of lists reaches than that of others: so high is the band of the strip that has key and
+// reviews alone; 0 where they stand beside the title.
+func (s *Set) ListBand() float64 {
+	strip := s.Paper.Strip
+	low := strip.Y + strip.H
+	for _, b := range s.Paper.Blocks {
+		if b.Kind != paper.Key && b.Kind != paper.Stamp {
+			low = math.Min(low, b.Box.Y)
+		}
+	}
+	for _, b := range s.Paper.Blocks {
+		if b.Box.Y < low && b.Box.Y+b.Box.H > low+1e-6 {
+			return 0
+		}
+	}
+	return low - strip.Y
 }
 
 // heading letters what a block of the strip is for, and gives what is left under it.

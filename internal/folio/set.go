@@ -69,6 +69,7 @@ type Leaf struct {
 	About  string // what other pages look it up by: "wall 0", "opening 0 1", "corner C1"
 	Abouts []string
 	Shown  []Stretch // of the walls that the page is the elevation of
+	Listed bool      // it has nothing but lists: where the template gives key and reviews a band of their own, the lists have it
 	Draw   func(*Board)
 }
 

@@ -56,6 +56,11 @@ func TestOneMistakeOfAJob(t *testing.T) {
 		{"damaged sheets that did not come", `sheets = "1-30"`, "sheets = \"1-30\"\ndamaged = [31]", "job.toml:10:12: damaged sheet 31 is not one of the sheets of flitch \"SR-F2\"\n"},
 		{"a width that is none", `sheets = "1-30"`, "sheets = \"1-30\"\nwidths = [[3, 'x']]", "job.toml:10:15: an item of widths \"x\" is no length"},
 		{"flitches assigned to walls", `whole = "room"`, "whole = \"wall\"\nassign = \"auto\"", "job.toml:7:10: flitches are not assigned to walls\n"},
+		{"a price with its sign", "[job]", "[price]\nhour = \"$62\"\n[job]", "job.toml:6:8: hour takes a number, not a text\n"},
+		{"job in double brackets", "[job]", "[[job]]", "job.toml:5:3: job is one table, not a list\n  [[job]]\n    ^^^\n  mend: write [job] once, in single brackets\n"},
+		{"room in single brackets", "[[room]]", "[room]", "job.toml:10:2: room is a list of tables, not a table\n  [room]\n   ^^^^\n  mend: write [[room]], in double brackets, before each"},
+		{"a path with strokes that lean back", `"a.toml"`, `"rooms\a.toml"`, "job.toml:11:8: the stroke \\ has no place in a text\n  file = \"rooms\\a.toml\"\n         ^^^^^^^^^^^^^^\n  mend: write \"rooms/a.toml\"\n"},
+		{"room numbers without quotes", `"301-303"`, `301-303`, "job.toml:12:6: numbers from one to another stand in quotes\n  as = 301-303\n       ^^^^^^^\n  mend: write \"301-303\"\n"},
 		{"a price under nothing", "[job]", "[price]\nhour = -2\n[job]", "job.toml:6:8: a price is less than 0\n"},
 		{"no room", quiet[strings.Index(quiet, "[[room]]"):], "", "job.toml:1:1: the job has no room\n"},
 	} {

@@ -5,6 +5,7 @@ import (
 	"math/big"
 	"regexp"
 	"strconv"
+	"strings"
 
 	"flitchlay/internal/length"
 	"flitchlay/internal/source"
@@ -120,7 +121,14 @@ func (d *decoder) length(v source.Value, other L) (L, bool) {
 	case source.String:
 		l, err := length.Parse(v.Text(""), d.unit())
 		if err != nil {
-			v.Mistake(d.example(), "%s %q is no length: %s", label(v), v.Text(""), err)
+			mend := d.example()
+			// what was measured is a figure, however near
+			if bare := strings.TrimLeft(v.Text(""), "~≈±ca. "); bare != v.Text("") {
+				if _, err := length.Parse(bare, d.unit()); err == nil {
+					mend = "write " + strconv.Quote(bare)
+				}
+			}
+			v.Mistake(mend, "%s %q is no length: %s", label(v), v.Text(""), err)
 			return other, false
 		}
 		if untaped(v.Text("")) {

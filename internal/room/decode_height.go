@@ -24,6 +24,10 @@ func (d *decoder) profile(v source.Value, long L, sound bool, of string) ([]Poin
 	if len(items) > 0 && items[0].Kind() == source.Array {
 		return d.points(v, items, long, sound)
 	}
+	if len(items) == 1 {
+		v.Mistake("write "+v.Name()+" = "+items[0].Raw()+", without brackets, or [left, right]", "%s has one figure in its list", v.Name())
+		return level, false
+	}
 	if len(items) != 2 {
 		v.Mistake("write one figure, [left, right], or [[x, z], ...] from left to right", "%s has %d figures", v.Name(), len(items))
 		return level, false

@@ -41,26 +41,38 @@ type CoverLine struct {
 	At     int
 	Better bool // not what must be, but what is better
 	Says   string
+	Of     Part // what a room has that the line is about
 }
+
+// Part is what some rules are about and not every room has.
+type Part int
+
+// What rules are about: any sheet, or one past a bend, beside an opening, at the plate of a box.
+const (
+	AnySheet Part = iota
+	Bends
+	Openings
+	Boxes
+)
 
 // distances has the one row of each distance, in the order of the file and of messages.
 var distances = []Distance{
 	{Key: "corner_return", Doc: "veneer that must wrap past a bend", inch: 4 * 64, mm: 100,
-		Of: func(r *Rules) *L { return &r.CornerReturn }, Line: CoverLine{At: 1, Says: "past a bend wraps at least"}},
+		Of: func(r *Rules) *L { return &r.CornerReturn }, Line: CoverLine{At: 1, Says: "past a bend wraps at least", Of: Bends}},
 	{Key: "prefer_return", Doc: "veneer that should wrap past a bend", inch: 6 * 64, mm: 150,
 		Of: func(r *Rules) *L { return &r.PreferReturn }, Line: CoverLine{At: 1, Better: true}},
 	{Key: "curve_radius", Doc: "from this radius on an eased corner is a curve: seams may stand on it", inch: 6 * 64, mm: 150, over0: true,
-		Of: func(r *Rules) *L { return &r.CurveRadius }, Line: CoverLine{At: 10, Says: "an eased corner of this radius is no bend"}},
+		Of: func(r *Rules) *L { return &r.CurveRadius }, Line: CoverLine{At: 10, Says: "an eased corner of this radius is no bend", Of: Bends}},
 	{Key: "leg", Doc: "strip that must stand beside an opening", inch: 3 * 64, mm: 75,
-		Of: func(r *Rules) *L { return &r.Leg }, Line: CoverLine{At: 2, Says: "leg of a sheet beside an opening"}},
+		Of: func(r *Rules) *L { return &r.Leg }, Line: CoverLine{At: 2, Says: "leg of a sheet beside an opening", Of: Openings}},
 	{Key: "prefer_leg", Doc: "strip that should stand beside an opening", inch: 6 * 64, mm: 150,
 		Of: func(r *Rules) *L { return &r.PreferLeg }, Line: CoverLine{At: 2, Better: true}},
 	{Key: "opening_clear", Doc: "what a seam over or under an opening must keep from its edge", inch: 2 * 64, mm: 50,
-		Of: func(r *Rules) *L { return &r.OpeningClear }, Line: CoverLine{At: 3, Says: "seam over or under an opening, inside its edge"}},
+		Of: func(r *Rules) *L { return &r.OpeningClear }, Line: CoverLine{At: 3, Says: "seam over or under an opening, inside its edge", Of: Openings}},
 	{Key: "prefer_clear", Doc: "what a seam over or under an opening should keep from its edge", inch: 4 * 64, mm: 100,
 		Of: func(r *Rules) *L { return &r.PreferClear }, Line: CoverLine{At: 3, Better: true}},
 	{Key: "box_clear", Doc: "what a seam should keep from a plate", inch: 1 * 64, mm: 25,
-		Of: func(r *Rules) *L { return &r.BoxClear }, Line: CoverLine{At: 4, Better: true, Says: "seam to the plate of a box"}},
+		Of: func(r *Rules) *L { return &r.BoxClear }, Line: CoverLine{At: 4, Better: true, Says: "seam to the plate of a box", Of: Boxes}},
 	{Key: "least_width", Doc: "no sheet is narrower", inch: 6 * 64, mm: 150,
 		Of: func(r *Rules) *L { return &r.LeastWidth }, Line: CoverLine{At: 5, Says: "width of a sheet"}},
 	{Key: "prefer_width", Doc: "a sheet should be no narrower", inch: 12 * 64, mm: 300,
@@ -68,7 +80,7 @@ var distances = []Distance{
 	{Key: "short_seam", Doc: "a jump that shows no longer makes no narrow sheet", inch: 30 * 64, mm: 750,
 		Of: func(r *Rules) *L { return &r.ShortSeam }, Line: CoverLine{At: 8, Says: "a jump seen no longer than this is no narrow sheet"}},
 	{Key: "least_overlap", Doc: "what must be left of an overlap where a corner leans askew", inch: 32, mm: 12,
-		Of: func(r *Rules) *L { return &r.LeastOverlap }, Line: CoverLine{At: 6, Says: "overlap left where a corner leans askew"}},
+		Of: func(r *Rules) *L { return &r.LeastOverlap }, Line: CoverLine{At: 6, Says: "overlap left where a corner leans askew", Of: Bends}},
 	{Key: "edge_trim", Doc: "extra at a raw end of a run", inch: 1 * 64, mm: 25,
 		Of: func(r *Rules) *L { return &r.EdgeTrim }, Line: CoverLine{At: 7, Says: "extra at a raw end, at top, at bottom"}},
 	{Key: "top_trim", Doc: "extra at the top of a sheet", inch: 2 * 64, mm: 50,

@@ -13,7 +13,6 @@ type group struct {
 	pull   []cost
 	top    cost // the greatest pull of the sweep that gave the bounds
 	v      *lanes
-	first  bool // nothing has been found of it
 }
 
 // halve parts a group in the middle of its stretch.

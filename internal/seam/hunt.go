@@ -56,10 +56,8 @@ func (h *hunt) beaten(c int, x cost) bool {
 func (h *hunt) search(class []int) {
 	clusters := h.clusters(class)
 	for _, places := range slices.Backward(clusters) {
-		g := &group{places: places, least: make([]cost, len(places)), pull: make([]cost, len(places)), v: h.all, first: true}
-		if h.pullAsBefore(g) {
-			g.first = false
-		} else if g.wide() > h.t.g.net/2 { // the ends of a way cannot lie far apart where the places do not
+		g := &group{places: places, least: make([]cost, len(places)), pull: make([]cost, len(places)), v: h.all}
+		if g.wide() > h.t.g.net/2 { // the ends of a way cannot lie far apart where the places do not
 			h.sweepBack(h.far, g, h.mirror)
 			h.pull(h.far, g)
 		}
@@ -305,10 +303,6 @@ func (h *hunt) pull(by sweeps, g *group) {
 			g.pull[i] = cost{}
 		}
 	}
-	if h.t.past != nil && g.first {
-		h.t.past.pulls[g.places[0]] = group{places: slices.Clone(g.places), pull: slices.Clone(g.pull)}
-	}
-	g.first = false
 	h.prune(g)
 }
 

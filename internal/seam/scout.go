@@ -71,7 +71,11 @@ func (w *scout) run() {
 		return
 	}
 	if w.plain() {
-		w.runPlain()
+		if w.dense() {
+			w.runDense()
+		} else {
+			w.runPlain()
+		}
 		return
 	}
 	top := len(w.lines) - 1

@@ -159,7 +159,7 @@ func (p *problem) table(aim Aim, strict bool, low least) (*table, error) {
 		p.lent = append(p.lent, t)
 	}
 	if err == nil && p.tables != nil {
-		t.kept, t.past = &keptLanes{}, &past{pulls: map[int]group{}, place: -1}
+		t.kept, t.past = &keptLanes{}, &past{place: -1}
 		p.tables[key] = t
 	}
 	return t, err

@@ -26,6 +26,10 @@ func (v Value) Day() string {
 		v.Mistake(dateMend(v.name, day), "%s is no date", quoteText(day))
 		return ""
 	}
+	if raw := v.Raw(); v.Kind() == Integer && len(raw) == 8 {
+		v.Mistake(dateMend(v.name, raw[:4]+"-"+raw[4:6]+"-"+raw[6:]), "%s is no date", raw)
+		return ""
+	}
 	v.wrong("a date", v.name+" = 2026-04-14")
 	return ""
 }

@@ -21,9 +21,10 @@ var (
 	wholeForm  = object{"type": "integer"}
 	numberForm = object{"type": "number"}
 	sheetsForm = object{"anyOf": []any{object{"type": "string", "pattern": "^[0-9][-0-9, –—]*$"}, wholeForm, listOf(object{"type": "integer", "minimum": 1})}}
-	dateForm   = object{"type": "string", "pattern": "^ *[0-9]{4}-[0-9]{2}-[0-9]{2} *$"}
-	heatForm   = object{"type": []string{"string", "number"}, "pattern": "[0-9]"}
-	timeForm   = object{"type": "string", "pattern": "^ *[0-9]{1,2}"}
+	// some editors take a date of TOML for no text unless the schema says that it is one
+	dateForm = either(object{"type": "string", "format": "date"}, object{"type": "string", "pattern": "^ *[0-9]{4}-[0-9]{2}-[0-9]{2} *$"})
+	heatForm = object{"type": []string{"string", "number"}, "pattern": "[0-9]"}
+	timeForm = object{"type": "string", "pattern": "^ *[0-9]{1,2}"}
 )
 
 func listOf(is any) object { return object{"type": "array", "items": is} }

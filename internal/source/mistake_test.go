@@ -98,7 +98,7 @@ func TestUnknown(t *testing.T) {
 		{"another case", "[[wall]]\nLength = 1", "unknown key Length in [[wall]]", "write length, keys are in small letters with _ between the words"},
 		{"a hyphen", "[veneer]\ngross-width = 1", "unknown key gross-width in [veneer]", "write gross_width, keys are in small letters with _ between the words"},
 		{"a key of another table", "[[wall]]\ncut = 1", "unknown key cut in [[wall]]", "cut stands in [veneer]"},
-		{"a table in the wrong place", "[opening]\nwidth = 1", "unknown table opening in the top of the file", "opening stands in [[wall.opening]]"},
+		{"a table in the wrong place", "[opening]\nwidth = 1", "unknown table opening in the top of the file", "write [[wall.opening]] in a line of its own, with its keys below"},
 		{"nothing near", "[veneer]\nprice = 1", "unknown key price in [veneer]", "known are cut, gross_width"},
 		{"an odd key", "[veneer]\n\"a b\" = 1", "unknown key \"a b\" in [veneer]", "known are cut, gross_width"},
 		{"in an inline list", "wall = [{opening=[{widht=1}]}]", "unknown key widht in [[wall.opening]]", "the nearest known key is width"},

@@ -115,6 +115,10 @@ func decode(body string, from int, found *Mistakes) (map[string]any, bool) {
 		}
 		start := max(0, min(fault.Position.Start, len(body)))
 		again := strings.Contains(fault.Message, "already been defined")
+		if f := strayed(body, start, fault.Message); f != nil && !again {
+			found.Add(Span{from + f.at.Start, from + f.at.End}, f.mend, "%s", f.message)
+			return nil, false
+		}
 		if at, message, mend, ok := slip(body, start); ok && !again {
 			found.Add(Span{from + at.Start, from + at.End}, mend, "%s", message)
 			return nil, false

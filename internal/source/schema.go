@@ -141,6 +141,8 @@ func (s Schema) hint(name, path string, known []string) string {
 	switch {
 	case near != "":
 		return "the nearest known key is " + near
+	case len(homes) == 1 && strings.HasPrefix(homes[0], "as "):
+		return "write " + homes[0][len("as "):] + " in a line of its own, with its keys below"
 	case len(homes) > 0:
 		return name + " stands in " + strings.TrimPrefix(strings.Join(homes, " or "), "as ")
 	case len(known) == 0:

@@ -54,7 +54,7 @@ func slip(body string, at int) (where Span, message, mend string, ok bool) {
 	}
 	if m := emptyLine.FindStringSubmatchIndex(line); m != nil {
 		name := line[m[2]:m[3]]
-		return Span{start + m[2], start + m[3]}, name + " has no value", "write it after the equals sign, or take the line out", true
+		return Span{start + m[2], start + m[3]}, name + " has no value", note(name, strings.TrimSpace(line[strings.Index(line, "=")+1:])), true
 	}
 	if m := openHead.FindStringSubmatchIndex(line); m != nil && strings.Count(line, "[") != strings.Count(line, "]") {
 		head, name := line[m[2]:m[3]], strings.TrimSpace(line[m[4]:m[5]])

@@ -226,7 +226,7 @@ func (v Value) Bool(other bool) bool {
 // Word is one of some words, or the default.
 func (v Value) Word(other string, words ...string) string {
 	if v.Kind() != Absent && v.Kind() != String {
-		v.wrong("one of the words "+strings.Join(words, ", "), v.name+" = "+quoteText(words[0]))
+		v.wrong("one of the words "+strings.Join(words, ", "), v.name+" = "+v.alone(words))
 		return other
 	}
 	word := v.Text(other)
@@ -239,6 +239,16 @@ func (v Value) Word(other string, words ...string) string {
 	}
 	v.Mistake(mend, "%s %s is not known", v.name, quoteText(word))
 	return other
+}
+
+// alone is the word that stands alone in a list in the place of a word, or else the first, as a value is written.
+func (v Value) alone(words []string) string {
+	if items := v.Items(); len(items) == 1 && items[0].Kind() == String {
+		if near := Nearest(items[0].node.data.(string), words); near != "" {
+			return quoteText(near)
+		}
+	}
+	return quoteText(words[0]) + ", or another of them in double quotes"
 }
 
 // Section is a table that stands here, or an absent one. A [[list]] of tables in its place is a mistake.

@@ -8,6 +8,7 @@ import (
 	"flitchlay/internal/climate"
 	"flitchlay/internal/draft"
 	"flitchlay/internal/elevation"
+	"flitchlay/internal/face"
 	"flitchlay/internal/finding"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
@@ -53,6 +54,9 @@ func projectTable(s *folio.Set) *draft.Table {
 	issue := s.Issue()
 	if date := s.Issued(); date != "" && issue != "-" {
 		issue += ", " + date
+	}
+	if issue == "-" && s.Room.Project.Drawn != "" { // the first, which the line of that day stands for
+		issue = ""
 	}
 	return Pairs("SUBMITTAL", append(projectLines(s.Room.Project, issue), s.Room.StatedOf("project")...)...)
 }
@@ -128,9 +132,10 @@ func drawingList(s *folio.Set) *draft.Table {
 	return t
 }
 
-// rulesTable is the rules and values that the layout was made by.
+// rulesTable is the rules and values that the layout was made by, without those about what the room has none of.
 func rulesTable(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "RULES AND VALUES USED", Columns: []draft.Column{{Head: "RULE", Wrap: true}, {Head: "MUST", Align: scene.End}, {Head: "BETTER", Align: scene.End}}}
+	none := map[int]bool{}
 	for _, d := range room.Distances() {
 		for len(t.Rows) < d.Line.At {
 			t.Rows = append(t.Rows, draft.Row{Cells: make([]string, len(t.Columns))})
@@ -144,9 +149,33 @@ func rulesTable(s *folio.Set) *draft.Table {
 			cells[column] += ", "
 		}
 		cells[column] += s.Style.Measured(*d.Of(&s.Room.Rules))
+		if !hasPart(s, d.Line.Of) {
+			none[d.Line.At-1] = true
+		}
+	}
+	for i := len(t.Rows) - 1; i >= 0; i-- {
+		if none[i] {
+			t.Rows = slices.Delete(t.Rows, i, i+1)
+		}
 	}
 	t.Rows = append(t.Rows, draft.Row{Cells: []string{"aim: " + aimWords(layout.AimWord(s.Plan.Aim)), "", ""}})
 	return t
+}
+
+// hasPart reports whether a room has what a rule is about.
+func hasPart(s *folio.Set, of room.Part) bool {
+	covered := func(has func(*room.Wall) bool) bool {
+		return slices.ContainsFunc(s.Faces, func(f *face.Face) bool { return has(f.W) })
+	}
+	switch of {
+	case room.Bends:
+		return slices.ContainsFunc(s.Plan.Runs, func(r layout.Run) bool { return len(r.Corners) > 0 })
+	case room.Openings:
+		return covered(func(w *room.Wall) bool { return len(w.Openings) > 0 })
+	case room.Boxes:
+		return covered(func(w *room.Wall) bool { return len(w.Boxes) > 0 })
+	}
+	return true
 }
 
 // aimWords says what an aim of the layout is.
@@ -195,6 +224,10 @@ func questionItems(s *folio.Set) []draft.Item {
 		list = append(list, draft.Item{Mark: lettered(len(list)), Text: elevation.Walled(s, fmt.Sprintf(format, a...))})
 	}
 	for _, f := range s.Room.Asks {
+		if f.Code == finding.SiteUnread && silent(s) {
+			ask(askSite)
+			continue
+		}
 		ask("%s", strings.Replace(elevation.Said(s, f), "?.", "?", 1))
 	}
 	if len(s.Room.Flitches) == 0 {
@@ -275,6 +308,9 @@ func generalItems(s *folio.Set) []draft.Item {
 		texts = slices.Delete(texts, 2, 4)
 		texts = slices.Insert(texts, 2, "Elevations are seen from inside the room.")
 	}
+	if !hasPart(s, room.Openings) {
+		texts = texts[:len(texts)-1]
+	}
 	var list []draft.Item
 	for i, t := range append(texts, s.Paper.Standing...) {
 		list = append(list, draft.Item{Mark: fmt.Sprint(i + 1), Text: t})
@@ -292,11 +328,23 @@ func revisionTable(s *folio.Set) *draft.Table {
 	return t
 }
 
-// abbreviations explains the letters of marks, and of those kinds that have the word nowhere beside their names.
+// abbreviations explains the letters of marks, and of those kinds in the room that have the word nowhere beside their names.
 func abbreviations(s *folio.Set) []draft.Item {
-	text := "CL centre line, T termination, C corner"
+	text := "CL centre line, T termination"
+	if hasPart(s, room.Bends) {
+		text += ", C corner"
+	}
+	there := map[room.Kind]bool{}
+	for i := range s.Room.Walls {
+		for j := range s.Room.Walls[i].Openings {
+			there[s.Room.Walls[i].Openings[j].Kind] = true
+		}
+		for j := range s.Room.Walls[i].Boxes {
+			there[s.Room.Walls[i].Boxes[j].Kind] = true
+		}
+	}
 	for _, k := range room.Kinds() {
-		if k.Abbreviated {
+		if k.Abbreviated && there[k.Word] {
 			text += ", " + k.Letter + " " + string(k.Word)
 		}
 	}

@@ -15,12 +15,16 @@ func generalPages(s *folio.Set) []*folio.Leaf {
 	for i, parts := range folio.Flow(s.Look, blocks(), c) {
 		nameGeneral(list[i], blocks(), len(blocks())-len(lists()), len(coverBlocks(s)), parts)
 	}
+	for _, l := range list {
+		l.Listed = true
+	}
 	first := list[0]
 	under := first.Draw
 	if r.alone {
 		first, under = &folio.Leaf{Wall: -1}, func(*folio.Board) {}
 		list = append([]*folio.Leaf{first}, list...)
 	}
+	first.Listed = false
 	title := folio.Cover
 	if s.Paper.Room != "" { // the set of a job has one cover, over all its rooms
 		title = "ROOM " + s.Paper.Room
@@ -40,7 +44,11 @@ func generalBlocks(s *folio.Set) []folio.Block { return append(coverBlocks(s), s
 
 // generalColumns are the columns that they flow into, under heading and ribbon.
 func generalColumns(s *folio.Set, r *ribbon) folio.Columns {
-	c := s.NoteColumns()
+	c, band := s.NoteColumns(), s.ListBand()
+	c.Box.Y1 += band
+	if !r.alone { // the first page is the cover, which has its reviews
+		c.Foot = band
+	}
 	switch {
 	case r.column:
 		c.Head = r.headHigh()

@@ -13,8 +13,11 @@ import (
 )
 
 // roomKeyPages are the plan of the room: where every wall, seam, corner and sheet is, where hanging starts and where the grain
-// breaks.
+// breaks. Of a single wall it would be a line: all that would stand on it is read off the ribbon on the cover and off the elevation.
 func roomKeyPages(s *folio.Set) []*folio.Leaf {
+	if len(s.Room.Walls) == 1 && s.Room.Space.North == nil {
+		return nil
+	}
 	how := keyLayout{scale: keyScales[0]} // before there are pages, nothing of it is seen
 	if len(s.List) > 0 {
 		how = layKey(s)

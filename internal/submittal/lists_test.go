@@ -38,9 +38,19 @@ func longRooms() map[string]string {
 	return map[string]string{"many sheets, openings and boxes": inch + walls.String(), "the same in metric": roomtest.Metric() + mm.String(), "many findings": inch + bays.String()}
 }
 
-// listedOn reads back which parts of tables and lists stand in the field of pages.
-func listedOn(t *paper.Template, pages []*scene.Page) []roomtest.Listed {
-	return roomtest.ListedOver(folio.LookOf(t), folio.BoxOf(t.Field).Y1, pages)
+// listedOn reads back which parts of tables and lists stand in the field of pages: without reviews it reaches down to the title.
+func listedOn(t *paper.Template, pages []*scene.Page) (list []roomtest.Listed) {
+	for i, p := range pages {
+		foot := folio.BoxOf(t.Field).Y1
+		if len(p.Keep) == 0 {
+			foot += (&folio.Set{Paper: t}).ListBand()
+		}
+		for _, l := range roomtest.ListedOver(folio.LookOf(t), foot, pages[i:i+1]) {
+			l.Page = i
+			list = append(list, l)
+		}
+	}
+	return list
 }
 
 // drawnLists are the pages that lists flow over, once they are drawn: no test changes them.

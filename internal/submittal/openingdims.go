@@ -1,6 +1,7 @@
 package submittal
 
 import (
+	"math"
 	"slices"
 
 	"flitchlay/internal/draft"
@@ -23,6 +24,9 @@ func holeStacks(e *elevation.View, h hole) (above, right draft.Stack) {
 	}
 	if !e.Last() {
 		right.Edge += k.Of(3)
+	}
+	if t := right.Tiers[0]; t.Name != "" { // which stands over it, where the figures over the opening may reach
+		right.Edge = math.Max(right.Edge, above.Box(k).X1+k.Of(4)-right.First)
 	}
 	return above, right
 }

@@ -73,13 +73,18 @@ func (r *ribbon) bandNumbers(e *elevation.View, g *scene.Group) {
 			box := e.V.Box(max(left, e.From), low, min(right, e.To), high)
 			for _, share := range bandAt {
 				t := scene.Text{At: scene.Pt(box.X0+box.W()*share, box.Centre().Y), String: elevation.NumberOf(s), Height: k.Small, Anchor: scene.Middle, Seat: scene.Centred, Layer: scene.Numbers, Field: 0.4}
-				if wide := t.Bounds().Inset(-k.Of(1)); wide.H() <= box.H() && wide.X0 > box.X0+k.Of(6) && wide.X1 < box.X1 && !r.onHole(e, wide) {
+				if wide := t.Bounds().Inset(-k.Of(1)); wide.H() <= box.H() && wide.X0 > box.X0+k.Of(6) && wide.X1 < box.X1 && !r.onHole(e, wide) && underRoof(e, wide) {
 					g.Part(scene.Tag{Class: "ribbon-number"}).Text(t)
 					break
 				}
 			}
 		}
 	}
+}
+
+// underRoof reports whether a box lies under the ceiling, which may slope or step.
+func underRoof(e *elevation.View, b scene.Box) bool {
+	return e.Roof(b.X0) <= b.Y0 && e.Roof(b.Centre().X) <= b.Y0 && e.Roof(b.X1) <= b.Y0
 }
 
 // onHole reports whether a box lies on an opening.

@@ -29,6 +29,7 @@ func schedules(s *folio.Set, from int, c folio.Columns, make func() []folio.Bloc
 	list := s.Flowed("", "", c, make, nil)
 	names := scheduleNames(s)[from:]
 	for i, parts := range folio.Flow(s.Look, make(), c) {
+		list[i].Listed = true
 		list[i].Title = scheduleTitle(names, parts[0].Block, parts[len(parts)-1].Block)
 		for _, p := range parts {
 			if p.First == 0 {
@@ -85,6 +86,7 @@ func scheduleColumns(s *folio.Set, make func() []folio.Block) folio.Columns {
 		least = max(least, b.Table.Least(s.Look), scene.Width(b.Table.Title, s.Look.Medium, true)) // titles on one line
 	}
 	c := s.Columns(1)
+	c.Box.Y1 += s.ListBand()
 	for n, one := most, high(c); n > 1; n-- {
 		more := folio.Columns{Box: c.Box, Count: n, Gap: c.Gap}
 		if h := high(more); least <= more.Width() && (h <= higher*one || h <= filled*one && len(folio.Flow(s.Look, make(), more)) == 1) {

@@ -29,9 +29,9 @@ const chartHigh = 92
 // siteBlocks are what is said of the site: what is known, what is to be held, what a wall has to be, what the authority is asked. How the
 // work is done, and what is minded then, stands in the set for the crew alone.
 func siteBlocks(s *folio.Set) []folio.Block {
-	blocks := []folio.Block{
-		{Title: "WHO DECIDES", Items: listed(s, deferring)},
-		{Table: climateTable(s)},
+	blocks := []folio.Block{{Title: "WHO DECIDES", Items: listed(s, deferring)}}
+	if !silent(s) { // else an open question asks for all of it
+		blocks = append(blocks, folio.Block{Table: climateTable(s)})
 	}
 	if len(states(s)) > 0 {
 		blocks = append(blocks, folio.Block{Table: &draft.Table{Title: chartTitle, Columns: []draft.Column{{}}, Rows: []draft.Row{{}}, Row: s.Look.Of(chartHigh)}, Whole: true})
@@ -92,6 +92,15 @@ func siteItems(s *folio.Set) []draft.Item {
 	return list
 }
 
+// silent reports whether the room file says nothing of shop and site.
+func silent(s *folio.Set) bool {
+	site := s.Room.Site
+	return !site.ShopGiven && !site.Given && site.Wall == nil && site.Year == nil && site.Board == nil
+}
+
+// askSite asks for all that the table would have.
+const askSite = "What are temperature and humidity of shop, site and wall, over the year the least and the greatest relative humidity, and of the board reading, limit and the meter's scale? Nothing is said of them: measure them."
+
 // climateTitle is over what is known of shop and site.
 const climateTitle = "SHOP AND SITE, AS GIVEN"
 
@@ -100,9 +109,6 @@ func climateTable(s *folio.Set) *draft.Table {
 	w, site := climate.WordsOf(s.Style), s.Room.Site
 	row := func(c wood.Climate) string {
 		return w.Degrees(c.Temperature) + ", " + w.Percent(c.Humidity) + " relative humidity: wood comes to " + w.Moisture(c)
-	}
-	if !site.ShopGiven && !site.Given && site.Wall == nil && site.Year == nil && site.Board == nil { // one line instead of five blanks
-		return Pairs(climateTitle, [2]string{"Not given", "shop, site and wall: measure them; of the year the least and the greatest relative humidity; of the board reading, limit and the meter's scale"})
 	}
 	const blank = "not given: measure it"
 	shop, here, dew, wall := blank, blank, "", blank
