@@ -113,7 +113,7 @@ func (b *board) tapeColumns(rows []tapeRow) [4]float64 {
 		words := scene.Width(r.words, folio.TapedText*u, false)
 		switch {
 		case r.line != "": // over its figure, where there is no room beside it
-			words = math.Max(math.Max(scene.Width(r.words, folio.TapedSmall*u, false), scene.Width(r.none, folio.TapedSmall*u, false)), scene.Width(r.line, folio.TapedText*u, true))
+			words = math.Max(math.Max(math.Max(scene.Width(r.words, folio.TapedSmall*u, false), scene.Width(r.edge, folio.TapedSmall*u, false)), scene.Width(r.none, folio.TapedSmall*u, false)), scene.Width(r.line, folio.TapedText*u, true))
 		case r.across():
 			words = 0
 		}
