@@ -215,3 +215,13 @@ func roomText(t *testing.T, name string) string {
 	require.NoError(t, err)
 	return string(text)
 }
+
+// TestSheetsWithoutARightEdgeHangByTheirLeft reads in the row of a line where the left edge of a sheet goes whose raw right edge a door takes.
+func TestSheetsWithoutARightEdgeHangByTheirLeft(t *testing.T) {
+	effort.Tool(t, "pdftotext")
+	p := rooms(t)["tall14"]
+	m := regexp.MustCompile(`11 10 ` + figure + ` 10: left edge to ` + figure + ` `).FindStringSubmatch(strings.Join(printed(t, p), " "))
+	require.NotNil(t, m)
+	r, s := sheetOf(t, p, "10")
+	assert.True(t, near(s.StartLine-r.Walls[0].Shift-cornerAt(p, r.Walls[0].Wall, false, p.Room.Space.LevelLine), read(t, p, m[2])), m[0])
+}

@@ -127,6 +127,9 @@ func (b *board) tapeColumns(rows []tapeRow) [4]float64 {
 		if words := r.words + r.none; words != "" && !r.across() {
 			least = math.Max(least, scene.Width(words, folio.TapedSmall*u, false)+2.4*u)
 		}
+		if r.edge != "" {
+			least = math.Max(least, scene.Width(r.edge, folio.TapedSmall*u, false)+2.4*u)
+		}
 	}
 	write := math.Max(whole-number-line-seam, math.Max(writeLeast*u, math.Min(writeGood*u, whole-number-seam-least)))
 	for _, r := range rows {
