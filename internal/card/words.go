@@ -156,7 +156,11 @@ func (w speech) work(c *Card) []line {
 	add := func(text string, bold bool) { list = append(list, line{text, bold}) }
 	switch {
 	case c.Level:
-		add(w.Words.Say(lies[[2]bool{c.Back, c.Sheet.Turned}]), true)
+		key := "card.lies"
+		if c.Back {
+			key = "card.lies_back"
+		}
+		add(w.Words.Say(key), true)
 	case c.Sheet.Turned:
 		add(w.Words.Say("card.turned"), true)
 	}
@@ -197,9 +201,6 @@ func (w speech) work(c *Card) []line {
 	}
 	return list
 }
-
-// lies are the keys of what is said of a sheet that lies: at which end its raw head is, as it is seen and as it is turned.
-var lies = map[[2]bool]string{{false, false}: "card.lies", {false, true}: "card.lies_turned", {true, false}: "card.lies_back", {true, true}: "card.lies_back_turned"}
 
 // ends say where the mark is and what is cut off at the ends.
 func (w speech) ends(c *Card) []line {

@@ -64,9 +64,7 @@ func (c *Set) cutRows() []cutRow {
 // whatElse says of a sheet how it is turned, where it is bent, and the edges of all that is cut out of it.
 func (c *Set) whatElse(t *words.Table, x *count.Cut, row *cutRow) {
 	say := count.Speech{Words: t, Style: c.Style}
-	if x.Turned && x.Level {
-		row.more = append(row.more, t.Say("list.turned_level"))
-	} else if x.Turned {
+	if x.Turned {
 		row.more = append(row.more, t.Say("list.turned"))
 	}
 	if line := card.LineWords(c.TapedSet, t, c.cards[row.sheet]); line != "" {

@@ -22,7 +22,7 @@ func (d *wallBoard) tapeWords() []string {
 		return slices.Concat(d.unrolledWords(), d.places, d.beside, d.revealWords())
 	}
 	seam := []string{d.Words.Say("tape.seam_left", d.Inches(d.half))}
-	return slices.Concat(d.goneWords(), d.jointWords(), d.witnessWords(), d.secondWords(), d.narrowWords(), d.places, d.beside, d.stockWords(), d.edgeWords(),
+	return slices.Concat(d.jointWords(), d.witnessWords(), d.secondWords(), d.narrowWords(), d.places, d.beside, d.goneWords(), d.stockWords(), d.edgeWords(),
 		d.slantWords(), d.sliverWords(), seam, d.revealWords(), d.rawEndWords(), d.endsWords(), d.lengthWords(), d.boxPlaces())
 }
 

@@ -87,6 +87,22 @@ func (d *wallBoard) openingsBy(figure func(*room.Opening) string) (order []strin
 	return order, names
 }
 
+// keepUnder moves under the drawing what the list has no room for of where openings stand, and puts the figures of base and crown there that
+// stand in no strip: such a height is never on another page alone.
+func (d *wallBoard) keepUnder(left []note) {
+	for _, n := range left {
+		for _, line := range n.lines {
+			if short := d.unseen[line]; short != "" {
+				d.kept = slices.Insert(d.kept, 0, short)
+			}
+			if slices.Contains(d.places, line) {
+				d.kept = append(d.kept, line)
+				d.places = slices.DeleteFunc(d.places, func(s string) bool { return s == line })
+			}
+		}
+	}
+}
+
 // casingWords say how far inward from its edges the casing of an opening covers, where the room file has one.
 func (d *wallBoard) casingWords(o *room.Opening) []string {
 	if !o.Kind.Traits().Cased || o.WrapReveal || o.Casing == nil || *o.Casing == 0 {

@@ -98,7 +98,7 @@ func (h *hanging) hoursBlocks() []folio.Block {
 // Source: three sheets, then stop and look: general notes for wall coverings, an association's recommended practice; the
 // rest common practice, no source.
 func (h *hanging) rules() []draft.Item {
-	texts := []string{h.Words.Both("rule.zero"), h.Words.Both("rule.groups", h.plan.Day.Group)}
+	texts := []string{h.Words.Both("rule.zero"), h.Words.Both("rule.groups", h.plan.Day.Group, h.plan.Day.Open)}
 	if slices.ContainsFunc(h.plan.Tasks, func(t days.Task) bool { return t.Closes }) {
 		texts = append(texts, h.Words.Both("rule.closes"))
 	}
