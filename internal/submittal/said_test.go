@@ -227,7 +227,7 @@ func TestNetWidthIsSaidWithAllThatItIsLess(t *testing.T) {
 // courses it says that their joint parts the figure.
 func TestTheMatchNamesWhatTheSequenceLeavesOut(t *testing.T) {
 	_, d := drawnOnce(t, roomtest.Samples(t)["samples reading-room.toml"])
-	assert.Contains(t, running(coversOf(d.Pages)), "where sheet 7 is left out, 6 | 8 on wall West")
+	assert.Contains(t, running(coversOf(d.Pages)), "at 6 | 8 on wall West, where sheet 7 is left out")
 	for _, p := range d.Pages {
 		if strings.HasPrefix(p.Title, "ELEVATION") {
 			assert.Equal(t, p.Title == "ELEVATION: WEST", strings.Contains(running([]*scene.Page{p}), "the figure steps, at 6 | 8."), p.Title)

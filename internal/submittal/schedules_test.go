@@ -163,7 +163,7 @@ func TestNumbersLeftOutBreakTheMatch(t *testing.T) {
 		}
 	}
 	assert.Equal(t, 1, found)
-	assert.Contains(t, strings.Join(breaks(s), "; "), "where sheet 3 is left out, 2 | 4 on wall North")
+	assert.Contains(t, strings.Join(breaks(s), "; "), "at 2 | 4 on wall North, where sheet 3 is left out")
 }
 
 // Where two flitches have sheets of the same numbers the schedule of seams says of each seam whose; elsewhere a number is enough.
@@ -184,4 +184,24 @@ func TestSeamsSayTheirFlitchWhereNumbersComeTwice(t *testing.T) {
 		}
 		assert.Positive(t, changes, "the seam between the flitches")
 	}
+}
+
+// A seam in an opening as high as the wall is said not to be cut, wherever its sheets hang besides.
+func TestSeamsInWholeOpeningsAreNotCut(t *testing.T) {
+	n := 0
+	for _, p := range roomtest.SamplePlans(t) {
+		s := folio.NewSet(p, roomtest.Template(t, "ansi-b"), nil, "Submittal")
+		row := 0
+		for i := range p.Runs {
+			for j := range p.Runs[i].Seams {
+				m := &p.Runs[i].Seams[j]
+				cells := seamSchedule(s).Rows[row].Cells
+				if row++; m.Seen == 0 && inOpening(s, m) && !m.Closing && !m.FlitchChange {
+					assert.Equal(t, "in an opening: not cut", cells[len(cells)-1])
+					n++
+				}
+			}
+		}
+	}
+	assert.Positive(t, n)
 }
