@@ -59,8 +59,8 @@ func coursesAt(r *layout.Run, place int) (n int) {
 	return n
 }
 
-// On says at which seam of a wall what is left out: "at 6 | 8 on wall West, where sheet 7 is left out".
-func (k Skip) On(wall string) string {
+// Where says at which seam of a wall what is left out: "at 6 | 8 on wall West, where sheet 7 is left out".
+func (k Skip) Where(wall string) string {
 	verb := "is"
 	if strings.HasPrefix(k.words, "sheets") {
 		verb = "are"

@@ -185,3 +185,23 @@ func TestSeamsSayTheirFlitchWhereNumbersComeTwice(t *testing.T) {
 		assert.Positive(t, changes, "the seam between the flitches")
 	}
 }
+
+// A seam in an opening as high as the wall is said not to be cut, wherever its sheets hang besides.
+func TestSeamsInWholeOpeningsAreNotCut(t *testing.T) {
+	n := 0
+	for _, p := range roomtest.SamplePlans(t) {
+		s := folio.NewSet(p, roomtest.Template(t, "ansi-b"), nil, "Submittal")
+		row := 0
+		for i := range p.Runs {
+			for j := range p.Runs[i].Seams {
+				m := &p.Runs[i].Seams[j]
+				cells := seamSchedule(s).Rows[row].Cells
+				if row++; m.Seen == 0 && inOpening(s, m) && !m.Closing && !m.FlitchChange {
+					assert.Equal(t, "in an opening: not cut", cells[len(cells)-1])
+					n++
+				}
+			}
+		}
+	}
+	assert.Positive(t, n)
+}

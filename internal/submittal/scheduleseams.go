@@ -40,7 +40,7 @@ func seamRow(s *folio.Set, r *layout.Run, m *layout.Seam) draft.Row {
 		note = "closing"
 	case m.FlitchChange:
 		note = "flitch change"
-	case m.Seen == 0 && inGap(r, m):
+	case m.Seen == 0 && (inGap(r, m) || inOpening(s, m)):
 		note = "in an opening: not cut"
 	case m.Hung && note == "":
 		note = "hung"
@@ -52,6 +52,12 @@ func seamRow(s *folio.Set, r *layout.Run, m *layout.Seam) draft.Row {
 	first, _, _ := strings.Cut(page, ", ")
 	return draft.Row{Cells: []string{s.Plan.SeamNumbers(r, m), flitchesAt(s, m), s.Room.Walls[m.Wall].Name, page, s.Style.Format(at), s.Style.Format(at + s.Room.Veneer.Overlap.HalfDown()),
 		nearestOpening(s, m), nearestBend(s, r, m), note}, Link: first, Tag: scene.Tag{Class: "row", Data: []scene.Datum{folio.Datum("at", folio.Mm(m.At))}}}
+}
+
+// inOpening reports whether a seam lies in an opening that leaves no covering over or under it.
+func inOpening(s *folio.Set, m *layout.Seam) bool {
+	f := s.Face(m.Wall)
+	return f != nil && slices.ContainsFunc(f.W.Openings, func(o room.Opening) bool { return o.FromLeft < m.X && m.X < o.Right() && f.W.FullHeight(&o) })
 }
 
 // flitchesAt are the flitches of the sheets at a seam, "" in a room in which a number says which sheet is meant.
