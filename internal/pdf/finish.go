@@ -25,6 +25,7 @@ func finish(raw []byte, d *scene.Document, subsets [2]string) ([]byte, error) {
 	if err != nil {
 		return nil, fmt.Errorf("reading back: %w", err)
 	}
+	f.pack()
 	w := &finisher{file: f, doc: d}
 	if err := w.findPages(); err != nil {
 		return nil, fmt.Errorf("reading back: %w", err)
