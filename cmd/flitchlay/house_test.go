@@ -41,6 +41,7 @@ var ours = map[string]string{
 	"tally":  "length room layout count days job report",
 	"assign": "",
 	"job":    "assign length source room layout finding",
+	"edit":   "source",
 	"diff":   "length room layout shape finding report",
 	"paper":  "length source templates words",
 	"draft":  "length scene",
@@ -57,7 +58,9 @@ var ours = map[string]string{
 	"form":      "length source scene room layout paper draft folio",
 	"aims":      "length scene shape room layout paper draft face folio elevation",
 	"svg":       "scene font", "pdf": "scene font",
-	"cli": "length font source wood templates finding shape seam scene room run layout report count days climate diff assign job tally paper draft face folio submittal crew pole aims form svg pdf words",
+	"page":      "length font source finding scene room layout paper draft face folio elevation svg",
+	"view": "length room layout scene svg edit page",
+	"cli": "length font source wood templates finding shape seam scene room run layout report count days climate diff assign job tally paper draft face folio submittal crew pole aims form svg pdf words view",
 	"cmd": "cli",
 	// only tests: they compute again what the others compute, and take from them only the room as read
 	"recheck": "",
@@ -79,6 +82,7 @@ var theirs = map[string]string{
 	"cli":      "github.com/spf13/cobra github.com/schollz/progressbar/v3 golang.org/x/term",
 	"roomtest": "github.com/stretchr/testify",
 	"report":   "github.com/xuri/excelize/v2",
+	"view":     "github.com/fsnotify/fsnotify",
 }
 
 // goFile is a Go file of ours.
@@ -297,7 +301,7 @@ var bans = []ban{
 	{`os\.Exit\(|"log(/slog)?"`, "only main ends the program, and only the command line speaks", []string{"cmd/flitchlay/main.go"}},
 	{`fmt\.Print(f|ln)?\(|os\.Std(out|err)`, "results and messages go through the streams of the command line", []string{"internal/cli/cli.go"}},
 	{`\bunsafe\b|"reflect"`, "the code says what it does", nil},
-	{`scene\.NewPage\(`, "frame, number, issue and NOT FOR HANGING come with the page: folio makes it", []string{"internal/folio/", "internal/submittal/moisture.go", "internal/elevation/"}},
+	{`scene\.NewPage\(`, "frame, number, issue and NOT FOR HANGING come with the page: folio makes it", []string{"internal/folio/", "internal/submittal/moisture.go", "internal/elevation/", "internal/page/"}},
 	{`(?i)\b(todo|fixme|xxx|hack)\b`, "what is here is finished", nil},
 }
 

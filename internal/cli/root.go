@@ -16,6 +16,7 @@ var commands = []func(*call) *cobra.Command{
 	(*call).check,
 	(*call).layout,
 	(*call).draw,
+	(*call).viewing,
 	(*call).compare,
 	(*call).count,
 	(*call).climate,

@@ -67,6 +67,11 @@ func (y *Layer) LayAim(r *room.Room, aim seam.Aim) (*Plan, error) {
 	return b.plan, nil
 }
 
+// LayOwn does what the function LayOwn does.
+//
+// Errors: as Lay.
+func (y *Layer) LayOwn(r *room.Room) (*Plan, error) { return y.LayAim(r, aims[r.Rules.Aim]) }
+
 // next forgets what was not asked of late.
 func (y *Layer) next() {
 	y.turn++

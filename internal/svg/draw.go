@@ -46,7 +46,7 @@ func (w *writer) item(it scene.Item) {
 
 // group writes a group; one that says nothing leaves no trace.
 func (w *writer) group(g *scene.Group) {
-	attrs := tagged(g.Tag)
+	attrs := w.tagged(g.Tag)
 	if v := g.View; v != nil {
 		said := false
 		for _, d := range g.Data {
@@ -58,7 +58,7 @@ func (w *writer) group(g *scene.Group) {
 	}
 	if g.Clip != nil {
 		w.clips++
-		id := fmt.Sprintf("_c%d", w.clips)
+		id := fmt.Sprintf("%s_c%d", w.inside, w.clips)
 		w.xs, w.ys = w.xs[:0], w.ys[:0]
 		for _, p := range g.Clip {
 			w.xs, w.ys = append(w.xs, tidy(p.X)), append(w.ys, tidy(p.Y))
@@ -83,13 +83,13 @@ func (w *writer) group(g *scene.Group) {
 }
 
 // tagged returns the attributes of a tag.
-func tagged(t scene.Tag) []string {
+func (w *writer) tagged(t scene.Tag) []string {
 	var attrs []string
 	if t.Class != "" {
 		attrs = append(attrs, `class="`+escape(t.Class)+`"`)
 	}
 	if t.ID != "" {
-		attrs = append(attrs, `id="`+escape(strings.Join(strings.Fields(t.ID), "-"))+`"`)
+		attrs = append(attrs, `id="`+w.inside+escape(strings.Join(strings.Fields(t.ID), "-"))+`"`)
 	}
 	for _, d := range t.Data {
 		attrs = append(attrs, `data-`+d.Key+`="`+escape(d.Value)+`"`)
@@ -118,6 +118,9 @@ func (w *writer) image(i *scene.Image) {
 // link writes a transparent area that leads elsewhere.
 func (w *writer) link(l *scene.Link) {
 	to := scene.FileName(l.Page) + ".svg"
+	if w.inside != "" {
+		to = "#" + scene.FileName(l.Page)
+	}
 	if l.Page == "" {
 		uri, ok := l.Target()
 		if !ok {

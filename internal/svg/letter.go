@@ -15,7 +15,7 @@ func (w *writer) text(t *scene.Text) {
 	if ink == nil {
 		return
 	}
-	attrs := tagged(t.Tag)
+	attrs := w.tagged(t.Tag)
 	wrapped := len(attrs) > 0 || t.Tag.Title != "" || t.Tag.Desc != ""
 	if wrapped {
 		w.svg.Group(attrs...)

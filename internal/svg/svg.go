@@ -36,7 +36,9 @@ const (
 // Options say how a file is written; the zero value is the rule.
 type Options struct {
 	Lettering Lettering
-	Set       string // title of the set of pages, put before the page's own
+	Set       string    // title of the set of pages, put before the page's own
+	Part      scene.Box // not zero: what is seen of the page
+	Inside    string    // not empty: it stands inside a page of a browser that has its faces and styles; begins every name in it, once there
 }
 
 // decimals of every number svgo writes: 0.001 mm.
@@ -55,11 +57,29 @@ func Page(p *scene.Page, o Options) ([]byte, error) {
 	var out bytes.Buffer
 	w := &writer{out: &out, svg: svgo.New(&out), lettering: o.Lettering, attrs: map[scene.Style]string{}}
 	w.svg.Decimals = decimals
-	w.head(p, o.Set)
+	if o.Inside != "" {
+		w.lettering, w.inside = Live, o.Inside
+		w.within(p, o.Set, o.seen(p))
+	} else {
+		w.head(p, o.Set, o.seen(p))
+	}
 	w.items(p.Items, "")
 	w.svg.Gend()
 	w.svg.End()
 	return out.Bytes(), nil
+}
+
+// seen is what is seen of a page.
+func (o Options) seen(p *scene.Page) scene.Box {
+	if o.Part.IsZero() {
+		return p.Paper()
+	}
+	return o.Part
+}
+
+// viewBox is a box as the outermost element has it.
+func viewBox(b scene.Box) string {
+	return scene.Num(b.X0) + " " + scene.Num(b.Y0) + " " + scene.Num(b.W()) + " " + scene.Num(b.H())
 }
 
 // writer is one file being written.
@@ -68,24 +88,22 @@ type writer struct {
 	svg       *svgo.SVG
 	lettering Lettering
 	attrs     map[scene.Style]string
+	inside    string // as in Options
 	clips     int
 	xs, ys    []float64
 }
 
 // head writes everything before the first item.
-func (w *writer) head(p *scene.Page, set string) {
-	width, height := scene.Num(p.Width), scene.Num(p.Height)
-	title := strings.TrimSpace(p.Name + " " + p.Title)
-	if set != "" {
-		title = set + ": " + title
-	}
+func (w *writer) head(p *scene.Page, set string, seen scene.Box) {
+	width, height := scene.Num(seen.W()), scene.Num(seen.H())
+	title := titleOf(p, set)
 	labels := `aria-labelledby="_title"`
 	if p.Desc != "" {
 		labels += ` aria-describedby="_desc"`
 	}
 	// svgo would round sizes to its decimals in any unit and scale the paper; written whole they are exact.
 	w.svg.Startraw(
-		fmt.Sprintf(`width="%smm" height="%smm" viewBox="0 0 %s %s"`, width, height, width, height),
+		fmt.Sprintf(`width="%smm" height="%smm" viewBox="%s"`, width, height, viewBox(seen)),
 		`role="graphics-document document" `+labels,
 		fmt.Sprintf(`data-page="%s"`, escape(p.Name)),
 	)
@@ -96,8 +114,24 @@ func (w *writer) head(p *scene.Page, set string) {
 	faces := facesOf(p)
 	w.styles(faces, fmt.Sprintf("@page{size:%smm %smm;margin:0}", width, height))
 	w.glyphs(faces)
-	fmt.Fprintf(w.out, "<rect class=\"paper\" width=\"%s\" height=\"%s\" fill=\"#ffffff\"/>\n", width, height)
+	fmt.Fprintf(w.out, "<rect class=\"paper\" width=\"%s\" height=\"%s\" fill=\"#ffffff\"/>\n", scene.Num(p.Width), scene.Num(p.Height))
 	// PDF's miter limit, so that sharp corners look alike.
+	w.svg.Group(`fill="none"`, `stroke="#000000"`, `stroke-miterlimit="10"`, `font-family="`+family+`"`)
+}
+
+// titleOf is what a page is called outside its set.
+func titleOf(p *scene.Page, set string) string {
+	title := strings.TrimSpace(p.Name + " " + p.Title)
+	if set != "" {
+		title = set + ": " + title
+	}
+	return title
+}
+
+// within writes what head does of a page inside a page of a browser: no size of its own, no styles, no faces.
+func (w *writer) within(p *scene.Page, set string, seen scene.Box) {
+	fmt.Fprintf(w.out, "<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" viewBox=\"%s\" role=\"group\" aria-label=\"%s\">\n",
+		viewBox(seen), escape(titleOf(p, set)))
 	w.svg.Group(`fill="none"`, `stroke="#000000"`, `stroke-miterlimit="10"`, `font-family="`+family+`"`)
 }
 

@@ -1,0 +1,226 @@
+package cli
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/effort"
+)
+
+// onlyFull skips what asks a browser where not all is to be tried.
+func onlyFull(t testing.TB) {
+	if !effort.Full() {
+		t.Skip("a browser is asked only where all is to be tried")
+	}
+}
+
+// seamPoint is where a seam of the wall in view can be taken hold of.
+const seamPoint = `(() => { const l = document.querySelectorAll("#pane .seam line.hit")[%d]; l.scrollIntoView({ block: "center" }); const r = l.getBoundingClientRect(); return [r.left + r.width / 2, r.top + r.height / 3]; })()`
+
+// hold presses the pointer on a seam, counted from the left.
+func (b *browser) hold(seam int) (x, y float64) {
+	b.Helper()
+	p := ask[[]float64](b, fmt.Sprintf(seamPoint, seam))
+	b.run(chromedp.MouseEvent(input.DispatchMouseEventTypeMousePressed, p[0], p[1], chromedp.ButtonType(input.MouseButtonLeft), chromedp.ClickCount(1)))
+	return p[0], p[1]
+}
+
+func (b *browser) drag(x, y float64) {
+	b.Helper()
+	b.run(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, x, y, chromedp.ButtonType(input.MouseButtonLeft)))
+}
+
+func (b *browser) release(x, y float64) {
+	b.Helper()
+	b.run(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseReleased, x, y, chromedp.ButtonType(input.MouseButtonLeft), chromedp.ClickCount(1)))
+}
+
+// edited replaces text in a file, as an editor saves it: the new file is put in the place of the old one.
+func edited(t testing.TB, path, old, now string) {
+	t.Helper()
+	text, err := os.ReadFile(path)
+	require.NoError(t, err)
+	require.Contains(t, string(text), old)
+	beside := path + "~"
+	require.NoError(t, os.WriteFile(beside, []byte(strings.Replace(string(text), old, now, 1)), 0o666))
+	require.NoError(t, os.Rename(beside, path))
+}
+
+// Saved is seen, in two browsers at once; a file that breaks leaves its last layout greyed, with the message and the line; mended, it
+// comes back.
+func TestViewFollows(t *testing.T) {
+	onlyFull(t)
+	path := copied(t, "reading-room.toml")
+	s := served(t, path)
+	one, two := browsing(t, 1280, 900), browsing(t, 700, 900)
+	one.open(s)
+	two.open(s)
+	edited(t, path, `title    = "Harbour Lane Library: reading room"`, `title    = "Larkspur House"`)
+	one.is(`document.getElementById("title").textContent === "Larkspur House"`)
+	two.is(`document.getElementById("title").textContent === "Larkspur House"`)
+	edited(t, path, `length = "22' 9"`, `length = "22' 9`)
+	one.is(`document.body.classList.contains("old") && !document.getElementById("mistakes").hidden`)
+	assert.Contains(t, ask[string](one, `document.getElementById("mistakes").innerText`), ":63:")
+	assert.Equal(t, 2, ask[int](one, `document.querySelectorAll("#pane svg").length`), "what is drawn stays")
+	one.picture("view-broken")
+	edited(t, path, `length = "22' 9`, `length = "22' 9"`)
+	one.is(`!document.body.classList.contains("old") && document.getElementById("mistakes").hidden`)
+	two.is(`!document.body.classList.contains("old")`)
+}
+
+// A seam is dragged: the layout comes after the hand and the file stays as it is, until it is kept: then it has the pin and not a byte
+// else. Undo and redo go through what was tried.
+func TestViewTriesAndKeeps(t *testing.T) {
+	onlyFull(t)
+	path := copied(t, "reading-room.toml")
+	before, err := os.ReadFile(path)
+	require.NoError(t, err)
+	s := served(t, path)
+	b := browsing(t, 1280, 900)
+	b.open(s)
+	b.run(chromedp.SetValue("#which", "1"), doing(`document.getElementById("which").dispatchEvent(new Event("change"))`))
+	b.is(`document.querySelector("#pane .over").getAttribute("aria-label").startsWith("East")`)
+	x, y := b.hold(1)
+	for i := 1; i <= 8; i++ {
+		b.drag(x+float64(3*i), y)
+	}
+	b.is(`Number(document.body.dataset.step) > 0 && document.querySelector("#diff .new")`)
+	b.picture("view-drag")
+	b.release(x+24, y)
+	b.is(`!document.getElementById("keep").disabled`)
+	now, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, string(before), string(now), "a trial writes nothing")
+	b.run(chromedp.Click("#undo"))
+	b.is(`document.getElementById("keep").disabled && !document.querySelector("#diff .new")`)
+	b.run(chromedp.Click("#redo"))
+	b.is(`!document.getElementById("keep").disabled && document.querySelector("#diff .new")`)
+	shown := ask[string](b, `[...document.querySelectorAll("#diff .new")].map((e) => e.textContent.slice(8)).join("\n")`)
+	b.run(chromedp.Click("#keep"))
+	b.is(`document.getElementById("says").textContent.startsWith("Written into")`)
+	now, err = os.ReadFile(path)
+	require.NoError(t, err)
+	was, is := strings.Split(string(before), "\n"), strings.Split(string(now), "\n")
+	require.Len(t, is, len(was)+3, "a pin: its header, its place, and a blank line")
+	var added []string
+	for i, k := 0, 0; i < len(is); i++ {
+		if k < len(was) && is[i] == was[k] {
+			k++
+			continue
+		}
+		added = append(added, is[i])
+	}
+	assert.Equal(t, strings.Split(shown, "\n"), added)
+	assert.Contains(t, string(now), "[[wall.pin]]\nat = \"")
+	b.is(`document.querySelectorAll("#marks li button").length === 1`)
+}
+
+// Every text of a room that a page can show is planted with a script and with markup: nothing of it runs, nothing becomes an element.
+func TestViewShowsTextAsText(t *testing.T) {
+	onlyFull(t)
+	path := copied(t, "reading-room.toml")
+	text, err := os.ReadFile(path)
+	require.NoError(t, err)
+	const planted = `<img src=x onerror=document.body.dataset.ran=1><script>document.body.dataset.ran=1</script></svg></style><b class=planted>`
+	var out []string
+	for _, line := range strings.Split(string(text), "\n") {
+		key, value, ok := strings.Cut(line, "=")
+		switch name := strings.TrimSpace(key); {
+		case !ok || strings.Contains(value, `"ansi-`) || !strings.HasPrefix(strings.TrimSpace(value), `"`):
+		case name == "wall":
+			line = `wall = "North` + planted + `"`
+		case name == "name" && strings.Contains(value, "North"):
+			line = `name = "North` + planted + `"`
+		case strings.Contains(" title number room place for by section tag submittal document contractor contract_drawings sample drawn_by checked_by approved_by note species ref ", " "+name+" "):
+			quote := strings.LastIndex(line, `"`)
+			line = line[:quote] + planted + line[quote:]
+		}
+		out = append(out, line)
+	}
+	require.NoError(t, os.WriteFile(path, []byte(strings.Join(out, "\n")), 0o666))
+	b := browsing(t, 1280, 900)
+	b.open(served(t, path))
+	b.is(`document.getElementById("title").textContent.includes("<script>")`)
+	assert.Contains(t, ask[string](b, `document.getElementById("which").textContent`), planted)
+	edited(t, path, `number   = "`, "number   = \"\"\nfoo<script>document.body.dataset.ran=1</script> = \"")
+	b.is(`!document.getElementById("mistakes").hidden && document.getElementById("mistakes").textContent.includes("<script>")`)
+	assert.Zero(t, ask[int](b, `document.querySelectorAll(".planted, #walls img, #mistakes script, main script").length`))
+	b.run(chromedp.Click("#tab-pages"))
+	b.is(`document.querySelectorAll("#sheets img").length > 5 && document.querySelector("#sheets img").complete`)
+	assert.Equal(t, "", ask[string](b, `document.body.dataset.ran ?? ""`))
+	b.picture("view-pages")
+}
+
+// Keys alone go from seam to seam, move one, undo, and show a card; a finding leads to its place and its line.
+func TestViewByKeys(t *testing.T) {
+	onlyFull(t)
+	b := browsing(t, 1280, 900)
+	b.open(served(t, copied(t, "reading-room.toml")))
+	b.run(chromedp.Focus(`#pane [tabindex="0"]`), chromedp.KeyEvent("\uE074")) // arrow right
+	b.is(`document.activeElement.closest("#pane") && document.getElementById("told").textContent.length > 10`)
+	b.run(doing(`document.querySelector("#pane .seam[data-id]").focus()`))
+	told := ask[string](b, `document.getElementById("told").innerText`)
+	for _, want := range []string{"seam ", "from the left end, at the floor", "from 0 at the level line", "from bend C", "room to the left", "room to the right"} {
+		assert.Contains(t, told, want)
+	}
+	b.picture("view-told")
+	b.run(doing(`document.activeElement.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowRight", shiftKey: true, bubbles: true }))`))
+	b.is(`document.querySelector("#diff .new") && !document.getElementById("keep").disabled`)
+	b.run(doing(`document.dispatchEvent(new KeyboardEvent("keydown", { key: "z", ctrlKey: true, bubbles: true }))`))
+	b.is(`document.getElementById("keep").disabled`)
+	b.run(chromedp.Click("#findings li button"))
+	b.is(`document.querySelector("#pane .here") && document.getElementById("told").textContent.includes("line ")`)
+	b.run(doing(`[...document.querySelectorAll("#pane [data-id]")].find((e) => e.querySelector(".sheet")).focus(); document.activeElement.dispatchEvent(new KeyboardEvent("keydown", { key: "Enter", bubbles: true }))`))
+	b.is(`document.getElementById("card").open && document.querySelector("#card img").complete && document.querySelector("#card img").naturalWidth > 50`)
+	b.picture("view-card")
+}
+
+// What hangs is typed under the words of the wall's page, and planned with.
+func TestViewReadsBack(t *testing.T) {
+	onlyFull(t)
+	path := copied(t, "feature-wall-fireplace.toml")
+	b := browsing(t, 1280, 900)
+	b.open(served(t, path))
+	b.run(chromedp.Click("#hung summary"))
+	first := ask[string](b, `document.querySelector("#hung [name=first]").value`)
+	assert.Equal(t, "as hung, edge, "+first, ask[string](b, `document.querySelector("#hung [name=edge-`+first+`]").closest("label").innerText`))
+	b.run(chromedp.SetValue(`#hung [name=edge-`+first+`]`, `1' 11 1/2`), chromedp.Click("#hung button"))
+	b.is(`[...document.querySelectorAll("#diff .new")].some((e) => e.textContent.includes("[[hung]]"))`)
+	b.is(`!document.getElementById("keep").disabled`)
+	assert.Equal(t, 2, ask[int](b, `document.querySelectorAll("#trials button dl").length`), "the new plan stands beside the old")
+	b.picture("view-hung")
+	b.run(chromedp.Click("#keep"))
+	b.is(`document.getElementById("says").textContent.startsWith("Written into")`)
+	text, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Contains(t, string(text), `edges  = ["1' 11 1/2"]`)
+}
+
+// The rooms of a job are chosen and tried like any; what the job says holds in them, and the pin goes into the room's own file.
+func TestViewOfAJob(t *testing.T) {
+	onlyFull(t)
+	dir := t.TempDir()
+	list, err := filepath.Glob("../../samples/job/*.toml")
+	require.NoError(t, err)
+	require.NotEmpty(t, list)
+	for _, name := range list {
+		text, err := os.ReadFile(name)
+		require.NoError(t, err)
+		require.NoError(t, os.WriteFile(filepath.Join(dir, filepath.Base(name)), text, 0o666))
+	}
+	b := browsing(t, 1280, 900)
+	b.open(served(t, filepath.Join(dir, "ferry-terminal.toml")))
+	b.is(`document.querySelectorAll("#rooms option").length === 5`)
+	b.picture("view-job")
+	text, err := os.ReadFile(filepath.Join(dir, "ferry-terminal.toml"))
+	require.NoError(t, err)
+	assert.NotEmpty(t, text)
+}

@@ -1,0 +1,135 @@
+package cli
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/require"
+
+	"flitchlay/internal/effort"
+	"flitchlay/internal/view"
+)
+
+// served serves what a path stands for until the test ends.
+func served(t testing.TB, path string) *view.Server {
+	t.Helper()
+	ctx, stop := context.WithCancel(context.Background())
+	c := &call{out: &sink{to: io.Discard}, messages: &sink{to: io.Discard}}
+	s, err := view.New(ctx, c.viewed(path), 0)
+	require.NoError(t, err)
+	done := make(chan error, 1)
+	go func() { done <- s.Serve() }()
+	t.Cleanup(func() { stop(); require.NoError(t, <-done) })
+	return s
+}
+
+// copied is a copy of a sample in a folder of its own.
+func copied(t testing.TB, name string) string {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join("../../samples", name))
+	require.NoError(t, err)
+	path := filepath.Join(t.TempDir(), filepath.Base(name))
+	require.NoError(t, os.WriteFile(path, text, 0o666))
+	return path
+}
+
+// browser is a real browser with one page. What a page complains of in its console fails the test.
+type browser struct {
+	testing.TB
+	context.Context
+}
+
+func browsing(t testing.TB, wide, high int64) *browser {
+	t.Helper()
+	program := effort.Tool(t, "chromium")
+	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(program), chromedp.NoSandbox)
+	alloc, stop := chromedp.NewExecAllocator(context.Background(), options...)
+	t.Cleanup(stop)
+	ctx, end := chromedp.NewContext(alloc)
+	t.Cleanup(end)
+	require.NoError(t, chromedp.Do(ctx))
+	require.NoError(t, chromedp.Listen(ctx, func(e any) {
+		switch e := e.(type) {
+		case *runtime.EventExceptionThrown:
+			t.Errorf("in the page: %+v", e.ExceptionDetails)
+		case *runtime.EventConsoleAPICalled:
+			if e.Type == "error" || e.Type == "warning" {
+				t.Errorf("in the console: %+v", e.Args)
+			}
+		}
+	}))
+	ctx, late := context.WithTimeout(ctx, 90*time.Second)
+	t.Cleanup(late)
+	b := &browser{t, ctx}
+	b.run(chromedp.EmulateViewport(wide, high))
+	return b
+}
+
+// run runs actions.
+func (b *browser) run(actions ...chromedp.Action[chromedp.Void]) {
+	b.Helper()
+	require.NoError(b, chromedp.Do(b.Context, actions...))
+}
+
+// ask evaluates an expression of the page.
+func ask[T any](b *browser, expression string) T {
+	b.Helper()
+	v, err := chromedp.Run(b.Context, chromedp.Evaluate[T](expression))
+	require.NoError(b, err, expression)
+	return v
+}
+
+// is waits until an expression of the page is true.
+func (b *browser) is(expression string) {
+	b.Helper()
+	_, err := chromedp.Run(b.Context, chromedp.Poll[bool]("!!("+expression+")", chromedp.WithPollingInterval(10*time.Millisecond), chromedp.WithPollingTimeout(20*time.Second)))
+	if err != nil {
+		b.Fatalf("never: %s: %v\n%s", expression, err, ask[string](b, `document.body.innerText.slice(0, 3000)`))
+	}
+}
+
+// open opens a page and waits until it shows a room.
+func (b *browser) open(s *view.Server) {
+	b.Helper()
+	b.run(chromedp.Navigate(s.Address()))
+	b.is(`document.querySelectorAll("#pane svg").length === 2 && document.body.dataset.version !== undefined`)
+}
+
+// picture takes a picture of the whole page, into the folder that FLITCHLAY_PICTURES names.
+func (b *browser) picture(name string) {
+	b.Helper()
+	data, err := chromedp.Run(b.Context, chromedp.FullScreenshot(100))
+	require.NoError(b, err)
+	if folder := os.Getenv("FLITCHLAY_PICTURES"); folder != "" {
+		require.NoError(b, os.WriteFile(filepath.Join(folder, name+".png"), data, 0o666))
+	}
+}
+
+// The page at a phone's width, on a desk, and on a large screen: nothing of it is wider than the screen.
+func TestViewOnEveryScreen(t *testing.T) {
+	if !effort.Full() {
+		t.Skip("a browser is asked only where all is to be tried")
+	}
+	s := served(t, copied(t, "reading-room.toml"))
+	for _, size := range [][2]int64{{360, 740}, {1280, 900}, {3840, 2160}} {
+		b := browsing(t, size[0], size[1])
+		b.open(s)
+		b.picture(fmt.Sprintf("view-%d", size[0]))
+		b.is(`document.documentElement.scrollWidth <= window.innerWidth`)
+	}
+}
+
+// doing evaluates an expression for what it does.
+func doing(expression string) chromedp.Action[chromedp.Void] {
+	return func(ctx context.Context, t *chromedp.Target) (chromedp.Void, error) {
+		_, err := chromedp.Evaluate[any]("(() => {"+expression+"})(), null")(ctx, t)
+		return chromedp.Void{}, err
+	}
+}

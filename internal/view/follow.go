@@ -1,0 +1,77 @@
+package view
+
+import (
+	"path/filepath"
+	"time"
+
+	"github.com/fsnotify/fsnotify"
+)
+
+// settled is how long files are left alone before they are read: an editor writes a file in several steps.
+const settled = 8 * time.Millisecond
+
+// follow reads the rooms anew whenever one of their files changes. Folders are watched, not files: an editor that writes a new file
+// in the place of the old one would else be lost.
+//
+// Errors: folders cannot be watched.
+func (s *Server) follow() (*fsnotify.Watcher, error) {
+	w, err := fsnotify.NewWatcher()
+	if err != nil {
+		return nil, err
+	}
+	house, _ := s.known.now()
+	files := s.watch(w, house)
+	if len(w.WatchList()) == 0 && len(house.Files) > 0 {
+		w.Close()
+		return nil, err
+	}
+	go func() {
+		timer := time.NewTimer(settled) // what changed while nobody looked
+		whole := false
+		for {
+			select {
+			case e, ok := <-w.Events:
+				if !ok {
+					return
+				}
+				if name, err := filepath.Abs(e.Name); err == nil && files[name] {
+					whole = false
+					timer.Reset(settled)
+				}
+			case <-w.Errors: // an event was lost: look
+				timer.Reset(settled)
+			case <-timer.C:
+				before, _ := s.known.now()
+				next := s.source.Read(whole)
+				if whole || next.Sum != before.Sum {
+					s.known.take(next)
+				}
+				files = s.watch(w, next)
+				if !whole { // then, in quiet, what takes longer
+					whole = true
+					timer.Reset(settled)
+				}
+			}
+		}
+	}()
+	return w, nil
+}
+
+// watch watches the folders of all files, and gives their names.
+func (s *Server) watch(w *fsnotify.Watcher, h *House) map[string]bool {
+	files := map[string]bool{}
+	folders := map[string]bool{}
+	for _, name := range h.Files {
+		if abs, err := filepath.Abs(name); err == nil {
+			files[abs] = true
+			folders[filepath.Dir(abs)] = true
+		}
+	}
+	for _, old := range w.WatchList() {
+		delete(folders, old)
+	}
+	for folder := range folders {
+		_ = w.Add(folder) // one that is not there comes with its file's mistake
+	}
+	return files
+}
