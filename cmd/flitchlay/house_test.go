@@ -60,7 +60,7 @@ var ours = map[string]string{
 	"svg":       "scene font", "pdf": "scene font",
 	"page": "length font source finding scene room layout paper draft face folio elevation svg",
 	"view": "length room layout scene svg edit page",
-	"cli":  "length font source wood templates finding shape seam scene room run layout report count days climate diff assign job tally paper draft face folio submittal crew pole aims form svg pdf words view",
+	"cli":  "length font source wood templates finding shape seam scene room run layout report count days climate diff assign job tally paper draft face folio submittal crew pole aims form svg pdf words view page",
 	"cmd":  "cli",
 	// only tests: they compute again what the others compute, and take from them only the room as read
 	"recheck": "",

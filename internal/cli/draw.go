@@ -17,6 +17,7 @@ import (
 func (c *call) draw() *cobra.Command {
 	var to string
 	var words []string
+	var asPage bool
 	var how jobDrawing
 	cmd := &cobra.Command{
 		Use:                   "draw ROOM... [-o DIR] [--set SET]",
@@ -29,6 +30,9 @@ A file that the program did not write, or that was changed since, is not written
 what was read never is.
 
 Sets: ` + strings.Join(setWords(), ", ") + `. Without --set all are drawn.
+
+--page writes the room as one HTML file in their place, page.html: the room unrolled, its walls and the crew's pages with the
+cards, to tap and to zoom, for a phone on the wall or for a mail. It needs no server and no network, and no script to be read.
 
 Of a job file it writes one submittal.pdf, with one cover and the rooms one after the other, and for each room the
 crew's sets in a folder of its own, named by its number or its file; SVG pages only with --svg.
@@ -53,6 +57,9 @@ into a folder part-03-of-16.
 			if !cmd.Flags().Changed("svg") {
 				how.svg = j == nil || j.Plain()
 			}
+			if asPage && (j != nil || len(words) > 0) {
+				return fmt.Errorf("--page takes a single room, and no --set")
+			}
 			if j != nil {
 				if to == "" && !j.Plain() {
 					to = beside(args[0])
@@ -69,6 +76,9 @@ into a folder part-03-of-16.
 			if to == "" {
 				to = beside(args[0])
 			}
+			if asPage {
+				return c.drawPage(to, p, folder(args[0]))
+			}
 			return c.drawInto(to, p, sets, folder(args[0]), how.svg)
 		},
 	}
@@ -77,6 +87,7 @@ into a folder part-03-of-16.
 	cmd.Flags().BoolVar(&how.svg, "svg", false, "also one SVG for each page, in a folder svg (of rooms, unless it is --svg=false)")
 	cmd.Flags().StringVarP(&to, "output", "o", "", "the folder to write into")
 	cmd.Flags().StringSliceVar(&words, "set", nil, "the sets to draw: "+strings.Join(setWords(), ", "))
+	cmd.Flags().BoolVar(&asPage, "page", false, "write the room as one HTML file, page.html")
 	cmd.RegisterFlagCompletionFunc("set", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 		return setWords(), cobra.ShellCompDirectiveNoFileComp
 	})
@@ -127,7 +138,7 @@ func (c *call) drawInto(to string, p *layout.Plan, sets []drawnSet, from string,
 	}
 	c.wrote(to, sets, files, count)
 	if c.must {
-		c.say("a rule that must be met is broken: every page says NOT FOR HANGING; see flitchlay check")
+		c.say("%s", fitForNothing)
 	}
 	return nil
 }

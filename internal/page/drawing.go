@@ -65,6 +65,7 @@ const (
 	runGap   = 8.0  // between two runs
 	wallGap  = 2.5  // at a corner round which nothing goes
 	leastRow = 13.0 // of a wall in the ribbon: where it is lower the ribbon is wider than asked for
+	mostRow  = 46.0 // where it would be higher it is narrower
 )
 
 // part is a wall of a drawing while it is drawn.
@@ -98,7 +99,7 @@ func (d *Drawer) Ribbon(wide float64) (*Drawing, error) {
 		parts = append(parts, p)
 	}
 	scale := math.Ceil(long.MM() / max(wide-gaps-2*k.Of(edge), 1))
-	scale = max(1, min(scale, math.Floor((high-low).MM()/k.Of(leastRow))))
+	scale = max(1, min(scale, math.Floor((high-low).MM()/k.Of(leastRow))), math.Ceil((high-low).MM()/k.Of(mostRow)))
 	return d.draw(parts, int64(scale), low, high, "ribbon", "The room unrolled")
 }
 

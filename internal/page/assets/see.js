@@ -97,6 +97,8 @@ export class Pane {
     if (drawing.walls.length === 1 && !this.on.choose) this.overlay(drawing.walls[0]);
     else this.ribbon();
     this.look();
+    if (this.hand) this.ghost(this.hand);
+    this.things.find((t) => t.thing.id === this.at)?.node.classList.add("at");
     if (focused) this.over.querySelector(`[data-id="${CSS.escape(focused)}"]`)?.focus?.();
   }
 
@@ -150,6 +152,11 @@ export class Pane {
       this.things.push({ kind: "start", thing: { id: "start", name: this.say("start"), rows: [[this.say("start_about"), ""]], x: w.start }, node: g, x: w.start });
     }
     this.things.sort((a, b) => a.x - b.x);
+    if (this.hand) { // what is in the hand stays what is told of, whatever its number is now
+      const x = this.hand.lines()[0];
+      const near = this.things.filter((t) => t.kind === "seam").sort((a, b) => Math.abs(a.x - x) - Math.abs(b.x - x))[0];
+      if (near) this.at = near.thing.id;
+    }
     const first = this.things.find((t) => t.thing.id === this.at) ?? this.things.find((t) => t.kind === "seam") ?? this.things[0];
     first?.node.setAttribute("tabindex", "0");
   }

@@ -104,7 +104,7 @@ function mistakes(/** @type {any} */ state) {
 function plan(/** @type {any} */ p) {
   counts(p.counts);
   ribbon.show(p.ribbon, p.walls, p.metric);
-  for (const svg of ribbon.host.querySelectorAll("svg")) /** @type {any} */ (svg).style.minWidth = p.ribbon.width * perMM() * 0.98 + "px";
+  for (const svg of ribbon.host.querySelectorAll("svg")) /** @type {any} */ (svg).style.width = p.ribbon.width * perMM() + "px";
   ribbon.chosen(p.wall);
   fill($("which"), p.walls.map((/** @type {any} */ w, /** @type {number} */ i) => [i, (w.mark ? w.mark + "  " : "") + w.name]).filter((/** @type {any} */ _, /** @type {number} */ i) => p.walls[i].covered), p.wall);
   pane.tool = $("tool").value;
