@@ -65,7 +65,7 @@ func browsing(t testing.TB, wide, high int64) *browser {
 			}
 		}
 	}))
-	ctx, late := context.WithTimeout(ctx, 90*time.Second)
+	ctx, late := context.WithTimeout(ctx, 4*time.Minute)
 	t.Cleanup(late)
 	b := &browser{t, ctx}
 	b.run(chromedp.EmulateViewport(wide, high))

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"flitchlay/internal/face"
+	"flitchlay/internal/finding"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/scene"
 )
@@ -25,6 +26,7 @@ type Wall struct {
 	Sheets   []Sheet      `json:"sheets"`
 	Pins     []Pin        `json:"pins"`
 	Kept     []Stretch    `json:"kept"`
+	Musts    []float64    `json:"musts"` // where a rule is broken that must be met
 	Level    float64      `json:"level"`
 	Start    *float64     `json:"start"` // where hanging starts on this wall, in a run with ends
 }
@@ -106,7 +108,12 @@ func (t *teller) wall(i int) Wall {
 	r := t.plan.Room
 	w := &r.Walls[i]
 	out := Wall{Name: w.Name, Mark: t.marks[i], Line: w.At.Line, Level: r.Space.LevelLine.MM(),
-		Outline: [][2]float64{}, Openings: []Hole{}, Boxes: []Hole{}, Seams: []Seam{}, Sheets: []Sheet{}, Pins: []Pin{}, Kept: []Stretch{}}
+		Outline: [][2]float64{}, Openings: []Hole{}, Boxes: []Hole{}, Seams: []Seam{}, Sheets: []Sheet{}, Pins: []Pin{}, Kept: []Stretch{}, Musts: []float64{}}
+	for _, x := range t.plan.Findings {
+		if x.Level == finding.Must && x.Wall == i {
+			out.Musts = append(out.Musts, x.At.MM())
+		}
+	}
 	say := t.plan.Style.Measured
 	for _, p := range w.Pins {
 		key := map[string]string{"seam": "mark_pin_seam", "middle": "mark_pin_mid", "either": "mark_pin_any"}[p.Put]

@@ -117,7 +117,7 @@ func (s *Server) lay(r *http.Request, t *trial, at *Room, text []byte) (*planned
 	if err != nil {
 		return nil, err
 	}
-	if t.Step < l.last.Load() {
+	if t.Step < l.last.Load() || r.Context().Err() != nil {
 		return nil, errLate
 	}
 	at.Judge(p)

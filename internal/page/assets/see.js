@@ -112,6 +112,7 @@ export class Pane {
       g.append(shape("rect", { ...box, class: "wall-hit" }), shape("rect", { ...box, class: "seen" }));
       this.over.append(g);
       for (const m of this.walls[s.wall].seams) this.seam(m, s, false);
+      this.broken(this.walls[s.wall], s);
     }
   }
 
@@ -144,6 +145,7 @@ export class Pane {
       this.over.append(shape("path", { class: "pin", d: p.put === "middle" ? `M${x} ${y}l1.6 1.6l-1.6 1.6l-1.6-1.6z` : `M${x} ${y}l1.9 3.4h-3.8z` }));
     }
     for (const m of w.seams) this.seam(m, s, true);
+    this.broken(w, s);
     if (typeof w.start === "number") {
       const x = this.x(w.start), y = this.y(s.high) - 0.6;
       const g = shape("g", { role: "button", tabindex: -1, "data-id": "start", "aria-label": this.say("start") + ", " + this.say("start_about") });
@@ -168,11 +170,6 @@ export class Pane {
       if (alive) g.append(shape("line", { class: "hit", x1: x, x2: x, y1: this.y(a, s), y2: this.y(b, s) }));
       g.append(shape("line", { class: "seen", x1: x, x2: x, y1: this.y(a, s), y2: this.y(b, s) }));
     }
-    if (m.must) { // told by a sign too, not by its colour alone
-      const t = shape("text", { x: x + 0.8, y: this.y(s.high, s) + 4.2, "font-size": 4.4 });
-      t.textContent = "!";
-      g.append(t);
-    }
     if (alive) {
       g.setAttribute("role", "button");
       g.setAttribute("tabindex", "-1");
@@ -180,6 +177,18 @@ export class Pane {
       this.things.push({ kind: "seam", thing: m, node: g, x: m.x });
     }
     this.over.append(g);
+  }
+
+  /** Marks where a rule is broken that must be met: by a sign, not by its colour alone. */
+  broken(/** @type {any} */ w, /** @type {any} */ s) {
+    for (const at of w.musts) {
+      const x = this.x(at, s), y = this.y(s.high, s), left = x + 5 > this.drawing.width;
+      const t = shape("text", { x: x + (left ? -0.8 : 0.8), y: y + 5, "font-size": 5, "text-anchor": left ? "end" : "start" });
+      t.textContent = "!";
+      const g = shape("g", { class: "broken" });
+      g.append(shape("line", { x1: x, x2: x, y1: y - 2, y2: this.y(s.low, s) + 2 }), t);
+      this.over.append(g);
+    }
   }
 
   /** Brings the view to its box. */
