@@ -98,4 +98,3 @@ func TestViewIsForEverybody(t *testing.T) {
 	b.run(doing(`document.querySelector(".wall-part .over [data-id]").dispatchEvent(new PointerEvent("pointerdown", { bubbles: true, clientX: 60, clientY: 60 }))`))
 	b.is(`document.querySelector(".told dl")`)
 }
-
