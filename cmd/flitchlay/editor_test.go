@@ -30,11 +30,12 @@ func TestEditorsReadTheSchema(t *testing.T) {
 		t.Skip("the language server is not installed: it comes from a registry that a machine may not reach")
 	}
 	e := newEditor(t, server)
+	// the rooms of a job are left out: alone they lack what the job gives them
 	for what, name := range map[string]string{"room": "flitchlay-room.json", "job": "flitchlay-job.json", "page": "flitchlay-page.json"} {
 		flitchlay(t, "schema", what, "-o", filepath.Join(e.dir, name))
 	}
 	sound := map[string]string{}
-	for schema, pattern := range map[string]string{"room": "templates/rooms/*.toml samples/*.toml samples/job/[!f]*.toml", "job": "samples/job/ferry-terminal.toml", "page": "templates/pages/*.toml"} {
+	for schema, pattern := range map[string]string{"room": "templates/rooms/*.toml samples/*.toml", "job": "samples/job/ferry-terminal.toml", "page": "templates/pages/*.toml"} {
 		for _, pattern := range strings.Fields(pattern) {
 			files, err := filepath.Glob(filepath.Join(top, pattern))
 			require.NoError(t, err)
