@@ -20,21 +20,22 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flitchlay/internal/cli"
-	"flitchlay/internal/effort"
 )
 
 // An editor with a language server of TOML marks nothing in a starter, a sample or a page template as it is written, marks a mistake
 // where it stands, completes a key and says what it means: by the schema beside the file and nothing else.
 func TestEditorsReadTheSchema(t *testing.T) {
-	if _, err := exec.LookPath("npm"); err != nil {
-		t.Skip("npm, which the language server is installed with, is not there")
+	server, err := exec.LookPath("tombi")
+	if err != nil {
+		t.Skip("the language server is not installed: it comes from a registry that a machine may not reach")
 	}
-	e := newEditor(t, effort.Tool(t, "tombi"))
+	e := newEditor(t, server)
+	// the rooms of a job are left out: alone they lack what the job gives them
 	for what, name := range map[string]string{"room": "flitchlay-room.json", "job": "flitchlay-job.json", "page": "flitchlay-page.json"} {
 		flitchlay(t, "schema", what, "-o", filepath.Join(e.dir, name))
 	}
 	sound := map[string]string{}
-	for schema, pattern := range map[string]string{"room": "templates/rooms/*.toml samples/*.toml samples/job/[!f]*.toml", "job": "samples/job/ferry-terminal.toml", "page": "templates/pages/*.toml"} {
+	for schema, pattern := range map[string]string{"room": "templates/rooms/*.toml samples/*.toml", "job": "samples/job/ferry-terminal.toml", "page": "templates/pages/*.toml"} {
 		for _, pattern := range strings.Fields(pattern) {
 			files, err := filepath.Glob(filepath.Join(top, pattern))
 			require.NoError(t, err)

@@ -97,7 +97,7 @@ var noWords = map[string]string{
 	"keys of pages, and file names":    "start, first sheet, heights, days, site, key, offs, receiving, cuts, cards, notes, roll, pole, install",
 	"sets, sections of tables":         "Install, Story pole, set, side, hold, rounding, paste, primer, end, end_label, end_named, kind, look, signed, stock, next, measure, measure_up, hang, hang_end, trim, slopes, card_end, raw_end, tape, wall, register, breaks",
 	"words that sections have":         "left, right, lower, upper, head, foot, under, over, first, flitch, lay_out, all, hangs, to_hang, in_a_gap, spare, damaged, refused, not_used, left to right, bottom to top, sliver right, sliver left, witness right, witness left, bare, bare why, free, run, gap, base, crown, behind, short, own, no",
-	"ends of words that sections have": " cut, turned, raw, stays, on, raw, kind.",
+	"ends of words that sections have": " cut, turned, raw, stays, on, raw, piece, kind.",
 	"a corner's name":                  "C",
 	"a broken invariant":               "card: the last grid takes any card",
 }

@@ -122,6 +122,25 @@ func (w speech) parts(c *Card) []string {
 	return list
 }
 
+// set is how high over its level line a sheet without a mark is set: the end that its heights are from; or, where an opening takes that end over
+// the whole width, the nearest end of a piece that is left.
+func (c *Card) set() (at L, piece bool) {
+	at = c.Cut.Set()
+	if len(c.Parts) == 0 {
+		return at, false
+	}
+	end := c.Parts[len(c.Parts)-1].Bottom // they are from above
+	for i := range c.Parts {
+		end = min(end, c.Parts[i].Bottom)
+	}
+	lost := end - c.Kept.Bottom
+	if c.Cut.FromHead() {
+		end = c.Parts[0].Top
+		lost = end - c.Kept.Top
+	}
+	return at + lost, lost != 0
+}
+
 // beside reports whether another part lies beside one, not only over it or under it.
 func (c *Card) beside(i int) bool {
 	for k, q := range c.Parts {

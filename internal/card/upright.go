@@ -103,7 +103,9 @@ func (s *sketch) heightLabels() []label {
 	default:
 		add(0, true, s.Say(c.Register.At), s.Words.Say("card.mark_here"))
 	}
-	if !c.stays(false) {
+	if _, lost := c.set(); lost && !marked && c.Cut.FromFoot() {
+		add(c.Kept.Bottom, false, s.Words.Of("raw_end", raw[1]), s.Words.Say("parts.cut_out"))
+	} else if !c.stays(false) {
 		add(c.Kept.Bottom, true, say(c.Kept.Bottom), s.Words.Say("card.cut_foot"))
 		add(c.Raw.Bottom, false, s.Words.Of("raw_end", raw[1]))
 	} else {

@@ -154,7 +154,14 @@ func (w speech) work(c *Card) []line {
 	}
 	list = append(list, w.ends(c)...)
 	add := func(text string, bold bool) { list = append(list, line{text, bold}) }
-	if c.Sheet.Turned {
+	switch {
+	case c.Level:
+		key := "card.lies"
+		if c.Back {
+			key = "card.lies_back"
+		}
+		add(w.Words.Say(key), true)
+	case c.Sheet.Turned:
 		add(w.Words.Say("card.turned"), true)
 	}
 	switch x := c.Cut; {
@@ -262,7 +269,10 @@ func (w speech) set(c *Card) string {
 		end = "head"
 	}
 	key := "raw"
+	at, piece := c.set()
 	switch {
+	case piece:
+		key = "piece"
 	case !c.stays(end == "head"):
 		key = "cut"
 	case c.Sheet.Turned:
@@ -272,7 +282,7 @@ func (w speech) set(c *Card) string {
 	if c.Cut.Line.Second() {
 		line = w.Words.Say("wall.second", c.Cut.Line.No)
 	}
-	at, way := c.Cut.Set(), "over"
+	way := "over"
 	if at < 0 {
 		at, way = -at, "under"
 	}

@@ -78,6 +78,9 @@ func (c *call) checkJob(j *job.Job, err error, asJSON bool) error {
 		c.out.Write(out.Bytes())
 		return nil
 	})
+	if err == nil {
+		b.End()
+	}
 	for _, f := range b.Findings {
 		c.must = c.must || f.Breaks()
 	}

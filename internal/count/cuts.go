@@ -6,6 +6,7 @@ import (
 
 	"flitchlay/internal/face"
 	"flitchlay/internal/layout"
+	"flitchlay/internal/length"
 	"flitchlay/internal/room"
 )
 
@@ -196,6 +197,9 @@ func (c *Cut) bends(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
 	}
 }
 
+// sliver is how much of a box may come into the strip that a seam cuts off without being cut out of it.
+const sliver = length.Inch / 8
+
 // holes lists what is cut out of the sheet as it hangs, overlaps and trims included: openings, then boxes. An opening that leaves
 // no covering between itself and an end of the sheet goes through the trim there to the end as cut: no loose tongue stays.
 func (c *Cut) holes(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
@@ -212,6 +216,9 @@ func (c *Cut) holes(p *layout.Plan, r *layout.Run, s *layout.Sheet) {
 		}
 		Turns(r, func(turn L) {
 			a, b := max(from+turn, s.StartLine), min(to+turn, s.StartLine+c.Width)
+			if o == nil && b-a <= sliver && (b <= s.Left || a >= s.Right) {
+				return // a knife would only tear into the edge that its seam cuts off
+			}
 			if a < b && low < high {
 				h.From, h.To, h.Low, h.High = a-s.StartLine, b-s.StartLine, low, high
 				if o != nil {

@@ -100,7 +100,7 @@ func (c *Count) cutWords(x *Cut) string {
 		say("%s", line)
 	}
 	for _, b := range x.Bends {
-		say("bend %s %s", x.BendWords(w, b), x.FromEdge(w))
+		say("fold %s %s", x.BendWords(w, b), x.FromEdge(w))
 	}
 	for _, slit := range x.Slits(c.Plan) {
 		say("%s", x.SlitWords(w, slit))
@@ -109,7 +109,7 @@ func (c *Count) cutWords(x *Cut) string {
 		say("%s %s: %s", h.Kind, h.Name, x.HoleWords(w, h))
 	}
 	if x.Askew != 0 && len(x.Holes) > 0 {
-		say("past the bend %s askew over the height: mark what is cut out there on the wall", s.Inches(x.Askew.Abs()))
+		say("past the fold %s askew over the height: mark what is cut out there on the wall", s.Inches(x.Askew.Abs()))
 	}
 	return strings.Join(parts, "; ")
 }

@@ -28,6 +28,7 @@ type Job struct {
 	Blades                                 Blades
 	Alarms                                 int
 	Minutes                                int      // of the crew; 0: not reckoned
+	Beside                                 any      // what a job knows beside the sums, as JSON takes it; nil where there is no job
 	Twice                                  []string // sheets that two rooms lay: the first of them, in words
 	Style                                  length.Style
 	laid                                   map[string][]stretch

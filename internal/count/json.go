@@ -16,7 +16,7 @@ var Schema []byte
 // Format is the name of the JSON format.
 const Format = "flitchlay-count/1"
 
-// JSON writes one object with a list of rooms and the totals. Rooms are written as they come.
+// JSON writes one object with a list of rooms, the totals, and of a job what only it knows. Rooms are written as they come.
 //
 // Units: millimetres as decimals, exact to 1/8 micrometre: what pages, tables and CSV print is rounded, a cut length from its two ends (see
 // Cut.Long); areas in square metres to nine decimals, rounded so that the
@@ -44,6 +44,11 @@ func (w *jsonWriter) Job(j *Job) error {
 	}
 	if err := report.PutJSON(w.w, head, "  ", j.object()); err != nil {
 		return err
+	}
+	if j.Beside != nil {
+		if err := report.PutJSON(w.w, ",\n  \"job\": ", "  ", j.Beside); err != nil {
+			return err
+		}
 	}
 	_, err := io.WriteString(w.w, "\n}\n")
 	return err

@@ -3,7 +3,6 @@ package crew
 import (
 	"math"
 	"slices"
-	"sort"
 	"strconv"
 	"strings"
 
@@ -179,35 +178,26 @@ func (c *Set) struckRows() []cutRow {
 	return list
 }
 
-// stockLengths count the sheets by the stock length they are ordered in: whole feet, or half metres. One mark for all asks some to be
-// longer than they are cut.
+// stockLengths say how long the sheets have to be: whole feet, or half metres. Those of a flitch are as long as each other, and none is
+// cut out of what another leaves. One mark for all asks some to be longer than they are cut.
 func (c *Set) stockLengths(rows []cutRow) []string {
 	step, word := length.Foot, c.Words.Say("unit.feet")
 	if c.Metric() {
 		step, word = length.Metre/2, c.Words.Say("unit.metres")
 	}
-	counts := map[int64]int{}
 	longest, most, more := L(0), L(0), L(0)
 	for _, r := range rows {
 		long := c.Plan.LeastLong(r.sheet)
-		counts[length.CeilDiv(long, step)]++
 		longest, most, more = max(longest, c.Count.CutOf(r.sheet).Long(r.sheet, c.Style)), max(most, long), max(more, long-r.sheet.CutLength)
 	}
-	var steps []int64
-	for k := range counts {
-		steps = append(steps, k)
-	}
-	sort.Slice(steps, func(i, j int) bool { return steps[i] < steps[j] })
 	lines := []string{c.Words.Say("list.total", len(rows), c.Say(longest))}
 	if most > longest { // else every length has room for the mark
 		lines = append(lines, c.Words.Say("list.longer", c.Say(most), c.Say(more)))
 	}
-	for _, k := range steps {
-		size := strconv.FormatInt(k, 10)
-		if c.Metric() {
-			size = strings.Replace(strconv.FormatFloat(math.Round(float64(k)*5)/10, 'f', -1, 64), ".", ",", 1)
-		}
-		lines = append(lines, c.Words.Say("list.out_of", counts[k], size+" "+word))
+	k := length.CeilDiv(most, step)
+	size := strconv.FormatInt(k, 10)
+	if c.Metric() {
+		size = strings.Replace(strconv.FormatFloat(math.Round(float64(k)*5)/10, 'f', -1, 64), ".", ",", 1)
 	}
-	return lines
+	return append(lines, c.Words.Say("list.out_of", size+" "+word))
 }

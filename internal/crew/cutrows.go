@@ -37,7 +37,12 @@ func (b *board) cutHead(g *scene.Group, y float64) float64 {
 			if i == 4 || i == 5 {
 				at, anchor = x+b.cutWidths()[i]-1.6*u, scene.End
 			}
-			b.Word(g, scene.Pt(at, y+4.6*u), s, folio.TapedText*u, i == 2 || i == 4, anchor)
+			size := folio.TapedText * u
+			if i == 1 { // as narrow as what stands under it
+				size = folio.TapedSmall * u
+				at, anchor = x+b.cutWidths()[i]/2, scene.Middle
+			}
+			b.Word(g, scene.Pt(at, y+4.6*u), s, size, i == 2 || i == 4, anchor)
 		}
 		if i < len(b.cutWidths()) {
 			x += b.cutWidths()[i]

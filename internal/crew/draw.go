@@ -35,6 +35,8 @@ type drawing struct {
 	below    bool                       // or under the floor
 	beside   []string                   // words that stand beside the drawing
 	places   []string                   // where openings stand whose white has no room for it
+	unseen   map[string]string          // what is said of a base or a crown that has no figure in the drawing, and its name with that
+	kept     []string                   // what of both has no room in the list either: it comes first under the drawing
 	outside  []string                   // how openings are cut whose white has no room for it
 	cuts     []*layout.Sheet            // whose cut length has no room in them
 	bevelled []bevelled                 // bevels that have no room in their sheets
@@ -112,8 +114,9 @@ func (c *Set) wallPage(p *strip, n int) []*scene.Page {
 		area.Y1 = b.Field.Y1 // the foot has grown
 		d := c.fit(b, p, area)
 		b.Page.Add(d.g)
+		d.keepUnder(b.tapeList(&scene.Group{}, d, nil))
 		wanted := b.footStrip(&scene.Group{}, d, nil) // what the foot has no room for is known before it is drawn
-		all := b.tapeList(d, wanted)
+		all := b.tapeList(b.Page.Part(scene.Tag{Class: "tape-list"}), d, wanted)
 		b.footStrip(b.Page.Part(scene.Tag{Class: "frame"}), d, besideAny(wanted, all))
 		p.over = nil
 		if len(all) == 0 {

@@ -39,13 +39,13 @@ func (b *board) footStrip(g *scene.Group, d *wallBoard, beside map[string]bool) 
 	d.each(func(f *wallBoard) { boxes = append(boxes, f.boxLines()...) })
 	rips := d.ripLines()
 	head := b.Words.Both("foot.boxes")
-	switch {
-	case len(boxes) > 0 && len(d.outside) > 0:
+	switch openings := len(d.outside)+len(d.kept) > 0; {
+	case len(boxes) > 0 && openings:
 		head = b.Words.Say("foot.both")
-	case len(d.outside) > 0:
+	case openings:
 		head = b.Words.Both("foot.openings")
 	}
-	boxes = append(boxes, d.outside...)
+	boxes = slices.Concat(d.kept, boxes, d.outside)
 	caution := b.Words.Say("foot.edges")
 	if d.w.Run.Up {
 		caution = b.Words.Say("foot.edges_up")

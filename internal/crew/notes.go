@@ -12,18 +12,18 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// tapeWords say what the list measures, and what of the drawing has no room in it.
+// tapeWords say what the list measures, and what of the drawing has no room in it: what spoils a sheet comes first, as what has no room under
+// the list stands on a page behind.
 func (d *wallBoard) tapeWords() []string {
 	if d.w.Run.Up {
-		return slices.Concat(d.jointWords(), []string{d.Words.Say("tape.seam_under", d.Inches(d.half))}, d.places, d.beside, d.boxPlaces())
+		return slices.Concat(d.jointWords(), d.places, d.beside, []string{d.Words.Say("tape.seam_under", d.Inches(d.half))}, d.boxPlaces())
 	}
 	if d.unrolled() {
 		return slices.Concat(d.unrolledWords(), d.places, d.beside, d.revealWords())
 	}
-	lines := slices.Concat(d.jointWords(), d.secondWords(), d.stockWords(), d.witnessWords(), d.edgeWords(), d.goneWords(), d.slantWords(), d.sliverWords(), d.revealWords(), d.rawEndWords())
-	lines = append(append(append(lines, d.Words.Say("tape.seam_left", d.Inches(d.half))), d.narrowWords()...), d.endsWords()...)
-	lines = append(lines, d.lengthWords()...)
-	return slices.Concat(lines, d.places, d.beside, d.boxPlaces())
+	seam := []string{d.Words.Say("tape.seam_left", d.Inches(d.half))}
+	return slices.Concat(d.jointWords(), d.witnessWords(), d.secondWords(), d.narrowWords(), d.places, d.beside, d.goneWords(), d.stockWords(), d.edgeWords(),
+		d.slantWords(), d.sliverWords(), seam, d.revealWords(), d.rawEndWords(), d.endsWords(), d.lengthWords(), d.boxPlaces())
 }
 
 // lengthWords say how long a wall is whose end is figured otherwise than it is long at the floor, on the page that has its end.

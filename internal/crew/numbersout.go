@@ -119,6 +119,7 @@ func (d *wallBoard) near(g *scene.Group, n *numbered, text string) bool {
 					continue
 				}
 				d.lettered(g, n, t)
+				d.alone(frame)
 				d.line(g, from, target, scene.Pen(scene.Marks, 0.25))
 				d.dot(g, target)
 				return true
@@ -126,6 +127,17 @@ func (d *wallBoard) near(g *scene.Group, n *numbered, text string) bool {
 		}
 	}
 	return false
+}
+
+// alone keeps what is level with a number in an opening free of other words, from jamb to jamb: 10 D1 would be taken for one name.
+func (d *wallBoard) alone(number scene.Box) {
+	for _, f := range d.faces {
+		for i := range f.w.W.Openings {
+			if box, ok := f.hole(&f.w.W.Openings[i]); ok && box.Contains(number) {
+				d.space.Take(scene.Box{X0: box.X0, Y0: number.Y0, X1: box.X1, Y1: number.Y1})
+			}
+		}
+	}
 }
 
 // crosses reports whether a line runs over another sheet than its own.

@@ -50,6 +50,10 @@ func (b *board) saidOver(rows []tapeRow, column float64) []tapeRow {
 	rows = slices.Clone(rows)
 	for i := range rows {
 		r := &rows[i]
+		if r.edge != "" && scene.Width(r.edge, folio.TapedSmall*b.Unit, false)+2.4*b.Unit <= column {
+			r.words = r.edge
+		}
+		r.edge = ""
 		both := r.none
 		if r.none != "" && r.words != "" {
 			both = b.Words.Say("tape.and", r.words, r.none)
@@ -195,7 +199,7 @@ func (d *wallBoard) hasPlay() bool {
 func plainRows(rows []tapeRow) []tapeRow {
 	plain := slices.Clone(rows)
 	for i := range plain {
-		plain[i].none = ""
+		plain[i].none, plain[i].edge = "", ""
 	}
 	return plain
 }

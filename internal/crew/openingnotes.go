@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"flitchlay/internal/count"
+	"flitchlay/internal/face"
 	"flitchlay/internal/layout"
 	"flitchlay/internal/room"
 )
@@ -27,23 +28,43 @@ func (d *wallBoard) partedWords() []string {
 	return []string{d.Words.Say("tape.in_parts", strings.Join(numbers, ", "), d.rowsWord(sheets))}
 }
 
-// goneWords name the sheets whose raw right edge is cut out over their whole length: they hang by the left one.
-func (d *wallBoard) goneWords() []string {
-	var lines []string
-	for _, h := range d.p.rows {
-		for _, s := range h.Called() {
-			x := d.Count.CutOf(s)
-			if x == nil || x.Hung || !h.Lined || !d.p.Here(h) || h.Gone() {
-				continue
-			}
-			for _, o := range x.Holes {
-				if !o.Kind.Traits().Box && o.From > 0 && o.To == x.Width && o.Low == -x.Below && o.High == x.Above {
-					lines = append(lines, d.Words.Say("tape.edge_gone", d.SheetNumber(s), o.Name, d.at(h.Start)))
-				}
+// edgeless visits the sheets of a place whose raw right edge an opening takes over their whole length: they hang by the left one.
+func (d *wallBoard) edgeless(h *face.Hang, do func(*layout.Sheet, string)) {
+	for _, s := range h.Called() {
+		x := d.Count.CutOf(s)
+		if x == nil || x.Hung || !h.Lined || !d.p.Here(h) || h.Gone() {
+			continue
+		}
+		for _, o := range x.Holes {
+			if !o.Kind.Traits().Box && o.From > 0 && o.To == x.Width && o.Low == -x.Below && o.High == x.Above {
+				do(s, o.Name)
 			}
 		}
 	}
+}
+
+// goneWords name the sheets that have no raw right edge.
+func (d *wallBoard) goneWords() []string {
+	var lines []string
+	for _, h := range d.p.rows {
+		d.edgeless(h, func(s *layout.Sheet, name string) {
+			lines = append(lines, d.Words.Say("tape.edge_gone", d.SheetNumber(s), name, d.at(h.Start)))
+		})
+	}
 	return lines
+}
+
+// byLeft says over the figure of a line where the left edge of a sheet goes that has no raw right edge for it.
+func (d *wallBoard) byLeft(h *face.Hang) string {
+	words := ""
+	d.edgeless(h, func(s *layout.Sheet, _ string) {
+		if len(h.Called()) > 1 {
+			words = d.Words.Say("tape.by_left_of", d.SheetNumber(s), d.at(h.Start))
+		} else {
+			words = d.Words.Say("tape.by_left", d.at(h.Start))
+		}
+	})
+	return words
 }
 
 // openingsBy names the openings that the page shows by a figure of each, those alike together; "" leaves one out.
@@ -64,6 +85,22 @@ func (d *wallBoard) openingsBy(figure func(*room.Opening) string) (order []strin
 		}
 	}
 	return order, names
+}
+
+// keepUnder moves under the drawing what the list has no room for of where openings stand, and puts the figures of base and crown there that
+// stand in no strip: such a height is never on another page alone.
+func (d *wallBoard) keepUnder(left []note) {
+	for _, n := range left {
+		for _, line := range n.lines {
+			if short := d.unseen[line]; short != "" {
+				d.kept = slices.Insert(d.kept, 0, short)
+			}
+			if slices.Contains(d.places, line) {
+				d.kept = append(d.kept, line)
+				d.places = slices.DeleteFunc(d.places, func(s string) bool { return s == line })
+			}
+		}
+	}
 }
 
 // casingWords say how far inward from its edges the casing of an opening covers, where the room file has one.

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"flitchlay/internal/card"
 	"flitchlay/internal/face"
 	"flitchlay/internal/folio"
 	"flitchlay/internal/layout"
@@ -14,8 +15,8 @@ import (
 // openingCut is one thing that is done to a sheet at an opening.
 type openingCut struct {
 	number, words string
+	whole         string // all of it with its heights, where it stands beside the drawing
 	from          string // the edge that the figures run from; "" where the words say it
-	whole         bool   // the opening is wider than the sheet
 	sheets        []*layout.Sheet
 }
 
@@ -24,7 +25,7 @@ func (d *wallBoard) openingCuts(o *room.Opening) []openingCut {
 	var list []openingCut
 	for _, h := range d.p.Hangs {
 		if stock := h.Stock(); !d.w.Run.Up && h.Meets(o) && !h.Hung() && len(stock) > 0 {
-			list = append(list, openingCut{number: d.numbersOf(stock), words: d.Words.Say("wall.to_stock"), sheets: stock})
+			list = append(list, openingCut{number: d.numbersOf(stock), words: d.Words.Say("wall.to_stock"), whole: d.Words.Say("wall.to_stock"), sheets: stock})
 		}
 	}
 	for _, x := range d.cutsHere() {
@@ -33,13 +34,16 @@ func (d *wallBoard) openingCuts(o *room.Opening) []openingCut {
 				continue
 			}
 			c := openingCut{number: d.numberOf(x), words: h.Across(d.cutSpeech()), from: x.FromEdge(d.cutSpeech()), sheets: []*layout.Sheet{x.Sheet()}}
-			c.whole = h.From == 0 && h.To == x.Width
+			c.whole = x.HoleWords(d.cutSpeech(), h)
+			if s := x.Sheet(); d.cards[s] != nil {
+				c.whole = card.HoleWords(d.TapedSet, d.Words, d.cards[s], &h, d.cutSpeech())
+			}
 			if !x.Marked() || x.Line.Second() { // the heights of the opening are from a mark that is not on the sheet
-				c.words, c.from, c.whole = x.HoleWords(d.cutSpeech(), h), "", false
+				c.words, c.from = c.whole, ""
 			}
 			for _, b := range x.Bends {
 				if b.Of == o {
-					c.words = d.Words.Say("wall.fold_cut", d.bare(b.At), c.words)
+					c.words, c.whole = d.Words.Say("wall.fold_cut", d.bare(b.At), c.words), d.Words.Say("wall.fold_cut", d.bare(b.At), c.whole)
 				}
 			}
 			list = append(list, c)
@@ -144,7 +148,7 @@ func (d *wallBoard) openingWords() {
 				words += " " + c.from
 			}
 			lines = append(lines, c.number+": "+words)
-			short = append(short, d.of(o.Name+" "+d.Words.Say("wall.in_sheet", c.number, c.words+strings.TrimSuffix(" "+c.from, " ")), c.sheets...))
+			short = append(short, d.of(o.Name+" "+d.Words.Say("wall.in_sheet", c.number, c.whole), c.sheets...))
 		}
 		if edge != "" {
 			lines = append(lines, edge)

@@ -230,7 +230,7 @@ func TestCutListTotals(t *testing.T) {
 	// 9 ft less 5 1/2 in of base, and trims of 2 in at head and foot: 8'-10 1/2", to be ordered as 9 ft.
 	assert.Equal(t, 106*length.Inch+length.Inch/2, rows[0].sheet.CutLength)
 	lines := c.stockLengths(rows)
-	assert.Equal(t, strconv.Itoa(len(rows))+" from stock 9 ft or longer", lines[1])
+	assert.Equal(t, "all by number, from sheets 9 ft long or longer; none from an offcut", lines[1])
 	var struck []string
 	for _, r := range c.struckRows() {
 		struck = append(struck, r.number+" "+r.struck)

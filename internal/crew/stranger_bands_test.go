@@ -69,7 +69,7 @@ func TestBandsLapAtTheirEndMatch(t *testing.T) {
 	p := rooms(t)["horiz"]
 	r := &p.Runs[0]
 	zero := cornerAt(p, 0, false, p.Room.Space.LevelLine)
-	said := regexp.MustCompile(`end match at `+figure+`; lap `+figure+` to `+figure+`, cut in one, off `+figure+` at most`).FindAllStringSubmatch(strings.Join(printed(t, p), " "), -1)
+	said := regexp.MustCompile(`end match at `+figure+`; lap `+figure+` to `+figure+`, cut both in one, less than `+figure+` off it`).FindAllStringSubmatch(strings.Join(printed(t, p), " "), -1)
 	require.Len(t, said, len(r.Joints))
 	for i, m := range said {
 		at, from, to := read(t, p, m[1])+zero, read(t, p, m[2])+zero, read(t, p, m[3])+zero
@@ -94,7 +94,7 @@ func TestCardsOfBandsSayHowTheyLie(t *testing.T) {
 	level, zero := p.Room.Space.LevelLine, cornerAt(p, 0, false, p.Room.Space.LevelLine)
 	upper := regexp.MustCompile(figure + ` (up|down) upper edge`)
 	lower := regexp.MustCompile(figure + ` (up|down) (lower|ripped) edge`)
-	long := regexp.MustCompile(`CUT ` + figure + ` long; its left end hangs ` + figure + `( left of 0)?, measured at the level line`)
+	long := regexp.MustCompile(`CUT ` + figure + ` long; its left end hangs ` + figure + `( left of 0)?, plumb from 0 on the level line`)
 	cards := cardsOf(t, p)
 	require.Len(t, cards, 10)
 	for _, c := range cards {

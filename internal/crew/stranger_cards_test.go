@@ -24,7 +24,7 @@ var (
 	foldPattern = regexp.MustCompile(`fold (C\d+) (in|out)(?:, round ` + figure + `)?: ` + figure + `(?: at head, (?:` + figure + ` at level, )?` + figure + ` at foot,)? from (left|ripped) edge`)
 	markPattern = regexp.MustCompile(`MARK ` + figure + ` (below its raw head|from its raw foot, which hangs up), then cut`)
 	markLine    = regexp.MustCompile(`MARK LINE 2 at ` + figure + ` (below the raw end that hangs up|above the raw end that hangs down), then cut`)
-	hangPattern = regexp.MustCompile(`HANG (its (?:raw )?(head|foot)(?: as cut|, now the (head|foot),)?) ` + figure + ` (over|under) (the level line|LINE 2)`)
+	hangPattern = regexp.MustCompile(`HANG (its (?:raw )?(head|foot)(?: as cut|, now the (head|foot),)?|the (head|foot) of its piece) ` + figure + ` (over|under) (the level line|LINE 2)`)
 	upPattern   = regexp.MustCompile(`which hangs up: head ` + figure + ` from it`)
 	onWall      = regexp.MustCompile(`(\S+)(?: (?:outlet|switch|thermostat|light|alarm|bracket|panel|other))?(?: on ([^:]+?))?: $`)
 )
@@ -116,16 +116,16 @@ func assertMark(t *testing.T, p *layout.Plan, r *layout.Run, s *layout.Sheet, c 
 // assertSet cuts a sheet without a mark from its raw end, and hangs it by the end that is named: it is where the layout has it.
 func assertSet(t *testing.T, p *layout.Plan, s *layout.Sheet, c readCard, m []string, reach [2]length.Length) {
 	t.Helper()
-	end, at, over := m[2], read(t, p, m[4]), p.Room.Space.LevelLine
+	end, at, over := m[2]+m[4], read(t, p, m[5]), p.Room.Space.LevelLine
 	if m[3] != "" {
 		end = m[3]
 	}
-	if m[5] == "under" {
+	if m[6] == "under" {
 		at = -at
 	}
 	by := secondOn(t, p, s.Pieces[0].Wall)
-	assert.True(t, m[6] == "LINE 2" || lineOf(t, p, s) == 0, c.words)
-	if m[6] == "LINE 2" {
+	assert.True(t, m[7] == "LINE 2" || lineOf(t, p, s) == 0, c.words)
+	if m[7] == "LINE 2" {
 		at += by
 		over += by
 	}
@@ -133,19 +133,48 @@ func assertSet(t *testing.T, p *layout.Plan, s *layout.Sheet, c readCard, m []st
 	if end == "foot" {
 		want = -s.Below
 	}
+	taken, left := takesEnd(p, s, c, end, want)
+	assert.Equal(t, taken, m[4] != "", "an opening takes the end that it is hung by: %s", c.words)
+	if taken {
+		want = left
+	}
 	assert.True(t, near(want, at), "sheet %d: %s", s.Number, m[0])
 	assert.True(t, slices.ContainsFunc(p.Room.Walls[s.Pieces[0].Wall].Floor, func(x room.Point) bool { return x.Z < over }), "a line that is over the floor")
 	raw := end == "head" && near(s.Above, reach[0]) || end == "foot" && near(-s.Below, reach[1])
 	if reach[1] > 0 {
 		raw = end == "foot" && near(-s.Below, reach[1]) || s.Above+s.Below >= p.Room.Veneer.Length
 	}
-	assert.Equal(t, raw, strings.Contains(m[1], "raw"), "an end that is cut is not raw: %s", c.words)
+	assert.Equal(t, raw && !taken, strings.Contains(m[1], "raw"), "an end that is cut is not raw: %s", c.words)
 	if x := upPattern.FindStringSubmatch(c.words); x != nil {
 		assert.True(t, near(reach[0]-s.Above, read(t, p, x[1])), "the head of sheet %d: %s", s.Number, x[0])
 	} else if reach[1] <= 0 {
 		assert.Contains(t, c.words, "which hangs up: no cut there")
 		assert.Equal(t, reach[0], s.Above)
 	}
+}
+
+// takesEnd reports whether an opening cuts an end of a sheet off over its whole width before it hangs, and how high over the level line it leaves it.
+func takesEnd(p *layout.Plan, s *layout.Sheet, c readCard, which string, end length.Length) (taken bool, left length.Length) {
+	level, wide := p.Room.Space.LevelLine, p.Room.Veneer.GrossWidth
+	if s.Ripped != "" {
+		wide = s.RipTo
+	}
+	for i := range p.Room.Walls {
+		_, st := stretchOf(p, i)
+		from := s.StartLine - st.Shift
+		for k := range p.Room.Walls[i].Openings {
+			o := &p.Room.Walls[i].Openings[k]
+			if !slices.ContainsFunc(s.Pieces, func(q layout.Piece) bool { return q.Wall == i }) || o.FromLeft > from || from+wide > o.Right() ||
+				o.Sill > level+end || level+end > o.Head || strings.Contains(c.words, o.Name+": trim its "+which+" on the wall") {
+				continue
+			}
+			if which == "head" {
+				return true, o.Sill - level
+			}
+			return true, o.Head - level
+		}
+	}
+	return false, 0
 }
 
 // assertRip holds a rip to the sheet; one that closes the room is ripped to its gap.

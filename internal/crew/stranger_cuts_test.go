@@ -161,7 +161,12 @@ func wallOf(p *layout.Plan, row cutRow, name string) int {
 	return -1
 }
 
-// boxesIn counts the boxes whose cut-out a sheet covers as it hangs before anything of it is cut off at seams and trims.
+// sliver reports whether what a sheet has of a box is no more than a nick, which its seam cuts off.
+func sliver(s *layout.Sheet, from, to length.Length) bool {
+	return to-from <= length.Inch/8 && (to <= s.Left || from >= s.Right)
+}
+
+// boxesIn counts the boxes whose cut-out a sheet covers as it hangs before anything of it is cut off at seams and trims, but for nicks.
 func boxesIn(p *layout.Plan, r *layout.Run, s *layout.Sheet) int {
 	width := p.Room.Veneer.GrossWidth
 	if s.Ripped != "" {
@@ -175,7 +180,7 @@ func boxesIn(p *layout.Plan, r *layout.Run, s *layout.Sheet) int {
 				wide, high = b.PlateWidth/2, b.PlateHigh/2
 			}
 			if r.Up {
-				if b.Z+high > s.StartLine && b.Z-high < s.StartLine+width && b.X+wide > -s.Below && b.X-wide < s.Above {
+				if low, top := max(b.Z-high, s.StartLine), min(b.Z+high, s.StartLine+width); low < top && !sliver(s, low, top) && b.X+wide > -s.Below && b.X-wide < s.Above {
 					n++
 				}
 				continue
@@ -185,7 +190,7 @@ func boxesIn(p *layout.Plan, r *layout.Run, s *layout.Sheet) int {
 			}
 			for _, turn := range []length.Length{-r.Length, 0, r.Length} {
 				at := b.X + st.Shift + turn
-				if (turn == 0 || r.Closed) && at+wide > s.StartLine && at-wide < s.StartLine+width {
+				if from, to := max(at-wide, s.StartLine), min(at+wide, s.StartLine+width); (turn == 0 || r.Closed) && from < to && !sliver(s, from, to) {
 					n++
 				}
 			}

@@ -94,7 +94,7 @@ func assertWhole(t *testing.T, want rectOf, parts []rectOf, what string) {
 // the line is for, the figures say it.
 func TestNoRoomIsSaidOfLinesThatHaveNone(t *testing.T) {
 	effort.Tool(t, "pdftotext")
-	row := regexp.MustCompile(`(\d+) ` + figure + ` (check|left edge, seam right)?(?:, )?(no room (?:to the right|to the left|either way))? ?` + figure + ` ← (\S+)(?: \d+/\d+)? → (\S+)`)
+	row := regexp.MustCompile(`(\d+) ` + figure + ` (check|left edge, seam right|(?:\d+: )?left edge to (?:\d+'-)?\d+(?: \d+/\d+)?")?(?:, )?(no room (?:to the right|to the left|either way))? ?` + figure + ` ← (\S+)(?: \d+/\d+)? → (\S+)`)
 	want := map[[2]bool]string{{true, true}: "no room either way", {true, false}: "no room to the left", {false, true}: "no room to the right"}
 	said, silent := 0, 0
 	for file, p := range rooms(t) {

@@ -135,7 +135,7 @@ func TestAskewEdgesSayHowTheyStand(t *testing.T) {
 // TestBendsAreWhereTheirFiguresSay folds each sheet at the figures of its row, from left to right, and finds the corners and
 // jambs there: at the level line, and where the corner leans at both ends of the sheet as they are cut.
 func TestBendsAreWhereTheirFiguresSay(t *testing.T) {
-	line := regexp.MustCompile(`bend from (left|ripped) edge: (.*?)(?: slit .*)?$`)
+	line := regexp.MustCompile(`fold from (left|ripped) edge: (.*?)(?: slit .*)?$`)
 	each := regexp.MustCompile(`(\S+)(?: (?:left|right) jamb)? at ` + figure + `(?: \(foot ` + figure + `, head ` + figure + `\)| at its foot, ` + figure + ` at its head)?`)
 	leaning := 0
 	for file, p := range rooms(t) {

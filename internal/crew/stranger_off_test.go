@@ -31,7 +31,7 @@ func least(t *testing.T, p *layout.Plan, l layout.Limit, printed string) {
 func TestEveryLineSaysHowFarItMayBeOff(t *testing.T) {
 	figure := `(any|\d+ \d+/\d+|\d+/\d+|\d+(?:,\d)?)`
 	const inches = `(?:\d+'-)?\d+(?: \d+/\d+)?"`
-	row := regexp.MustCompile(`(?:^| )(\d+)(?: \d+)? ` + inches + ` (check |left edge, seam right )?(?:(?:check, |left edge, seam right, )?no room [a-z ]+? )?` + inches + ` ← ` + figure + ` → ` + figure)
+	row := regexp.MustCompile(`(?:^| )(\d+)(?: \d+)? ` + inches + ` (check |left edge, seam right )?(?:(?:\d+: )?left edge to ` + inches + ` )?(?:(?:check, |left edge, seam right, )?no room [a-z ]+? )?` + inches + ` ← ` + figure + ` → ` + figure)
 	for _, name := range []string{"tall14", "oldhouse", "column"} {
 		p := rooms(t)[name]
 		t.Run(name, func(t *testing.T) {

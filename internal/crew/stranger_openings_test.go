@@ -154,6 +154,7 @@ func TestBaseAndCrownStandOnTheWallsPages(t *testing.T) {
 			if pages == nil {
 				continue
 			}
+			here := lettered(pages) // without what is carried over to another page
 			for _, x := range []struct {
 				what   string
 				high   length.Length
@@ -166,6 +167,7 @@ func TestBaseAndCrownStandOnTheWallsPages(t *testing.T) {
 					continue
 				}
 				require.NotNil(t, m, "%s, %s: %s", name, w.Name, x.what)
+				assert.Contains(t, here, x.what+" "+m[1], "%s, %s: the figure on the wall's own page", name, w.Name)
 				assert.True(t, near(x.high, read(t, p, m[1])), m[0])
 				assert.Equal(t, map[bool]string{false: "at " + x.edge, true: "behind it"}[x.behind], m[2])
 				found++

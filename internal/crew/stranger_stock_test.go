@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -199,7 +200,7 @@ func TestBesideIsSaidWhereSomethingIs(t *testing.T) {
 	assert.Positive(t, not)
 }
 
-// TestStockIsLongEnoughForTheMark lays every sheet of the cut list out of the stock length that the list orders it in: marked by the
+// TestStockIsLongEnoughForTheMark lays every sheet of the cut list out of a sheet as long as the list asks for: marked by the
 // register, the mark and the whole cut are on it. The page of receiving asks for no less than the longest.
 func TestStockIsLongEnoughForTheMark(t *testing.T) {
 	effort.Tool(t, "pdftotext") // for all of it, so that nothing is counted where nothing is read
@@ -210,14 +211,11 @@ func TestStockIsLongEnoughForTheMark(t *testing.T) {
 		}
 		t.Run(file, func(t *testing.T) {
 			all := strings.Join(printed(t, p), " ")
-			ordered := map[int]int{}
-			for _, m := range regexp.MustCompile(`(\d+) from stock (\d+) ft`).FindAllStringSubmatch(all, -1) {
-				var n, feet int
-				_, err := fmt.Sscan(m[1]+" "+m[2], &n, &feet)
-				require.NoError(t, err)
-				ordered[feet] += n
-			}
-			want, most := map[int]int{}, length.Length(0)
+			asked := regexp.MustCompile(`all by number, from sheets (\d+) ft long or longer; none from an offcut`).FindAllStringSubmatch(all, -1)
+			require.Len(t, asked, 1, "sheets of a flitch are as long as each other: no shorter stock is named beside it")
+			feet, err := strconv.Atoi(asked[0][1])
+			require.NoError(t, err)
+			most := length.Length(0)
 			each := map[string]length.Length{} // by courses
 			for i := range p.Runs {
 				for k := range p.Runs[i].Sheets {
@@ -234,7 +232,6 @@ func TestStockIsLongEnoughForTheMark(t *testing.T) {
 							need = max(need, g.At, g.At+s.Below)
 						}
 					}
-					want[int((need+length.Foot-1)/length.Foot)]++
 					most = max(most, need)
 					course := "course " + itoa(s.Course)
 					if len(p.Room.Flitches) > 1 {
@@ -246,7 +243,8 @@ func TestStockIsLongEnoughForTheMark(t *testing.T) {
 					}
 				}
 			}
-			assert.Equal(t, want, ordered)
+			assert.Equal(t, length.CeilDiv(most, length.Foot), int64(feet))
+			assert.NotContains(t, all, "from stock")
 			if strings.Contains(all, "least length, ") {
 				by++
 				for course, need := range each {

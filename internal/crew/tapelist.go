@@ -15,6 +15,7 @@ type tapeRow struct {
 	number []string // from the upper course down
 	line   string   // the figure to strike
 	words  string   // or what there is instead of a line, or over it
+	edge   string   // where the left edge goes of a sheet that has no raw right edge for the line: in place of words, where there is room
 	none   string   // that it may not be off at all, to one side or to both: comes after words, where there is room
 	seam   string
 	off    string // how far the line may be off
@@ -89,7 +90,7 @@ func (d *wallBoard) wallRows() []tapeRow {
 		case h.Check():
 			r.line, r.words, r.none, r.seam, r.off = d.checked(h), d.Words.Say("tape.check"), d.noRoom(h, false), d.at(h.X), d.off(h, false)
 		default:
-			r.line, r.none, r.seam, r.off = d.at(h.Line), d.noRoom(h, false), d.at(h.X), d.off(h, false)
+			r.line, r.edge, r.none, r.seam, r.off = d.at(h.Line), d.byLeft(h), d.noRoom(h, false), d.at(h.X), d.off(h, false)
 		}
 		list = append(list, r)
 	}
@@ -121,10 +122,9 @@ func (c *Set) stacked(h *face.Hang) []string {
 
 // tapeList draws the list that is called out at the tape, then what has to be said about it, then the notes that found
 // no other place. It gives back what has no room.
-func (b *board) tapeList(d *wallBoard, notes []note) []note {
+func (b *board) tapeList(g *scene.Group, d *wallBoard, notes []note) []note {
 	u, box := b.Unit, b.List
 	x0, x1 := box.X0, box.X1
-	g := b.Page.Part(scene.Tag{Class: "tape-list"})
 	b.Word(g, scene.Pt(x0, box.Y0+6*u), d.tapeTitle(), folio.TapedText*u, true, scene.Start)
 	rows := d.tapeRows()
 	rows = b.offsFit(rows)
@@ -267,7 +267,7 @@ func (r tapeRow) high(others float64) float64 {
 	switch {
 	case r.lower():
 		return lowRow
-	case r.line != "" && r.words+r.none != "":
+	case r.line != "" && r.words+r.edge+r.none != "":
 		return math.Max(others, tapeWords)
 	}
 	return others

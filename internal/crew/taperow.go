@@ -113,7 +113,7 @@ func (b *board) tapeColumns(rows []tapeRow) [4]float64 {
 		words := scene.Width(r.words, folio.TapedText*u, false)
 		switch {
 		case r.line != "": // over its figure, where there is no room beside it
-			words = math.Max(math.Max(scene.Width(r.words, folio.TapedSmall*u, false), scene.Width(r.none, folio.TapedSmall*u, false)), scene.Width(r.line, folio.TapedText*u, true))
+			words = math.Max(math.Max(math.Max(scene.Width(r.words, folio.TapedSmall*u, false), scene.Width(r.edge, folio.TapedSmall*u, false)), scene.Width(r.none, folio.TapedSmall*u, false)), scene.Width(r.line, folio.TapedText*u, true))
 		case r.across():
 			words = 0
 		}
@@ -126,6 +126,9 @@ func (b *board) tapeColumns(rows []tapeRow) [4]float64 {
 		least = math.Max(least, scene.Width(r.line, folio.TapedText*u, true)+2.4*u)
 		if words := r.words + r.none; words != "" && !r.across() {
 			least = math.Max(least, scene.Width(words, folio.TapedSmall*u, false)+2.4*u)
+		}
+		if r.edge != "" {
+			least = math.Max(least, scene.Width(r.edge, folio.TapedSmall*u, false)+2.4*u)
 		}
 	}
 	write := math.Max(whole-number-line-seam, math.Max(writeLeast*u, math.Min(writeGood*u, whole-number-seam-least)))

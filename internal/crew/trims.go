@@ -44,6 +44,7 @@ func (d *wallBoard) edgeTrims() []edgeTrim {
 // strip has room for the figure alone that too.
 func (d *wallBoard) trims() {
 	var said []string
+	d.unseen = map[string]string{}
 	for _, f := range d.faces {
 		for _, x := range f.edgeTrims() {
 			if f.inStrip(x, x.whole) {
@@ -57,9 +58,13 @@ func (d *wallBoard) trims() {
 				continue
 			}
 			said = append(said, x.whole)
-			f.inStrip(x, x.short)
-			if !d.underneath(x.whole) {
-				d.beside = append(d.beside, x.whole)
+			figured := f.inStrip(x, x.short)
+			if d.underneath(x.whole) {
+				continue
+			}
+			d.beside = append(d.beside, x.whole)
+			if !figured {
+				d.unseen[x.whole] = x.short
 			}
 		}
 	}

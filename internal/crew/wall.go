@@ -8,7 +8,6 @@ import (
 
 	"flitchlay/internal/face"
 	"flitchlay/internal/layout"
-	"flitchlay/internal/room"
 )
 
 // Wall is one covered wall as the crew hangs it.
@@ -83,12 +82,17 @@ func (s *strip) hangs() []*face.Hang {
 	return list
 }
 
-// flitchWords names flitches with their numbers: "flitch F-311 sheets 1 to 9".
+// flitchWords names flitches with the numbers of their sheets that hang there, in the order of hanging: "flitch F-311 sheets 1 to 9".
 func (c *Set) flitchWords(hangs []*face.Hang) string {
 	var names []string
 	var sheets [][]int
+	hangs = slices.Clone(hangs)
+	slices.SortStableFunc(hangs, func(a, b *face.Hang) int { return a.Place - b.Place })
 	for _, h := range hangs {
 		for _, s := range h.Sheets {
+			if s.InGap {
+				continue
+			}
 			if n := len(names); n == 0 || names[n-1] != s.Flitch {
 				names, sheets = append(names, s.Flitch), append(sheets, nil)
 			}
@@ -97,26 +101,32 @@ func (c *Set) flitchWords(hangs []*face.Hang) string {
 	}
 	var parts []string
 	for i, name := range names {
-		slices.Sort(sheets[i])
-		list := slices.Compact(sheets[i])
-		if c.Room.LaidFrom(name) == room.FromLast {
-			slices.Reverse(list)
-		}
+		list := slices.Compact(slices.DeleteFunc(slices.Clone(sheets[i]), func(n int) bool { return n == 0 }))
 		words := ""
 		switch n := len(list); {
-		case list[n-1] == 0:
+		case n == 0:
 			words = c.Words.Say("wall.numberless", len(sheets[i]))
 		case n == 1:
 			words = c.Words.Say("wall.one_sheet", list[0])
-		case max(list[n-1]-list[0], list[0]-list[n-1]) == n-1:
+		case inOneRow(list):
 			words = c.Words.Say("wall.sheets_to", list[0], list[n-1])
 		default:
 			words = c.Words.Say("wall.sheets", layout.Numbers(list))
 		}
-		if name != "" && list[len(list)-1] != 0 {
+		if name != "" && len(list) > 0 {
 			words = c.Words.Say("wall.flitch_of", name, words)
 		}
 		parts = append(parts, words)
 	}
 	return strings.Join(parts, "; ")
+}
+
+// inOneRow reports whether numbers go up one by one, or down.
+func inOneRow(list []int) bool {
+	for i := 1; i < len(list); i++ {
+		if step := list[i] - list[i-1]; step*step != 1 || step != list[1]-list[0] {
+			return false
+		}
+	}
+	return true
 }

@@ -98,7 +98,7 @@ func (h *hanging) hoursBlocks() []folio.Block {
 // Source: three sheets, then stop and look: general notes for wall coverings, an association's recommended practice; the
 // rest common practice, no source.
 func (h *hanging) rules() []draft.Item {
-	texts := []string{h.Words.Both("rule.zero"), h.Words.Both("rule.groups", h.plan.Day.Group)}
+	texts := []string{h.Words.Both("rule.zero"), h.Words.Both("rule.groups", h.plan.Day.Group, h.plan.Day.Open)}
 	if slices.ContainsFunc(h.plan.Tasks, func(t days.Task) bool { return t.Closes }) {
 		texts = append(texts, h.Words.Both("rule.closes"))
 	}
@@ -258,21 +258,17 @@ func (h *hanging) where(tasks []int) string {
 	if h.plan.Tasks[tasks[0]].Closes {
 		text += "; " + h.Words.Say("day.gap")
 	}
-	var late []int // the next comes after a pause, or when the paste is dry
 	for _, i := range tasks {
 		t := &h.plan.Tasks[i]
 		text += h.untilClosed(i)
 		if t.Flitch != "" && i > 0 && t.Flitch != h.plan.Tasks[i-1].Flitch {
 			text += "; " + h.Words.Say("day.flitch", t.Flitch, sheetWord(t))
 		}
-		if t.DryEdge {
-			late = append(late, i)
+		if t.Hang > h.plan.Day.Open {
+			text += "; " + h.Words.Say("day.longer", sheetWord(t))
 		}
 	}
-	if len(late) > 0 {
-		text += "; " + h.dry(late...)
-	}
-	return text
+	return text + h.dryIn(tasks)
 }
 
 // stopAt says what is at the right of the sheet after which a day may stop.

@@ -189,3 +189,17 @@ func TestATimetableGoesOnWithAStep(t *testing.T) {
 	}
 	assert.Greater(t, parted, 10)
 }
+
+// Sheets that take longer to hang than their paste stays open are named in their rows, and no others; the rule of the groups says how long it
+// does.
+func TestSheetsThatOutlastTheirPasteAreNamed(t *testing.T) {
+	template, err := paper.Named("ansi-a")
+	require.NoError(t, err)
+	for open, want := range map[string]int{"22": 2, "25": 0, "15": 6} {
+		text := "[project]\ntitle = \"t\"\n[veneer]\ngross_width = \"24 1/2\"\noverlap = 1\nlength = \"10'\"\n[day]\nplain = 20\nnarrow = 25\nopen = " + open +
+			"\n[[wall]]\nname = \"North\"\nlength = \"11' 4\"\nheight = \"8'\"\n"
+		words := strings.Join(strings.Fields(roomtest.Texts(NewSet(roomtest.Laid(t, "room.toml", text), template, "Install").DayPages(1))), " ")
+		assert.Equal(t, want, strings.Count(words, "takes longer than its paste stays open: paste it in parts"), "open for %s min: %s", open, words)
+		assert.Contains(t, words, "its paste stays open "+open+" min", "the rule of the groups")
+	}
+}

@@ -243,12 +243,12 @@ func (t *Table) row(g *scene.Group, k Look, r Row, x0, y, w float64, last bool) 
 
 // Continued is a bold title as it is repeated over what goes on: in full, or shorter where a width does not take it.
 func (k Look) Continued(title string, height, width float64) string {
-	on, short := " (continued)", ", on"
+	on, middle, short := " (continued)", " (cont.)", ", on"
 	if k.On[0] != "" {
-		on, short = k.On[0], k.On[1]
+		on, middle, short = k.On[0], k.On[1], k.On[1]
 	}
 	main, _, _ := strings.Cut(title, ",")
-	for _, text := range []string{title + on, main + on} {
+	for _, text := range []string{title + on, main + on, title + middle, main + middle} {
 		if scene.Width(text, height, true) <= width {
 			return text
 		}

@@ -100,7 +100,7 @@ func TestContinuedTitleFits(t *testing.T) {
 	for _, c := range []struct {
 		width float64
 		want  string
-	}{{200, title + " (continued)"}, {80, "SEAMS (continued)"}, {30, "SEAMS, on"}} {
+	}{{200, title + " (continued)"}, {80, "SEAMS (continued)"}, {38, "SEAMS (cont.)"}, {30, "SEAMS, on"}} {
 		got := Office().Continued(title, 3.5, c.width)
 		assert.Equal(t, c.want, got)
 		assert.LessOrEqual(t, scene.Width(got, 3.5, true), c.width)

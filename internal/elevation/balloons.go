@@ -50,7 +50,7 @@ var balloonShares = []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9}
 // balloons lays both rows for the view as it stands.
 func (e *View) balloons() {
 	e.over, e.under = balloonRow{up: true}, balloonRow{}
-	if e.Detail || e.F.Run.Up {
+	if e.F.Run.Up || e.Inside {
 		return
 	}
 	box := e.Box()
@@ -65,7 +65,7 @@ func (e *View) balloons() {
 			if course == 0 && len(p.Sheets) > 1 {
 				sides = []*balloonRow{&e.under}
 			}
-			if e.low {
+			if e.low || e.Detail {
 				sides = slices.DeleteFunc(sides, func(r *balloonRow) bool { return !r.up })
 			}
 			for _, r := range sides {
@@ -80,6 +80,16 @@ func (e *View) balloons() {
 		slices.SortStableFunc(r.list, func(a, b balloon) int { return int(math.Copysign(1, a.tip.X-b.tip.X)) })
 		e.spread(r)
 	}
+}
+
+// NumbersOver lays the numbers of an enlargement over it, as an elevation has them over its wall, and gives how far its dimensions begin
+// over it then, 0 as where there are none, and the box that they take.
+func (e *View) NumbersOver() (first float64, box scene.Box) {
+	e.balloons()
+	if first = e.over.high(e.Look); first > 0 {
+		first += e.Look.Of(overFirst)
+	}
+	return first, e.over.box()
 }
 
 // tip is where the leader of a sheet ends: just inside the sheet, where it comes to the wall's edge without crossing an
@@ -216,8 +226,8 @@ func (r *balloonRow) high(k draft.Look) float64 {
 	return math.Abs(r.last-r.edge) + k.Of(balloonAir)
 }
 
-// drawBalloons draws both rows.
-func (e *View) drawBalloons() {
+// DrawBalloons draws both rows.
+func (e *View) DrawBalloons() {
 	for _, r := range []*balloonRow{&e.over, &e.under} {
 		for i := range r.list {
 			e.drawBalloon(r, &r.list[i])

@@ -15,7 +15,7 @@ import (
 func (e *View) sheetTable() *draft.Table {
 	t := &draft.Table{Columns: []draft.Column{
 		{Head: "SHEET", Align: scene.Start, Bold: true}, {Head: "FLITCH"}, {Head: "COVERS", Align: scene.End}, {Head: "RIGHT SEAM AT", Align: scene.End},
-		{Head: "LINE AT", Align: scene.End}, {Head: "CUT LENGTH", Align: scene.End}, {Head: "NOTE"}}}
+		{Head: "PLUMB LINE", Align: scene.End}, {Head: "CUT LENGTH", Align: scene.End}, {Head: "NOTE"}}}
 	for _, p := range e.F.Parts {
 		if p.To <= e.From || p.From >= e.To {
 			continue

@@ -221,7 +221,7 @@ func TestEveryThingOfTheLayoutIsOnItsPageOnce(t *testing.T) {
 	t.Logf("%d counted, %v, in lists %v", counted, kinds, listed)
 }
 
-// moreOf is the title of the page whose list or notes a page has, "" where it is no such page.
+// moreOf is the title of the page whose notes and list a page has, "" where it is no such page.
 func moreOf(title string) string {
 	for _, more := range []string{": LIST", ": NOTES"} {
 		if of, ok := strings.CutSuffix(title, more); ok {

@@ -2,6 +2,7 @@ package elevation
 
 import (
 	"math"
+	"slices"
 
 	"flitchlay/internal/face"
 	"flitchlay/internal/scene"
@@ -32,22 +33,11 @@ var dotShares = []float64{0.5, 0.3, 0.7, 0.15, 0.85, 0.05, 0.95}
 //  4. beside the sheet on a leader, from the top down: where it is too narrow for its number;
 //  5. anywhere on the page on a leader, the nearest first. No leader crosses another.
 func (e *View) number(p face.Part, course int, x0, x1, row float64, rowFree bool) bool {
-	k := e.Look
-	d := e.disc()
-	if e.F.Run.Up && e.numberAlong(p, course, d) {
+	if e.numberIn(p, course, x0, x1, row, rowFree) {
 		return true
 	}
-	x, small := (x0+x1)/2, math.Min(d, x1-x0-k.Of(1))
-	if small >= e.leastDisc(p.Sheets[course]) {
-		if rowFree && e.holds(p, course, row, small) && e.freeDisc(x, row, small) {
-			e.numberAt(p, course, scene.Pt(x, row), small)
-			return true
-		}
-		if e.numberDown(p, course, x, small) {
-			return true
-		}
-	}
-	d = math.Max(k.Of(7.5), e.leastDisc(p.Sheets[course]))
+	k, x := e.Look, (x0+x1)/2
+	d := math.Max(k.Of(7.5), e.leastDisc(p.Sheets[course]))
 	views := e.visible(p, course)
 	for _, v := range views {
 		for step := 0.0; step < v[1]-v[0]-k.Of(8); step += k.Of(stripStep) {
@@ -66,6 +56,25 @@ func (e *View) number(p face.Part, course int, x0, x1, row float64, rowFree bool
 			if c, ok := e.callOut(dot, d, d, d/2+k.Of(1)); ok && e.circleWithLeader(p, course, c, d, dot) {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// numberIn draws it in the sheet, if there is a free place.
+func (e *View) numberIn(p face.Part, course int, x0, x1, row float64, rowFree bool) bool {
+	d := e.disc()
+	if e.F.Run.Up && e.numberAlong(p, course, d) {
+		return true
+	}
+	x, small := (x0+x1)/2, math.Min(d, x1-x0-e.Look.Of(1))
+	if small >= e.leastDisc(p.Sheets[course]) {
+		if rowFree && e.holds(p, course, row, small) && e.freeDisc(x, row, small) {
+			e.numberAt(p, course, scene.Pt(x, row), small)
+			return true
+		}
+		if e.numberDown(p, course, x, small) {
+			return true
 		}
 	}
 	return false
@@ -111,10 +120,19 @@ func (e *View) callOutOff(dot scene.Point, w, h, least float64, own scene.Box) (
 	return scene.Point{}, false
 }
 
+// onNeighbour reports whether a circle lies on the covering at the side of a sheet.
+func (e *View) onNeighbour(p face.Part, c scene.Point, d float64) bool {
+	box := scene.BoxRound(c, d, d)
+	if x0, x1, _ := e.onPage(p); !e.Box().Meets(box) || x0 <= box.X0 && box.X1 <= x1 {
+		return false
+	}
+	return !slices.ContainsFunc(e.bare(), func(b scene.Box) bool { return b.Contains(box) })
+}
+
 // circleWithLeader draws a number beside its strip, if circle and leader are free.
 func (e *View) circleWithLeader(p face.Part, course int, c scene.Point, d float64, dot scene.Point) bool {
 	k := e.Look
-	if !e.Space.Free(scene.BoxRound(c, d, d), k.Of(0.8)) {
+	if !e.Space.Free(scene.BoxRound(c, d, d), k.Of(0.8)) || e.strict && e.onNeighbour(p, c, d) {
 		return false
 	}
 	l := math.Hypot(c.X-dot.X, c.Y-dot.Y)

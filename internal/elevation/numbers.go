@@ -23,6 +23,7 @@ func (e *View) onPage(p face.Part) (x0, x1 float64, ok bool) {
 // that is free; a narrow strip has its circle beside it, on a leader.
 func (e *View) Numbers() {
 	courses := 0
+	var rest []func() // of an enlargement: what stands beside its sheet comes last
 	for _, p := range e.F.Parts {
 		courses = max(courses, len(p.Sheets))
 	}
@@ -41,7 +42,15 @@ func (e *View) Numbers() {
 					if _, low, _, high, ok := e.F.Extent(s); ok && (high <= e.F.Low || low >= e.F.High) {
 						continue // broken off
 					}
-					e.number(p, course, x0, x1, row, ok)
+					if !e.numberIn(p, course, x0, x1, row, ok) {
+						rest = append(rest, func() {
+							e.strict = true
+							drawn := e.number(p, course, x0, x1, row, ok)
+							if e.strict = false; !drawn {
+								e.number(p, course, x0, x1, row, ok)
+							}
+						})
+					}
 				} else if !e.elsewhere(sheetKey(s)) {
 					q := e.widest(p, course)
 					if x0, x1, _ = e.onPage(q); !e.number(q, course, x0, x1, row, ok) {
@@ -50,6 +59,9 @@ func (e *View) Numbers() {
 				}
 			}
 		}
+	}
+	for _, draw := range rest {
+		draw()
 	}
 }
 
@@ -246,7 +258,7 @@ func (e *View) numberAt(p face.Part, course int, c scene.Point, d float64) {
 			e.Space.Take(b)
 		}
 	}
-	if e.Detail && e.changes(s.Place) && s.Flitch != "" {
+	if e.Detail && e.changes(s.Place) && s.Flitch != "" && !e.ballooned(p.Place, course) {
 		t := scene.Text{At: c.Add(0, d/2+k.Of(1.6)), String: s.Flitch, Height: k.Small, Anchor: scene.Middle, Seat: scene.Hanging, Layer: scene.Numbers, Field: 0.6}
 		if e.Space.Free(t.Bounds(), k.Of(1.35)) {
 			in.Text(t)

@@ -61,6 +61,7 @@ func planRows(s *folio.Set) [][]wallView {
 	for i, row := range rows {
 		if row[0].cut.unnoted || crowded(s, row) {
 			row[0].more = fmt.Sprintf("list %d", i)
+			row[0].cut.unnoted = true // its notes go with its list
 		}
 	}
 	return rows
@@ -134,27 +135,17 @@ func crowded(s *folio.Set, row []wallView) bool {
 	return false
 }
 
-// morePage is the page of the list of another.
+// morePage is the page of the notes and the list of another.
 func morePage(row []wallView, first *folio.Leaf) *folio.Leaf {
-	title := first.Title + ": LIST"
-	if row[0].cut.unnoted {
-		title = first.Title + ": NOTES"
-	}
-	l := &folio.Leaf{Title: title, Scale: "none", Wall: row[0].f.Wall, Abouts: []string{row[0].more}}
+	l := &folio.Leaf{Title: first.Title + ": NOTES", Scale: "none", Wall: row[0].f.Wall, Abouts: []string{row[0].more}}
 	l.Draw = func(b *folio.Board) {
 		p := thrownAway(b.Set)
 		p.Leaf = first
 		k := b.Look
 		drawn := views(p, row)
 		list := listingOf(k, drawn, b.Field.W()-k.Of(16))
-		at := scene.Pt(b.Field.X0+k.Of(8), b.Field.Y0+k.Of(8))
-		if b.Unfit() {
-			at.Y += k.Of(11)
-		}
-		if row[0].cut.unnoted {
-			at = scene.Pt(b.Field.X0+k.Of(6), Notes(b, pageNotes(drawn))+k.Of(4))
-		}
-		if len(list.list) > 0 || !row[0].cut.unnoted {
+		at := scene.Pt(b.Field.X0+k.Of(6), Notes(b, pageNotes(drawn))+k.Of(4))
+		if len(list.list) > 0 {
 			list.draw(b, at, 1, b.Field.W()-k.Of(16))
 		}
 	}

@@ -29,7 +29,11 @@ var wallWord = regexp.MustCompile(`(?i)\bwall\b`)
 
 // Said is a finding as a list of the set says it: with the page that shows its place, after the wall of the seam that it
 // speaks of, which the reader would have to look for otherwise; else at its end.
-func Said(s *folio.Set, f finding.Finding) string { return Walled(s, wording(s, f)) }
+//
+// What a rule would rather have it states; what is to be done about it is for who reads it to say.
+func Said(s *folio.Set, f finding.Finding) string {
+	return strings.Replace(Walled(s, wording(s, f)), "; better ", "; preferred ", 1)
+}
 
 // wording is the same with the word wall before every name.
 func wording(s *folio.Set, f finding.Finding) string {

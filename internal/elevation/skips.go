@@ -59,13 +59,13 @@ func coursesAt(r *layout.Run, place int) (n int) {
 	return n
 }
 
-// Where says at which seam what is left out: "where sheet 7 is left out, 6 | 8".
-func (k Skip) Where() string {
+// Where says at which seam of a wall what is left out: "at 6 | 8 on wall West, where sheet 7 is left out".
+func (k Skip) Where(wall string) string {
 	verb := "is"
 	if strings.HasPrefix(k.words, "sheets") {
 		verb = "are"
 	}
-	return fmt.Sprintf("where %s %s left out, %s", k.words, verb, k.at)
+	return fmt.Sprintf("at %s on wall %s, where %s %s left out", k.at, wall, k.words, verb)
 }
 
 // skipNote says at which seams of the view sheets are left out; nothing where none are.

@@ -21,6 +21,7 @@ type View struct {
 	V         draft.View
 	Group     *scene.Group
 	Detail    bool                           // an opening drawn large: its sides are broken off
+	Inside    bool                           // of such a view: its numbers stand in the field, for over it is no room
 	Small     bool                           // a small picture of a wall: without the lines of casings, which its names have no room beside
 	holes     map[*room.Opening]*scene.Group // openings as drawn
 	middle    float64                        // x at which the middle of the wall should stand
@@ -34,6 +35,7 @@ type View struct {
 	ghostLeft, ghostRight     ghost
 	over, under               balloonRow
 	leaders                   [][2]scene.Point // of numbers and marks, none of which crosses another
+	strict                    bool             // no circle stands on the neighbour of its sheet
 	crowded                   bool             // the list of the page has no room beside the views: it takes nothing that chains have too
 	before                    int              // things in the list of other views of the page before those of this one
 	listed                    []said           // what stands in the list at the head of the page
@@ -91,7 +93,7 @@ func (e *View) draw() {
 	e.Group = e.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(e.V.Scale)), folio.Datum("wall", e.F.W.Name), folio.Datum("unit", e.Room.Project.Units.String()),
 		folio.Datum("from", folio.Mm(e.From)), folio.Datum("to", folio.Mm(e.To)))
 	e.Body()
-	e.drawBalloons()
+	e.DrawBalloons()
 	for _, stack := range []*draft.Stack{&e.above, &e.below, &e.left, &e.right} {
 		stack.Draw(e.Group, k, e.Space)
 	}

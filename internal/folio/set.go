@@ -38,18 +38,19 @@ type Photographs map[SheetName]scene.Picture
 
 // Set is a set of pages while it is made.
 type Set struct {
-	Plan  *layout.Plan
-	Room  *room.Room
-	Style length.Style
-	Paper *paper.Template
-	Look  draft.Look
-	logo  *scene.Picture
-	Name  string       // of the set: "Submittal"
-	Words *words.Table // of the crew's pages; nil, as for the architect: English
-	List  []*Leaf      // all pages, in order
-	Marks map[int]string
-	Faces []*face.Face       // all covered walls, in room order; pages read them
-	Ends  []face.Termination // kinds of raw end, in the order of their marks
+	Plan   *layout.Plan
+	Room   *room.Room
+	Style  length.Style
+	Paper  *paper.Template
+	Look   draft.Look
+	logo   *scene.Picture
+	Name   string       // of the set: "Submittal"
+	Words  *words.Table // of the crew's pages; nil, as for the architect: English
+	List   []*Leaf      // all pages, in order
+	Others []string     // names of its pages that are made elsewhere: those of the rooms behind the cover of a job
+	Marks  map[int]string
+	Faces  []*face.Face       // all covered walls, in room order; pages read them
+	Ends   []face.Termination // kinds of raw end, in the order of their marks
 
 	Photos Photographs // of the sheets; nil: none are asked for
 
@@ -208,12 +209,12 @@ func (s *Set) PageAt(wall int, x L) string {
 func (s *Set) Document(sections []Section) (*scene.Document, error) {
 	s.Number(sections)
 	p := s.Room.Project
-	d := &scene.Document{Title: p.Title, Author: p.By, Subject: s.Name, Date: Date(s.Issued())}
+	d := &scene.Document{Title: p.Title, Author: p.By, Subject: s.Name, Date: Date(s.Issued()), Elsewhere: s.Others}
 	var entries []Entry
 	for _, l := range s.List {
 		b := s.Open(l)
 		l.Draw(b)
-		s.Describe(b.Page, l.count, len(s.List))
+		s.Describe(b.Page, l.count, len(s.List)+len(s.Others))
 		d.Pages = append(d.Pages, b.Page)
 		e := Entry{Page: b.Page, Title: l.Number + "  " + l.Title}
 		if l.Wall >= 0 {

@@ -28,10 +28,19 @@ func (b *Board) values() map[string]string {
 		"submittal": p.SubmittalNumber(), "document": p.Document, "contractor": p.Contractor,
 		"drawn by": p.DrawnBy, "checked by": p.CheckedBy, "approved by": p.ApprovedBy,
 		"tag": p.Tag, "drawn": p.Drawn, "measured": p.Measured, "issue": b.Issue(), "issued": b.Issued(), "scale": scale,
-		"page": strconv.Itoa(b.Leaf.count), "pages": strconv.Itoa(len(b.List)), "page title": b.Leaf.Title,
+		"page": strconv.Itoa(b.Leaf.count), "pages": b.pages(), "page title": b.Leaf.Title,
 		"page number": b.Leaf.Number, "paper": b.Paper.Name,
 		"species": strings.TrimSpace(v.Species + " " + v.Cut),
 	}
+}
+
+// pages is how many pages the set has; where the set of a room stands among others, those of the room, and it says so.
+func (b *Board) pages() string {
+	n := strconv.Itoa(len(b.List) + len(b.Others))
+	if b.Paper.Room != "" {
+		n += " of the room"
+	}
+	return n
 }
 
 // titleBlock draws rows of text, with the logo and the page number where the template wants them.

@@ -7,6 +7,7 @@ import (
 
 	"flitchlay/internal/finding"
 	"flitchlay/internal/layout"
+	"flitchlay/internal/room"
 )
 
 // Finding is what there is to say of a job, beside what there is to say of its rooms.
@@ -28,6 +29,7 @@ const (
 type Book struct {
 	job      *Job
 	laid     map[string]map[int]place
+	by       map[string]*room.Room // of a flitch: rules of the room that wants the most spares
 	Findings []Finding
 	Unsaid   []Unsaid // rooms that hang and whose sheets the job does not say
 }
@@ -45,7 +47,9 @@ type Unsaid struct {
 }
 
 // NewBook begins with no room.
-func NewBook(j *Job) *Book { return &Book{job: j, laid: map[string]map[int]place{}} }
+func NewBook(j *Job) *Book {
+	return &Book{job: j, laid: map[string]map[int]place{}, by: map[string]*room.Room{}}
+}
 
 // Add takes a room's sheets down.
 func (b *Book) Add(l *Laid) {
@@ -56,6 +60,7 @@ func (b *Book) Add(l *Laid) {
 	}
 	var again []twice
 	p := l.Plan
+	b.asks(p)
 	for i := range p.Runs {
 		for k := range p.Runs[i].Sheets {
 			s := &p.Runs[i].Sheets[k]

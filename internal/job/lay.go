@@ -83,7 +83,9 @@ func (j *Job) Lay(i int, known *layers) *Laid {
 	}
 	y := known.take(r)
 	defer known.give(r, y)
-	out.Plan, out.Err = y.Lay(decoded)
+	if out.Plan, out.Err = y.Lay(decoded); out.Err == nil {
+		j.unspared(r, out.Plan)
+	}
 	return out
 }
 

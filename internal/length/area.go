@@ -47,20 +47,44 @@ func HalfDecimal(sum *big.Int, parts int64) string {
 }
 
 // FormatArea prints an area for people: square feet or square metres to one decimal, halves away from zero.
-func (s Style) FormatArea(a Area) string {
-	unit, mark, name := int64(Foot)*int64(Foot), ".", " sq ft"
+func (s Style) FormatArea(a Area) string { return s.areaTenths(s.tenths(a)) }
+
+// FormatAreas prints the parts of an area so that the printed parts add up to the printed whole, as Chain does with lengths.
+func (s Style) FormatAreas(parts []Area) []string {
+	list := make([]string, len(parts))
+	sum, last := Area(0), int64(0)
+	for i, a := range parts {
+		sum += a
+		at := s.tenths(sum)
+		list[i], last = s.areaTenths(at-last), at
+	}
+	return list
+}
+
+// tenths rounds an area to tenths of what it is printed in.
+func (s Style) tenths(a Area) int64 {
+	unit := int64(Foot) * int64(Foot)
 	if s.Unit == Millimetres {
-		unit, mark, name = squareMetre, ",", " m²"
+		unit = squareMetre
 	}
 	n := new(big.Int).Mul(big.NewInt(int64(a)), big.NewInt(20))
 	neg := n.Sign() < 0
 	n.Abs(n).Add(n, big.NewInt(unit)).Quo(n, big.NewInt(2*unit))
-	tenths := n.Int64()
-	text := strconv.FormatInt(tenths/10, 10) + mark + strconv.FormatInt(tenths%10, 10) + name
-	if neg && tenths > 0 {
-		text = "-" + text
+	if neg {
+		return -n.Int64()
 	}
-	return text
+	return n.Int64()
+}
+
+func (s Style) areaTenths(tenths int64) string {
+	sign, mark, name := "", ".", " sq ft"
+	if s.Unit == Millimetres {
+		mark, name = ",", " m²"
+	}
+	if tenths < 0 {
+		sign, tenths = "-", -tenths
+	}
+	return sign + strconv.FormatInt(tenths/10, 10) + mark + strconv.FormatInt(tenths%10, 10) + name
 }
 
 // Decimals puts a point before the last places digits and drops zeros at the end.

@@ -162,6 +162,8 @@ func TestAreas(t *testing.T) {
 	assert.Equal(t, "150.5 sq ft", Style{}.FormatArea(150*Foot.Times(Foot)+Foot.Times(6*Inch)))
 	assert.Equal(t, "0.3 sq ft", Style{}.FormatArea(Foot.Times(3*Inch)), "0.25: halves away from zero")
 	assert.Equal(t, "-0.3 sq ft", Style{}.FormatArea(Foot.Times(-3*Inch)))
+	third := Foot.Times(4 * Inch)
+	assert.Equal(t, []string{"0.3 sq ft", "0.4 sq ft", "0.3 sq ft"}, Style{}.FormatAreas([]Area{third, third, third}), "they add up to 1.0")
 	assert.Equal(t, "0.0 sq ft", Style{}.FormatArea(-1))
 	assert.Equal(t, "13,9 m²", StyleOf(Millimetres).FormatArea(Metre.Times(13*Metre+850*Millimetre)), "13.85")
 	assert.Equal(t, "136900,0 m²", StyleOf(Millimetres).FormatArea(Limit.Times(Limit)))

@@ -25,6 +25,7 @@ func finish(raw []byte, d *scene.Document, subsets [2]string) ([]byte, error) {
 	if err != nil {
 		return nil, fmt.Errorf("reading back: %w", err)
 	}
+	f.pack()
 	w := &finisher{file: f, doc: d}
 	if err := w.findPages(); err != nil {
 		return nil, fmt.Errorf("reading back: %w", err)
@@ -111,8 +112,11 @@ func (w *finisher) place(name string, y float64) string {
 			return fmt.Sprintf("[%d 0 R /XYZ 0 %s null]", w.pages[i], number((p.Height-y)*perMM))
 		}
 	}
-	return fmt.Sprintf("[%d 0 R /Fit]", w.pages[0]) // names are valid by now
+	return destination(name) // names are valid by now: another part of the file has it
 }
+
+// destination is the name under which a joined file has a page.
+func destination(page string) string { return fmt.Sprintf("<%x>", page) }
 
 // rect writes a box in the file's own units, lower left corner first.
 func rect(p *scene.Page, b scene.Box) string {

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"hash"
 	"io"
+	"maps"
 	"regexp"
 	"slices"
 	"strconv"
@@ -35,7 +36,8 @@ type joined struct {
 	pages, outline int // objects: of its pages, and what its outline hangs from
 	first, last    int // of its outline
 	below          int
-	start          int // object of its first page
+	start          int   // object of its first page
+	kids           []int // objects of all of them
 	labels         []string
 }
 
@@ -117,6 +119,10 @@ func (j *Joiner) Add(part []byte, labels []string, title string, before bool) er
 				return fmt.Errorf("pdf: a part without pages")
 			}
 			p.start = to[atoi(string(kids[1]))]
+			list, _, _ := bytes.Cut(body[bytes.Index(body, []byte("/Kids")):], []byte("]"))
+			for _, kid := range reference.FindAllSubmatch(list, -1) {
+				p.kids = append(p.kids, to[atoi(string(kid[1]))])
+			}
 			body = append([]byte(fmt.Sprintf("<</Parent %d 0 R ", -joinedPages)), bytes.TrimPrefix(body, []byte("<<"))...)
 		}
 		if bytes.HasPrefix(body, []byte("<</Type /Filespec")) {
@@ -249,10 +255,12 @@ func (j *Joiner) Close(d *scene.Document) error {
 	list := strings.TrimSpace(layers.String())
 	files := j.next()
 	j.object(files, "<</Names ["+strings.TrimSpace(names.String())+"]>>\n")
+	dests := j.next()
+	j.object(dests, "<</Names ["+j.destinations()+"]>>\n")
 	catalog := j.next()
 	j.object(catalog, fmt.Sprintf("<<\n/Type /Catalog\n/Pages %d 0 R\n/Lang (en)\n/PageLayout /SinglePage\n/ViewerPreferences <</PrintScaling /None /DisplayDocTitle true>>\n"+
-		"/PageLabels <</Nums [%s]>>\n/Outlines %d 0 R\n/PageMode /UseOutlines\n/OCProperties <</OCGs [%s] /D <</Name (Layers) /BaseState /ON /Order [%s]>>>>\n/Names <</EmbeddedFiles %d 0 R>>\n>>\n",
-		joinedPages, labels.String(), joinedOutline, list, list, files))
+		"/PageLabels <</Nums [%s]>>\n/Outlines %d 0 R\n/PageMode /UseOutlines\n/OCProperties <</OCGs [%s] /D <</Name (Layers) /BaseState /ON /Order [%s]>>>>\n/Names <</EmbeddedFiles %d 0 R /Dests %d 0 R>>\n>>\n",
+		joinedPages, labels.String(), joinedOutline, list, list, files, dests))
 	info := j.next()
 	j.object(info, w.info())
 	id := j.sum.Sum(nil)[:16]
@@ -263,6 +271,23 @@ func (j *Joiner) Close(d *scene.Document) error {
 	}
 	j.put(fmt.Sprintf("trailer\n<</Size %d /Root %d 0 R /Info %d 0 R /ID [<%x> <%x>]>>\nstartxref\n%d\n%%%%EOF\n", len(j.offsets), catalog, info, id, id, xref))
 	return j.failed
+}
+
+// destinations are all pages by name, in the order of the names: of two pages of one name the first.
+func (j *Joiner) destinations() string {
+	pages := map[string]int{}
+	for _, p := range j.parts {
+		for i, label := range p.labels {
+			if _, known := pages[label]; !known && i < len(p.kids) {
+				pages[label] = p.kids[i]
+			}
+		}
+	}
+	var list []string
+	for _, name := range slices.Sorted(maps.Keys(pages)) {
+		list = append(list, fmt.Sprintf("%s [%d 0 R /Fit]", destination(name), pages[name]))
+	}
+	return strings.Join(list, " ")
 }
 
 // closeOutline hangs the outlines of all parts under one.

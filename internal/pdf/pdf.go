@@ -46,7 +46,7 @@ func Write(d *scene.Document) (out []byte, err error) {
 			out, err = nil, fmt.Errorf("pdf: %v", r)
 		}
 	}()
-	raw, subsets, err := draw(d, true)
+	raw, subsets, err := draw(d, false) // finish compresses: for a page at a time fpdf takes new memory each
 	if err != nil {
 		return nil, fmt.Errorf("pdf: %w", err)
 	}

@@ -77,7 +77,7 @@ func (f *file) object(digits []byte) int {
 }
 
 var (
-	namesTree  = regexp.MustCompile(`/Names <</EmbeddedFiles (\d+) 0 R>>`)
+	namesTree  = regexp.MustCompile(`/Names <</EmbeddedFiles (\d+) 0 R(?: /Dests \d+ 0 R)?>>`)
 	nameEntry  = regexp.MustCompile(`\(\d{4,6}\) (\d+) 0 R`)
 	fileStream = regexp.MustCompile(`/EF <</F (\d+) 0 R`)
 	streamHead = regexp.MustCompile(`(?s)^<</Type /EmbeddedFile.*?/Params <</Size (\d+) .*?/CheckSum <([0-9a-f]{32})>>>>>\nstream\n`)

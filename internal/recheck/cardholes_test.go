@@ -59,6 +59,9 @@ func (c *cutter) cutOuts() {
 		}
 		for turn := -2 * c.line.length; turn <= 2*c.line.length; turn += c.line.length {
 			a, b := max(left+turn-c.start, 0), min(right+turn-c.start, c.width)
+			if !opening && b-a <= 203_200/8 && (c.start+b <= c.from || c.start+a >= c.to) {
+				continue // no knife goes into the strip that a seam cuts off for so little
+			}
 			if (turn == 0 || c.line.closed) && a < b && low < high {
 				low, high := low, high
 				if opening {

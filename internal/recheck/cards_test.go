@@ -30,6 +30,8 @@ type cutter struct {
 	line  *line
 	what  string
 	start int64 // s of the sheet's left edge as hung
+	from  int64 // s of the seam or end at its left
+	to    int64 // and at its right
 	width int64 // as hung
 	r     reach
 }
@@ -126,6 +128,7 @@ func (c *cutter) hang() {
 	}
 	sp, turn := c.spanOf((from + to) / 2)
 	from, to = from+turn, to+turn
+	c.from, c.to = from, to
 	half := int64(v.Overlap) >> 1
 	left, right := from-int64(v.Overlap)+half, to+half
 	if rawLeft {

@@ -28,8 +28,10 @@ func ListedOver(k draft.Look, foot float64, pages []*scene.Page) []Listed {
 		p.Texts(func(x *scene.Text) {
 			if x.Height == k.Medium && x.Bold && x.Seat == scene.Hanging && x.Layer == scene.Notes && x.At.Y < foot {
 				title, goes := strings.CutSuffix(x.String, " (continued)")
-				if !goes {
-					title, goes = strings.CutSuffix(title, ", on")
+				for _, on := range []string{" (cont.)", ", on"} {
+					if !goes {
+						title, goes = strings.CutSuffix(title, on)
+					}
 				}
 				title, _, _ = strings.Cut(title, ",")
 				list = append(list, Listed{Title: title, Goes: goes, Page: i, At: x.At})

@@ -21,6 +21,7 @@ type Document struct {
 	// Date is written into files in place of a clock. The zero time is written as 2000-01-01, so that a file is the same on every run.
 	Date        time.Time
 	Pages       []*Page
+	Elsewhere   []string // names of pages that other parts of a joined file have: links may lead to them
 	Outline     []Entry
 	Attachments []Attachment
 }

@@ -3,6 +3,7 @@ package scene
 import (
 	"errors"
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 )
@@ -24,6 +25,10 @@ func (d *Document) Validate() error {
 		}
 		names[p.Name] = true
 	}
+	reached := maps.Clone(names)
+	for _, name := range d.Elsewhere {
+		reached[name] = true
+	}
 	for _, p := range d.Pages {
 		faults = append(faults, p.Validate())
 		p.Walk(func(it Item) {
@@ -34,7 +39,7 @@ func (d *Document) Validate() error {
 					}
 				}
 			}
-			if l, ok := it.(*Link); ok && l.Page != "" && !names[l.Page] {
+			if l, ok := it.(*Link); ok && l.Page != "" && !reached[l.Page] {
 				faults = append(faults, fmt.Errorf("page %q: link to page %q, which is not there", p.Name, l.Page))
 			}
 		})

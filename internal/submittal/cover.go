@@ -217,40 +217,46 @@ func sitePage(s *folio.Set) string {
 	return " (" + page + ")"
 }
 
+// questionItems are what is open: what the room file is asked, what lacks; what is asked of several alike once.
 func questionItems(s *folio.Set) []draft.Item {
 	p := s.Room.Project
-	var list []draft.Item
-	ask := func(format string, a ...any) {
-		list = append(list, draft.Item{Mark: lettered(len(list)), Text: elevation.Walled(s, fmt.Sprintf(format, a...))})
-	}
+	var list []question
 	for _, f := range s.Room.Asks {
+		text := strings.Replace(elevation.Said(s, f), "?.", "?", 1)
 		if f.Code == finding.SiteUnread && silent(s) {
-			ask(askSite)
-			continue
+			text = askSite
 		}
-		ask("%s", strings.Replace(elevation.Said(s, f), "?.", "?", 1))
+		list = append(list, question{string(f.Code), text})
+	}
+	ask := func(format string, a ...any) {
+		list = append(list, question{text: elevation.Walled(s, fmt.Sprintf(format, a...))})
 	}
 	if len(s.Room.Flitches) == 0 {
 		ask("The flitch is not yet chosen.")
 	}
+	var unmarked []string
 	for i := range s.Room.Walls {
 		if w := &s.Room.Walls[i]; w.Cover && w.Ref == "" {
-			ask("Which elevation of the architect shows wall %s?", w.Name)
-			break
+			unmarked = append(unmarked, w.Name)
 		}
+	}
+	switch n := len(unmarked); {
+	case n == 1:
+		ask("Which elevation of the architect shows wall %s?", unmarked[0])
+	case n > 1:
+		ask("Which elevations of the architect show walls %s?", andOf(unmarked))
 	}
 	if p.Tag == "" {
 		ask("Which finish tag does the covering carry?")
 	}
-	for _, f := range s.Plan.Findings {
-		if f.Level == finding.Note && (f.Code == finding.HeadAndSill || f.Code == finding.AlarmStaysBare) {
-			ask("%s.", elevation.Capital(f.Message))
-		}
+	var items []draft.Item
+	for _, text := range asked(list) {
+		items = append(items, draft.Item{Mark: lettered(len(items)), Text: text})
 	}
-	if len(list) == 0 {
+	if len(items) == 0 {
 		return []draft.Item{{Text: "None."}}
 	}
-	return list
+	return items
 }
 
 // lettered is the letter of the i-th question: a to z, then aa.
@@ -278,11 +284,15 @@ func clearanceItems(s *folio.Set) []string {
 }
 
 func noteItems(s *folio.Set) []draft.Item {
-	var list []draft.Item
+	var said []question
 	for _, f := range s.Plan.Findings {
-		if f.Level != finding.Ask && !elevation.Departs(s, f) && f.Code != finding.HeadAndSill && f.Code != finding.AlarmStaysBare {
-			list = append(list, draft.Item{Mark: "-", Text: elevation.Said(s, f)})
+		if f.Level != finding.Ask && !elevation.Departs(s, f) {
+			said = append(said, question{string(f.Code), elevation.Said(s, f)})
 		}
+	}
+	var list []draft.Item
+	for _, text := range asked(said) {
+		list = append(list, draft.Item{Mark: "-", Text: text})
 	}
 	if len(list) == 0 {
 		return []draft.Item{{Text: "None."}}

@@ -30,7 +30,7 @@ func matchItems(s *folio.Set) []draft.Item {
 		area += " and round every wrapped corner"
 	}
 	if len(breaks) > 0 {
-		area += "; it breaks " + strings.Join(breaks, ", ")
+		area += "; it breaks " + strings.Join(breaks, "; ")
 	}
 	of := "one flitch"
 	if len(s.Room.Flitches) > 1 {
@@ -65,7 +65,7 @@ func breaks(s *folio.Set) []string {
 			}
 		}
 		for _, k := range elevation.Skips(s, &s.Plan.Runs[i]) {
-			skips = append(skips, k.Where()+" on wall "+s.Room.Walls[k.Seam.Wall].Name)
+			skips = append(skips, k.Where(s.Room.Walls[k.Seam.Wall].Name))
 		}
 		for _, sh := range s.Plan.Runs[i].Sheets {
 			if sh.Narrow && sh.Lowest {
@@ -85,6 +85,15 @@ func breaks(s *folio.Set) []string {
 	list = append(append(list, skips...), narrow...)
 	if walls := coursed(s); len(walls) > 0 {
 		list = append(list, "at the level joint of the courses, in each of which neighbours are every other sheet, on wall "+strings.Join(walls, " and wall "))
+	}
+	for i := range s.Plan.Runs {
+		if r := &s.Plan.Runs[i]; r.Up && len(r.Joints) > 0 {
+			words := "at the upright joint"
+			if len(r.Joints) > 1 {
+				words += "s"
+			}
+			list = append(list, words+" of bands that meet end to end, where neighbours are every other sheet, on wall "+s.Room.Walls[r.Walls[0].Wall].Name)
+		}
 	}
 	if len(s.Plan.Runs) > 1 {
 		list = append(list, "between the runs")

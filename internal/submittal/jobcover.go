@@ -42,6 +42,11 @@ func (c *JobCover) Draw(t *paper.Template, logo *scene.Picture) (*scene.Document
 		}
 	}
 	s := folio.NewSet(p, t, logo, "Submittal")
+	for _, x := range c.Rooms {
+		for _, page := range x.Pages {
+			s.Others = append(s.Others, page[0])
+		}
+	}
 	return s.Document([]folio.Section{{Kind: folio.General, Pages: c.pages}})
 }
 
@@ -60,9 +65,13 @@ func (c *JobCover) blocks(s *folio.Set) []folio.Block {
 		if r.Unfit {
 			title += ": NOT FOR HANGING"
 		}
-		rooms.Rows = append(rooms.Rows, draft.Row{Cells: []string{r.Mark, title, fmt.Sprint(r.Sheets), r.Laid}})
+		row := draft.Row{Cells: []string{r.Mark, title, fmt.Sprint(r.Sheets), r.Laid}}
+		if len(r.Pages) > 0 {
+			row.Link = r.Pages[0][0]
+		}
+		rooms.Rows = append(rooms.Rows, row)
 		for i, x := range r.Pages {
-			pages.Rows = append(pages.Rows, draft.Row{Cells: []string{x[0], x[1]}, Rule: i == len(r.Pages)-1})
+			pages.Rows = append(pages.Rows, draft.Row{Cells: []string{x[0], x[1]}, Rule: i == len(r.Pages)-1, Link: x[0]})
 		}
 	}
 	issue := s.Issue()

@@ -91,6 +91,9 @@ func TestPlanHasAllThatItShows(t *testing.T) {
 	}
 	roomtest.OnPapers(t, rooms, []string{"a4", "ansi-b", "arch-d"}, func(t *testing.T, text, paper string) {
 		p := roomtest.Laid(t, "room.toml", text)
+		if len(p.Room.Walls) == 1 { // a line has no plan: TestANicheTakesSixPages
+			return
+		}
 		s, page := keyOf(t, p, paper)
 		var want, got []string
 		seen := map[int]int{}

@@ -43,8 +43,16 @@ func (r *roomKey) alike(before, wall int) bool {
 	return err == nil && wrong == nil && m == n+1 && r.PageOf(folio.WallKey(before)) == r.PageOf(folio.WallKey(wall))
 }
 
+// area is what is covered of a line's walls.
+func (l wallLine) area(r *roomKey) (sum length.Area) {
+	for i := l.from; i <= l.to; i++ {
+		sum += areaOn(r.Board.Set, i)
+	}
+	return sum
+}
+
 // cells are what the line says: mark, wall, length, what is covered of it, sheets, page.
-func (l wallLine) cells(r *roomKey) []string {
+func (l wallLine) cells(r *roomKey, covered string) []string {
 	w := &r.Room.Walls[l.from]
 	mark, name, long := r.Marks[l.from], w.Name, r.Style.Format(w.Length)
 	if l.to > l.from {
@@ -57,17 +65,15 @@ func (l wallLine) cells(r *roomKey) []string {
 	}
 	covers, sheets := "bare", ""
 	var list []*layout.Sheet
-	area := length.Area(0)
 	for i := l.from; i <= l.to; i++ {
 		if f := r.Face(i); f != nil {
 			for _, p := range f.Parts {
 				list = append(list, p.Sheets...)
 			}
-			area += areaOn(r.Board.Set, i)
 		}
 	}
 	if w.Cover {
-		covers, sheets = r.Style.FormatArea(area), strings.Join(r.short(list), ", ")
+		covers, sheets = covered, strings.Join(r.short(list), ", ")
 	}
 	return []string{mark, name, long, covers, sheets, r.pages(l)}
 }

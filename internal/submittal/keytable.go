@@ -96,8 +96,14 @@ func (r *roomKey) wallTable() *draft.Table {
 	if refs {
 		t.Columns = append(t.Columns[:2:2], append([]draft.Column{{Head: "MARK"}}, t.Columns[2:]...)...)
 	}
-	for _, line := range r.wallLines() {
-		cells := line.cells(r)
+	lines := r.wallLines()
+	areas := make([]length.Area, len(lines))
+	for i, line := range lines {
+		areas[i] = line.area(r)
+	}
+	covered := r.Style.FormatAreas(areas)
+	for i, line := range lines {
+		cells := line.cells(r, covered[i])
 		if refs {
 			cells = append(cells[:2:2], append([]string{r.Room.Walls[line.from].Ref}, cells[2:]...)...)
 		}

@@ -11,10 +11,11 @@ import (
 	"flitchlay/internal/scene"
 )
 
-// holeStacks are the dimensions over and beside an enlargement.
-func holeStacks(e *elevation.View, h hole) (above, right draft.Stack) {
+// holeStacks are the dimensions over and beside an enlargement, and the box of the numbers over it.
+func holeStacks(e *elevation.View, h hole) (above, right draft.Stack, numbers scene.Box) {
 	k := e.Look
-	above = draft.Stack{Edge: e.Box().Y0, Out: -1, Outline: e.Roof, Tiers: edgeTiers(e, h)}
+	above = draft.Stack{Edge: e.Box().Y0, Out: -1, Outline: e.Roof, Behind: true, Tiers: edgeTiers(e, h)}
+	above.First, numbers = e.NumbersOver()
 	if h.cut() && e.F.High < h.f.High { // broken off under the ceiling
 		above.Outline = nil
 	}
@@ -28,7 +29,7 @@ func holeStacks(e *elevation.View, h hole) (above, right draft.Stack) {
 	if t := right.Tiers[0]; t.Name != "" { // which stands over it, where the figures over the opening may reach
 		right.Edge = math.Max(right.Edge, above.Box(k).X1+k.Of(4)-right.First)
 	}
-	return above, right
+	return above, right, numbers
 }
 
 // edgeTiers are the distances along the wall: between neighbours of seams and edges, and from the left edge to every seam

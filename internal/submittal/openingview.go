@@ -29,7 +29,8 @@ func openingIn(b *folio.Board, cell scene.Box, h hole, n int, floor map[int64]fl
 	e.Group = b.Page.Viewed(view, folio.Datum("scale", fmt.Sprint(e.V.Scale)), folio.Datum("wall", h.f.W.Name), folio.Datum("opening", h.o.Name))
 	drawBody(e, h)
 	reveal(e, h)
-	above, right := holeStacks(e, h)
+	above, right, _ := holeStacks(e, h)
+	e.DrawBalloons()
 	above.Draw(e.Group, k, b.Space)
 	right.Draw(e.Group, k, b.Space)
 	levelLine(e, h)
@@ -95,15 +96,17 @@ func scaleOpening(e *elevation.View, h hole, room scene.Box, foot float64) bool 
 	label := k.Of(4) + scene.Width("level "+e.Style.Format(e.Room.Space.LevelLine), k.Small, false)
 	for _, scale := range scales {
 		e.V.Scale = scale
-		e.V.Origin = scene.Pt(0, 0)
-		above, right := holeStacks(e, h)
-		all := e.Box().Union(above.Box(k)).Union(right.Box(k))
-		all.X0 = math.Min(all.X0, e.Box().X0-label)
-		all.Y1 += k.Of(3)
-		e.V.Origin = scene.Pt(room.Centre().X-(all.X0+all.X1)/2, room.Y0-all.Y0)
-		if all.W() <= room.W() && all.H() <= room.H()-foot-k.Of(6) {
-			e.V.Origin.Y += math.Min(k.Of(12), (room.H()-foot-k.Of(6)-all.H())/2)
-			return true
+		for _, e.Inside = range []bool{false, true} { // rather numbers in the field than a smaller scale
+			e.V.Origin = scene.Pt(0, 0)
+			above, right, numbers := holeStacks(e, h)
+			all := e.Box().Union(above.Box(k)).Union(right.Box(k)).Union(numbers)
+			all.X0 = math.Min(all.X0, e.Box().X0-label)
+			all.Y1 += k.Of(3)
+			e.V.Origin = scene.Pt(room.Centre().X-(all.X0+all.X1)/2, room.Y0-all.Y0)
+			if all.W() <= room.W() && all.H() <= room.H()-foot-k.Of(6) {
+				e.V.Origin.Y += math.Min(k.Of(12), (room.H()-foot-k.Of(6)-all.H())/2)
+				return true
+			}
 		}
 	}
 	return false

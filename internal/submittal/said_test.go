@@ -85,7 +85,7 @@ func TestASeamUnderAPlateRunsBehindIt(t *testing.T) {
 	p := roomtest.Laid(t, "room.toml", roomtest.Head("in")+roomtest.Wall("West", `3' 10`, `8'`, roomtest.Box("outlet", "23", "16")))
 	d, err := Photographed(p, roomtest.Template(t, paper.Names()[0]), nil, nil)
 	require.NoError(t, err)
-	assert.Contains(t, running(coversOf(d.Pages)), "1 | 2, wall West, Z-201, runs behind the plate of outlet E1; better 1 in beside it.")
+	assert.Contains(t, running(coversOf(d.Pages)), "1 | 2, wall West, Z-201, runs behind the plate of outlet E1; preferred 1 in beside it.")
 }
 
 // Every should that is broken, every sheet that is ripped narrower where it shows, and every other jump of the grain that shows
@@ -227,7 +227,7 @@ func TestNetWidthIsSaidWithAllThatItIsLess(t *testing.T) {
 // courses it says that their joint parts the figure.
 func TestTheMatchNamesWhatTheSequenceLeavesOut(t *testing.T) {
 	_, d := drawnOnce(t, roomtest.Samples(t)["samples reading-room.toml"])
-	assert.Contains(t, running(coversOf(d.Pages)), "where sheet 7 is left out, 6 | 8 on wall West")
+	assert.Contains(t, running(coversOf(d.Pages)), "at 6 | 8 on wall West, where sheet 7 is left out")
 	for _, p := range d.Pages {
 		if strings.HasPrefix(p.Title, "ELEVATION") {
 			assert.Equal(t, p.Title == "ELEVATION: WEST", strings.Contains(running([]*scene.Page{p}), "the figure steps, at 6 | 8."), p.Title)

@@ -163,5 +163,45 @@ func TestNumbersLeftOutBreakTheMatch(t *testing.T) {
 		}
 	}
 	assert.Equal(t, 1, found)
-	assert.Contains(t, strings.Join(breaks(s), "; "), "where sheet 3 is left out, 2 | 4 on wall North")
+	assert.Contains(t, strings.Join(breaks(s), "; "), "at 2 | 4 on wall North, where sheet 3 is left out")
+}
+
+// Where two flitches have sheets of the same numbers the schedule of seams says of each seam whose; elsewhere a number is enough.
+func TestSeamsSayTheirFlitchWhereNumbersComeTwice(t *testing.T) {
+	for sample, want := range map[string]bool{"samples lift-lobby.toml": true, "samples reading-room.toml": false} {
+		p := roomtest.Laid(t, "room.toml", roomtest.Samples(t)[sample])
+		table := seamSchedule(folio.NewSet(p, roomtest.Template(t, "ansi-b"), nil, "Submittal"))
+		assert.Equal(t, want, table.Columns[1].Head == "FLITCH", sample)
+		if !want {
+			continue
+		}
+		changes := 0
+		for _, row := range table.Rows {
+			assert.Contains(t, row.Cells[1], "S-", row.Cells[0])
+			if strings.Contains(row.Cells[1], " | ") {
+				changes++
+			}
+		}
+		assert.Positive(t, changes, "the seam between the flitches")
+	}
+}
+
+// A seam in an opening as high as the wall is said not to be cut, wherever its sheets hang besides.
+func TestSeamsInWholeOpeningsAreNotCut(t *testing.T) {
+	n := 0
+	for _, p := range roomtest.SamplePlans(t) {
+		s := folio.NewSet(p, roomtest.Template(t, "ansi-b"), nil, "Submittal")
+		row := 0
+		for i := range p.Runs {
+			for j := range p.Runs[i].Seams {
+				m := &p.Runs[i].Seams[j]
+				cells := seamSchedule(s).Rows[row].Cells
+				if row++; m.Seen == 0 && inOpening(s, m) && !m.Closing && !m.FlitchChange {
+					assert.Equal(t, "in an opening: not cut", cells[len(cells)-1])
+					n++
+				}
+			}
+		}
+	}
+	assert.Positive(t, n)
 }

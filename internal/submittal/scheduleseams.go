@@ -16,10 +16,10 @@ import (
 // that hangs first comes to.
 func seamSchedule(s *folio.Set) *draft.Table {
 	t := &draft.Table{Title: "SEAMS, from the left end of their wall", Columns: []draft.Column{
-		{Head: "SEAM", Bold: true}, {Head: "WALL", Wrap: true}, {Head: "PAGE", Spare: 1}, {Head: "AT", Align: scene.End}, {Head: "PLUMB LINE", Align: scene.End},
+		{Head: "SEAM", Bold: true}, {Head: "FLITCH", Wrap: true}, {Head: "WALL", Wrap: true}, {Head: "PAGE", Spare: 1}, {Head: "AT", Align: scene.End}, {Head: "PLUMB LINE", Align: scene.End},
 		{Head: "NEAREST OPENING", Align: scene.End}, {Head: "NEAREST BEND", Align: scene.End}, {Head: "NOTE"}}}
 	if s.Room.Veneer.Horizontal {
-		t.Title, t.Columns[4].Head = "SEAMS, heights over the level of the room", "EDGE LINE"
+		t.Title, t.Columns[5].Head = "SEAMS, heights over the level of the room", "EDGE LINE"
 	}
 	for i := range s.Plan.Runs {
 		r := &s.Plan.Runs[i]
@@ -40,7 +40,7 @@ func seamRow(s *folio.Set, r *layout.Run, m *layout.Seam) draft.Row {
 		note = "closing"
 	case m.FlitchChange:
 		note = "flitch change"
-	case m.Seen == 0 && inGap(r, m):
+	case m.Seen == 0 && (inGap(r, m) || inOpening(s, m)):
 		note = "in an opening: not cut"
 	case m.Hung && note == "":
 		note = "hung"
@@ -50,8 +50,41 @@ func seamRow(s *folio.Set, r *layout.Run, m *layout.Seam) draft.Row {
 		at, page = m.At, pagesOf(s, m.Wall)
 	}
 	first, _, _ := strings.Cut(page, ", ")
-	return draft.Row{Cells: []string{s.Plan.SeamNumbers(r, m), s.Room.Walls[m.Wall].Name, page, s.Style.Format(at), s.Style.Format(at + s.Room.Veneer.Overlap.HalfDown()),
+	return draft.Row{Cells: []string{s.Plan.SeamNumbers(r, m), flitchesAt(s, m), s.Room.Walls[m.Wall].Name, page, s.Style.Format(at), s.Style.Format(at + s.Room.Veneer.Overlap.HalfDown()),
 		nearestOpening(s, m), nearestBend(s, r, m), note}, Link: first, Tag: scene.Tag{Class: "row", Data: []scene.Datum{folio.Datum("at", folio.Mm(m.At))}}}
+}
+
+// inOpening reports whether a seam lies in an opening that leaves no covering over or under it.
+func inOpening(s *folio.Set, m *layout.Seam) bool {
+	f := s.Face(m.Wall)
+	return f != nil && slices.ContainsFunc(f.W.Openings, func(o room.Opening) bool { return o.FromLeft < m.X && m.X < o.Right() && f.W.FullHeight(&o) })
+}
+
+// flitchesAt are the flitches of the sheets at a seam, "" in a room in which a number says which sheet is meant.
+func flitchesAt(s *folio.Set, m *layout.Seam) string {
+	left, right := elevation.SheetAt(s, m.LeftSheet), elevation.SheetAt(s, m.RightSheet)
+	switch {
+	case left == nil || right == nil || !numberedTwice(s.Plan):
+		return ""
+	case left.Flitch == right.Flitch:
+		return left.Flitch
+	}
+	return left.Flitch + " | " + right.Flitch
+}
+
+// numberedTwice reports whether two flitches hang a sheet of the same number.
+func numberedTwice(p *layout.Plan) bool {
+	flitch := map[int]string{}
+	for i := range p.Runs {
+		for j := range p.Runs[i].Sheets {
+			sh := &p.Runs[i].Sheets[j]
+			if of, ok := flitch[sh.Number]; ok && of != sh.Flitch && sh.Number > 0 {
+				return true
+			}
+			flitch[sh.Number] = sh.Flitch
+		}
+	}
+	return false
 }
 
 // inGap reports whether a sheet at a seam falls wholly into an opening, so that it goes back to stock.

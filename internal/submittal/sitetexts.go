@@ -44,7 +44,7 @@ func wallChecks(s *folio.Set) *draft.Table {
 	row("Gap between boards, filled first", `at most 1/4"`, "at most 6 mm", "GA-216, 4.6.8, as restated")
 	row("Out of plumb, under thin finishes", `at most 1/8" in 8'`, "at most 3 mm in 2,4 m", "UFGS framing, as restated")
 	row("Out of flat, straightedge", `at most 1/8" in 10'`, "at most 3 mm in 3 m", "common practice, no source")
-	row("Building more out of plumb, level or straight than this is not made good by the hanger", `1/4" in 144"`, "6 mm in 3,66 m", "Architectural Woodwork Standards, 1st edition, 6.1.10.1")
+	row("Building more out of plumb, level or straight than this is not made good by the hanger", `1/4" in 144"`, "6 mm in 3,6 m", "Architectural Woodwork Standards, 1st edition, 6.1.10.1")
 	row("Leans of every corner, both faces; floor and ceiling from the level line", `every 4'`, "every 1,2 m", "common practice, no source")
 	row("Moisture of the wall, "+boardScale(s)+"; scale and limit by who answers for the paste", boardLimit(s), boardLimit(s), "a wood scale in per cent says nothing in gypsum: Gypsum Association, as quoted by AWCI")
 	return t

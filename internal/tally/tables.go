@@ -26,7 +26,7 @@ func (t *Job) Sums() *count.Job {
 	if len(t.flitches) > 0 {
 		sums.Stock(n[0], n[1], n[2], n[3], n[4], n[5])
 	}
-	sums.Minutes = t.minutes
+	sums.Minutes, sums.Beside = t.minutes, t.object()
 	return &sums
 }
 
@@ -83,21 +83,27 @@ func (t *Job) roomTable() *report.Table {
 	out := &report.Table{Name: "rooms", Title: "Rooms of the job", Total: true, Columns: []report.Column{{Head: "file"}, {Head: "title", Long: true},
 		{Head: "sheets", Right: true}, {Head: "short", Right: true}, {Head: "covering, " + report.AreaHead(unit), Right: true}, {Head: "hours", Right: true},
 		{Head: "days", Right: true}, {Head: "numbers", Long: true}, {Head: "musts"}}}
-	var twice []length.Area
-	for i := range t.rooms {
-		twice = append(twice, t.rooms[i].net)
-	}
-	shares := report.Shares(twice, report.Decimals(unit, report.AreaDecimals(unit)))
-	sheets, short, area := 0, 0, new(big.Rat)
-	for i, r := range t.rooms {
+	// equal rooms have equal figures; so what is printed of all is rounded by itself, and may not be their sum
+	rounded := report.Decimals(unit, report.AreaDecimals(unit))
+	var all report.Sum
+	sheets, short, printed := 0, 0, new(big.Rat)
+	for _, r := range t.rooms {
 		state := "met"
 		if r.broken {
 			state = "broken"
 		}
 		sheets, short = sheets+r.sheets, short+r.short
-		area.Add(area, shares[i])
-		out.Rows = append(out.Rows, []report.Cell{report.Text(r.name), report.Text(r.title), report.Whole(r.sheets), report.Whole(r.short), report.Squares(shares[i], unit),
+		var area report.Sum
+		area.Plus(r.net)
+		all.Plus(r.net)
+		share := rounded(&area)
+		printed.Add(printed, share)
+		out.Rows = append(out.Rows, []report.Cell{report.Text(r.name), report.Text(r.title), report.Whole(r.sheets), report.Whole(r.short), report.Squares(share, unit),
 			hundredths(hoursOf(r.minutes)), report.Whole(r.days), report.Text(r.flitches), report.Text(state)})
+	}
+	area := rounded(&all)
+	if area.Cmp(printed) != 0 {
+		out.Title += "; areas are rounded one by one, that of all by itself"
 	}
 	out.Rows = append(out.Rows, []report.Cell{report.Text("all"), report.Text(""), report.Whole(sheets), report.Whole(short), report.Squares(area, unit),
 		hundredths(hoursOf(t.minutes)), report.Text(""), report.Text(""), report.Text("")})
@@ -162,26 +168,39 @@ func pails(list []layout.Amount) (n int) {
 	return n
 }
 
-// price is what the job costs, nil where it has no price. Quantities are rounded to hundredths, then priced, so that who reckons with
-// the printed figures comes to the printed sum.
+// pricedLine is a line with its price.
+type pricedLine struct {
+	line
+	price, amount *big.Rat
+}
+
+// priced are the lines that have a price, and what has none. Quantities are rounded to hundredths, then priced, so that who reckons
+// with the printed figures comes to the printed sum.
+func (t *Job) priced() (list []pricedLine, missing []string) {
+	for i, l := range t.lines() {
+		switch p := t.job.Prices; {
+		case i < len(p) && p[i].Given:
+			l.quantity = rounded(l.quantity)
+			price := rounded(p[i].Of)
+			list = append(list, pricedLine{l, price, rounded(new(big.Rat).Mul(l.quantity, price))})
+		case l.quantity.Sign() > 0:
+			missing = append(missing, l.item)
+		}
+	}
+	return list, missing
+}
+
+// price is what the job costs, nil where it has no price.
 func (t *Job) price() *report.Table {
 	out := &report.Table{Name: "price", Total: true, Sum: true, Columns: []report.Column{{Head: "item", Long: true}, {Head: "quantity", Right: true}, {Head: "of"},
 		{Head: strings.TrimSpace("price " + t.job.Currency), Right: true}, {Head: strings.TrimSpace("amount " + t.job.Currency), Right: true}}}
-	sum, missing := new(big.Rat), []string(nil)
-	prices := t.job.Prices
-	for i, l := range t.lines() {
-		if !prices[i].Given {
-			if l.quantity.Sign() > 0 {
-				missing = append(missing, l.item)
-			}
-			continue
-		}
-		quantity, price := rounded(l.quantity), rounded(prices[i].Of)
-		amount := rounded(new(big.Rat).Mul(quantity, price))
-		sum.Add(sum, amount)
-		cell := hundredths(amount)
+	lines, missing := t.priced()
+	sum := new(big.Rat)
+	for _, l := range lines {
+		sum.Add(sum, l.amount)
+		cell := hundredths(l.amount)
 		cell.Formula = fmt.Sprintf("ROUND(%s{row}*%s{row},2)", column(1), column(3))
-		out.Rows = append(out.Rows, []report.Cell{report.Text(l.item), hundredths(quantity), report.Text(l.unit), hundredths(price), cell})
+		out.Rows = append(out.Rows, []report.Cell{report.Text(l.item), hundredths(l.quantity), report.Text(l.unit), hundredths(l.price), cell})
 	}
 	if len(out.Rows) == 0 {
 		return nil

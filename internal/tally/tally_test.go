@@ -137,6 +137,20 @@ func TestPrice(t *testing.T) {
 	assert.NotContains(t, parts["docProps/core.xml"], "xuri")
 }
 
+// Equal rooms have equal areas in the table, however they are rounded; of all the area is exact.
+func TestEqualRoomsHaveEqualAreas(t *testing.T) {
+	j := added(t, "[[flitch]]\nnumber='F'\nsheets='1-60'\n[[room]]\nfile='a.toml'\nas='1-7'\n", map[string]string{"a.toml": strings.Replace(wall(3), "height = 96", "height = 95.6", 1)})
+	table := j.Tables()[2]
+	areas := map[string]bool{}
+	for _, row := range table.Rows[:7] {
+		areas[row[4].Plain()] = true
+	}
+	assert.Len(t, areas, 1, "%v", areas)
+	// 7 walls of 68 x 95.6 in
+	assert.Equal(t, fmt.Sprintf("%.1f0", 7*68*95.6/144), table.Rows[7][4].Plain())
+	assert.Contains(t, table.Title, "areas are rounded one by one")
+}
+
 // A job without prices is not priced.
 func TestNoPrice(t *testing.T) {
 	assert.Len(t, added(t, strings.Replace(priced, priced[:strings.Index(priced, "[[flitch]]")], "", 1), rooms).Tables(), 3)
