@@ -176,7 +176,7 @@ async function run(/** @type {any} */ t, /** @type {boolean} */ quick) {
       try {
         const r = await fetch("try", { method: "POST", headers: { "Content-Type": "application/json" }, signal: t.stop?.signal,
           body: JSON.stringify({ ...sizes(), quick: next.quick, room, base: base.base, client, step: mine, changes: t.history[t.at] }) });
-        if (r.status === 409) { await reload(); continue; }
+        if (r.status === 409) { if (trials.includes(t)) await reload(); continue; }
         if (!r.ok) continue;
         const state = await r.json();
         state.step = mine;
@@ -316,6 +316,7 @@ function travel(/** @type {number} */ by) {
 async function keep() {
   const t = trial;
   if (!t || t.history[t.at].length === 0) return;
+  await t.running; // what is written is what is seen
   const r = await fetch("keep", { method: "POST", headers: { "Content-Type": "application/json" },
     body: JSON.stringify({ room, base: base.base, client, changes: t.history[t.at] }) });
   const answer = await r.json();
