@@ -52,7 +52,7 @@ format:
 # The packages that do things side by side, or whose callers do. The detector slows a program tenfold, so the solver's
 # comparisons are few here; make large runs them all without it.
 race:
-	CGO_ENABLED=1 FLITCHLAY_CHECK= FLITCHLAY_SPANS=200 $(GO) test -race ./internal/cli/... ./internal/font/... ./internal/svg/... ./internal/pdf/...
+	CGO_ENABLED=1 FLITCHLAY_CHECK= FLITCHLAY_SPANS=200 $(GO) test -race ./internal/cli/... ./internal/view/... ./internal/font/... ./internal/svg/... ./internal/pdf/...
 	CGO_ENABLED=1 FLITCHLAY_CHECK= FLITCHLAY_SPANS=200 $(GO) test -race -run 'BruteForce|Concurrent' ./internal/seam
 
 # With FLITCHLAY_CHECK=1 the comparisons are long ones, and a program that is not installed is a failure. What make test has just run

@@ -221,3 +221,57 @@ func viewOfAJob(t *testing.T, in context.Context) {
 	require.NoError(t, err)
 	assert.Contains(t, string(text), "[[wall.pin]]")
 }
+
+// viewTriesTheRest: the closing seam, the middle of a sheet, a stretch without seams and the aim are tried as a seam is; trials stand side
+// by side; what is marked is taken out again; two points are measured, drawn to what is near.
+func viewTriesTheRest(t *testing.T, in context.Context) {
+	b := browsing(t, in, 1280, 900)
+	b.open(served(t, copied(t, "reading-room.toml")))
+	choose := func(id, value string) {
+		b.run(doing(`const e = document.getElementById("` + id + `"); e.value = "` + value + `"; e.dispatchEvent(new Event("change"))`))
+	}
+	pull := func(from, to float64) {
+		p := ask[[]float64](b, `(() => { const e = document.getElementById("pane"); e.scrollIntoView({ block: "center" }); const r = e.getBoundingClientRect(); return [r.left, r.width, r.top + r.height / 2]; })()`)
+		b.run(chromedp.MouseEvent(input.DispatchMouseEventTypeMousePressed, p[0]+p[1]*from, p[2], chromedp.ButtonType(input.MouseButtonLeft), chromedp.ClickCount(1)))
+		for i := 1; i <= 4; i++ {
+			b.drag(p[0]+p[1]*(from+(to-from)*float64(i)/4), p[2])
+		}
+		b.release(p[0]+p[1]*to, p[2])
+	}
+	wrote := func(what string) {
+		b.is(`[...document.querySelectorAll("#diff .new")].some((e) => e.textContent.includes("` + what + `")) && !document.getElementById("keep").disabled`)
+	}
+	choose("aim", "even")
+	wrote(`aim = \"even\"`)
+	b.run(chromedp.Click("#new-trial"))
+	choose("tool", "keep")
+	pull(0.3, 0.36)
+	wrote("[[wall.keep_clear]]")
+	assert.Equal(t, 3, ask[int](b, `document.querySelectorAll("#trials button").length`), "the file and two trials")
+	choose("tool", "middle")
+	pull(0.6, 0.62)
+	wrote("middle")
+	assert.Equal(t, 1, ask[int](b, `document.querySelectorAll("#pane .kept").length`))
+	b.run(doing(`[...document.querySelectorAll("#marks button")].at(-1).click()`))
+	b.is(`document.querySelectorAll("#pane .kept").length === 0`)
+	choose("tool", "measure")
+	x := ask[[]float64](b, `[...document.querySelectorAll("#pane .seam line.hit")].slice(1, 3).map((l) => { const r = l.getBoundingClientRect(); return r.left + r.width / 2; })`)
+	y := ask[float64](b, `(() => { const r = document.getElementById("pane").getBoundingClientRect(); return r.top + r.height * 0.3; })()`)
+	for _, at := range x {
+		b.run(chromedp.MouseClickXY(at+3, y))
+	}
+	b.is(`document.querySelector("#pane .ruled")`)
+	told := ask[string](b, `document.querySelector("#told h3").textContent`)
+	gaps := ask[string](b, `document.querySelector("#pane .over").getAttribute("aria-label")`)
+	assert.Contains(t, told, " across, ", gaps)
+	choose("which", "2")
+	b.is(`document.querySelector("#pane .over").getAttribute("aria-label").startsWith("South")`)
+	choose("tool", "seam")
+	b.run(doing(`document.getElementById("trials").firstElementChild.click()`))
+	const closing = `[...document.querySelectorAll("#pane .seam[data-id]")].find((e) => e.getAttribute("aria-label").includes("closing seam"))`
+	b.is(closing)
+	b.run(doing(closing + `.focus()`))
+	b.run(doing(`document.activeElement.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowLeft", shiftKey: true, altKey: true, bubbles: true }))`))
+	wrote("close_at")
+	b.picture("view-rest")
+}

@@ -130,7 +130,7 @@ func TestViewInABrowser(t *testing.T) {
 	in := chromium(t)
 	for what, do := range map[string]func(*testing.T, context.Context){
 		"on every screen": viewOnEveryScreen, "follows": viewFollows, "tries and keeps": viewTriesAndKeeps, "text is text": viewShowsTextAsText,
-		"by keys": viewByKeys, "reads back": viewReadsBack, "a job": viewOfAJob, "for everybody": viewIsForEverybody,
+		"by keys": viewByKeys, "tries the rest": viewTriesTheRest, "reads back": viewReadsBack, "a job": viewOfAJob, "for everybody": viewIsForEverybody,
 	} {
 		t.Run(what, func(t *testing.T) { do(t, in) })
 	}

@@ -7,8 +7,12 @@ import (
 	"github.com/fsnotify/fsnotify"
 )
 
-// settled is how long files are left alone before they are read: an editor writes a file in several steps.
-const settled = 4 * time.Millisecond
+// settled is how long files are left alone before they are read: an editor writes a file in several steps. Then, once what was read
+// is seen, comes what takes longer to find.
+const (
+	settled = 4 * time.Millisecond
+	seen    = 150 * time.Millisecond
+)
 
 // follow reads the rooms anew whenever one of their files changes. Folders are watched, not files: an editor that writes a new file
 // in the place of the old one would else be lost.
@@ -48,9 +52,9 @@ func (s *Server) follow() (*fsnotify.Watcher, error) {
 					s.known.take(next)
 				}
 				files = s.watch(w, next)
-				if !whole { // then, in quiet, what takes longer
+				if !whole {
 					whole = true
-					timer.Reset(settled)
+					timer.Reset(seen)
 				}
 			}
 		}

@@ -50,7 +50,7 @@ let warmed = false;
 function warm() {
   warmed = true;
   setTimeout(() => fetch("try", { method: "POST", headers: { "Content-Type": "application/json" },
-    body: JSON.stringify({ ...sizes(), quick: true, room, base: base.base, client, step: ++step, changes: [] }) }).catch(() => {}), 60);
+    body: JSON.stringify({ ...sizes(), quick: true, room, base: base.base, client, step: ++step, changes: [] }) }).catch(() => {}), 400);
 }
 
 function took(/** @type {any} */ state) {
@@ -294,7 +294,12 @@ function nudge(/** @type {any} */ thing, /** @type {number} */ by) {
 function tries() {
   const cards = [null, ...trials].map((t) => {
     const b = trialCard(t ? t.name : say("as_file"), (t ? t.state?.plan : base.plan)?.counts, base.plan?.counts, t === trial, say);
-    b.addEventListener("click", () => { trial = t; render(); if (t && !t.state && t.history[t.at].length) run(t, false); else if (t && t.state?.plan && t.state.plan.wall !== wall) run(t, false); });
+    b.addEventListener("click", () => {
+      trial = t;
+      render();
+      if (t && t.history[t.at].length && t.state?.plan?.wall !== wall) run(t, false);
+      else if (!t && base.plan?.wall !== wall) load();
+    });
     return b;
   });
   $("trials").replaceChildren(...cards);
