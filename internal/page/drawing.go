@@ -3,6 +3,7 @@ package page
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sync"
 
 	"flitchlay/internal/draft"
@@ -84,11 +85,16 @@ type part struct {
 //
 // Errors: a fault of the program: something that cannot be drawn.
 func (d *Drawer) Ribbon(wide float64) (*Drawing, error) {
+	parts, scale, low, high := d.ribbonParts(wide)
+	return d.draw(parts, scale, low, high, "ribbon", "The room unrolled")
+}
+
+// ribbonParts are the walls of the ribbon, its scale, its foot and its head.
+func (d *Drawer) ribbonParts(wide float64) (parts []part, scale int64, low, high L) {
 	k := d.set.Look
-	var parts []part
-	long, high, gaps := L(0), L(1), 0.0
+	long, gaps := L(0), 0.0
 	var before *face.Face
-	low := L(math.MaxInt64)
+	low, high = math.MaxInt64, 1
 	for _, f := range d.set.Faces {
 		p := part{f: f}
 		switch c, _, _ := f.Neighbour(false); {
@@ -103,25 +109,41 @@ func (d *Drawer) Ribbon(wide float64) (*Drawing, error) {
 		long, high, low = long+f.Right-f.Left, max(high, f.High), min(low, f.Low)
 		parts = append(parts, p)
 	}
-	scale := math.Ceil(long.MM() / max(wide-gaps-2*k.Of(edge), 1))
-	scale = max(1, min(scale, math.Floor((high-low).MM()/k.Of(leastRow))), math.Ceil((high-low).MM()/k.Of(mostRow)))
-	return d.draw(parts, int64(scale), low, high, "ribbon", "The room unrolled")
+	fits := math.Ceil(long.MM() / max(wide-gaps-2*k.Of(edge), 1))
+	fits = max(1, min(fits, math.Floor((high-low).MM()/k.Of(leastRow))), math.Ceil((high-low).MM()/k.Of(mostRow)))
+	return parts, int64(fits), low, high
 }
 
 // Wall draws one covered wall as large as a width and a height hold it. Nil where the wall has no covering.
 //
 // Errors: as Ribbon.
 func (d *Drawer) Wall(wall int, wide, high float64) (*Drawing, error) {
-	k, f := d.set.Look, d.set.Face(wall)
+	f := d.set.Face(wall)
 	if f == nil {
 		return nil, nil
 	}
-	scale := max(1, math.Ceil((f.Right-f.Left).MM()/max(wide-2*k.Of(edge), 1)), math.Ceil((f.High-f.Low).MM()/max(high-k.Of(headHigh+footHigh), 1)))
-	return d.draw([]part{{f: f}}, int64(scale), f.Low, f.High, fmt.Sprintf("wall%d", wall), f.W.Name)
+	return d.draw([]part{{f: f}}, d.wallScale(f, wide, high), f.Low, f.High, fmt.Sprintf("wall%d", wall), f.W.Name)
+}
+
+// wallScale is the largest scale at which a wall stands in a width and a height.
+func (d *Drawer) wallScale(f *face.Face, wide, high float64) int64 {
+	k := d.set.Look
+	return int64(max(1, math.Ceil((f.Right-f.Left).MM()/max(wide-2*k.Of(edge), 1)), math.Ceil((f.High-f.Low).MM()/max(high-k.Of(headHigh+footHigh), 1))))
 }
 
 // draw draws walls side by side at a scale.
 func (d *Drawer) draw(parts []part, scale int64, low, high L, key, title string) (*Drawing, error) {
+	p, out := d.compose(parts, scale, low, high, key, title)
+	data, err := svg.Page(p, svg.Options{Inside: key})
+	if err != nil {
+		return nil, err
+	}
+	out.SVG = string(data)
+	return out, nil
+}
+
+// compose draws walls onto a page as large as they are.
+func (d *Drawer) compose(parts []part, scale int64, low, high L, key, title string) (*scene.Page, *Drawing) {
 	k := d.set.Look
 	if key == "ribbon" {
 		k.Wide, k.Outline, k.Seam, k.Thin, k.Dimension = k.Outline, k.Seam, k.Dimension, k.Dimension, k.Extension
@@ -153,12 +175,7 @@ func (d *Drawer) draw(parts []part, scale int64, low, high L, key, title string)
 		d.wall(e, i, parts, key == "ribbon")
 		numbered = d.numbers(e, numbered)
 	}
-	data, err := svg.Page(p, svg.Options{Inside: key})
-	if err != nil {
-		return nil, err
-	}
-	out.SVG = string(data)
-	return out, nil
+	return p, out
 }
 
 // wall draws a wall, its folds and what is lettered on it.
@@ -184,10 +201,21 @@ func (d *Drawer) wall(e *elevation.View, i int, parts []part, small bool) {
 		}
 		if z := d.set.Room.Space.LevelLine; z > f.Low && z < f.High {
 			pen := scene.Pen(scene.Plumb, k.Dimension).As(scene.Chain(k.Dimension))
-			g.Part(scene.Tag{Class: "level-line", Title: "level line"}).Line(e.V.Pt(f.Left, z), e.V.Pt(f.Right, z), pen)
+			in := g.Part(scene.Tag{Class: "level-line", Title: "level line"})
+			for row := draft.Outside(e.V.Pt(f.Left, z), e.V.Pt(f.Right, z), holes(e)...); len(row) > 1; row = row[2:] {
+				in.Line(row[0], row[1], pen)
+			}
 		}
 	}
 	d.names(e, g)
+}
+
+// holes are the openings on the drawing.
+func holes(e *elevation.View) (list []scene.Box) {
+	for i := range e.F.W.Openings {
+		list = append(list, e.V.Box(e.F.Hole(&e.F.W.Openings[i])))
+	}
+	return list
 }
 
 // names letters the openings into them, and the wall under it.
@@ -222,6 +250,8 @@ func (d *Drawer) names(e *elevation.View, g *scene.Group) {
 // and gives how far they go. Bands have theirs inside.
 func (d *Drawer) numbers(e *elevation.View, right float64) float64 {
 	k, f, g := e.Look, e.F, &e.Page.Group
+	y := e.V.Y(d.set.Room.Space.LevelLine)
+	taken := append(holes(e), scene.Box{X0: e.V.X(f.Left), Y0: y - k.Dimension, X1: e.V.X(f.Right), Y1: y + k.Dimension})
 	for _, p := range f.Parts {
 		for i, s := range p.Sheets {
 			m := (p.From + p.To) / 2
@@ -231,8 +261,8 @@ func (d *Drawer) numbers(e *elevation.View, right float64) float64 {
 				if !ok {
 					continue
 				}
-				t.At, t.Seat, t.Field = e.V.Pt((a+b)/2, (z0+z1)/2), scene.Centred, k.Of(0.4)
-				if e.V.MM(z1-z0) < t.Height*1.5 || e.V.MM(b-a) < t.Bounds().W() {
+				t.Seat, t.Field = scene.Centred, k.Of(0.4)
+				if t, ok = within(t, e.V.Box(a, z0, b, z1), taken, k.Of(0.6)); !ok {
 					continue
 				}
 			} else if t.Bounds().X0 < right+k.Of(0.8) {
@@ -244,4 +274,18 @@ func (d *Drawer) numbers(e *elevation.View, right float64) float64 {
 		}
 	}
 	return right
+}
+
+// within brings a text into a box, clear of what is open in it: to its middle, or as near to that as there is room.
+func within(t scene.Text, box scene.Box, open []scene.Box, air float64) (scene.Text, bool) {
+	for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
+		for _, across := range []float64{0.5, 0.3, 0.7} {
+			t.At = scene.Pt(box.X0+box.W()*across, box.Y0+box.H()*share)
+			b := t.Bounds().Inset(-air)
+			if box.Contains(b) && !slices.ContainsFunc(open, b.Meets) {
+				return t, true
+			}
+		}
+	}
+	return t, false
 }

@@ -28,7 +28,7 @@ type Wall struct {
 	Kept     []Stretch    `json:"kept"`
 	Musts    []float64    `json:"musts"` // where a rule is broken that must be met
 	Level    float64      `json:"level"`
-	Start    *float64     `json:"start"` // where hanging starts on this wall, in a run with ends
+	Starts   []float64    `json:"starts"` // where hanging starts on this wall, in runs with ends
 }
 
 // Hole is an opening, or a box.
@@ -108,7 +108,7 @@ func (t *teller) wall(i int) Wall {
 	r := t.plan.Room
 	w := &r.Walls[i]
 	out := Wall{Name: w.Name, Mark: t.marks[i], Line: w.At.Line, Level: r.Space.LevelLine.MM(),
-		Outline: [][2]float64{}, Openings: []Hole{}, Boxes: []Hole{}, Seams: []Seam{}, Sheets: []Sheet{}, Pins: []Pin{}, Kept: []Stretch{}, Musts: []float64{}}
+		Outline: [][2]float64{}, Openings: []Hole{}, Boxes: []Hole{}, Seams: []Seam{}, Sheets: []Sheet{}, Pins: []Pin{}, Kept: []Stretch{}, Musts: []float64{}, Starts: []float64{}}
 	for _, x := range t.plan.Findings {
 		if x.Level == finding.Must && x.Wall == i {
 			out.Musts = append(out.Musts, x.At.MM())
@@ -149,8 +149,7 @@ func (t *teller) wall(i int) Wall {
 	}
 	for _, h := range f.Hangs {
 		if h.Begins && !h.Opens && !h.Before && !f.Run.Up {
-			x := h.From.MM()
-			out.Start = &x
+			out.Starts = append(out.Starts, h.From.MM())
 		}
 	}
 	for _, p := range f.Parts {

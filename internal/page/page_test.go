@@ -12,6 +12,7 @@ import (
 
 	"flitchlay/internal/layout"
 	"flitchlay/internal/roomtest"
+	"flitchlay/internal/scene"
 )
 
 // drawer of a room's text.
@@ -59,6 +60,29 @@ func TestDrawingsAreWhereTheySay(t *testing.T) {
 		}
 	}
 	assert.Greater(t, found, 300)
+}
+
+// Nothing that is lettered touches anything, on the ribbon and on every wall, at a phone's width and at a desk's.
+func TestNothingTouches(t *testing.T) {
+	for why, text := range roomtest.AllRooms(t) {
+		d, p := drawerOf(t, text)
+		for _, wide := range []float64{85, 230} {
+			parts, scale, low, high := d.ribbonParts(wide)
+			page, _ := d.compose(parts, scale, low, high, "ribbon", "")
+			pages := []*scene.Page{page}
+			for i := range p.Room.Walls {
+				if f := d.set.Face(i); f != nil {
+					page, _ := d.compose([]part{{f: f}}, d.wallScale(f, wide, 130), f.Low, f.High, "wall", "")
+					pages = append(pages, page)
+				}
+			}
+			for _, page := range pages {
+				for _, o := range scene.Overlaps(page, 0.2) {
+					t.Errorf("%s, %v mm, %s: %v", why, wide, page.Title, o)
+				}
+			}
+		}
+	}
 }
 
 // What is told of a seam is what the layout has: its places, and how far it may be off before what.

@@ -26,6 +26,7 @@ import { Pane } from "./see.js";
     told.hidden = false;
     told.dataset.hint = say("point_hint");
     const pane = new Pane(host, say, {
+      most: 1.45, // of what it is on paper: the page has room
       tell: (thing, kind) => {
         const more = [];
         if (kind === "sheet" && thing.card && document.querySelector(".printed g.card")) {

@@ -1,6 +1,6 @@
 // A drawing in a page: what lies under the pointer, keys from one thing to the next, zoom and pan, and measuring. It knows no server.
 
-import { drawn, length, shape } from "./parts.js";
+import { drawn, length, perMM, shape } from "./parts.js";
 // ----
 const LEAST_HIT = 22; // px, of what is touched
 
@@ -21,7 +21,7 @@ export class Pane {
   /**
    * @param {HTMLElement} host
    * @param {(key: string, ...args: any[]) => string} say
-   * @param {{tell?: (thing: any, kind: string) => void, press?: (hand: any) => any, nudge?: (thing: any, by: number) => void, open?: (sheet: any) => void, choose?: (wall: number) => void}} on
+   * @param {{most?: number, tell?: (thing: any, kind: string) => void, press?: (hand: any) => any, nudge?: (thing: any, by: number) => void, open?: (sheet: any) => void, choose?: (wall: number) => void}} on
    */
   constructor(host, say, on) {
     this.host = host;
@@ -48,6 +48,7 @@ export class Pane {
     this.drawing = drawing;
     this.walls = walls;
     this.metric = metric;
+    if (this.on.most) this.host.style.maxWidth = drawing.width * perMM() * this.on.most + "px";
     if (!same) this.box = { x: 0, y: 0, w: drawing.width, h: drawing.height };
     this.svg = drawn(drawing.svg);
     this.svg.setAttribute("aria-hidden", "true");
@@ -106,13 +107,13 @@ export class Pane {
     }
     for (const m of w.seams) this.seam(m, s, true);
     this.broken(w, s);
-    if (typeof w.start === "number") {
-      const x = this.x(w.start), y = this.y(s.high) - 0.6;
-      const g = shape("g", { role: "button", tabindex: -1, "data-id": "start", "aria-label": this.say("start") + ", " + this.say("start_about") });
-      g.append(shape("path", { class: "start", d: `M${x} ${y}l-2-3.6h4z` }), shape("rect", { class: "hit sheet", x: x - 3, y: y - 5, width: 6, height: 6 }), shape("rect", { class: "seen", x: x - 3, y: y - 5, width: 6, height: 6 }));
+    w.starts.forEach((/** @type {number} */ at, /** @type {number} */ i) => {
+      const x = this.x(at), y = this.y(s.low) + 1;
+      const g = shape("g", { role: "button", tabindex: -1, "data-id": "start-" + i, "aria-label": this.say("start") + ", " + this.say("start_about") });
+      g.append(shape("path", { class: "start", d: `M${x} ${y}v3.6l3.2-1.8z` }), shape("rect", { class: "hit sheet", x: x - 1, y, width: 6, height: 5 }), shape("rect", { class: "seen", x: x - 1, y, width: 6, height: 5 }));
       this.over.append(g);
-      this.things.push({ kind: "start", thing: { id: "start", name: this.say("start"), rows: [[this.say("start_about"), ""]], x: w.start }, node: g, x: w.start });
-    }
+      this.things.push({ kind: "start", thing: { id: "start-" + i, name: this.say("start"), rows: [[this.say("start_about"), ""]], x: at }, node: g, x: at });
+    });
     this.things.sort((a, b) => a.x - b.x);
     if (this.hand) { // what is in the hand stays what is told of, whatever its number is now
       const x = this.hand.lines()[0];

@@ -17,7 +17,7 @@ let room = 0, wall = 0, step = 0;
 /** @type {any} */ let trial = null; // in view; null: the file
 let waiting = false, again = false;
 
-const pane = new Pane($("pane"), say, { tell: told, press, nudge, open: card });
+const pane = new Pane($("pane"), say, { most: 1, tell: told, press, nudge, open: card });
 const ribbon = new Pane(/** @type {HTMLElement} */ (document.querySelector("#ribbon .pane")), say, { choose });
 
 /** What is in view: a trial's state once it has one, else the file's. */
@@ -26,7 +26,7 @@ const shown = () => trial?.state?.plan ? trial.state : base;
 /** Sizes of the drawings that this screen has room for. */
 function sizes() {
   const mm = perMM();
-  return { wall, wide: $("pane").clientWidth / mm, high: Math.max(45, (window.innerHeight * 0.62) / mm), ribbon: (document.querySelector("#ribbon .pane")?.clientWidth ?? 300) / mm };
+  return { wall, wide: ($("wall").clientWidth - 2) / mm, high: Math.max(45, (window.innerHeight * 0.62) / mm), ribbon: (document.querySelector("#ribbon .pane")?.clientWidth ?? 300) / mm };
 }
 
 /** Asks for the room as the file has it; while it is asked for, one more wish waits. */
