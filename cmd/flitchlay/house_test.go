@@ -58,7 +58,7 @@ var ours = map[string]string{
 	"form":      "length source scene room layout paper draft folio",
 	"aims":      "length scene shape room layout paper draft face folio elevation",
 	"svg":       "scene font", "pdf": "scene font",
-	"page": "length font source finding scene room layout paper draft face folio elevation svg",
+	"page": "length font source finding scene room layout paper draft face folio elevation svg words",
 	"view": "length room layout scene svg edit page",
 	"cli":  "length font source wood templates finding shape seam scene room run layout report count days climate diff assign job tally paper draft face folio submittal crew pole aims form svg pdf words view page",
 	"cmd":  "cli",

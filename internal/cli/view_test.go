@@ -1,10 +1,16 @@
 package cli
 
 import (
+	"bufio"
+	"bytes"
+	"fmt"
 	"io"
+	"net"
+	"net/http"
 	"os"
 	"path/filepath"
 	"strings"
+	"syscall"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -96,4 +102,35 @@ func TestViewDrawsAsDraw(t *testing.T) {
 	drawn, err := source.Draw(r, r.Plan, "pole")
 	require.NoError(t, err)
 	assert.Equal(t, want, drawn.PDF)
+}
+
+// It prints the address, serves until the terminal ends it, and then ends as what has done its work.
+func TestViewEndsWithTheTerminal(t *testing.T) {
+	r, w := io.Pipe()
+	done := make(chan int, 1)
+	go func() {
+		done <- Run([]string{"view", copied(t, "metric-headwall.toml"), "--no-open"}, strings.NewReader(""), w, io.Discard)
+	}()
+	address, err := bufio.NewReader(r).ReadString('\n')
+	require.NoError(t, err)
+	assert.Regexp(t, `^http://127\.0\.0\.1:[0-9]+/[A-Za-z0-9_-]{24}/\n$`, address)
+	answer, err := http.Get(strings.TrimSpace(address) + "state")
+	require.NoError(t, err)
+	assert.Equal(t, http.StatusOK, answer.StatusCode)
+	require.NoError(t, answer.Body.Close())
+	require.NoError(t, syscall.Kill(os.Getpid(), syscall.SIGHUP))
+	assert.Equal(t, fine, <-done)
+	_, err = http.Get(strings.TrimSpace(address) + "state")
+	assert.Error(t, err, "nobody listens any more")
+}
+
+// A port that somebody has is said.
+func TestViewSaysThatAPortIsTaken(t *testing.T) {
+	l, err := net.Listen("tcp", "127.0.0.1:0")
+	require.NoError(t, err)
+	defer l.Close()
+	var out bytes.Buffer
+	port := fmt.Sprint(l.Addr().(*net.TCPAddr).Port)
+	assert.Equal(t, unusable, Run([]string{"view", copied(t, "metric-headwall.toml"), "--no-open", "--port", port}, strings.NewReader(""), &out, &out))
+	assert.Contains(t, out.String(), "port "+port+" cannot be used")
 }

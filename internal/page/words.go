@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"flitchlay/internal/layout"
+	"flitchlay/internal/words"
 )
 
 // said are all words of the screen, by their keys. {1}, {2} stand for what is filled in. What a plan says of itself, findings and
@@ -106,8 +107,6 @@ var said = map[string]string{
 	"hung_from":     "first sheet",
 	"hung_to":       "last sheet",
 	"hung_left":     "left edge of the first",
-	"hung_edge":     "as hung, edge, {1}",
-	"hung_top":      "at the head, where it leans, {1}",
 	"hung_try":      "Plan with these",
 	"rooms":         "Rooms",
 	"set_submittal": "For the architect",
@@ -152,3 +151,17 @@ func Words() map[string]string { return said }
 // mustKeys are the keys of why a line may not be further off.
 var mustKeys = map[layout.Must]string{layout.MustReturn: "why_1", layout.MustReveal: "why_2", layout.MustClear: "why_3", layout.MustLeg: "why_4",
 	layout.MustKept: "why_5", layout.MustWidth: "why_6", layout.MustOverlap: "why_7", layout.MustReach: "why_8", layout.MustPlate: "why_9"}
+
+// HungWords are the names of the fields for a raw edge as it hangs, at its foot and at its head, as the wall's page has them in the
+// crew's language; in English where the room brings a table of its own.
+func HungWords(language string) ([2]string, error) {
+	name, _, _ := strings.Cut(language, "+")
+	if name == "" || !words.IsName(name) {
+		name = "en"
+	}
+	t, err := words.Named(name)
+	if err != nil {
+		return [2]string{}, err
+	}
+	return [2]string{t.Say("hung.as_hung", t.Say("hung.foot")), t.Say("hung.as_hung", t.Say("hung.head"))}, nil
+}

@@ -53,8 +53,8 @@ func (s *Server) setOf(r *http.Request, set string) (*Drawn, string, error) {
 	return d, at.Name, nil
 }
 
-// pages lists the pages of a set.
-func (s *Server) pages(w http.ResponseWriter, r *http.Request) {
+// listPages lists the pages of a set.
+func (s *Server) listPages(w http.ResponseWriter, r *http.Request) {
 	d, _, err := s.setOf(r, r.URL.Query().Get("set"))
 	if err != nil {
 		refuse(w, http.StatusUnprocessableEntity, err.Error())

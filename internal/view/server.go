@@ -15,6 +15,7 @@ import (
 	"path"
 	"strings"
 	"sync"
+	"sync/atomic"
 
 	"flitchlay/internal/page"
 )
@@ -30,6 +31,7 @@ type Server struct {
 	listen net.Listener
 	known  *known
 	lanes  sync.Map // of *lane, by client
+	pages  atomic.Int64
 	drawn  drawnSets
 	stop   context.Context // ends what waits when the server does
 }
@@ -128,7 +130,7 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("GET /state", s.state)
 	m.HandleFunc("POST /try", s.try)
 	m.HandleFunc("POST /keep", s.keep)
-	m.HandleFunc("GET /pages", s.pages)
+	m.HandleFunc("GET /pages", s.listPages)
 	m.HandleFunc("GET /page", s.onePage)
 	m.HandleFunc("GET /pdf", s.pdf)
 	m.HandleFunc("GET /card", s.card)

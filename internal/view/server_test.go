@@ -268,6 +268,19 @@ func TestLateStepsAreDropped(t *testing.T) {
 	assert.Equal(t, http.StatusGone, code, body)
 }
 
+// Pages that were left take no memory for long.
+func TestLanesAreBounded(t *testing.T) {
+	s, _ := serve(t, small)
+	first := s.laneOf("first")
+	assert.Same(t, first, s.laneOf("first"))
+	for i := range 10 * mostLanes {
+		s.laneOf(strings.Repeat("c", i+1))
+	}
+	n := 0
+	s.lanes.Range(func(any, any) bool { n++; return true })
+	assert.LessOrEqual(t, n, mostLanes)
+}
+
 // Lengths are written as room files have them.
 func TestRaw(t *testing.T) {
 	in := func(mm float64) L { return L(mm * float64(254) / 10 * 8000) }

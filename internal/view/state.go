@@ -42,6 +42,7 @@ type planned struct {
 	Closed   bool           `json:"closed"`
 	Wished   bool           `json:"wished"` // a closing place
 	Snap     float64        `json:"snap"`
+	Fields   [2]string      `json:"fields"` // for what hangs, at foot and head
 	Counts   page.Counts    `json:"counts"`
 	Findings []page.Finding `json:"findings"`
 	Walls    []page.Wall    `json:"walls"`
@@ -139,6 +140,9 @@ func show(p *layout.Plan, a asked, whole bool) (*planned, error) {
 	r := p.Room
 	out := &planned{Title: r.Project.Title, Metric: r.Project.Units == length.Millimetres, Aim: layout.AimWord(p.Aim), Closed: r.Space.Closed, Wished: r.Space.CloseAt != nil,
 		Snap: r.Rules.Snap.MM(), Counts: d.Counts(), Findings: d.Findings(), Walls: d.Facts(whole), Wall: a.Wall}
+	if out.Fields, err = page.HungWords(r.Page.Language); err != nil {
+		return nil, err
+	}
 	if out.Ribbon, err = d.Ribbon(a.Ribbon); err != nil {
 		return nil, err
 	}

@@ -98,10 +98,27 @@ func (s *Server) try(w http.ResponseWriter, r *http.Request) {
 	send(w, http.StatusOK, out)
 }
 
+// mostLanes is how many pages may try at a time: more are pages that were loaded again, and left.
+const mostLanes = 24
+
+// laneOf is the lane of a page.
+func (s *Server) laneOf(client string) *lane {
+	found, known := s.lanes.LoadOrStore(client, &lane{layer: layout.NewLayer()})
+	if !known && s.pages.Add(1) > mostLanes {
+		s.pages.Store(1)
+		s.lanes.Range(func(key, _ any) bool {
+			if key != client {
+				s.lanes.Delete(key)
+			}
+			return true
+		})
+	}
+	return found.(*lane)
+}
+
 // lay lays a changed text out, unless a later step has come meanwhile.
 func (s *Server) lay(r *http.Request, t *trial, at *Room, text []byte) (*planned, error) {
-	found, _ := s.lanes.LoadOrStore(t.Client, &lane{layer: layout.NewLayer()})
-	l := found.(*lane)
+	l := s.laneOf(t.Client)
 	for last := l.last.Load(); t.Step > last && !l.last.CompareAndSwap(last, t.Step); last = l.last.Load() {
 	}
 	l.Lock()

@@ -24,7 +24,11 @@ export function hungForm(form, p, base, say, plan) {
   const lay = () => {
     const a = Number(form.elements.first.value), b = Number(form.elements.last.value);
     const numbers = open.filter((/** @type {number} */ n) => (n - a) * (n - b) <= 0).slice(0, 60);
-    rows.replaceChildren(...numbers.flatMap((/** @type {number} */ n) => [input(say("hung_edge", n), "edge-" + n), input(say("hung_top", n), "top-" + n)]));
+    rows.replaceChildren(...numbers.map((/** @type {number} */ n) => {
+      const set = element("fieldset");
+      set.append(element("legend", say("sheet", n)), input(p.fields[0], "edge-" + n), input(p.fields[1], "top-" + n));
+      return set;
+    }));
     form.numbers = numbers;
   };
   const go = element("button", say("hung_try"));
