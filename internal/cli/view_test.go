@@ -62,7 +62,7 @@ func TestViewOfAJobKeepsItsNumbers(t *testing.T) {
 	for _, r := range h.Rooms {
 		require.NoError(t, r.Err, r.Name)
 		assert.Contains(t, h.Files, r.File)
-		again, err := r.Again(r.Text)
+		again, err := r.Again(r.Text, false)
 		require.NoError(t, err)
 		assert.Equal(t, r.Plan.Room.Flitches, again.Flitches, r.Name)
 	}

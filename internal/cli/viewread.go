@@ -96,7 +96,7 @@ func (c *call) house(path string, layers map[string]*layout.Layer, whole bool) *
 // viewedRoom reads a room by itself.
 func (c *call) viewedRoom(path string, layers map[string]*layout.Layer, whole bool) *view.Room {
 	out := &view.Room{Name: path, File: path, Judge: func(p *layout.Plan) { judged(p); ofSite(p) }}
-	out.Again = func(text []byte) (*room.Room, error) { return room.Decode(path, text) }
+	out.Again = func(text []byte, _ bool) (*room.Room, error) { return room.Decode(path, text) }
 	_, text, err := c.bytes(path)
 	if err != nil {
 		out.Err = err
@@ -115,9 +115,9 @@ func (c *call) viewedIn(j *job.Job, i int, one *sync.Mutex, layers map[string]*l
 		file = filepath.Join(folder(j.Text().Name), file)
 	}
 	out := &view.Room{Name: r.Name(), File: file, Judge: func(p *layout.Plan) { judged(p); ofSite(p) }}
-	out.Again = func(text []byte) (*room.Room, error) {
+	out.Again = func(text []byte, more bool) (*room.Room, error) {
 		one.Lock()
-		composed, err := j.Again(i, text)
+		composed, err := j.Again(i, text, more)
 		one.Unlock()
 		if err != nil {
 			return nil, err
@@ -140,7 +140,7 @@ func (c *call) viewedIn(j *job.Job, i int, one *sync.Mutex, layers map[string]*l
 
 // layViewed lays a room out by what is known of it from the time before; where all is wanted also with what a small change would save.
 func layViewed(r *view.Room, layers map[string]*layout.Layer, whole bool) {
-	decoded, err := r.Again(r.Text)
+	decoded, err := r.Again(r.Text, false)
 	if err != nil {
 		r.Err = err
 		return

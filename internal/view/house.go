@@ -11,12 +11,13 @@ import (
 
 // Room is a room as its file has it.
 type Room struct {
-	Name  string // as it is chosen by
-	File  string // its path
-	Text  []byte // of the file
-	Plan  *layout.Plan
-	Err   error // in place of the plan
-	Again func(text []byte) (*room.Room, error)
+	Name string // as it is chosen by
+	File string // its path
+	Text []byte // of the file
+	Plan *layout.Plan
+	Err  error // in place of the plan
+	// Again reads the room as its file would have it; where a job gives it its sheets with more also what others would have after it.
+	Again func(text []byte, more bool) (*room.Room, error)
 	// Judge adds what is said of a plan beside its layout.
 	Judge func(*layout.Plan)
 }

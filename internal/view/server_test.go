@@ -31,10 +31,10 @@ func source(path string) Source {
 		Read: func(bool) *House {
 			text, err := os.ReadFile(path)
 			r := &Room{Name: "room", File: path, Text: text, Err: err, Judge: func(*layout.Plan) {}}
-			r.Again = func(text []byte) (*room.Room, error) { return room.Decode(filepath.Base(path), text) }
+			r.Again = func(text []byte, _ bool) (*room.Room, error) { return room.Decode(filepath.Base(path), text) }
 			if err == nil {
 				var decoded *room.Room
-				if decoded, r.Err = r.Again(text); r.Err == nil {
+				if decoded, r.Err = r.Again(text, false); r.Err == nil {
 					r.Plan, r.Err = y.LayOwn(decoded)
 				}
 			}

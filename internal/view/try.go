@@ -98,6 +98,20 @@ func (s *Server) try(w http.ResponseWriter, r *http.Request) {
 	send(w, http.StatusOK, out)
 }
 
+// try lays a text out; one that is short of sheets in a job with those that other rooms would have.
+func (l *lane) try(at *Room, text []byte) (p *layout.Plan, err error) {
+	for _, more := range []bool{false, true} {
+		decoded, err := at.Again(text, more)
+		if err != nil {
+			return nil, err
+		}
+		if p, err = l.layer.LayOwn(decoded); err != nil || p.Totals.Short == 0 {
+			return p, err
+		}
+	}
+	return p, nil
+}
+
 // mostLanes is how many pages may try at a time: more are pages that were loaded again, and left.
 const mostLanes = 24
 
@@ -126,11 +140,7 @@ func (s *Server) lay(r *http.Request, t *trial, at *Room, text []byte) (*planned
 	if t.Step < l.last.Load() || r.Context().Err() != nil {
 		return nil, errLate
 	}
-	decoded, err := at.Again(text)
-	if err != nil {
-		return nil, err
-	}
-	p, err := l.layer.LayOwn(decoded)
+	p, err := l.try(at, text)
 	if err != nil {
 		return nil, err
 	}
@@ -263,7 +273,7 @@ func (s *Server) keep(w http.ResponseWriter, r *http.Request) {
 	}
 	text, err := s.changed(at, t.Changes)
 	if err == nil {
-		_, err = at.Again(text)
+		_, err = at.Again(text, false)
 	}
 	if err == nil {
 		err = s.source.Write(at.File, at.Text, text)

@@ -26,7 +26,7 @@ const shown = () => trial?.state?.plan ? trial.state : base;
 /** Sizes of the drawings that this screen has room for. */
 function sizes() {
   const mm = perMM();
-  return { wall, wide: ($("wall").clientWidth - 2) / mm, high: Math.max(45, (window.innerHeight * 0.62) / mm), ribbon: (document.querySelector("#ribbon .pane")?.clientWidth ?? 300) / mm };
+  return { wall, wide: ($("wall").clientWidth - 2) / mm, high: Math.max(45, (window.innerHeight * 0.62) / mm), ribbon: ($("ribbon").clientWidth - 2) / mm };
 }
 
 /** Asks for the room as the file has it; while it is asked for, one more wish waits. */
