@@ -169,7 +169,7 @@ func viewByKeys(t *testing.T, in context.Context) {
 	b.run(chromedp.Click("#zoom-all"))
 	b.is(`!document.getElementById("pane").classList.contains("zoomed")`)
 	b.run(chromedp.Click("#findings li button"))
-	b.is(`document.querySelector("#pane .here") && document.getElementById("told").textContent.includes("line ")`)
+	b.is(`document.querySelector("#pane .here") && document.getElementById("told").textContent.includes("line 145[[wall.box]]")`)
 	b.run(doing(`[...document.querySelectorAll("#pane [data-id]")].find((e) => e.querySelector(".sheet")).focus(); document.activeElement.dispatchEvent(new KeyboardEvent("keydown", { key: "Enter", bubbles: true }))`))
 	b.is(`document.getElementById("card").open && document.querySelector("#card img").complete && document.querySelector("#card img").naturalWidth > 50`)
 	b.picture("view-card")

@@ -154,3 +154,20 @@ func TestFile(t *testing.T) {
 	assert.Equal(t, file, string(again), "the same room gives the same bytes")
 	assert.NotRegexp(t, `(?m)^import `, file)
 }
+
+// A finding leads to the line that it is about: of the thing that it names, of the pin that fell; only else to its wall's.
+func TestFindingsHaveTheirLines(t *testing.T) {
+	text := roomtest.Samples(t)["samples reading-room.toml"]
+	text = strings.Replace(text, "[site]", "[[wall.pin]]\nat = \"0\"\n\n[site]", 1)
+	d, _ := drawerOf(t, text)
+	list := d.Findings()
+	Quote(list, []byte(text))
+	want := map[string]string{"plate-close": "[[wall.box]]", "pin-dropped": `at = "0"`}
+	for _, f := range list {
+		if line, ok := want[f.Code]; ok {
+			assert.Equal(t, line, f.Text, f.Message)
+			delete(want, f.Code)
+		}
+	}
+	assert.Empty(t, want)
+}

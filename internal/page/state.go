@@ -7,6 +7,7 @@ import (
 
 	"flitchlay/internal/finding"
 	"flitchlay/internal/layout"
+	"flitchlay/internal/room"
 	"flitchlay/internal/source"
 )
 
@@ -21,6 +22,7 @@ type Finding struct {
 	At      *float64 `json:"at"`
 	Line    int      `json:"line"`
 	Where   string   `json:"where"` // the line, in words
+	Text    string   `json:"text"`  // the line itself, where the text is at hand
 }
 
 // Counts are the figures over the room.
@@ -60,7 +62,7 @@ func (d *Drawer) Findings() []Finding {
 	list := []Finding{}
 	r := d.set.Plan.Room
 	for _, f := range d.set.Plan.Findings {
-		out := Finding{f.Level.String(), string(f.Code), f.Place, f.Message, f.Mend, f.Wall, nil, f.Line, ""}
+		out := Finding{f.Level.String(), string(f.Code), f.Place, f.Message, f.Mend, f.Wall, nil, f.Line, "", ""}
 		if f.Wall >= 0 && f.Wall < len(r.Walls) && d.set.Face(f.Wall) != nil {
 			at := f.At.MM()
 			out.At = &at
@@ -79,20 +81,21 @@ func (d *Drawer) Findings() []Finding {
 	return list
 }
 
+// Quote puts the lines of a room's text to the findings that are about one.
+func Quote(list []Finding, text []byte) {
+	lines := strings.Split(string(text), "\n")
+	for i := range list {
+		if f := &list[i]; f.Line > 0 && f.Line <= len(lines) && f.Where == Word("line", fmt.Sprint(f.Line)) {
+			f.Text = strings.TrimSpace(lines[f.Line-1])
+		}
+	}
+}
+
 // lineOf is the line of the file that a finding is about: of the thing that it names, of the pin that it is at, else of its wall.
 func lineOf(p *layout.Plan, f *finding.Finding) int {
-	words := strings.FieldsFunc(f.Place, func(r rune) bool { return r == ' ' || r == ',' })
 	for i := range p.Room.Walls {
-		w := &p.Room.Walls[i]
-		for k := range w.Openings {
-			if slices.Contains(words, w.Openings[k].Name) {
-				return w.Openings[k].At.Line
-			}
-		}
-		for k := range w.Boxes {
-			if slices.Contains(words, w.Boxes[k].Name) {
-				return w.Boxes[k].At.Line
-			}
+		if line := namedLine(&p.Room.Walls[i], f.Place); line > 0 {
+			return line
 		}
 	}
 	if f.Wall < 0 || f.Wall >= len(p.Room.Walls) {
@@ -100,11 +103,30 @@ func lineOf(p *layout.Plan, f *finding.Finding) int {
 	}
 	w := &p.Room.Walls[f.Wall]
 	for _, pin := range w.Pins {
-		if pin.X == f.At && strings.HasPrefix(f.Place, "pin") {
+		if pin.X == f.At && (f.Code == finding.PinDropped || f.Code == finding.PinToGrid) {
 			return pin.Where.Line
 		}
 	}
+	if line := namedLine(w, f.Message); line > 0 {
+		return line
+	}
 	return w.At.Line
+}
+
+// namedLine is the line of the opening or the box of a wall that some words name, 0 where they name none.
+func namedLine(w *room.Wall, text string) int {
+	words := strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(" ,;:.()", r) })
+	for k := range w.Openings {
+		if slices.Contains(words, w.Openings[k].Name) {
+			return w.Openings[k].At.Line
+		}
+	}
+	for k := range w.Boxes {
+		if slices.Contains(words, w.Boxes[k].Name) {
+			return w.Boxes[k].At.Line
+		}
+	}
+	return 0
 }
 
 // Counts are those of the plan.

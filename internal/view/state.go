@@ -99,6 +99,9 @@ func (s *Server) state(w http.ResponseWriter, r *http.Request) {
 			refuse(w, http.StatusInternalServerError, err.Error())
 			return
 		}
+		if out.Good {
+			page.Quote(out.Plan.Findings, at.Text)
+		}
 	}
 	send(w, http.StatusOK, out)
 }

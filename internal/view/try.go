@@ -87,6 +87,9 @@ func (s *Server) try(w http.ResponseWriter, r *http.Request) {
 		out.Diff = edit.Lines(at.Text, text)
 		out.Plan, err = s.lay(r, t, at, text)
 	}
+	if out.Plan != nil {
+		page.Quote(out.Plan.Findings, text)
+	}
 	switch {
 	case errors.Is(err, errLate):
 		refuse(w, http.StatusGone, err.Error())

@@ -112,7 +112,7 @@ function plan(/** @type {any} */ p) {
 async function find(/** @type {any} */ f) {
   if (f.at !== null && f.wall !== wall) await choose(f.wall);
   if (f.at !== null) { pane.here(f.at); pane.host.scrollIntoView({ block: "nearest" }); }
-  tell($("told"), { name: f.place, rows: [[say(f.level), f.message], ...(f.where ? [[base.file, f.where]] : []), ...(f.mend ? [[say("mend", ""), f.mend]] : [])] });
+  tell($("told"), { name: f.place, rows: [[say(f.level), f.message], ...(f.where ? [[f.where, f.text]] : []), ...(f.mend ? [[say("mend", ""), f.mend]] : [])] });
 }
 
 function told(/** @type {any} */ thing, /** @type {string} */ kind) {
