@@ -134,3 +134,34 @@ func BenchmarkViewSaved(b *testing.B) {
 		})
 	}
 }
+
+// BenchmarkViewDrag drags a seam in a real browser and reports how long it takes from the hand's move until the layout that belongs to it
+// is painted.
+func BenchmarkViewDrag(b *testing.B) {
+	in := chromium(b)
+	for name, path := range benchRooms(b) {
+		b.Run(name, func(b *testing.B) {
+			page := browsing(b, in, 1280, 900)
+			page.open(served(b, path))
+			page.run(chromedp.Sleep(900 * time.Millisecond)) // until it has found in quiet what it looks for
+			page.run(doing(`window.times = []; window.since = 0;
+				document.getElementById("pane").addEventListener("pointermove", () => { window.since = performance.now(); }, true);
+				new MutationObserver(() => { const from = window.since; requestAnimationFrame(() => setTimeout(() => window.times.push(performance.now() - from))); }).observe(document.body, { attributes: true, attributeFilter: ["data-step"] })`))
+			var times []time.Duration
+			for b.Loop() {
+				x, y := page.hold(1)
+				for i := range 24 {
+					before := ask[int](page, `window.times.length`)
+					page.drag(x+float64(2*i+3), y)
+					page.is(fmt.Sprintf(`window.times.length > %d`, before))
+				}
+				page.release(x, y)
+				page.run(chromedp.Sleep(300 * time.Millisecond))
+			}
+			for _, ms := range ask[[]float64](page, `window.times.slice(0, 24)`) {
+				times = append(times, time.Duration(ms*float64(time.Millisecond)))
+			}
+			spread(b, "drag", times)
+		})
+	}
+}

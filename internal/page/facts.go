@@ -89,16 +89,25 @@ type teller struct {
 	must  map[string]bool // seams that a must speaks of, by their names
 	plays map[string]map[int]layout.Play
 	long  bool
+	brief bool // of a wall that is not in view: without what is told on pointing
 }
 
 // Facts are the walls of a room with what is on them. What takes long, how far each line may be off, is told where long.
-func (d *Drawer) Facts(long bool) []Wall {
+func (d *Drawer) Facts(long bool) []Wall { return d.facts(long, func(int) bool { return true }) }
+
+// Glance are the walls as they are seen for a moment: what is told on pointing is there of one alone.
+func (d *Drawer) Glance(wall int) []Wall {
+	return d.facts(false, func(i int) bool { return i == wall })
+}
+
+func (d *Drawer) facts(long bool, told func(wall int) bool) []Wall {
 	t := &teller{plan: d.set.Plan, marks: d.set.Marks, faces: map[int]*face.Face{}, must: d.musts(), plays: map[string]map[int]layout.Play{}, long: long}
 	for _, f := range d.set.Faces {
 		t.faces[f.Wall] = f
 	}
 	var list []Wall
 	for i := range t.plan.Room.Walls {
+		t.brief = !told(i)
 		list = append(list, t.wall(i))
 	}
 	return list
@@ -153,6 +162,9 @@ func (t *teller) wall(i int) Wall {
 		}
 	}
 	for _, p := range f.Parts {
+		if t.brief {
+			break
+		}
 		for _, s := range p.Sheets {
 			out.Sheets = append(out.Sheets, t.sheet(f, s))
 		}
@@ -166,6 +178,9 @@ func (t *teller) seam(f *face.Face, s *layout.Seam) Seam {
 	out.Must = t.must[p.SeamName(f.Run, s)]
 	for _, h := range f.Shown(s.X) {
 		out.Shown = append(out.Shown, [2]float64{h[0].MM(), h[1].MM()})
+	}
+	if t.brief {
+		return out
 	}
 	say := p.Style.Words
 	row := func(key, value string, args ...string) { out.Rows = append(out.Rows, Row{Word(key, args...), value}) }

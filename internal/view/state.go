@@ -57,7 +57,7 @@ type asked struct {
 	Wide   float64 `json:"wide"`
 	High   float64 `json:"high"`
 	Ribbon float64 `json:"ribbon"`
-	Quick  bool    `json:"quick"` // for a moment only
+	Quick  bool    `json:"quick"` // for a moment only; then without the ribbon where no width is asked for
 }
 
 // bounded brings sizes to what a screen can have.
@@ -135,6 +135,7 @@ func number(r *http.Request, key string) int {
 
 // show draws a plan for a page; where all is wanted, with how far each line may be off.
 func show(p *layout.Plan, a asked, whole bool) (*planned, error) {
+	wide := a.Ribbon
 	a = a.bounded()
 	d, err := page.NewDrawer(p, !a.Quick)
 	if err != nil {
@@ -142,12 +143,19 @@ func show(p *layout.Plan, a asked, whole bool) (*planned, error) {
 	}
 	r := p.Room
 	out := &planned{Title: r.Project.Title, Metric: r.Project.Units == length.Millimetres, Aim: layout.AimWord(p.Aim), Closed: r.Space.Closed, Wished: r.Space.CloseAt != nil,
-		Snap: r.Rules.Snap.MM(), Counts: d.Counts(), Findings: d.Findings(), Walls: d.Facts(whole), Wall: a.Wall}
+		Snap: r.Rules.Snap.MM(), Counts: d.Counts(), Findings: d.Findings(), Wall: a.Wall}
+	if a.Quick {
+		out.Walls = d.Glance(a.Wall)
+	} else {
+		out.Walls = d.Facts(whole)
+	}
 	if out.Fields, err = page.HungWords(r.Page.Language); err != nil {
 		return nil, err
 	}
-	if out.Ribbon, err = d.Ribbon(a.Ribbon); err != nil {
-		return nil, err
+	if wide > 0 || !a.Quick {
+		if out.Ribbon, err = d.Ribbon(a.Ribbon); err != nil {
+			return nil, err
+		}
 	}
 	if a.Wall < 0 || a.Wall >= len(r.Walls) || !out.Walls[a.Wall].Covered {
 		for i, w := range out.Walls {

@@ -72,7 +72,7 @@ export class Pane {
       const box = { x: this.x(s.from, s), y: this.y(s.high, s), width: (s.to - s.from) / this.drawing.scale, height: (s.high - s.low) / this.drawing.scale };
       g.append(shape("rect", { ...box, class: "wall-hit" }), shape("rect", { ...box, class: "seen" }));
       this.over.append(g);
-      for (const m of this.walls[s.wall].seams) this.seam(m, s, false);
+      for (const m of this.walls[s.wall].seams) if (m.must) this.seam(m, s, false);
       this.broken(this.walls[s.wall], s);
     }
   }
