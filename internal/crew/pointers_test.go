@@ -4,7 +4,6 @@ import (
 	"maps"
 	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -76,7 +75,7 @@ func AssertPointers(t *testing.T, p *layout.Plan, d *scene.Document) {
 		text := own.ReplaceAllString(r.texts[i], "")
 		for _, x := range pointers {
 			for _, m := range x.says.FindAllStringSubmatch(text, -1) {
-				to := pagesOf(t, m[len(m)-1])
+				to := roomtest.Numbers(t, m[len(m)-1])
 				for _, n := range to {
 					require.True(t, n >= 1 && n <= len(d.Pages), "page %d says %q", i+1, m[0])
 				}
@@ -86,25 +85,6 @@ func AssertPointers(t *testing.T, p *layout.Plan, d *scene.Document) {
 		}
 		assert.Empty(t, any.FindAllString(text, -1), "page %d: nobody here reads what points to them: %s", i+1, text)
 	}
-}
-
-// pagesOf are the numbers of "3, 5-7".
-func pagesOf(t *testing.T, s string) (list []int) {
-	t.Helper()
-	for _, part := range strings.Split(s, ", ") {
-		first, last, through := strings.Cut(part, "-")
-		if !through {
-			last = first
-		}
-		a, err := strconv.Atoi(first)
-		require.NoError(t, err)
-		b, err := strconv.Atoi(last)
-		require.NoError(t, err)
-		for n := a; n <= b; n++ {
-			list = append(list, n)
-		}
-	}
-	return list
 }
 
 func sheetKey(g *scene.Group) string {

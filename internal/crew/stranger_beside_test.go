@@ -192,7 +192,7 @@ func spread(t *testing.T, s string) (list []int) {
 		if !through {
 			last = first
 		}
-		a, b := numbersIn(t, first), numbersIn(t, last)
+		a, b := roomtest.Numbers(t, first), roomtest.Numbers(t, last)
 		require.Len(t, append(a, b...), 2)
 		step := 1
 		if b[0] < a[0] {

@@ -3,7 +3,6 @@ package crew_test
 import (
 	"fmt"
 	"regexp"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -12,6 +11,7 @@ import (
 
 	"flitchlay/internal/layout"
 	"flitchlay/internal/length"
+	"flitchlay/internal/roomtest"
 )
 
 // least is the figure that a limit is printed as: never more than it is.
@@ -98,29 +98,10 @@ func TestEveryListSaysWhereToStop(t *testing.T) {
 			if !assert.NotNil(t, m, "%s: %s", file, page) {
 				continue
 			}
-			for _, n := range numbersIn(t, m[1]) {
+			for _, n := range roomtest.Numbers(t, m[1]) {
 				assert.Contains(t, pages[n-1], "HOW FAR A LINE MAY BE OFF", "%s: page %d of %s", file, n, m[0])
 			}
 		}
 	}
 	assert.GreaterOrEqual(t, found, 20)
-}
-
-// numbersIn are the numbers of "3, 5-7".
-func numbersIn(t *testing.T, s string) (list []int) {
-	t.Helper()
-	for _, part := range strings.Split(s, ", ") {
-		first, last, through := strings.Cut(part, "-")
-		if !through {
-			last = first
-		}
-		a, err := strconv.Atoi(first)
-		require.NoError(t, err)
-		b, err := strconv.Atoi(last)
-		require.NoError(t, err)
-		for n := a; n <= b; n++ {
-			list = append(list, n)
-		}
-	}
-	return list
 }

@@ -24,8 +24,8 @@ func (s *Server) follow() (*fsnotify.Watcher, error) {
 		return nil, err
 	}
 	house, _ := s.known.now()
-	files := s.watch(w, house)
-	if len(w.WatchList()) == 0 && len(house.Files) > 0 {
+	files, err := s.watch(w, house)
+	if err != nil && len(w.WatchList()) == 0 {
 		w.Close()
 		return nil, err
 	}
@@ -51,7 +51,7 @@ func (s *Server) follow() (*fsnotify.Watcher, error) {
 				if whole || next.Sum != before.Sum {
 					s.known.take(next)
 				}
-				files = s.watch(w, next)
+				files, _ = s.watch(w, next)
 				if !whole {
 					whole = true
 					timer.Reset(seen)
@@ -63,8 +63,10 @@ func (s *Server) follow() (*fsnotify.Watcher, error) {
 }
 
 // watch watches the folders of all files, and gives their names.
-func (s *Server) watch(w *fsnotify.Watcher, h *House) map[string]bool {
-	files := map[string]bool{}
+//
+// Errors: the last folder that cannot be watched; where it is not there it comes with its file's mistake.
+func (s *Server) watch(w *fsnotify.Watcher, h *House) (files map[string]bool, last error) {
+	files = map[string]bool{}
 	folders := map[string]bool{}
 	for _, name := range h.Files {
 		if abs, err := filepath.Abs(name); err == nil {
@@ -76,7 +78,9 @@ func (s *Server) watch(w *fsnotify.Watcher, h *House) map[string]bool {
 		delete(folders, old)
 	}
 	for folder := range folders {
-		_ = w.Add(folder) // one that is not there comes with its file's mistake
+		if err := w.Add(folder); err != nil {
+			last = err
+		}
 	}
-	return files
+	return files, last
 }

@@ -6,6 +6,7 @@ import (
 	"context"
 	"encoding/json"
 	"io"
+	"io/fs"
 	"net/http"
 	"os"
 	"path/filepath"
@@ -290,4 +291,12 @@ func TestRaw(t *testing.T) {
 	assert.Equal(t, `"0"`, Raw(0, 0))
 	assert.Equal(t, "965.5", Raw(L(965.5*8000), 1))
 	assert.Equal(t, "965", Raw(L(965*8000), 1))
+}
+
+// A folder that cannot be followed is said, and nothing is served.
+func TestWhatCannotBeFollowedIsSaid(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "gone", "room.toml")
+	s, err := New(context.Background(), source(path), 0)
+	require.NoError(t, err)
+	assert.ErrorIs(t, s.Serve(), fs.ErrNotExist)
 }
