@@ -115,6 +115,7 @@ func TestUnknown(t *testing.T) {
 	v := parse(t, "veneer = { cut = 1 }\n[[wall]]\nopening = [{ width = 1 }]\n")
 	small.Unknown(v)
 	assert.NoError(t, v.Mistakes().Err())
+	assert.Equal(t, "known are cut, gross_width", small.hint("price", "veneer", []string{"gross_width", "cut", "gross_width"}), "each once")
 }
 
 func TestNearest(t *testing.T) {

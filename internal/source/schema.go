@@ -148,8 +148,8 @@ func (s Schema) hint(name, path string, known []string) string {
 	case len(known) == 0:
 		return "leave it out"
 	}
-	slices.Sort(known)
-	return "known are " + strings.Join(known, ", ")
+	slices.Sort(known) // what may be a value or a table is in it twice
+	return "known are " + strings.Join(slices.Compact(known), ", ")
 }
 
 // quoteName prints a key as it would be written: bare where it can be.
