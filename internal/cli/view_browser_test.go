@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 	"time"
 
@@ -82,10 +83,21 @@ func browsing(t testing.TB, in context.Context, wide, high int64) *browser {
 	return b
 }
 
-// run runs actions.
+// run runs actions. What an action was to be done to may be drawn anew between being found and being used: then it is looked for again.
 func (b *browser) run(actions ...chromedp.Action[chromedp.Void]) {
 	b.Helper()
-	require.NoError(b, chromedp.Do(b.Context, actions...))
+	for _, action := range actions {
+		err := chromedp.Do(b.Context, action)
+		for try := 0; try < 20 && drawnAnew(err); try++ {
+			err = chromedp.Do(b.Context, action)
+		}
+		require.NoError(b, err)
+	}
+}
+
+// drawnAnew reports whether an action came too late for the element that it had found, and so did nothing.
+func drawnAnew(err error) bool {
+	return err != nil && (strings.Contains(err.Error(), "Could not find node with given id") || strings.Contains(err.Error(), "Could not compute box model"))
 }
 
 // ask evaluates an expression of the page.
